@@ -32,9 +32,8 @@ def python_with(extra: str = "") -> Path:
         print("Installing the project and the packages it needs ...", flush=True)
         target = f"{ROOT}[{extra}]" if extra else str(ROOT)
         pip = [python, "-m", "pip", "install", "--quiet", "--disable-pip-version-check"]
-        subprocess.run(
-            [*pip, "--upgrade", "pip"]
-        )  # an old one writes a start script that takes half as long again; it will do
+        # An old one writes a start script that takes half as long again; it will do.
+        subprocess.run([*pip, "--upgrade", "pip"])
         run = subprocess.run([*pip, "--editable", target])
         if run.returncode:
             sys.exit("The packages could not be installed: see the lines above.")

@@ -1,4 +1,5 @@
-"""Planners that many tests look at, built once a run: the default one, one of few lines, and one that has few chapters, too, for speed."""
+"""Planners that many tests look at, built once a run: the default one, one of few lines, and one that has few
+chapters, too, for speed."""
 
 from collections import Counter
 from itertools import islice
@@ -137,9 +138,8 @@ def small_file(small, built):
 @pytest.fixture(scope="session")
 def little(small):
     """The same without most chapters that can go. It takes a third of the time: for what is the same in any planner."""
-    return Settings.model_validate(
-        small.model_dump() | {"leave_out": all_but("Guide", "Counts", "Time", "Figures")}
-    )  # with lists, a chart and a date
+    # With lists, a chart and a date.
+    return Settings.model_validate(small.model_dump() | {"leave_out": all_but("Guide", "Counts", "Time", "Figures")})
 
 
 @pytest.fixture(scope="session")

@@ -9,7 +9,8 @@ from collections.abc import Callable
 
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Block, Card, Chapter, Column, Log, Planner, Sheet, Table
+from workbookgen.language.parts import Block, Card, Chapter, Column, Log, Sheet, Table
+from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import LENGTH, LOOP, MASS, NUMBER_UNIT, SHARE, THREADS
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Facts, Kind, LogView, band

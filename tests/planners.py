@@ -26,7 +26,10 @@ def laid_out(settings: Settings) -> Layout:
 
 
 def opened(path: Path, values: bool = False) -> openpyxl.Workbook:
-    """The planner as openpyxl reads it, with formulas or with the values stored for them. To be looked at only: who asks next gets the same."""
+    """The planner as openpyxl reads it, with formulas or with the values stored for them.
+
+    To be looked at only: who asks next gets the same.
+    """
     return _read(path, values, path.stat().st_mtime_ns)
 
 

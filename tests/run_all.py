@@ -24,8 +24,8 @@ sys.path.insert(0, str(ROOT / ".ci"))
 from environment import python_with  # noqa: E402
 
 PACKAGES = ("libreoffice-calc", "python3-uno", "gnumeric", "poppler-utils", "fonts-liberation")
-# Tests of one file share what they build and the programs they start. Files go in their order, the longest first (conftest.py):
-# xdist would leave those with few tests for the end, and they are the longest.
+# Tests of one file share what they build and the programs they start. Files go in their order, the longest first
+# (conftest.py): xdist would leave those with few tests for the end, and they are the longest.
 EVERY_CORE = ("-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder")
 # The house, the language, the published values, what is expected of each cell, where it stands and how it is bound.
 QUICK = (

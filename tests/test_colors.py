@@ -26,7 +26,8 @@ def test_the_usual_colors_are_seen():
     assert all(objections({role: color}) == {} for role, color in ROLES.items())
 
 
-# Role, a color that cannot be seen in it, how its sentence begins and ends. The ratio of #777777 is the published one, not rounded up.
+# Role, a color that cannot be seen in it, how its sentence begins and ends. The ratio of #777777 is the published one,
+# not rounded up.
 SAID = [
     (
         "accent",

@@ -34,7 +34,11 @@ def test_there_are_commands():
 
 @pytest.mark.parametrize("command", COMMANDS)
 def test_a_command_of_the_readme_runs(command, desk, little_file, monkeypatch, capsys):
-    """As it stands there. What is checked is a planner of few lines, under the name of the one that was built: that one is checked in every engine elsewhere."""
+    """As it stands there.
+
+    What is checked is a planner of few lines, under the name of the one that was built: that one is checked in every
+    engine elsewhere.
+    """
     monkeypatch.chdir(desk)
     if command.startswith("check ") and not LONG:
         (desk / "few lines").mkdir(exist_ok=True)

@@ -8,8 +8,8 @@ it against what the command itself would print.
 import gc
 import sys
 
-# Python looks for dead objects that hold each other after each 700 new ones. A command makes a million that stay, hardly
-# any that die so, and would spend a tenth of its time on looking. A process that it starts runs this line too.
+# Python looks for dead objects that hold each other after each 700 new ones. A command makes a million that stay,
+# hardly any that die so, and would spend a tenth of its time on looking. A process that it starts runs this line too.
 gc.set_threshold(50_000)
 
 

@@ -27,7 +27,8 @@ from workbookgen.engines import Session, engine
 from workbookgen.engines.package import with_cached
 from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, Entry, starting_entries
-from workbookgen.language.parts import Log, Planner
+from workbookgen.language.parts import Log
+from workbookgen.language.planner import Planner
 from workbookgen.saving import require_workbook_name, save
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
@@ -35,8 +36,8 @@ from workbookgen.temporary import temporary_folder
 
 EMBEDDED = "formualizer"
 STEPS = 4  # of making a workbook, that a progress bar counts
-# Sets of inputs that a new planner is tried with: their seeds, chosen since they show almost every field, whether they are
-# whole, and the lines that they fill in each log.
+# Sets of inputs that a new planner is tried with: their seeds, chosen since they show almost every field, whether they
+# are whole, and the lines that they fill in each log.
 SETS, LINES = ((96, True), (127, True), (139, True), (1, False)), 24
 MOST_LINES = 1_000  # of a column that shows nothing afterwards
 DRAWN = len(SETS)
@@ -92,12 +93,16 @@ def has_longer_logs(layout: Layout) -> bool:
 
 
 def tried(layout: Layout, drawn: int) -> list[Entries]:
-    """The sets of inputs that a new planner is tried with: such as people type who leave little out, and the last with slips."""
+    """The sets of inputs that a new planner is tried with: such as people type who leave little out, and the last
+    with slips."""
     return [scenario(layout.planner, seed, LINES, is_whole) for seed, is_whole in SETS[: min(drawn, together(layout))]]
 
 
 def computed(layout: Layout, content: bytes) -> dict[str, tuple]:
-    """Full key of every formula -> what the embedded engine works out for its cells in a finished planner, knowing nothing of what is stored there."""
+    """Full key of every formula -> what the embedded engine works out for its cells in a finished planner.
+
+    It knows nothing of what is stored there.
+    """
     with temporary_folder("workbookgen") as folder:
         finished, poisoned = folder / "finished.xlsx", folder / "planner.xlsx"
         finished.write_bytes(content)

@@ -5,38 +5,19 @@ sentence on standard error and an exit code (1 findings, 2 unusable input, 3 an 
 was asked for is missing). Heavy modules are imported inside the commands that need them.
 """
 
-import os
-import signal
 import sys
-import threading
-import traceback
 from contextlib import contextmanager
 from pathlib import Path
 
 import click
 
 from workbookgen import __version__
+from workbookgen.ending import Commands, guarded
 from workbookgen.errors import FileError, PlannerError, counted
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
-OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {} ({})"
 
-
-class _ReaderLeft(Exception):
-    """Who read the answer has gone, as in `workbookgen check FILE | head -1`: neither agreement nor findings."""
-
-
-class _Commands(click.Group):
-    """Click by itself would then end with 1, which here means findings."""
-
-    def invoke(self, context):
-        try:
-            return super().invoke(context)
-        except BrokenPipeError:
-            raise _ReaderLeft from None
-
-
-@click.group(cls=_Commands)
+@click.group(cls=Commands)
 @click.version_option(__version__, prog_name="workbookgen")
 def cli():
     """Build a handspinner's planner, and prove that every formula in it is right."""
@@ -73,9 +54,8 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
         settings_module.load(settings or settings_module.templates() / "us.toml"), units=units, size=size, reels=reels
     )
     if output.is_file():
-        from workbookgen.filled.replacing import (
-            require_no_entries,
-        )  # to read a file takes libraries that to build one does not
+        # To read a file takes libraries that to build one does not.
+        from workbookgen.filled.replacing import require_no_entries
 
         require_no_entries(output, chosen)
     with _progress(STEPS, quiet=False, label="Building") as step:
@@ -128,10 +108,10 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
             chosen,
             scenarios,
             seed,
-            planner.formulas,
-            step,
-            planner.whole,
-            partial(laid_out, planner.settings),
+            formulas_in_file=planner.formulas,
+            whole=planner.whole,
+            step=step,
+            lay_out=partial(laid_out, planner.settings),
         )
     if as_json:
         _tell_programs(report.as_json())
@@ -336,99 +316,4 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
 
 def main(arguments: list[str] | None = None) -> None:
     """Run the command; no traceback reaches the person who typed it."""
-    _reopen_closed_streams()
-    with _stopped_by_signals() as asked:
-        try:
-            _run(arguments, asked)
-        except PlannerError as problem:
-            _end(str(problem), problem.exit_code)
-        except click.ClickException as problem:
-            problem.show()
-            sys.exit(2)
-        except (click.Abort, KeyboardInterrupt):
-            _end("Stopped.")
-        except _ReaderLeft:
-            _leave_untold()
-            sys.exit(2)
-        except MemoryError:
-            _end("There is not enough memory for this; nothing was changed.")
-        except OSError as problem:  # such as a full disk behind a redirection, or where temporary files go
-            _end(f"{problem.filename or 'This computer refuses it'}: {problem.strerror or problem}.")
-        except Exception as problem:
-            if os.environ.get("WORKBOOKGEN_TRACEBACK"):
-                raise
-            _end(OUR_FAULT.format(f"{type(problem).__name__}: {problem}", _place_of(problem)))
-
-
-def _place_of(problem: Exception) -> str:
-    """The line of ours where it came: of a sheet's description, if one was being read."""
-    ours = Path(__file__).parent
-    lines = [each for each in traceback.extract_tb(problem.__traceback__) if ours in Path(each.filename).parents]
-    line = [
-        each
-        for each in lines
-        if Path(each.filename).parent.name == "sheets" and each.name in ("<module>", "chapter", "sheet")
-    ][-1:] or lines[-1:]
-    return f"{Path(line[0].filename).relative_to(ours.parent).as_posix()}, line {line[0].lineno}"
-
-
-def _reopen_closed_streams() -> None:
-    """Let a standard stream that was closed, as by `2>&-`, lead nowhere: else the next file that is opened would get its number."""
-    for number in range(3):
-        try:
-            os.fstat(number)
-        except OSError:
-            os.set_inheritable(os.open(os.devnull, os.O_RDWR), True)  # it takes the lowest number that is free
-    sys.stdout = sys.stdout or open(1, "w", closefd=False)
-    sys.stderr = sys.stderr or open(2, "w", closefd=False)
-
-
-def _run(arguments: list[str] | None, asked: threading.Event) -> None:
-    if hasattr(sys.stdout, "reconfigure"):
-        sys.stdout.reconfigure(errors="backslashreplace")  # file names and labels that this terminal cannot spell
-    try:
-        cli.main(arguments, prog_name="workbookgen", standalone_mode=False)
-    except Exception:
-        if asked.is_set():  # libraries make errors of their own of it, as NumPy does amid a comparison
-            raise KeyboardInterrupt from None
-        raise
-
-
-def _end(sentence: str, code: int = 2) -> None:
-    click.echo(sentence, err=True)
-    _leave_untold()
-    sys.exit(code)
-
-
-def _leave_untold() -> None:
-    """What could not be printed is not tried once more while Python ends, which would then end with 120 and words of its own."""
-    try:
-        sys.stdout.flush()
-    except OSError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-
-
-@contextmanager
-def _stopped_by_signals():
-    """Ctrl-C, a request to end, or a closed terminal: what was begun is cleared away. Gives whether one came."""
-    asked = threading.Event()
-
-    def stop(*_):
-        asked.set()
-        raise KeyboardInterrupt
-
-    wanted = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]
-    if threading.current_thread() is not threading.main_thread():
-        wanted = []
-    before = {each: signal.getsignal(each) for each in wanted}
-    for each in wanted:
-        if before[each] in (
-            signal.SIG_DFL,
-            signal.default_int_handler,
-        ):  # under nohup a closed terminal is not to matter
-            signal.signal(each, stop)
-    try:
-        yield asked
-    finally:
-        for each, handler in before.items():
-            signal.signal(each, handler)
+    guarded(lambda: cli.main(arguments, prog_name="workbookgen", standalone_mode=False))

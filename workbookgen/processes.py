@@ -93,7 +93,8 @@ def helpers(works: Sequence[Work], step: Step) -> Iterator[list[Helper]]:
 
 @contextmanager
 def _undisturbed() -> Iterator[None]:
-    """A request to stop that comes meanwhile is heard afterwards: a helper that is started by half would fail with a traceback.
+    """A request to stop that comes meanwhile is heard afterwards: a helper that is started by half would fail with a
+    traceback.
 
     What is started never gets a Ctrl-C (Windows has no such thing): it inherits that its starter lets
     none through. That holds for one thread, and the system hands the request to any other that there

@@ -37,7 +37,10 @@ Quantity = ureg.Quantity
 
 @cache
 def registered(name: str) -> pint.Unit:
-    """A unit by its name. Some thousand quantities are made for a set of inputs, and each would have its unit's name read again."""
+    """A unit by its name.
+
+    Some thousand quantities are made for a set of inputs, and each would have its unit's name read again.
+    """
     return ureg.Unit(name)
 
 
@@ -63,7 +66,8 @@ Pace = Annotated[Quantity, "[length]/[time]"]
 
 @dataclass(frozen=True)
 class Alike:
-    """A dimension that a calculation leaves open: one and the same wherever it stands in a signature, to a power, over another one."""
+    """A dimension that a calculation leaves open: one and the same wherever it stands in a signature, to a power,
+    over another one."""
 
     power: int = 1
     over: str = "[]"

@@ -48,7 +48,7 @@ class Case:
         return felt.union(*(TAKEN_BY.get(line, frozenset()) for line in felt))
 
     def is_own(self, block: str, row: int, key: str) -> bool:
-        """Whether that cell must stay, since this mistake stands in another line and the cell tells of its own alone."""
+        """Whether that cell must stay: the mistake stands in another line, and the cell tells of its own alone."""
         elsewhere = (block, row) != self.speaks and self.speaks[0] not in WORKED_OUT_WITH.get(block, ())
         return elsewhere and block in TELLS_OF_OTHERS and key not in TELLS_OF_OTHERS[block]
 

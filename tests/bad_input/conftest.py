@@ -153,7 +153,8 @@ def filled(tmp_path_factory):
 
 @pytest.fixture(scope="package")
 def opened(filled):
-    """The filled planner, open in an engine by its name: opened where it is first asked for, closed after the last test.
+    """The filled planner, open in an engine by its name: opened where it is first asked for, closed after the last
+    test.
 
     A fixture that took the engine as its parameter would be made anew for every case, since pytest
     tells parameters that come in pairs apart by their place in the list.
@@ -175,7 +176,7 @@ def errors(shown: dict) -> dict:
 
 
 def differing(planner: OpenPlanner, shown: dict) -> list[tuple[str, int, str]]:
-    """The cells (block, line, field) that show anything else than before; what sums up a log or the whole stock aside."""
+    """The cells (block, line, field) that show anything else than before, but for sums of a log or the whole stock."""
     cells = (
         (*key.split("_", 1), row)
         for (key, row), value in shown.items()

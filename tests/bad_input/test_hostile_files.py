@@ -138,7 +138,8 @@ def test_names_that_point_anywhere(content, tmp_path):
             )(content)
         )
         commands = readers(path, tmp_path / f"out {number}.xlsx")
-        # Carrying looks at every cell of a range, so only whole sheets and whole columns are carried; at a push one command a file.
+        # Carrying looks at every cell of a range, so only whole sheets and whole columns are carried; at a push one
+        # command a file.
         asked += (
             [*commands[1:3], *(commands[3:4] if number < 2 else ())]
             if LONG

@@ -20,11 +20,9 @@ from workbookgen.language.entries import starting_entries
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 
-SHARED, SEARCHED, STOCK = (
-    "the same calls, no searches",
-    "the same calls with searches",
-    "each formula in its own cell, searches",
-)
+SHARED = "the same calls, no searches"
+SEARCHED = "the same calls with searches"
+STOCK = "each formula in its own cell, searches"
 
 
 def figures(folder: Path) -> list[Figure]:

@@ -1,4 +1,5 @@
-"""The check, against the engine alone: the same scenarios set, evaluated and read, and nothing held against anything."""
+"""The check, against the engine alone: the same scenarios set, evaluated and read, and nothing held against
+anything."""
 
 from pathlib import Path
 

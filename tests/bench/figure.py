@@ -63,7 +63,8 @@ def busy() -> float:
 
 
 def command(*words: str, tries: int = 1) -> tuple[float, float]:
-    """Seconds and peak memory in MB of a run of Python with these words, in a process of its own: the least of a few tries."""
+    """Seconds and peak memory in MB of a run of Python with these words, in a process of its own: the least of a few
+    tries."""
     runs = [_command(*words) for _ in range(tries)]
     return min(taken for taken, _ in runs), min(memory for _, memory in runs)
 

@@ -60,7 +60,8 @@ def test_a_text_needed():
 
 
 def test_a_total():
-    # What the skeins were wound on only repeats which reel was chosen, and that tells its line in the list: the first one here.
+    # What the skeins were wound on only repeats which reel was chosen, and that tells its line in the list: the first
+    # one here.
     assert texts("reels_wound")[0] == (
         '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),SUMIF(skeins_line_of_reel,ROW()-7,skeins_length),""),"")'
     )
@@ -112,7 +113,8 @@ THREE = tuple(Input(key, key, ANY, LOOP) for key in ("one", "two", "three"))
     ],
 )
 def test_repeated_readings_may_be_missing(form, unit, value):
-    # Nothing need be typed; what is typed is a number inside its limits. An empty cell is 0: within "at most", not "above".
+    # Nothing need be typed; what is typed is a number inside its limits. An empty cell is 0: within "at most", not
+    # "above".
     told = Result(
         "told",
         "Told",
@@ -128,8 +130,9 @@ def test_repeated_readings_may_be_missing(form, unit, value):
 
 
 def test_the_line_in_which_a_chosen_name_stands():
-    # What MATCH finds counts if it is that very name: a star would be any letters to it. Else all names are compared, the
-    # three reels counted with the first three counting numbers. An empty text would choose the one blank line, and an error is no text.
+    # What MATCH finds counts if it is that very name: a star would be any letters to it. Else all names are compared,
+    # the three reels counted with the first three counting numbers. An empty text would choose the one blank line, and
+    # an error is no text.
     once, first = "SUMPRODUCT((reels_listed=$B9)*1)", "MATCH($B9,reels_listed,0)"
     line = once.replace(")*1)", ")*1,lists_number_3)")
     compared = f'IF({once}=1,{line},"")'
@@ -156,7 +159,8 @@ def test_a_name_that_only_repeats_a_choice_has_its_line():
 
 
 def test_a_choice_and_a_pick():
-    # The line is told in $Q9. The cell found must hold a number, and it may be an error, so that only then it is held against its domain.
+    # The line is told in $Q9. The cell found must hold a number, and it may be an error, so that only then it is held
+    # against its domain.
     found = "INDEX(reels_loop,$Q9)"
     assert texts("skeins_loop")[1] == (
         f'=IF(ISTEXT($B9),IF(ISNUMBER($Q9),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),"")'
@@ -288,7 +292,8 @@ def test_a_band_some_times_the_word():
 
 
 def test_a_lookup_within_a_lookup():
-    # What the inner one finds must be there before the outer one is asked. No cell tells the line of what is worked out, so that its name is compared.
+    # What the inner one finds must be there before the outer one is asked. No cell tells the line of what is worked
+    # out, so that its name is compared.
     nested = Result(
         "least",
         "Least",
@@ -316,7 +321,8 @@ def test_a_lookup_within_a_lookup():
     ],
 )
 def test_units_in_and_out(system, value):
-    # Length over grist is a mass; a grist per 100 g is 0.01 m/g, a gram needs no factor. One pair of brackets is enough.
+    # Length over grist is a mass; a grist per 100 g is 0.01 m/g, a gram needs no factor. One pair of brackets is
+    # enough.
     weight = Result("weight", "Weight", "(length / grist)", lambda length, grist: length / grist, MASS)
     formula = bound(Input("length", "Length", ANY, LENGTH), Input("grist", "Grist", ANY, GRIST), weight, system=system)
     assert (

@@ -36,8 +36,8 @@ def test_there_is_a_blank_planner_of_each_size_in_each_unit_system():
     assert {path.stem for path in TEMPLATES} == {system + size for system in UNIT_SYSTEMS for size in ("", "-small")}
 
 
-# What they hold is what is built today (tests/test_templates.py). They differ in units, and each takes the validator long, the whole
-# ones longest: of these two other ones follow.
+# What they hold is what is built today (tests/test_templates.py). They differ in units, and each takes the validator
+# long, the whole ones longest: of these two other ones follow.
 @pytest.mark.parametrize(
     "path",
     TEMPLATES if LONG else some([path for path in TEMPLATES if path.stem.endswith("-small")], 1),
@@ -70,7 +70,8 @@ LEFT_OUT = {"nothing left out": (), "one left out": ("Twist",), "all left out": 
 
 @pytest.mark.parametrize(("units", "left_out"), dealt(LEFT_OUT, tuple(UNIT_SYSTEMS)))
 def test_no_shared_formula_holds_an_address_on_another_sheet(units, left_out):
-    # [MS-XLS] 2.5.198.118, SharedParsedFormula (read): it must not contain PtgRef3d or PtgArea3d, a reference with its sheet.
+    # [MS-XLS] 2.5.198.118, SharedParsedFormula (read): it must not contain PtgRef3d or PtgArea3d, a reference with its
+    # sheet.
     layout = laid_out(Settings(units=units, leave_out=LEFT_OUT[left_out]))
     found = shared_formulas(write(layout, starting_entries(layout.planner), {}))
     assert len(found) > 40

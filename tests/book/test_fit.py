@@ -78,7 +78,8 @@ class Page:
         return self.sheet.cell(row, column).value is None and (row, column) not in self.covered
 
     def room(self, cell) -> tuple[float, float]:
-        """Pixels across and down that a cell's text has: its own, those of the cells merged into it, those that are free beside it."""
+        """Pixels across and down that a cell's text has: its own, those of the cells merged into it, those that are
+        free beside it."""
         area = self.merged.get(cell.coordinate)
         last = area.max_col if area else cell.column
         high = sum(self.height(row) for row in range(cell.row, (area.max_row if area else cell.row) + 1))
@@ -111,7 +112,8 @@ def test_the_measure_itself():
 
 
 def test_every_text_is_read_in_full(written):
-    """Titles, labels, units, help, links, notes, facts: in one line as far as it is free to the right, or broken into the lines it has."""
+    """Titles, labels, units, help, links, notes, facts: in one line as far as it is free to the right, or broken
+    into the lines it has."""
     layout, pages = written
     typed = {(each.sheet, each.cell(row)) for each in layout.inputs for row in range(each.rows)}
     cut, seen = [], 0
@@ -207,7 +209,7 @@ def sentences(block: Block, system: str):
 
 
 def test_what_is_wrong_can_be_read_in_full_where_it_is_said(written):
-    """The first message of a log stands in its head, after the name of the record; a card's stands in the place of the answers."""
+    """A message of a log stands in its head, after the record's name; a card's, in the place of the answers."""
     layout, pages = written
     said, cut = 0, []
     for placement in layout.placements.values():
@@ -233,7 +235,10 @@ def test_what_is_wrong_can_be_read_in_full_where_it_is_said(written):
 
 
 def test_what_a_log_says_of_itself_shows_while_one_types(written):
-    """A count wider than its cells would show as ###. A sentence that begins in the frozen column is cut at its edge by LibreOffice until all is drawn anew (seen)."""
+    """A count wider than its cells would show as ###.
+
+    A sentence that begins in the frozen column is cut at its edge by LibreOffice until all is drawn anew (seen).
+    """
     layout, pages = written
     for sheet in layout.planner.sheets:
         if not sheet.log_view:

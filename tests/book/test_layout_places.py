@@ -54,7 +54,7 @@ def cells(layout, placement):
 
 
 def corners(layout, plan):
-    """(section, rows, columns) of every section of a page, from its heading to the last thing that it has a place for."""
+    """(section, rows, columns) of every section of a page, from its heading to the last place that it has."""
     for placed in plan.placed:
         rows = range(placed.row, placed.row + sections.of(placed.section).rows(placed.section, layout.planner))
         spots = dict(
@@ -212,7 +212,8 @@ def test_the_records_of_a_log_lie_beside_each_other(each_layout):
 
 
 def test_the_inputs_of_a_log_stand_side_by_side_name_first(each_layout):
-    """What is always typed, then the folded ones right behind it: so lines can be pasted, sorted and filled from left to right."""
+    """What is always typed, then the folded ones right behind it: so lines can be pasted, sorted and filled from
+    left to right."""
     seen = 0
     for sheet in each_layout.planner.sheets:
         if not sheet.log_view:
@@ -315,7 +316,8 @@ def test_only_references_names_and_functions_are_left(each_layout):
 
 
 def test_sumproduct_holds_only_comparisons_and_ranges(each_layout):
-    # Functions inside SUMPRODUCT are read as arrays by some programs and as one cell by others; SMALL takes an array by itself.
+    # Functions inside SUMPRODUCT are read as arrays by some programs and as one cell by others; SMALL takes an array by
+    # itself.
     for key, text in formulas(each_layout):
         for inside in re.findall(r"SUMPRODUCT\(((?:[^()]|\([^()]*\))*)\)", bare(text)):
             assert set(re.findall(r"([A-Z]+)\(", inside)) <= {"SMALL"}, key
@@ -339,9 +341,8 @@ def test_a_proof_uses_the_formula_of_the_planner(layout):
     ):  # the trials below them have formulas of their own
         result = layout.placements[proof.result]
         shape = re.sub(r"\s", "", result.field.formula)
-        functions = re.findall(r"[A-Z]+\(", shape) + ["MAX("] * shape.count(
-            "stdev("
-        )  # which asks whether the readings differ at all
+        # Which asks whether the readings differ at all.
+        functions = re.findall(r"[A-Z]+\(", shape) + ["MAX("] * shape.count("stdev(")
         assert Counter(re.findall(r"\b(?:SQRT|PI|MAX|ROUNDUP)\(", bare(text))) == Counter(
             each for each in functions if each in ("SQRT(", "PI(", "MAX(", "ROUNDUP(")
         ), proof.number
@@ -349,7 +350,8 @@ def test_a_proof_uses_the_formula_of_the_planner(layout):
 
 
 def test_the_last_line_of_a_log_is_held_to_the_longest_formula(monkeypatch):
-    """Its row has more digits than the first: of 1,000 lots the last ones had a formula that Excel refuses, and the first had none."""
+    """Its row has more digits than the first: of 1,000 lots the last ones had a formula that Excel refuses, and the
+    first had none."""
     lots = Settings(rows=Rows(fiber=1_000))
     message = layout_of(lots).placements["fiber_message"].formulas
     assert len(message[0]) < len(message[-1]) <= LONGEST_FORMULA

@@ -61,10 +61,8 @@ def test_what_is_typed_can_be_read_and_its_edge_seen(domain):
 
 def test_an_input_is_told_from_a_result_by_more_than_its_color():
     """By the line under it, which is three to one darker than a result's hairline, and by its ground."""
-    typed, computed = (
-        look.entry(Input("loop", "Loop", SOME, LENGTH), LENGTH.customary),
-        look.result(result(), LENGTH.customary),
-    )
+    typed = look.entry(Input("loop", "Loop", SOME, LENGTH), LENGTH.customary)
+    computed = look.result(result(), LENGTH.customary)
     assert (
         contrast(typed["bottom_color"], computed["bottom_color"]) >= 2
         and contrast(computed["bottom_color"], WHITE) < 1.5

@@ -54,7 +54,8 @@ def test_neither_numbers_of_rows_nor_grid_take_the_eye(planner):
 
 
 def test_what_one_came_for_is_told_in_the_units_that_the_planner_is_built_in(planner):
-    """Who winds meters reads meters: yards stand in no head of a log, unless meters stand there too; nor the reverse."""
+    """Who winds meters reads meters: yards stand in no head of a log, unless meters stand there too; nor the
+    reverse."""
     layout, _ = planner
     own, foreign = ("meter", "yard") if UNIT_SYSTEMS[layout.planner.system].is_metric("length") else ("yard", "meter")
     for _, log, view in own_logs(layout):
@@ -86,7 +87,7 @@ def test_on_a_small_screen_the_name_the_main_inputs_and_the_main_answer_are_in_v
 
 
 def test_the_answers_of_a_page_are_in_view(planner):
-    """All that a view names across; and of a page for one thing, its question and its first answers without scrolling."""
+    """All that a view names across; of a page for one thing, its question and first answers without scrolling."""
     layout, _ = planner
     for sheet in layout.planner.sheets:
         plan = layout.plans[sheet.name]

@@ -187,7 +187,7 @@ def validations(book, placement):
 
 
 def names_offered(names) -> str:
-    """The whole list of a table; of a log, from its first line to the last that has a name, and never fewer than one."""
+    """The whole list of a table; of a log, its first line to the last with a name, and never fewer than one."""
     if not isinstance(names.holder, Log):
         return names.range
     first = names.range.partition(":")[0]
@@ -226,7 +226,7 @@ def test_every_placement_has_its_defined_name(book, layout):
 
 
 def test_labels_and_units_stand_by_their_fields(book, layout):
-    """Each input has its label right before it, or above it; its unit behind it, or under the label, or at the head of its lines.
+    """Each input has its label right before or above it; its unit behind it, under the label or at the lines' head.
 
     Where what is alike stands abreast, one label and unit at the head of a row say what all of it is.
     """

@@ -13,7 +13,8 @@ from .worlds import BREED
 
 
 def said(records: dict[str, list[dict]], *keys: str, **typed_on_cards: float) -> list[np.ndarray]:
-    """The columns that these keys name, after these records were typed: numbers, not a number where blank; texts as they are."""
+    """The columns that these keys name, after these records were typed: numbers, not a number where blank; texts as
+    they are."""
     # Built past the limits that a person's settings have, so that many worlds stand in one planner.
     rows = Rows.model_construct(**Rows().model_dump() | {log: max(2, len(found)) for log, found in records.items()})
     described = planner(Settings(units="metric", fibers="", rows=rows))

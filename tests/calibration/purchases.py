@@ -80,11 +80,9 @@ def of_fiber(
     """Fiber of which there is a fifth to somewhat more than all that it takes, and more of the kind."""
 
     def purchase(tag: str, draw: Draw) -> Purchase:
-        there, off, grist = (
-            whole * draw.uniform(0.2, 1.1),
-            1 + SCALE * draw.normal(),
-            PLANNED * (1 + PLAN * draw.normal()),
-        )
+        there = whole * draw.uniform(0.2, 1.1)
+        off = 1 + SCALE * draw.normal()
+        grist = PLANNED * (1 + PLAN * draw.normal())
         first = kept(draw)
         second = first if is_one_fleece else kept(draw)
         stated, takes = _wanted(draw, whole * expected * PLANNED / 100)
@@ -125,11 +123,9 @@ def of_balls(tag: str, draw: Draw) -> Purchase:
 
 def of_skeins_and_fiber(tag: str, draw: Draw) -> Purchase:
     """One to five skeins, not measured after washing, and fiber."""
-    off, shrinkage, grist = (
-        SCALE * draw.normal(),
-        USUAL + USUAL_DOUBT * draw.normal(),
-        PLANNED * (1 + PLAN * draw.normal()),
-    )
+    off = SCALE * draw.normal()
+    shrinkage = USUAL + USUAL_DOUBT * draw.normal()
+    grist = PLANNED * (1 + PLAN * draw.normal())
     yarn = 600 * top_kept(draw)
     reel, loop = _reel(draw, f"Reel {tag}")
     made = [
@@ -182,12 +178,10 @@ def _plied(tag: str, stated: float, lots: list[dict], numbers: tuple[float, ...]
 
 
 def of_single_and_thread(tag: str, draw: Draw) -> Purchase:
-    off, there, grist, batch = (
-        SCALE * draw.normal(),
-        600 * draw.uniform(0.3, 1.1),
-        400 * (1 + PLAN * draw.normal()),
-        1 + BATCH * draw.normal(),
-    )
+    off = SCALE * draw.normal()
+    there = 600 * draw.uniform(0.3, 1.1)
+    grist = 400 * (1 + PLAN * draw.normal())
+    batch = 1 + BATCH * draw.normal()
     yarn, thread = there * top_kept(draw), round(600 * 0.97 * 0.4 * draw.uniform(0.3, 1.2), 1)
     stated, takes = _wanted(draw, 2300.0)
     left = left_by_washing(draw)

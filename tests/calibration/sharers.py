@@ -1,7 +1,8 @@
-"""Worlds in which more than one project, or more than one lot, has a part, and worlds that are not as the planner takes them to be.
+"""Worlds in which several projects or lots have a part, and worlds that are not as the planner takes them to be.
 
 Each gives the records that a person types, what there is in truth for the project whose name begins with "Piece", and
-what that takes. What other projects take comes first off the lot they share. Nothing here is taken from the planner's model.
+what that takes. What other projects take comes first off the lot they share. Nothing here is taken from the planner's
+model.
 """
 
 from collections.abc import Callable
@@ -83,11 +84,9 @@ def after_a_finished_piece(tag: str, draw: Draw) -> Shared:
 
 def after_a_finished_piece_with_skeins(tag: str, draw: Draw) -> Shared:
     """As many skeins as it took were logged for it, with a little thrown away."""
-    off, shrinkage, grist = (
-        SCALE * draw.normal(),
-        USUAL + USUAL_DOUBT * draw.normal(),
-        PLANNED * (1 + PLAN * draw.normal()),
-    )
+    off = SCALE * draw.normal()
+    shrinkage = USUAL + USUAL_DOUBT * draw.normal()
+    grist = PLANNED * (1 + PLAN * draw.normal())
     lot, yarn = _top(tag, draw, off)
     reel, loop = _reel(draw, f"Reel {tag}")
     made = [
@@ -137,7 +136,7 @@ def two_lots(is_one_fleece: bool) -> Callable[[str, Draw], Shared]:
 
 
 def overlapping(tag: str, draw: Draw) -> Shared:
-    """The piece may use either lot, the other project only the second; a person gives that its due, and the piece all the rest."""
+    """The piece may use either lot, the other project only the second, which gets its due before the piece."""
     off, grist = SCALE * draw.normal(), PLANNED * (1 + PLAN * draw.normal())
     (first, yarn), (second, others_yarn) = (_top(f"{letter} {tag}", draw, off, WHOLE_TOP / 2) for letter in "AB")
     others_stated, others_take = _wanted(draw, WHOLE_TOP / 2 * 0.97 * PLANNED / 100 * draw.uniform(0.3, 0.9))
@@ -154,14 +153,12 @@ def overlapping(tag: str, draw: Draw) -> Shared:
 
 
 def of_two_grists(is_one_hand: bool) -> Callable[[str, Draw], Shared]:
-    """The other project spins the same lot to another grist, finer or thicker than planned as this one, or on its own."""
+    """The other project spins the same lot to another grist: finer or thicker than this one, or on its own."""
 
     def shared(tag: str, draw: Draw) -> Shared:
-        off, others_grist, share = (
-            SCALE * draw.normal(),
-            float(draw.choice([100.0, 400.0, 800.0])),
-            draw.uniform(0.2, 0.6),
-        )
+        off = SCALE * draw.normal()
+        others_grist = float(draw.choice([100.0, 400.0, 800.0]))
+        share = draw.uniform(0.2, 0.6)
         lot, yarn = _top(tag, draw, off)
         finer = 1 + PLAN * draw.normal()
         others_finer = finer if is_one_hand else 1 + PLAN * draw.normal()
@@ -178,7 +175,10 @@ def of_two_grists(is_one_hand: bool) -> Callable[[str, Draw], Shared]:
 
 
 def half_spun(skeins: tuple[int, int], alike: float = 0.0, is_skewed: bool = False) -> Callable[[str, Draw], Shared]:
-    """Skeins and fiber. Of an evening's three skeins, `alike` is the share of their variance that they have in common."""
+    """Skeins and fiber.
+
+    Of an evening's three skeins, `alike` is the share of their variance that they have in common.
+    """
 
     def shared(tag: str, draw: Draw) -> Shared:
         off, slack, shrinkage = SCALE * draw.normal(), SLACK * draw.normal(), USUAL + USUAL_DOUBT * draw.normal()
@@ -231,7 +231,7 @@ def dirty_fleeces(tag: str, draw: Draw) -> Shared:
 
 
 def fleece_looked_into(handfuls: int = 0, weighed: str = "", is_own: bool = False) -> Callable[[str, Draw], Shared]:
-    """A fleece of which handfuls were washed, or the whole of it, or whose yield the person knows from fleeces like it."""
+    """A fleece of which handfuls were washed, or all of it, or whose yield is known from fleeces like it."""
 
     def shared(tag: str, draw: Draw) -> Shared:
         off, skirted, clean = SCALE * draw.normal(), 1 - draw.uniform(0.05, 0.25), draw.uniform(0.45, 0.65)

@@ -1,4 +1,5 @@
-"""What the sheet Fleece says to buy: how often it gives the yarn wanted, by the middle figure and to be as sure as one asks."""
+"""What the sheet Fleece says to buy: how often it gives the yarn wanted, by the middle figure and to be as sure as
+one asks."""
 
 import numpy as np
 import pytest

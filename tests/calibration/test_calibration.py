@@ -56,9 +56,8 @@ def three_rough_reels(tag: str, draw) -> World:
     "together, low, high",
     [
         pytest.param(150, 0.65, 0.71, id="few skeins, reel by reel"),  # as the planners that people have reckon
-        pytest.param(
-            600, 0.80, 0.92, id="thousands of skeins, as if of one reel"
-        ),  # which never makes it surer than it is
+        # Which never makes it surer than it is.
+        pytest.param(600, 0.80, 0.92, id="thousands of skeins, as if of one reel"),
     ],
 )
 def test_errors_of_several_reels_partly_cancel(monkeypatch, together, low, high):
@@ -71,7 +70,8 @@ def test_errors_of_several_reels_partly_cancel(monkeypatch, together, low, high)
 
 
 def test_the_test_would_notice_that_the_reel_is_forgotten(monkeypatch):
-    """A planner that takes each reel for what is rated: sure of itself, and wrong three times in ten where it should be once."""
+    """A planner that takes each reel for what is rated: sure of itself, and wrong three times in ten where it should
+    be once."""
     calculation = uncertainty.skeins_uncertainty
     monkeypatch.setattr(
         uncertainty,

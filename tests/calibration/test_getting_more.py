@@ -1,7 +1,8 @@
 """Who gets what the planner says, "to be 90% sure", is that sure.
 
-Eight hundred worlds each. By the draw alone, a share of 90% lies within 2.5 binomial standard errors, 2.7 points, and 3.8 of the 400 with several components; beyond
-that each world says how far its own departure from the model may carry it.
+Eight hundred worlds each. By the draw alone, a share of 90% lies within 2.5 binomial standard errors, 2.7 points, and
+3.8 of the 400 with several components; beyond that each world says how far its own departure from the model may carry
+it.
 """
 
 from functools import wraps
@@ -43,9 +44,8 @@ def came_true(purchase, seed: int = 1, worlds: int = WORLDS, asked: float = ASKE
         pytest.param(purchases.FLEECE, 0.01, 0.03, id="another raw fleece"),
         pytest.param(purchases.of_nothing, 0.01, 0.01, id="nothing there"),
         pytest.param(purchases.of_skeins_and_fiber, 0.02, 0.02, id="skeins and fiber"),
-        pytest.param(
-            purchases.of_balls, 0.0, 0.09, id="whole balls"
-        ),  # rounded up, and half a ball is 4 standard uncertainties
+        # Rounded up, and half a ball is 4 standard uncertainties.
+        pytest.param(purchases.of_balls, 0.0, 0.09, id="whole balls"),
         pytest.param(purchases.of_single_and_thread, 0.02, 0.02, id="a single and a thread"),
         pytest.param(purchases.of_two_projects, 0.01, 0.02, id="two projects on one lot, got once"),
         # All are brought to one length, each by what its lot keeps: the surer, the more of them.

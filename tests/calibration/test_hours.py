@@ -15,13 +15,12 @@ from .answers import give_or_take, said
 from .worlds import Draw, _reel, _skein, _wanted
 
 PROJECTS, NINETEEN_IN_TWENTY = 2_000, 0.95
-SPINNING, PLYING, WINDING, WEEKLY, START = (
-    100.0,
-    200.0,
-    365.76,
-    6.0,
-    46_000.0,
-)  # m/h, as typed; winding as it comes; hours a week; first day
+# As typed, m/h; winding as it comes; hours a week; first day.
+SPINNING = 100.0
+PLYING = 200.0
+WINDING = 365.76
+WEEKLY = 6.0
+START = 46_000.0
 UNSTEADY, RESERVE, USUAL = 0.2, 0.1, 0.05
 SAID = ("times_least", "times_most", "times_safe", "times_likely")
 
@@ -122,7 +121,8 @@ def test_how_far_it_drifts_with_hands_or_weeks_half_again_as_unsteady():
         (6, 0.2, 0.89),
         (3, 0.3, 0.78),
         (6, 0.3, 0.85),
-        # Two samples do not show a hand whose paces differ by far more than the usual figure says: type a larger one then.
+        # Two samples do not show a hand whose paces differ by far more than the usual figure says: type a larger one
+        # then.
         (2, 0.3, 0.70),
     ],
 )

@@ -44,13 +44,12 @@ def test_a_price_lies_as_near_as_stated(state):
         off = np.abs(true - price) / doubt
         error = give_or_take(0.6, FLEECES)
         assert 0.57 - error <= np.mean(off <= 1) <= 0.70 + error
-        assert (
-            np.mean(off <= 2) >= 0.95 - give_or_take(0.95, FLEECES) - 0.02
-        )  # a fleece that gives less costs more than one that gives more saves
+        # A fleece that gives less costs more than one that gives more saves.
+        assert np.mean(off <= 2) >= 0.95 - give_or_take(0.95, FLEECES) - 0.02
 
 
 def test_prices_nearer_than_their_uncertainty_say_little():
-    """Of two fleeces whose prices differ by less than either ±, the dearer one turns out the cheaper in nearly half of all cases; at three times that, in few."""
+    """Of two fleeces that differ by less than their ±, the dearer is often the cheaper; at three times that, seldom."""
     draw = np.random.default_rng(13)
     records, _, kept = zip(*(offered(draw, "raw fleece") for _ in range(FLEECES)), strict=True)
     asked = draw.uniform(35, 85, size=FLEECES)
@@ -67,7 +66,8 @@ def test_prices_nearer_than_their_uncertainty_say_little():
 
 
 def swatched(side: float, step: float, worlds: int = SWATCHES) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
-    """What was estimated, its ±, and what the piece took: knitted not quite as firmly as its swatch, which was measured and weighed."""
+    """What was estimated, its ±, and what the piece took: knitted not quite as firmly as its swatch, which was
+    measured and weighed."""
     draw = np.random.default_rng(14)
     projects, estimates, pieces, took = [], [], [], []
     for number in range(worlds):

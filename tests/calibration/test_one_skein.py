@@ -1,8 +1,8 @@
 """One skein: "very likely a to b" of its length, "very likely within" of its grist.
 
 A reel, a yarn that shrinks, a count that may be off, a tape and a scale with its steps. Two standard uncertainties
-cover 95%; a part of them that is as likely anywhere within its limits, and not like a bell, is covered more often.
-What is said is worked out by the planner from what was typed: it is the formula of the sheet Skeins for one skein alone,
+cover 95%; a part of them that is as likely anywhere within its limits, and not like a bell, is covered more often. What
+is said is worked out by the planner from what was typed: it is the formula of the sheet Skeins for one skein alone,
 with the ends and the words of the sheet Measure.
 """
 
@@ -51,7 +51,8 @@ def wound(
     step: float = 0.1,
     per_100_g: tuple[float, float] = (100, 400),
 ):
-    """Length and grist of a thousand skeins: as stated, their uncertainty, and in truth; and the weight as the scale shows it."""
+    """Length and grist of a thousand skeins: as stated, their uncertainty, and in truth; and the weight as the scale
+    shows it."""
     draw = np.random.default_rng(5)
     reels, skeins, truth = [], [], []
     for number in range(SKEINS):
@@ -115,7 +116,7 @@ def within(length, doubt, shown, is_in_ounces: bool):
     ],
 )
 def test_a_grist_lies_as_near_as_it_very_likely_does(step, is_in_ounces, per_100_g):
-    """The coarser the scale for so small a skein, the more its step is all that matters, and then it is covered nearly always."""
+    """The coarser the scale for so small a skein, the more its step is all, which covers it nearly always."""
     length, doubt, grist, _, true_grist, shown = wound(rated, step=step, per_100_g=per_100_g)
     right = float(np.mean(np.abs(true_grist / grist - 1) <= within(length, doubt, shown, is_in_ounces)))
     assert right >= COVERED - 0.02 - give_or_take(COVERED, SKEINS), f"{right:.1%}"

@@ -85,7 +85,10 @@ def test_the_sheet_states_what_these_functions_do():
 @pytest.mark.parametrize("mean", [7.0, 14.0])
 @pytest.mark.parametrize("step", [0.25, 0.5, 1.0])
 def test_enough_readings_are_enough(mean, step):
-    """Who is told "enough for ±5%" has a mean within 5%, 19 times in 20. Five at most are counted, and as many as the first three ask for."""
+    """Who is told "enough for ±5%" has a mean within 5%, 19 times in 20.
+
+    Five at most are counted, and as many as the first three ask for.
+    """
     draw = np.random.default_rng(8)
     true = mean + draw.uniform(-0.5, 0.5, size=(YARNS, 1))
     read = np.round(true * (1 + 0.025 * draw.normal(size=(YARNS, PLACES))) / step) * step
@@ -113,7 +116,8 @@ def test_enough_readings_are_enough(mean, step):
                 break
     assert len(right) >= 60 or (mean == 7.0 and step == 1.0 and not right)  # half a wrap of 7 is 7%: never enough
     if right:
-        # The spread of three says little, and those whose three agree by chance stop first: an optional stop that costs some points.
+        # The spread of three says little, and those whose three agree by chance stop first: an optional stop that costs
+        # some points.
         assert np.mean(right) >= NINETEEN_IN_TWENTY - 0.03 - give_or_take(NINETEEN_IN_TWENTY, len(right))
 
 
@@ -143,7 +147,8 @@ def test_skewed_lots_have_one_that_stands_out_more_often(skeins, most):
 
 @pytest.mark.parametrize("skeins", [5, 8, 12])
 def test_a_skein_counted_a_third_too_short_stands_out(skeins):
-    """One skein of a lot that varies by 5%: found in nine of ten lots from eight skeins on, of five in more than half."""
+    """One skein of a lot that varies by 5%: found in nine of ten lots from eight skeins on, of five in more than
+    half."""
     grists = 200 * (1 + 0.05 * np.random.default_rng(10).normal(size=(SEASONS, skeins)))
     grists[:, 0] *= 2 / 3
     assert share_of_lots_with_one_out(skeins, grists) >= (0.9 if skeins >= 8 else 0.55)

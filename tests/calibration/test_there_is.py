@@ -71,7 +71,8 @@ def contest(request) -> Found:
 
 
 def test_what_others_leave_of_a_lot_lies_where_it_very_likely_does(contest):
-    """Also where they need more than there is: a range that begins at nothing holds whatever falls below, so that it is right more often, not less."""
+    """Also where they need more than there is: a range that begins at nothing holds whatever falls below, so that it
+    is right more often, not less."""
     each = contest
     far = each.have / each.doubt
     for low, high in ((-1e9, -2), (-2, 0), (0, 2), (2, 1e9)):
@@ -106,7 +107,8 @@ AS_TAKEN = {
     "one's own yield": sharers.fleece_looked_into(is_own=True),
     "two grists of one lot": sharers.of_two_grists(is_one_hand=True),
 }
-# Name: the world, how many points the range may cover less or more, and how many those may be less or more sure who ask for 90%.
+# Name: the world, how many points the range may cover less or more, and how many those may be less or more sure who ask
+# for 90%.
 NOT_AS_TAKEN = {
     "two lots of one fleece": (sharers.two_lots(is_one_fleece=True), (-0.06, 0.0), (-0.05, 0.0)),
     "an evening's skeins half alike": (sharers.half_spun((4, 7), alike=0.5), (-0.05, 0.0), (-0.03, 0.01)),
@@ -175,7 +177,8 @@ def test_what_one_project_has_lies_where_it_very_likely_does(situation):
 
 
 def test_the_test_would_notice_a_range_that_does_not_begin_below_nothing(contest):
-    """As it was: nothing and two uncertainties more, however much more the others need than there is. That end is too high: far too few truths lie above it."""
+    """As it was: nothing and two uncertainties more, however much more the others need than there is. That end is
+    too high: far too few truths lie above it."""
     short = (contest.have > -2 * contest.doubt) & (contest.have < 0)
     hopeful = 2 * contest.doubt
     assert (

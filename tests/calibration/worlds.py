@@ -50,7 +50,7 @@ Draw = np.random.Generator
 
 
 def _wanted(draw: Draw, nominal: float, doubt: float = NEED) -> tuple[float, float]:
-    """The yardage of a pattern, or of one's own record, beside what a person hopes to have, and what the piece takes in truth."""
+    """The yardage of a pattern or of one's own record, what a person hopes to have, and what the piece takes."""
     stated = nominal * np.exp(draw.uniform(-0.22, 0.14) * (1 if doubt == NEED else 0.35))
     return stated, stated * (1 + doubt * draw.normal())
 
@@ -70,7 +70,10 @@ def _skein(
     slack: float | None,
     **more,
 ) -> tuple[dict, float, float]:
-    """A skein as it is typed; its true finished length and its true mass. `slack` is given where the washed loop is measured."""
+    """A skein as it is typed; its true finished length and its true mass.
+
+    `slack` is given where the washed loop is measured.
+    """
     counted = float(draw.integers(90, 140))
     length = (counted + draw.uniform(-1, 1)) * loop / 100 * (1 - shrinkage)
     mass = length / (grist / 100 * (1 + SKEINS_DIFFER * draw.normal()))
@@ -220,7 +223,7 @@ def raw_fleece(tag: str, draw: Draw) -> World:
 
 
 def _plied(tag: str, draw: Draw, skeins: int) -> World:
-    """A single plied with a bought thread, which are meant to last about equally long; so many skeins are made already."""
+    """A single plied with a bought thread, meant to last about equally long; so many skeins are made already."""
     scale, left = SCALE * draw.normal(), left_by_washing(draw)
     wool, yarn = _top(tag, draw, scale, 600.0)
     single, thread = 400.0, 1000.0  # m in 100 g

@@ -148,7 +148,7 @@ def test_the_guide_takes_new_figures_only_where_nobody_touched_it(tmp_path):
 
 
 def test_lines_that_share_a_name_are_known_by_all_their_words(tmp_path):
-    """What a hat usually takes is another thing for a child than for a grown one; two figures of yards are two other ones of meters."""
+    """What a hat takes differs for a child and a grown one; two figures of yards are two other ones of meters."""
     settings = small(lines=20)
     metric = described(settings.model_copy(update={"units": "metric"}))
     entries = filled(settings, {}, {})

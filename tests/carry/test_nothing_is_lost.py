@@ -83,7 +83,8 @@ def test_every_entry_is_in_the_new_planner_or_among_its_leftovers(typed, new, tm
 
 
 def is_as_brought_along(block, row, entries) -> bool:
-    """Whether a line is still as the old planner brought it along: the new one has its own, rounded in its own units."""
+    """Whether a line is still as the old planner brought it along: the new one has its own, rounded in its own
+    units."""
     brought = getattr(block, "starts_with", ())
     return row < len(brought) and all(
         entries[f"{block.key}_{each.key}"][row] == brought[row].get(each.key) for each in block.inputs

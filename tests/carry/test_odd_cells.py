@@ -1,4 +1,5 @@
-"""Cells that a person seldom means: numbers beyond all bounds, truth values, notes on empty lines, arithmetic without a place."""
+"""Cells that a person seldom means: numbers beyond all bounds, truth values, notes on empty lines, arithmetic
+without a place."""
 
 import openpyxl
 import pytest

@@ -50,7 +50,10 @@ FALLEN = {
 
 
 def assert_told_as_it_was_shown(outcome, old):
-    """What is another now was in the old file as it is told, and is not what the new file shows. Versions differ in what they work out."""
+    """What is another now was in the old file as it is told, and is not what the new file shows.
+
+    Versions differ in what they work out.
+    """
     assert outcome.carried.differences
     for each in outcome.carried.differences:
         assert old.cell(each.key, each.row).value == each.before
@@ -135,7 +138,7 @@ def test_skeins_that_belonged_to_no_project_are_told_of(carried, old):
 
 
 def test_what_was_said_of_a_project_on_its_own_sheet_comes_to_the_project(carried):
-    """The first line is of the one project; the second of none that is there, and of the third line's project the first has spoken."""
+    """The first line is of one project, the second of none that is there; the third line's has spoken before."""
     outcome = carried(BEFORE_TIMES_MOVED)
     assert [outcome.new.entries[f"projects_{key}"] for key in ("strands", "take_up", "done")] == [
         (3.0, None, None),
@@ -169,6 +172,5 @@ def test_what_a_planner_in_meters_told_in_yards_a_pound_is_no_other_result_now(c
     for key in TOLD_IN:  # and the file has each of them, in yards per pound
         before, now = old.cell(key, 0).value, outcome.new.cell(key, 0).value
         washed = 1 / 0.95 if key in OF_WASHED_DESIGN else 1
-        assert before == pytest.approx(now * washed * 4.96054648, rel=1e-8), (
-            key
-        )  # of a meter in 100 g: 0.9144 m and 453.59237 g
+        # Of a meter in 100 g: 0.9144 m and 453.59237 g.
+        assert before == pytest.approx(now * washed * 4.96054648, rel=1e-8), key

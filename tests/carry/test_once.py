@@ -1,4 +1,4 @@
-"""Carrying does each of its long pieces of work once, and the engine that proves the new planner sees that very file."""
+"""Carrying does each long piece of work once, and the engine that proves the new planner sees that very file."""
 
 import pytest
 

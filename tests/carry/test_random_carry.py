@@ -35,12 +35,13 @@ LINES, MORE = 5, 7
 UNITS = ("us", "us-grams", "metric")
 SAVED = (".ods", ".xlsx", "Gnumeric", ".xlsx")  # one after the other
 SHEETS = {"skeins": "Skeins", "fiber": "Fiber"}  # logs in which a line may be inserted
+# Inputs into which arithmetic may be typed.
 NUMBERED = (
     "skeins_wraps",
     "skeins_gross",
     "fiber_weight",
     "projects_wanted",
-)  # inputs into which arithmetic may be typed
+)
 ODD = (
     "Élan",
     "e\u0301lan",
@@ -77,7 +78,8 @@ Place = tuple[str, int]  # a field, and the line of its log
 
 
 def few(units: str, lines: int, seed: int) -> Settings:
-    """Settings with few lines, but for what pieces usually take: a log too short for all of it would get the rest with its new lines.
+    """Settings with few lines, but for what pieces usually take: a log too short for all of it would get the rest with
+    its new lines.
 
     At a push the first planner that is drawn has all chapters, in a long run each.
     """
@@ -90,7 +92,8 @@ def few(units: str, lines: int, seed: int) -> Settings:
 
 @dataclass(frozen=True)
 class Drawn:
-    """What is typed into a planner: entries and notes as it is made, then lines, arithmetic and names of sheets in LibreOffice."""
+    """What is typed into a planner: entries and notes as it is made, then lines, arithmetic and names of sheets in
+    LibreOffice."""
 
     units: str
     other: str  # to which it is carried
@@ -138,9 +141,8 @@ def draw(seed: int) -> Drawn:
     keys = sorted(entries)
     for key in at_random.sample(keys, 40):
         odd = at_random.choice(ODD)
-        is_before_days = (
-            isinstance(odd, float) and odd < 0 and layout.placements[key].field.unit is DAY
-        )  # the other reader keeps only the time of such a day
+        # The other reader keeps only the time of such a day.
+        is_before_days = isinstance(odd, float) and odd < 0 and layout.placements[key].field.unit is DAY
         entries[key][at_random.randrange(len(entries[key]))] = "-" if is_before_days else odd
     pinned = {
         (key, at_random.randrange(len(entries[key]))): f"ask Fern about {key}" for key in at_random.sample(keys, 6)

@@ -79,7 +79,7 @@ def test_names_that_are_one_to_some_programs_only_are_told(one, other, tmp_path,
 
 
 def test_a_difference_is_told_by_its_sheet_and_once(tmp_path, carried):
-    """A reel is another one in the new planner, and two skeins are longer; what is worked out a second time is not told a second time."""
+    """A reel is another one in the new planner, and two skeins are longer; nothing worked out twice is told twice."""
     skeins = [{"name": name, "reel": "Clock reel", "wraps": 100.0} for name in ("First", "Second")]
     old = written(tmp_path / "old.xlsx", small(), filled(small(), {"skeins": skeins}, {}))
     told = list(map(str, carried(old, small(reels=(Reel(name="Clock reel", loop="80 in"),))).carried.differences))

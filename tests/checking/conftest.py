@@ -7,7 +7,8 @@ from workbookgen.checking import check, trial
 
 @pytest.fixture(scope="module")
 def worked_out_once():
-    """Where a file holds the same entries, and the same sets are drawn, the same is expected: working it out takes longest."""
+    """Where a file holds the same entries, and the same sets are drawn, the same is expected: working it out takes
+    longest."""
     known = {}
 
     def once(function):

@@ -1,4 +1,5 @@
-"""Changing one thing in a planner file, as a slip of the hand, a program or bad will might: the parts are edited as text."""
+"""Changing one thing in a planner file, as a slip of the hand, a program or bad will might: the parts are edited as
+text."""
 
 import re
 import zipfile

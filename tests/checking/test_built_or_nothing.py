@@ -16,7 +16,8 @@ from workbookgen.checking.driving import read
 from workbookgen.engines import engine
 from workbookgen.errors import Disagreement, FileError
 from workbookgen.language.entries import starting_entries, with_records
-from workbookgen.language.parts import Block, Planner
+from workbookgen.language.parts import Block
+from workbookgen.language.planner import Planner
 from workbookgen.reference import reeling
 from workbookgen.saving import save
 from workbookgen.settings import Rows, Settings

@@ -340,7 +340,7 @@ def test_the_programs_people_use_agree(little_file, little_layout, name):
 
 
 def test_a_right_planner_with_accented_capitals_is_not_taken_for_a_broken_one(little_layout, tmp_path):
-    """formualizer finds no lot "École" for a skein of "école"; every spreadsheet program does (tests/engines/test_engine_texts.py)."""
+    """formualizer finds no lot "École" for a skein of "école"; programs do (engines/test_engine_texts.py)."""
     entries = with_records(
         little_layout.planner,
         starting_entries(little_layout.planner),

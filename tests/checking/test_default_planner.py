@@ -31,6 +31,5 @@ def test_every_formula_agrees_in_every_scenario(blank, layout, engine, record_pr
     assert [str(each) for each in report.findings[:10]] == []
     assert report.formula_cells == report.formula_cells_checked
     if LONG:
-        assert (
-            report.formula_cells_seen_filled > 0.99 * report.formula_cells
-        )  # a cell that was blank throughout was compared with nothing
+        # A cell that was blank throughout was compared with nothing.
+        assert report.formula_cells_seen_filled > 0.99 * report.formula_cells

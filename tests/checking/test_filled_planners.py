@@ -35,7 +35,8 @@ def test_a_full_planner_is_right_at_first_loading(name, filled, layout, tmp_path
 
 @pytest.mark.programs
 def test_gnumeric_shows_no_other_numbers_where_it_keeps_some_that_are_stored(layout, tmp_path):
-    """It works out some cells at loading and keeps the others: numbers that are equal differ in their last digits then."""
+    """It works out some cells at loading and keeps the others: numbers that are equal differ in their last digits
+    then."""
     program = shutil.which("ssconvert") or pytest.skip("Gnumeric is not here")
     (tmp_path / "full.xlsx").write_bytes(workbook(layout, scenario(layout.planner, 6, 24, is_whole=True)))
     subprocess.run(

@@ -68,11 +68,12 @@ ENDS = {
     "gnumeric": 1,
 }  # how many numbers at the end of what can be held, at a push
 FASTEST = "formualizer"  # tries every kind at each push; the others share the kinds among them
+# As their pace allows: a set takes LibreOffice and Gnumeric ten times as long.
 SHARES = (
     *("ironcalc",) * 9,
     *("libreoffice",) * 2,
     "gnumeric",
-)  # as their pace allows: a set takes LibreOffice and Gnumeric ten times as long
+)
 BY_KIND = [(FASTEST, kind) for kind in KINDS] + dealt(KINDS, SHARES)
 KINDS_OF = {name: [kind for each, kind in BY_KIND if each == name] for name in ENGINES}
 
@@ -84,8 +85,8 @@ def marked(name: str):
 by_engine = pytest.mark.parametrize("session", [marked(name) for name in ENGINES], indirect=True)
 
 
-# What must fit together within a line: fiber gets less from stage to stage, a hot tap is hotter than a cold one,
-# a yarn is designed or of one lot, what is finished or gone asks for nothing more, and one thing is compared with another.
+# What must fit together within a line: fiber gets less from stage to stage, a hot tap is hotter than a cold one, a yarn
+# is designed or of one lot, what is finished or gone asks for nothing more, and one thing is compared with another.
 TOGETHER = (
     {
         "fiber_weight": lambda row: 60.0,
@@ -153,7 +154,10 @@ def planner(layout, good, tmp_path_factory):
 
 @pytest.fixture(scope="module")
 def session(request, planner):
-    """The planner, open in an engine. (Never let a test take this parameter in pairs with another: it would be opened anew for every pair.)"""
+    """The planner, open in an engine.
+
+    (Never let a test take this parameter in pairs with another: it would be opened anew for every pair.)
+    """
     with engine(request.param).open(planner) as opened:
         opened.name = request.param
         yield opened
@@ -187,7 +191,7 @@ def shown(session, layout, entries):
 
 
 def faults(layout, proofs, *seen):
-    """Cells that show an error, or anything else than the reference; of each set what its inputs hold, and what was got."""
+    """Cells that show an error or not what the reference says; of each set its inputs, and what was got."""
     wanted_of = expected_of_scenarios(layout.planner, [held for held, _ in seen], proofs)
     return [
         f"{key}[{row}] of set {number}: expected {wanted!r}, got {value!r}"

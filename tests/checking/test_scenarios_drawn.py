@@ -133,7 +133,8 @@ def test_values_are_what_a_cell_can_hold(drawn):
 
 
 def test_what_a_new_planner_is_tried_with_fills_its_pages(layout):
-    """A cell that stays blank was compared with nothing: at least 19 of 20 results show something in one of the sets."""
+    """A cell that stays blank was compared with nothing: at least 19 of 20 results show something in one of the
+    sets."""
     shown = expected_of_scenarios(layout.planner, tried(layout, DRAWN))
     results = [each.key for each in layout.formulas if isinstance(each.field, Result) and each.key in shown[0]]
     blank = [key for key in results if all(value is None for entries in shown for value in entries[key])]

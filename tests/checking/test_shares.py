@@ -23,17 +23,16 @@ def three_cores(monkeypatch):
 
 
 def spoiled(file, layout, path, *keys: str):
-    """A planner in which some fields' formulas give texts instead of numbers: wrong in the sets that show something there."""
+    """A planner in which some fields' formulas give texts instead of numbers: wrong in the sets that show something
+    there."""
     placed = [(layout.placements[key], row) for key in keys for row in range(layout.placements[key].rows)]
     edited(file, path, layout, {(each.sheet, each.cell(row)): f'{each.formulas[row]}&""' for each, row in placed})
     return path
 
 
 def test_the_outcome_is_that_of_one_process(little, little_file, little_layout, tmp_path):
-    wrong, engines = (
-        spoiled(little_file, little_layout, tmp_path / "wrong.xlsx", "reels_hundred"),
-        ["formualizer", "ironcalc"],
-    )
+    wrong = spoiled(little_file, little_layout, tmp_path / "wrong.xlsx", "reels_hundred")
+    engines = ["formualizer", "ironcalc"]
     alone, steps = check(wrong, little_layout, engines, SETS, seed=3), []
     divided = check(
         wrong, little_layout, engines, SETS, seed=3, step=lambda: steps.append(1), lay_out=partial(layout_of, little)

@@ -1,4 +1,5 @@
-"""The whole file against what the generator writes: each tampering is told in its own words, and an honest file gives none."""
+"""The whole file against what the generator writes: each tampering is told in its own words, and an honest file
+gives none."""
 
 import re
 import shutil
@@ -98,7 +99,7 @@ class TestAnHonestFile:
     @pytest.mark.programs
     @pytest.mark.parametrize("filled", [False, True])
     def test_saved_by_gnumeric(self, request, built, tmp_path, filled):
-        """Without --recalc it stores, for some cells that look into other sheets, a result from before it had read all of them."""
+        """Without --recalc it stores, for cells that look into other sheets, results from before it had read all."""
         settings = request.getfixturevalue(OF_ALL_CHAPTERS)
         source = built(settings, scenario(laid_out(settings).planner, 4) if filled else None)
         program = shutil.which("ssconvert") or pytest.skip("Gnumeric is not here")
@@ -298,7 +299,7 @@ class TestWhatMayBeTyped:
 
 class TestLocksAndLooks:
     def test_a_formula_that_may_be_typed_over(self, made, little_layout):
-        """No sheet is protected; what keeps a slip of the hand from a formula is that its cell refuses to be typed into."""
+        """No sheet is protected; what keeps a slip of the hand from a formula is that its cell refuses typing."""
         at = little_layout.placements["reels_loop"]
         cells = f"{at.cell(0)}:{at.cell(at.rows - 1)}"
         [finding] = checked(made(Reels=sub(rf'<dataValidation [^>]*sqref="{cells}".*?</dataValidation>', "")))

@@ -13,7 +13,11 @@ from workbookgen.gather import workers
 
 @pytest.fixture(autouse=True)
 def read_here(monkeypatch):
-    """Files are read in this process. The pool would fork it, with all threads that the tests before have left in it; tests/gather tries the pool, and so does `run_apart`."""
+    """Files are read in this process.
+
+    The pool would fork it, with all threads that the tests before have left in it; tests/gather tries the pool, and so
+    does `run_apart`.
+    """
     monkeypatch.setattr(workers, "this_machine", lambda files: workers.Engine(lambda: ThreadPoolExecutor(1), 2))
 
 

@@ -1,4 +1,4 @@
-"""The drawings of the project are what its script draws, small, and in the planner with words for those who do not see them."""
+"""The drawings are what their script draws, small, and in the planner with words for those who do not see them."""
 
 from io import BytesIO
 

@@ -1,4 +1,7 @@
-"""The workbook of questions, and every engine by name; what is not of Python is marked. HyperFormula is a witness of the tests alone."""
+"""The workbook of questions, and every engine by name; what is not of Python is marked.
+
+HyperFormula is a witness of the tests alone.
+"""
 
 import pytest
 import questions

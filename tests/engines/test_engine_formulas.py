@@ -12,7 +12,8 @@ from workbookgen.engines import Area
 from workbookgen.engines.package import with_cached
 from workbookgen.ooxml.formulas import SharedFormula, _down, formulas
 
-# A shared formula stands in its first cell; the others move it. The one in D3 looks at another row, and is shared sideways too.
+# A shared formula stands in its first cell; the others move it. The one in D3 looks at another row, and is shared
+# sideways too.
 SHARED = b"""<?xml version="1.0"?>
 <worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>
 <row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>10</v></c></row>

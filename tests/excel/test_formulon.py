@@ -1,4 +1,5 @@
-"""formulon as a further witness: its authors hold it against Excel, and here it is held against the reference library."""
+"""formulon as a further witness: its authors hold it against Excel, and here it is held against the reference
+library."""
 
 import pytest
 

@@ -1,4 +1,5 @@
-"""Asked to stop while further processes try their shares of a check: one sentence, and nothing is left of any of them."""
+"""Asked to stop while further processes try their shares of a check: one sentence, and nothing is left of any of
+them."""
 
 import os
 import signal
@@ -51,7 +52,8 @@ def heeding() -> None:
 
 @pytest.fixture
 def checking(small_file, tmp_path):
-    """A check of many sets under way, its helper, and how it ends: the exit code, what it said, what runs still, what lies about."""
+    """A check of many sets under way, its helper, and how it ends: the exit code, what it said, what runs still,
+    what lies about."""
     (tmp_path / "temporary").mkdir()
     command = subprocess.Popen(
         [sys.executable, "-m", "workbookgen", "check", small_file, "--scenarios", "400"],
@@ -115,7 +117,7 @@ if __name__ == "__main__":
 
 @pytest.mark.parametrize("name", ["SIGINT", "SIGTERM", "SIGHUP"])
 def test_a_request_between_the_start_of_a_helper_and_its_work(tmp_path, name):
-    """It waits until the helper has all that it needs to end by itself; which thread of the process gets it does not matter."""
+    """It waits until the helper can end by itself; which thread of the process gets the signal does not matter."""
     (tmp_path / "started.py").write_text(STARTED_BY_HALF.format(name=name))
     done = subprocess.run(
         [sys.executable, tmp_path / "started.py"],

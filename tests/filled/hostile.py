@@ -301,7 +301,8 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     ),
 }
 
-# What a program would fetch or start on working the file out; `check` and `fields` refuse it, reading entries does no harm.
+# What a program would fetch or start on working the file out; `check` and `fields` refuse it, reading entries does no
+# harm.
 REACHING_OUT: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     "another workbook": (
         adding(

@@ -133,7 +133,8 @@ def test_arithmetic_without_a_stored_value_is_worked_out(rewritten, planner_file
 
 
 def test_arithmetic_is_left_where_names_run_over_whole_columns(rewritten, planner_file):
-    """A file that was made to harm: an engine would go through a million lines for every sum. An honest one has tens of thousands at most."""
+    """A file that was made to harm: an engine would go through a million lines for every sum. An honest one has tens
+    of thousands at most."""
     path = rewritten(
         sheet_part(planner_file, "Skeins"), r'<c r="D8"([^>]*)><v>104</v></c>', r'<c r="D8"\1><f>6.5*16</f></c>'
     )

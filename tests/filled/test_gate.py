@@ -148,7 +148,8 @@ def test_the_largest_planner_is_well_inside_the_bounds():
     layout = layout_of(Settings(rows=Rows(**most)))
     cells = sum(placement.rows for placement in layout.placements.values())
     assert cells * 1.1 < MOST_CELLS
-    # Measured on the largest planner as LibreOffice saves it, each cell with its formula in full: 5.2 tags and 268 bytes a cell.
+    # Measured on the largest planner as LibreOffice saves it, each cell with its formula in full: 5.2 tags and 268
+    # bytes a cell.
     assert cells * 6 < MOST_TAGS and cells * 300 < MOST_UNPACKED
 
 

@@ -1,4 +1,5 @@
-"""Lines inserted above the first record, and columns whose names were lost: what stands over them shows where they are."""
+"""Lines inserted above the first record, and columns whose names were lost: what stands over them shows where they
+are."""
 
 import openpyxl
 import pytest
@@ -26,7 +27,8 @@ def edited(planner_file, tmp_path):
 
 
 def lines_inserted(number: int):
-    """So many lines above the first skein, as a spreadsheet program inserts them: the names go down with what was there."""
+    """So many lines above the first skein, as a spreadsheet program inserts them: the names go down with what was
+    there."""
 
     def change(book):
         sheet = book["Skeins"]

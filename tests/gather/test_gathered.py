@@ -37,7 +37,8 @@ def test_a_skein(gathered, planner):
     assert skein["shrinkage"] == approx(0.1) and skein["length_m"] == approx(165.41496)
     assert skein["grist_m_per_g"] == approx(1.6541496) and skein["tex"] == approx(604.540, rel=1e-5)
     assert skein["wraps_per_cm"] == approx(10 / 2.54)
-    # A wrap more or less, and the washed loop of 164.592 cm read within 1 cm, both divided by the root of 3; and half a percent of slack.
+    # A wrap more or less, and the washed loop of 164.592 cm read within 1 cm, both divided by the root of 3; and half a
+    # percent of slack.
     assert skein["length_doubt_m"] == approx(165.41496 * (0.0057735**2 + 0.0035078**2 + 0.005**2) ** 0.5, rel=1e-4)
 
 
@@ -49,7 +50,8 @@ def test_a_lot(gathered):
     ] == approx([0.1, 0.6, 0.1, 0.1])
     assert lot["yarn_kept"] == approx(0.4374)
     assert lot["spun_g"] == approx(200) and lot["to_come_g"] == approx(237.4)
-    # Grists 1.6541496 and, less the usual shrinkage of 5%, 1.9197828: they differ by 0.2656332, of which the spread is the √2-th part.
+    # Grists 1.6541496 and, less the usual shrinkage of 5%, 1.9197828: they differ by 0.2656332, of which the spread is
+    # the √2-th part.
     assert lot["skeins"] == 2 and lot["mean_grist_m_per_g"] == approx(1.7869662)
     assert lot["grist_cv"] == approx(0.2656332 / 2**0.5 / 1.7869662)
 
@@ -64,9 +66,8 @@ def test_what_is_only_expected_is_not_called_seen(gathered):
 def test_a_sample(gathered):
     sample = record(gathered, "samples", "Heather 2-ply")
     assert sample["readings"] == 3 and sample["wraps_per_cm"] == approx(11 / 2.54)
-    assert sample["wraps_doubt95_per_cm"] == approx(
-        (4.303**2 / 3 + 0.25) ** 0.5 / 2.54
-    )  # t of two degrees, NIST/SEMATECH (read); counted whole, so half a wrap
+    # Student's t of two degrees, NIST/SEMATECH (read); counted whole, so half a wrap.
+    assert sample["wraps_doubt95_per_cm"] == approx((4.303**2 / 3 + 0.25) ** 0.5 / 2.54)
     assert (
         sample["tex"] == approx(500)
         and sample["singles_twist_per_m"] == approx(600)
@@ -187,11 +188,9 @@ def test_what_was_typed_below_a_log_is_told(folder, tmp_path, here):
         next(iter(book.defined_names[f"skeins_{key}"].destinations))[1].replace("$", "").split(":")
         for key in ("name", "wraps")
     )
-    sheet, last, column = (
-        book["Skeins"],
-        int(names[1].lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")),
-        wraps[1].rstrip("0123456789"),
-    )
+    sheet = book["Skeins"]
+    last = int(names[1].lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ"))
+    column = wraps[1].rstrip("0123456789")
     for row, name, count in (
         (last + 1, "Late 1", 40),
         (last + 2, "Late 2", 41),

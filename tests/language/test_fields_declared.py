@@ -90,10 +90,8 @@ def test_text_or_number():
 
 def test_what_a_result_does_without():
     result = Result("both", "Both", "IF(given(first), first, second)", sum_of)
-    needed, spare = (
-        Input("x_y", "X", Number(least=0, most=1)),
-        Input("x_y", "X", Number(least=0, most=1), blank_means=0),
-    )
+    needed = Input("x_y", "X", Number(least=0, most=1))
+    spare = Input("x_y", "X", Number(least=0, most=1), blank_means=0)
     assert result.may_miss("first", needed)  # it asks
     assert result.may_miss("second", spare)  # a blank cell means zero
     assert not result.may_miss("second", needed)

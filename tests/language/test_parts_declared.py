@@ -9,7 +9,8 @@ from described import ANY, LENGTH, REELS, SKEINS, one_result, planner_of
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Note
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Chapter, Log, Planner, Sheet
+from workbookgen.language.parts import Card, Chapter, Log, Sheet
+from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import NUMBER
 from workbookgen.language.views import (
@@ -181,7 +182,7 @@ SHOWN = card("shown", length(), length("second"), one_result("first + second", l
 
 
 def seeing(*sections, near=(), grid=Grid()) -> Planner:  # noqa: B008  it is frozen
-    """The planner of the tests with a page before it, on which a card and a log are seen in these sections, and the card's other inputs below."""
+    """The tests' planner after a page with a card and a log in these sections, the card's other inputs below."""
     shown = {grid.chosen, *(key for section in sections for key in section.shown)}
     below = band(Entries(fields=tuple(key for key in ("shown_first", "shown_second") if key not in shown)))
     page = Sheet(

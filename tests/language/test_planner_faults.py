@@ -9,7 +9,8 @@ from described import ANY, LENGTH, REELS, SKEINS, one_result, planner_of
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Chapter, Planner, Sheet
+from workbookgen.language.parts import Card, Chapter, Sheet
+from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import LENGTH as A_LENGTH
 from workbookgen.language.views import Entries, Examples, Way, Ways, band
@@ -42,10 +43,11 @@ def page(name="Page", chapter="Page", *sections, near=()) -> Sheet:
     [
         ("2 * frist", "its formula names frist, which is no field; first is one"),
         ("2 * reels_lop", "its formula names reels_lop, which is no field; reels_loop is one"),
+        # Of another block, named in short.
         (
             "2 * wraps",
             "its formula names wraps, which is no field; skeins_wraps is one",
-        ),  # of another block, named in short
+        ),
         ("2 * xyz", "its formula names xyz, which is no field"),
     ],
 )

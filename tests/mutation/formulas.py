@@ -35,7 +35,7 @@ from workbookgen.checking.scenarios import scenario_of_check
 from workbookgen.engines import Area, engine
 from workbookgen.language.entries import Entries
 from workbookgen.language.fields import SPOILED
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import ProofTable
 from workbookgen.settings import Rows, Settings
 

@@ -12,7 +12,7 @@ from random import Random
 
 from workbookgen.checking.scenarios import scenario
 from workbookgen.language.entries import Entries, Entry, with_records
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 
 PREPARED, THREAD = "prepared fiber", "yarn or thread"
 FIBERS = (

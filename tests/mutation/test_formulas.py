@@ -21,9 +21,8 @@ from .shared_yarns import shared
 
 SAMPLE, SCENARIOS, SEARCH = drawn(500, 1500), drawn(80, 200), drawn(40, 60)
 FOUND = 0.75 if LONG else 0.70
-FOUND_AT_LEAST = (
-    FOUND - 3 * (FOUND * (1 - FOUND) / SAMPLE) ** 0.5
-)  # and what a sample may stray by; what is left is mostly the same in other words
+# And what a sample may stray by; what is left is mostly the same in other words.
+FOUND_AT_LEAST = FOUND - 3 * (FOUND * (1 - FOUND) / SAMPLE) ** 0.5
 MISSED_AT_MOST = 0.08  # differed from the good formula in as many other sets of inputs
 
 
@@ -51,7 +50,8 @@ def test_most_changes_are_found_by_value_and_few_are_missed(layout, tried):
 
 
 def test_every_change_is_found_by_its_text(every):
-    """In every distinct formula of the planner: that is how the check holds a file's formulas against ours. At a push every fourth change."""
+    """In every distinct formula of the planner: that is how the check holds a file's formulas against ours. At a
+    push every fourth change."""
     assert len(every) > 30_000
     every = every if LONG else every[SEED % 4 :: 4]
     good = {(each.placement.key, each.row): each.placement.formulas[each.row] for each in every}

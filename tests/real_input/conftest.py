@@ -61,9 +61,8 @@ class Reading:
             "wraps": self.turns,
             "rest": amount(self.rest, METERS, large) if self.rest else None,
             "gross": amount(self.weight, GRAMS, mass),
-            "washed_loop": amount(
-                self.perimeter, METERS, small
-            ),  # finished yarn on a reel of the laboratory shrinks no more
+            # Finished yarn on a reel of the laboratory shrinks no more.
+            "washed_loop": amount(self.perimeter, METERS, small),
         }
 
     @property

@@ -46,7 +46,8 @@ def test_the_command_agrees_with_every_cell_of_it(filled, capsys):
 
 
 def test_nothing_is_wrong_with_what_was_typed(cached):
-    """Laboratories reel a few grams where spinners wind ounces: whatever weighs less than 3 g, or more than a kilogram, is asked about."""
+    """Laboratories reel a few grams where spinners wind ounces: whatever weighs less than 3 g, or more than a
+    kilogram, is asked about."""
     *told, blank = cached["skeins_message"]
     asked = [reading.id for reading in READINGS if not 3 <= reading.grams <= 1000]
     assert [reading.id for reading, message in zip(READINGS, told, strict=True) if message] == asked

@@ -82,7 +82,8 @@ def test_whether_the_ply_fits():
 
 
 def test_all_that_is_spun_is_plied_or_left():
-    # By hand: 100, 80 and 90 m. At the end 80 m of each are used, 30 m are left; with a tenth lost, 72 m of ply, and 9 m more of the rest.
+    # By hand: 100, 80 and 90 m. At the end 80 m of each are used, 30 m are left; with a tenth lost, 72 m of ply, and 9
+    # m more of the rest.
     has = Quantity(np.array([100.0, np.nan, 80.0, 90.0]), "m")
     shortest = plying.shortest_of(has)
     assert shortest == meters(80)
@@ -110,7 +111,8 @@ def test_what_to_do_with_the_rest(strands, rest, words):
 
 
 def test_a_project_fills_bobbins_on_the_sheet():
-    """By hand: 900 yd of 2-ply, no reserve, no loss, singles of 2,000 yd/lb; a bobbin of 4 oz holds 500 yd: 2 for each strand."""
+    """By hand: 900 yd of 2-ply, no reserve, no loss, singles of 2,000 yd/lb; a bobbin of 4 oz holds 500 yd: 2 for
+    each strand."""
     project = {"name": "Vest", "wanted": 900.0, "margin": 0.0, "grist": 1000.0, "strands": 2.0, "take_up": 0.0}
     entries = with_records(US, starting_entries(US), "projects", [project])
     entries |= {"bobbin_weighed": (4.0,), "bobbin_project": ("Vest",), "doubts_shrinkage": (0.0,)}

@@ -54,9 +54,8 @@ def test_a_skein_that_was_sold_is_spun_and_no_stock():
     values = told(LOT, skeins)
     assert values["skeins_worth"][:2] == (20, None)
     assert values["skein_sums_words"] == ("1 skein, 200 yd, 4 oz; worth $20; 1 more gone",)
-    assert values["glance_length"][0] == approx(200) and values["glance_skeins_words"] == (
-        "in 1 skein, 4 oz",
-    )  # what the desk says is there
+    # What the desk says is there.
+    assert values["glance_length"][0] == approx(200) and values["glance_skeins_words"] == ("in 1 skein, 4 oz",)
     assert values["fiber_skeins"][0] == 2 and values["fiber_spun_length"][0] == approx(400)  # both were spun of it
     assert values["fiber_to_come"][0] == approx(2)  # it took its weight of the lot all the same
 
@@ -71,9 +70,8 @@ def test_who_comes_back_after_a_year_reads_what_is_there():
     cap = told(
         LOT | {"gone": "Lost"}, moths, projects=[{"name": "Cap", "wanted": 300.0, "grist": 1600.0, "lot_1": "Moss"}]
     )
-    assert (
-        cap["projects_in_skeins"][0] == approx(200) and cap["fiber_to_come"][0] == 0
-    )  # moths had the other skein and the rest of the lot
+    # Moths had the other skein and the rest of the lot.
+    assert cap["projects_in_skeins"][0] == approx(200) and cap["fiber_to_come"][0] == 0
     nothing = told(LOT, [*skeins[:2], skeins[2] | {"gone": "given"}])
     assert nothing["skein_sums_words"] == ("no skeins left; 3 are gone",) and nothing["glance_length"] == (0,)
 

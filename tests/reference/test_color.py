@@ -106,8 +106,8 @@ def test_stripes():
 
 
 def test_stripes_of_the_planner_are_of_washed_yarn():
-    """By hand: a top of 4 oz for one single of 1,600 yd/lb is 400 yd. A quarter of it in 10 repeats is 10 yd each time, 9.5 when washing has taken 5%, and at a
-    yard and an eighth for a row 8.44 rows."""
+    """By hand: a top of 4 oz for one single of 1,600 yd/lb is 400 yd. A quarter of it in 10 repeats is 10 yd each
+    time, 9.5 when washing has taken 5%, and at a yard and an eighth for a row 8.44 rows."""
     from_top = {
         "color_mass": (4.0,),
         "color_repeats": (10.0,),

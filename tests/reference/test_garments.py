@@ -113,7 +113,8 @@ def test_what_is_kept_is_not_worked_with():
 
 
 def test_fulling_divides_by_what_is_kept():
-    # A swatch of 10 cm that becomes 8 cm has lost a fifth; 60 cm after it are 75 cm before it, 300 stitches at 40 in 10 cm.
+    # A swatch of 10 cm that becomes 8 cm has lost a fifth; 60 cm after it are 75 cm before it, 300 stitches at 40 in 10
+    # cm.
     lost = garments.lost_in_fulling(cm(10), cm(8))
     assert lost == approx(0.2)
     make = garments.size_to_make(cm(60), lost)

@@ -12,7 +12,8 @@ def per_inch(number):
     return Quantity(number, "1/inch")
 
 
-# Standard yarn weight system of the yarn trade (read as reproduced): wraps of one class, or of two or three that overlap, and their stitches in 4 inches.
+# Standard yarn weight system of the yarn trade (read as reproduced): wraps of one class, or of two or three that
+# overlap, and their stitches in 4 inches.
 @pytest.mark.parametrize(
     "wraps, stitches",
     [

@@ -25,7 +25,10 @@ CALCULATIONS = dict(public_calculations())
 
 
 def in_formulas():
-    """References of the results of the default planner, and of one with many skeins. What a sheet's module names without them is no use."""
+    """References of the results of the default planner, and of one with many skeins.
+
+    What a sheet's module names without them is no use.
+    """
     many = Settings(rows=Rows(skeins=FEW + 1))
     return {
         field.reference

@@ -68,7 +68,8 @@ def refusal(calculation, arguments, name, number) -> OutOfValidity | None:
 
 
 def found():
-    """Every refusal of a number for its limits: the calculation, right arguments, the number's name, limits, the sentence."""
+    """Every refusal of a number for its limits: the calculation, right arguments, the number's name, limits, the
+    sentence."""
     seen = {}
     for calculation, arguments, name in NUMBERS:
         right = single(arguments, 0)

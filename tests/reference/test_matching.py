@@ -34,17 +34,18 @@ def test_turns_are_neither_made_nor_lost(spun, plied, take_up, shrinkage):
     in_the_ply = plied * (1 - take_up)  # turns of the whole piece, which is shorter than the strand
     in_the_strand = spun - in_the_ply  # each of them took one out of it; below zero it turns the other way
     counted_ply = turns(in_the_ply / ((1 - take_up) * (1 - shrinkage)))
-    undone = (
-        in_the_strand + in_the_ply
-    )  # whoever turns the end until the strands lie side by side turns the strands with it
+    # Whoever turns the end until the strands lie side by side turns the strands with it.
+    undone = in_the_strand + in_the_ply
     counted = turns(undone / (1 - shrinkage))  # the strand alone is as long as it was, less what washing took
     assert plying.twist_to_insert(counted_ply, shrinkage).m_as("1/m") == approx(plied)
     assert plying.twist_to_insert(counted, shrinkage).m_as("1/m") == approx(spun, abs=1e-9)
 
 
 def test_a_strand_taken_out_of_the_yarn_has_the_turns_with_which_it_was_spun():
-    """By hand: 20 turns undo the ply of 5 in; one of its strands, 5.2 in long, then takes 31.2 to lie open: 6 in an inch. Washing took a twentieth, so spin it
-    with 5.7 and ply it with 3.8 of the 4. Nine and more, as with the turns of the ply added once more, make a cord of it."""
+    """By hand: 20 turns undo the ply of 5 in; one of its strands, 5.2 in long, then takes 31.2 to lie open: 6 in an
+    inch. Washing took a twentieth, so spin it with 5.7 and ply it with 3.8 of the 4. Nine and more, as with the turns
+    of the ply added once more, make a cord of it.
+    """
     us = planner(Settings())
     typed = {"length": 230.0, "mass": 3.5, "take_up": 0.04, "shrinkage": 0.05, "ply": 20 / 5, "left": 31.2 / 5.2}
     values = expected_values(us, starting_entries(us) | {f"match_{key}": (value,) for key, value in typed.items()})
@@ -52,7 +53,8 @@ def test_a_strand_taken_out_of_the_yarn_has_the_turns_with_which_it_was_spun():
 
 
 def test_a_label_on_the_sheet():
-    """By hand: 200 m of 100 g is 500 tex; a tenth lost twice and two strands: 500 · 0.81 / 2 = 202.5 tex, 493.827 m/100 g."""
+    """By hand: 200 m of 100 g is 500 tex; a tenth lost twice and two strands: 500 · 0.81 / 2 = 202.5 tex, 493.827
+    m/100 g."""
     metric = planner(Settings(units="metric"))
     entries = starting_entries(metric) | {
         "match_length": (200.0,),

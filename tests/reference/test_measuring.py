@@ -71,7 +71,8 @@ def test_a_length_is_told_with_both_ends_and_its_unit():
 def test_a_grist_is_as_sure_as_its_length_and_the_scale():
     # By hand: 3 and 4 in a thousand make 5 (JCGM 100, 5.1.6), and twice that is said.
     assert measuring.grist_within(yards(1000), yards(3), 0.004, grams(100), grams(0)) == pytest.approx(0.01)
-    # A step of √3 g in 50 g: 3 / 12 / 2,500 = 0.0001, which is 1%, beside 0.6% and 0.8%, which also make 1%: twice √2 %. Bag and all are two readings: twice √3 %.
+    # A step of √3 g in 50 g: 3 / 12 / 2,500 = 0.0001, which is 1%, beside 0.6% and 0.8%, which also make 1%: twice √2
+    # %. Bag and all are two readings: twice √3 %.
     assert measuring.grist_within(yards(1000), yards(6), 0.008, grams(50), grams(3**0.5)) == pytest.approx(
         0.02 * 2**0.5
     )
@@ -170,10 +171,11 @@ RULER = {"counted": Quantity(12, "1/inch"), "expected": Quantity(10, "1/inch")}
         (SKEIN | {"mass": grams(2.9)}, "Weight: less than 3 g"),
         (SKEIN | {"washed_loop": Quantity(35, "inch")}, "Loop washed: far from"),  # the folded skein, half of the loop
         (SKEIN | {"washed_loop": Quantity(140, "inch")}, "Loop washed: far from"),
+        # Washing makes no loop a tenth longer.
         (
             SKEIN | {"washed_loop": Quantity(80, "inch")},
             "Loop washed: far from",
-        ),  # washing makes no loop a tenth longer
+        ),
         (SKEIN | RULER | {"counted": Quantity(18, "1/inch")}, "Wraps counted: far from"),
         (SKEIN | RULER | {"counted": Quantity(5, "1/inch")}, "Wraps counted: far from"),
     ],

@@ -33,7 +33,8 @@ def test_price_is_over_what_is_kept_and_the_post_is_in_it():
 
 
 def test_doubt_of_a_price_is_that_of_what_is_kept():
-    # By hand: a figure of one's own is doubted by 3%, two of them by 3% · √2, four by 3% · 2 (JCGM 100, the relative form).
+    # By hand: a figure of one's own is doubted by 3%, two of them by 3% · √2, four by 3% · 2 (JCGM 100, the relative
+    # form).
     values = told(offer("Ewe", "raw fleece", 100.0, 72.0, **OWN))
     assert values["offers_clean_price_doubt"][0] == approx(1.8 * 0.03 * 2**0.5)
     assert values["offers_yarn_price_doubt"][0] == approx(2.0 * 0.06)

@@ -132,7 +132,8 @@ def test_years_of_spinning_in_the_stock():
 
 
 def test_hours_done_were_counted_and_leave_the_doubt_of_all_the_work():
-    # By hand: of 40 hours reckoned 30 are worked, and no skein is there. At a pace off by ln 1.25 / 2, as a factor of 1.25, all 40 hours may be 50 or 32.
+    # By hand: of 40 hours reckoned 30 are worked, and no skein is there. At a pace off by ln 1.25 / 2, as a factor of
+    # 1.25, all 40 hours may be 50 or 32.
     u = np.log(1.25) / 2
     work = dict(ahead=hours(10), hours=hours(40), left=1, u_pace=u, by_need=hours(0))
     assert planning.most_hours(**work).m_as("hour") == approx(20)

@@ -1,4 +1,5 @@
-"""Carding and combing apart, and a lot's own handfuls before its breed's figures: by hand, and as the planner reckons."""
+"""Carding and combing apart, and a lot's own handfuls before its breed's figures: by hand, and as the planner
+reckons."""
 
 import pytest
 from pytest import approx

@@ -233,7 +233,8 @@ def test_rings_around_a_drum_have_the_mean_loop(radius, diameter, layers):
 
 @given(radius=positive, diameter=st.floats(0.01, 1), width=st.floats(1, 10), wraps=st.integers(1, 500))
 def test_every_wrap_counts_as_long_as_it_is(radius, diameter, width, wraps):
-    """Each wrap by itself, spread over the layers that it lies in: the longest layer counts for no more wraps than it has."""
+    """Each wrap by itself, spread over the layers that it lies in: the longest layer counts for no more wraps than
+    it has."""
     begun = reeling.layers_wound(wraps, centimeters(diameter), centimeters(width))
     in_a_layer = width / diameter
     lying = [min(max(wraps - layer * in_a_layer, 0), in_a_layer) for layer in range(int(begun))]
@@ -244,7 +245,8 @@ def test_every_wrap_counts_as_long_as_it_is(radius, diameter, width, wraps):
 
 
 def test_a_few_wraps_on_top_hardly_lengthen_a_skein():
-    """By hand: 50 wraps of 0.2 in fill 10 in, and 5 more lie on top, each 1.2566 in longer: 6.28 in of 55 wraps are 0.114 in a wrap, not half a layer's 0.628."""
+    """By hand: 50 wraps of 0.2 in fill 10 in, and 5 more lie on top, each 1.2566 in longer: 6.28 in of 55 wraps are
+    0.114 in a wrap, not half a layer's 0.628."""
     us = planner(Settings())
     typed = {"loop": 72.0, "wraps": 55.0, "wpi": 5.0, "width": 10.0}
     values = expected_values(us, starting_entries(us) | {f"crowded_{key}": (value,) for key, value in typed.items()})
@@ -265,7 +267,8 @@ def test_borders_are_still_inside():
 
 
 def test_a_niddy_noddy_almost_flat_keeps_its_digits():
-    # Geometry: at an end of the long arm two legs meet that lie almost on each other; at one of the short arm they make almost a line.
+    # Geometry: at an end of the long arm two legs meet that lie almost on each other; at one of the short arm they make
+    # almost a line.
     long, short, height = 79.0, 1e-6, 0.59
     at_ends = 2 * np.arctan(short / np.hypot(2 * height, long)) + 2 * np.arctan(long / np.hypot(2 * height, short))
     turning = reeling.turning(*(Quantity(each, "inch") for each in (height, long, short)))

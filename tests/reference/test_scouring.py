@@ -187,7 +187,8 @@ def test_no_bath_that_melts_grease_is_safe_for_bare_hands():
 
 
 def test_a_whole_fleece():
-    # Worked by hand: 3 kg at 30 L/kg are 90 L a bath, 360 L in four; 2 % of it in each of two washes 120 g; 3 loads of 2 h.
+    # Worked by hand: 3 kg at 30 L/kg are 90 L a bath, 360 L in four; 2 % of it in each of two washes 120 g; 3 loads of
+    # 2 h.
     kilograms = Quantity(3, "kg")
     assert scouring.water_of_fleece(kilograms, Quantity(30, "L/kg"), 4).m_as("L") == approx(360)
     assert scouring.detergent_of_fleece(kilograms, 0.02, 2).m_as("g") == approx(120)

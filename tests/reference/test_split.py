@@ -35,7 +35,8 @@ def divided(members, mass, money=None, step=1.0, coin=0.01):
 
 
 def by_hand(dues, steps):
-    """Largest remainders in exact fractions: whole parts first, then one each by remainder, the first of equal ones first."""
+    """Largest remainders in exact fractions: whole parts first, then one each by remainder, the first of equal ones
+    first."""
     exact = [Fraction(due) * steps / sum(map(Fraction, dues)) for due in dues]
     got = [floor(each) for each in exact]
     in_turn = sorted(range(len(dues)), key=lambda place: (-(exact[place] - got[place]), place))
@@ -60,7 +61,8 @@ def by_hand(dues, steps):
         ([{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}], 100.0, (50, 50)),
         ([{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}, {"name": "rest"}], 100.0, (40, 40, 20)),
         ([{"name": "A", "wanted": 80.0}, {"name": "rest"}], 60.0, (60, 0)),
-        # Seats by largest remainders, a textbook example (from memory): 10 seats for 47,000, 16,000, 15,800, 12,000, 6,100 and 3,100 votes.
+        # Seats by largest remainders, a textbook example (from memory): 10 seats for 47,000, 16,000, 15,800, 12,000,
+        # 6,100 and 3,100 votes.
         (
             [
                 {"name": name, "wanted": votes}

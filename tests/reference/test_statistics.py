@@ -380,8 +380,8 @@ def test_skeins_of_several_lots_are_one_heap(lots):
 
 
 def test_lots_that_differ_spread_more_together_than_alone():
-    # Worked by hand: the first four lie 100 off their mean of 1,000, which makes 40,000. All six have a mean of 1,166.67;
-    # off it lie twice 266.67, twice 66.67, 233.33 and 433.33, which makes 393,333.33.
+    # Worked by hand: the first four lie 100 off their mean of 1,000, which makes 40,000. All six have a mean of
+    # 1,166.67; off it lie twice 266.67, twice 66.67, 233.33 and 433.33, which makes 393,333.33.
     first, second = [900.0, 900.0, 1100.0, 1100.0], [1400.0, 1600.0]
     sums = [sum(statistics.square_of(value) for value in lot) for lot in (first, second)]
     assert statistics.variation_of_sums(sums[0], 4, 1000) == approx((40_000 / 3) ** 0.5 / 1000)
@@ -399,7 +399,8 @@ def test_skeins_all_alike_do_not_vary_by_a_hair():
 
 
 def test_evenness_within_lots_does_not_see_that_lots_differ():
-    # Worked by hand: 3 × 0.1² and 2 × 0.2² make 0.11 for 5 degrees of freedom, so 0.022 on the mean, whose root is 0.148324.
+    # Worked by hand: 3 × 0.1² and 2 × 0.2² make 0.11 for 5 degrees of freedom, so 0.022 on the mean, whose root is
+    # 0.148324.
     assert statistics.pooled_variation([0.1, 0.2], [4, 3]) == approx(0.148324, rel=1e-5)
     # Two lots alike within themselves are even, however far they lie apart.
     assert statistics.pooled_variation([0.0, 0.0], [5, 9]) == 0

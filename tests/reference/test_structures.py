@@ -86,7 +86,8 @@ def test_a_binder_lies_over_the_wrapper_and_takes_turns_out_of_it():
 
 
 def test_a_binder_on_the_sheet():
-    # By hand: 100 tex of core, 100 tex of wrapper without a turn, 20 tex of binder without a turn: 220 tex, and 300 m of each for 300 m.
+    # By hand: 100 tex of core, 100 tex of wrapper without a turn, 20 tex of binder without a turn: 220 tex, and 300 m
+    # of each for 300 m.
     typed = {
         "core": 1000.0,
         "wrapper": 1000.0,

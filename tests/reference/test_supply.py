@@ -35,7 +35,8 @@ def test_draws_bear_out_the_lesser_of_two(first, u_first, second, u_second):
 
 
 def test_the_lesser_of_two_alike_is_less_by_what_the_tables_say():
-    # The mean of the least of two standard normal values is -1/√π, its variance 1 - 1/π (order statistics, textbooks; from memory).
+    # The mean of the least of two standard normal values is -1/√π, its variance 1 - 1/π (order statistics, textbooks;
+    # from memory).
     assert uncertainty.lesser(meters(0.0), meters(1.0), meters(0.0), meters(1.0)).m_as("m") == approx(-(np.pi**-0.5))
     assert uncertainty.lesser_uncertainty(meters(0.0), meters(1.0), meters(0.0), meters(1.0)).m_as("m") == approx(
         (1 - 1 / np.pi) ** 0.5
@@ -45,10 +46,8 @@ def test_the_lesser_of_two_alike_is_less_by_what_the_tables_say():
 @given(lengths, doubts, lengths, doubts)
 def test_which_strand_is_called_first_does_not_matter(first, u_first, second, u_second):
     for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty):
-        one, other = (
-            calculation(*map(meters, (first, u_first, second, u_second))),
-            calculation(*map(meters, (second, u_second, first, u_first))),
-        )
+        one = calculation(*map(meters, (first, u_first, second, u_second)))
+        other = calculation(*map(meters, (second, u_second, first, u_first)))
         assert one.m_as("m") == approx(other.m_as("m"), rel=1e-9)
 
 
@@ -64,7 +63,8 @@ def test_one_skein_weighs_as_much_as_the_plan_where_both_doubt_alike():
 
 
 def test_a_bought_thread_keeps_what_it_weighs_and_the_single_takes_all_the_difference():
-    # Planned 2 m/g, a quarter of it thread: 0.5 g/m, of which 0.125 thread. Seen 0.6 g/m: the single went from 0.375 to 0.475.
+    # Planned 2 m/g, a quarter of it thread: 0.5 g/m, of which 0.125 thread. Seen 0.6 g/m: the single went from 0.375 to
+    # 0.475.
     finer = uncertainty.finer_than_planned(1.0, 0.25, Quantity(2.0, "m/g"), Quantity(1 / 0.6, "m/g"))
     assert finer == approx(0.375 / 0.475)
 
@@ -91,7 +91,8 @@ def test_more_of_the_same_by_hand():
     assert uncertainty.strand_added_square(bought=0.0, **spun) == approx(0.0032)
     assert uncertainty.strand_added_square(bought=0.0, u_kept=0.09, **spun) == approx(0.0113)
     assert uncertainty.strand_added_square(bought=1.0, u_kept=0.09, **spun) == approx(0.0009)
-    # 300 g at 2 m/g, half of the yarn's weight, a quarter finer: 300 · 2 / 0.5 · 1.25 = 1,500 m. 0.0032 · 1,500 + 0.01 · 200 / 2 = 4.8 + 1.
+    # 300 g at 2 m/g, half of the yarn's weight, a quarter finer: 300 · 2 / 0.5 · 1.25 = 1,500 m. 0.0032 · 1,500 + 0.01
+    # · 200 / 2 = 4.8 + 1.
     pool = dict(
         pool=grams(300.0),
         share=0.5,
@@ -104,7 +105,8 @@ def test_more_of_the_same_by_hand():
     assert uncertainty.strand_added_with(bought=0.0, **spun, **pool).m_as("m") == approx(5.8)
     # A label is as it is: 0.0009 · 1,200 + 0.0004 · 200 / 2 = 1.08 + 0.04.
     assert uncertainty.strand_added_with(bought=1.0, **spun, **pool).m_as("m") == approx(1.12)
-    # The larger of two strands; skeins of 500 ± 10 m teach half: (0.5 / 500 · 10)² = 0.0001; a scale of 2 %: (0.5 · 0.02)² = 0.0001.
+    # The larger of two strands; skeins of 500 ± 10 m teach half: (0.5 / 500 · 10)² = 0.0001; a scale of 2 %: (0.5 ·
+    # 0.02)² = 0.0001.
     skeins = dict(weight=0.5, u_scale=0.02, in_skeins=meters(500.0), skeins_doubt=meters(10.0))
     assert uncertainty.added_square(square_1=0.0032, square_2=0.0113, **skeins) == approx(0.0115)
     # 100 · (1 + 0.001 · 1,500) · 0.001 = 0.25 and 1,500 · 0.0001 = 0.15.
@@ -114,7 +116,8 @@ def test_more_of_the_same_by_hand():
     assert uncertainty.added_with(
         with_1=meters(5.8), to_come=meters(-20.0), **skeins | {"in_skeins": meters(0.0)}
     ).m_as("m") == approx(5.8)
-    # Nothing over, ± 60 m, z = 1, K = 8 m, Q = 0.36: E² · 0.64 - 16 · E - 3,600 = 0, E = (8 + √(64 + 2,304)) / 0.64 = 88.535 m; with no K, 75 m.
+    # Nothing over, ± 60 m, z = 1, K = 8 m, Q = 0.36: E² · 0.64 - 16 · E - 3,600 = 0, E = (8 + √(64 + 2,304)) / 0.64 =
+    # 88.535 m; with no K, 75 m.
     assert uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(8.0), 0.36).m_as("m") == approx(
         (8 + 2368**0.5) / 0.64
     )
@@ -171,14 +174,19 @@ def test_a_scarce_strand_is_bought_and_the_other_is_not():
 
 
 def test_strands_that_should_last_equally_long_should_each_last_longer():
-    """Of 2, 3, 4 normal values of doubt 1 the least lies 0.5642, 0.8463, 1.0294 below their mean (tables of order statistics)."""
-    square = lambda doubt: meters(doubt) * meters(doubt)  # noqa: E731
+    """Of 2, 3, 4 normal values of doubt 1 the least lies 0.5642, 0.8463, 1.0294 below their mean (tables of order
+    statistics)."""
+
+    def square(doubt):
+        return meters(doubt) * meters(doubt)
+
     for count, below in ((1, 0), (2, 0.5642), (3, 0.8463), (4, 1.0294)):
         near = {f"near_{each}": square(6.0 if each <= count else 0.0) for each in (1, 2, 3, 4)}
         assert strands.level(meters(100.0), meters(100.0), meters(20.0), **near).m_as("m") == approx(
             120 + 6 * below, abs=1e-3
         )
-    # What the yarn is already shorter by than its scarcest strand need not be made up for again; and nothing more is nothing more.
+    # What the yarn is already shorter by than its scarcest strand need not be made up for again; and nothing more is
+    # nothing more.
     both = {"near_1": square(6.0), "near_2": square(8.0)}
     assert strands.level(meters(100.0), meters(98.0), meters(20.0), **both).m_as("m") == approx(
         120 + 10 * 0.398942 - 2, abs=1e-4
@@ -238,7 +246,8 @@ def test_the_sentence_says_what_its_number_says_in_the_unit_in_which_it_is_given
 
 
 def test_a_toss_of_a_coin_is_not_called_likely():
-    # "Likely" from 66% on: guidance of the Intergovernmental Panel on Climate Change for its authors, 2010 (from memory).
+    # "Likely" from 66% on: guidance of the Intergovernmental Panel on Climate Change for its authors, 2010 (from
+    # memory).
     assert [answer.verdict(chance, 0.9) for chance in (0.5, 0.61, 0.66, 0.67)] == [
         "in doubt",
         "in doubt",

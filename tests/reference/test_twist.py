@@ -241,7 +241,8 @@ def test_a_wheel():
 
 
 def test_the_band_bends_along_its_middle():
-    # Geometry, by the ways that the middle of an eighth of an inch of band goes round: π · (20 + 1/8) and π · (2 + 1/8).
+    # Geometry, by the ways that the middle of an eighth of an inch of band goes round: π · (20 + 1/8) and π · (2 +
+    # 1/8).
     assert twist.geared(inches(20), inches(2), inches(0.125)) == approx(np.pi * 20.125 / (np.pi * 2.125))
     assert twist.whorl_for(inches(20), 20.125 / 2.125, inches(0.125)).m_as("inch") == approx(2)
 
@@ -306,7 +307,8 @@ def test_the_nearest_whorl_is_named():
 
 
 def test_the_nearest_whorl_may_be_far():
-    # Worked by hand: 8 treadles give 2 per inch, so 6 per inch take 24; of 10 treadles 8 are a fifth too few, and still called near.
+    # Worked by hand: 8 treadles give 2 per inch, so 6 per inch take 24; of 10 treadles 8 are a fifth too few, and still
+    # called near.
     assert twist.nearest_words("Slow", 8, per_inch(2), 24).endswith(
         "2 turns per inch (79 per meter). That is not near: the twist wanted takes 24 treadles"
     )
@@ -325,7 +327,8 @@ def test_equal_ways_to_a_twist_are_equal():
 
 
 def test_a_spindle():
-    # Geometry: a shaft of 1 cm rolls π cm in a turn, so 2 rolls of 10π cm are 20 turns; 30 turns in 3 s are 100 in 10 s.
+    # Geometry: a shaft of 1 cm rolls π cm in a turn, so 2 rolls of 10π cm are 20 turns; 30 turns in 3 s are 100 in 10
+    # s.
     assert twist.turns_by_roll(Quantity(10 * np.pi, "cm"), Quantity(1, "cm"), 2) == approx(20)
     assert twist.turns_by_time(30, Quantity(3, "second"), Quantity(10, "second")) == approx(100)
     assert twist.spindle_turns(20, 100) == 100

@@ -31,7 +31,7 @@ def test_twice_as_fine_takes_twice_as_much():
 
 
 def said(wraps, wpi):
-    """What the page of one skein says of so many two-yard wraps of a yarn of so many wraps per inch, washed with nothing lost."""
+    """What the page of one skein says of so many two-yard wraps at so many per inch, washed with nothing lost."""
     entries = with_records(US, starting_entries(US), "uses", [*PIECES, *[dict.fromkeys(PIECES[0])] * 21])
     entries |= {
         "measure_loop": (72.0,),

@@ -312,8 +312,10 @@ def test_refusals(call, sentence):
 
 
 def test_a_pick_taken_out_of_the_cloth_says_how_much_weft_there_is():
-    """By hand: 40 in in the reed draw in to 36 in of cloth, and a pick pulled out of it measures 42 in straightened. 10 picks in an inch of a yard are 360, and
-    they are 420 yd. Measured against the cloth, 1 - 36/42, the draw-in counts twice, and 466.7 yd are spun. So what is asked for says against what."""
+    """By hand: 40 in in the reed draw in to 36 in of cloth, and a pick pulled out of it measures 42 in straightened. 10
+    picks in an inch of a yard are 360, and they are 420 yd. Measured against the cloth, 1 - 36/42, the draw-in counts
+    twice, and 466.7 yd are spun. So what is asked for says against what.
+    """
     us = described(Settings(units="us"))
     cloth = {
         "project": "Towel",

@@ -1,4 +1,5 @@
-"""What the settings ask for, found in the workbook: note, title, colors, reels, and no text taken for more than text."""
+"""What the settings ask for, found in the workbook: note, title, colors, reels, and no text taken for more than
+text."""
 
 import re
 import zipfile

@@ -14,7 +14,8 @@ def test_a_planner_that_is_quick_enough_says_nothing(rows):
 
 
 def test_an_archive_says_what_it_takes():
-    # Measured when it was written down: 1.1 s for 5,000 skeins of 250 lots and 125 projects; four times of each is sixteen times as long.
+    # Measured when it was written down: 1.1 s for 5,000 skeins of 250 lots and 125 projects; four times of each is
+    # sixteen times as long.
     assert seconds_an_entry(Settings(rows=Rows(skeins=5_000, fiber=250, projects=125))) == pytest.approx(1.05)
     archive = Rows(skeins=20_000, fiber=1_000, projects=500)
     assert long_wait(Settings(rows=archive)) == (

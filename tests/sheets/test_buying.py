@@ -19,7 +19,8 @@ def told(**typed):
 
 
 def test_more_is_bought_to_be_surer():
-    # A pound of yarn, of which 5% are lost: 16 / 0.95 oz. Own figure ± 3%, grist ± 8%: together 8.5440%; 90% takes 1.281552 of them, 10.9496%.
+    # A pound of yarn, of which 5% are lost: 16 / 0.95 oz. Own figure ± 3%, grist ± 8%: together 8.5440%; 90% takes
+    # 1.281552 of them, 10.9496%.
     assert told() == [pytest.approx(16.842105), pytest.approx(16.842105 / 0.890504, rel=1e-6)]
     # Bought as yarn only the label is in doubt, by 3%.
     assert told(buying_state="yarn or thread") == [pytest.approx(16.0), pytest.approx(16 / (1 - 1.281552 * 0.03), rel=1e-6)]

@@ -30,7 +30,8 @@ def told(strands: int, further=(0.0, 0.0, 0.0)) -> tuple[float, list[float]]:
 
 @pytest.mark.parametrize("strands", [2, 3])
 def test_more_of_each_strand_makes_it_as_sure_as_asked(strands):
-    """Brought to one length, either strand may run out first: of two, the yarn is 0.56 of their doubt shorter than each, not as long."""
+    """Brought to one length, either strand may run out first: of two, the yarn is 0.56 of their doubt shorter than
+    each, not as long."""
     chance, more = told(strands)
     assert chance < 0.6 and min(more) > 0.4
     chance, _ = told(strands, (*more, 0.0)[:3])

@@ -24,7 +24,8 @@ from workbookgen.engines import engine
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import MESSAGE, Input, Result
-from workbookgen.language.parts import Block, Planner
+from workbookgen.language.parts import Block
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import Chart, Reading
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import NEEDS, Leavable, Settings
@@ -59,7 +60,7 @@ some_cases = pytest.mark.parametrize("names", SOME, ids=lambda names: "+".join(n
 
 @pytest.fixture(scope="module")
 def written() -> dict[tuple[str, ...], dict[str, set[str]]]:
-    """Chapters that are left out -> each text of such a planner -> the same as it is written, where a chapter is called by its own name."""
+    """Chapters that are left out -> each text of such a planner -> the same text, with chapters by their own names."""
     return {}
 
 
@@ -97,7 +98,7 @@ def test_every_chapter_stays_or_can_go(small_layout):
 
 
 def test_what_needs_what_is_what_the_fields_say(small_layout):
-    """A needed input chooses from the chapter; or every result that its chapter exists for comes from there (said by hand)."""
+    """A needed input chooses from the chapter, or all results that its own exists for are from there (said by hand)."""
     planner = small_layout.planner
     chosen = {
         (chapter_of(planner, placement.holder), chapter_of(planner, small_layout.placements[placement.field.domain.of].holder))
@@ -172,7 +173,8 @@ def with_gone_inputs_blank(small_layout: Layout, layout: Layout, seed: int) -> d
 
 @some_cases
 def test_the_rest_computes_as_if_nothing_were_typed_there(names, without, small_layout, evaluated):
-    """In the full planner, with the inputs that are gone blank: what stays is equal, what is gone shows nothing, a sum of nothing, or says so."""
+    """In the full planner, with the inputs that are gone blank: what stays is equal, what is gone shows nothing, a
+    sum of nothing, or says so."""
     layout = without(names)
     entries = with_gone_inputs_blank(small_layout, layout, seed=len(names))
     full = evaluated(small_layout, entries)
@@ -300,7 +302,7 @@ def charts_of(chapter) -> list[Chart]:
 
 @each_case
 def test_pictures_without_numbers_go(names, without, small_layout):
-    """A picture goes where what it shows cannot be named, or nothing is left of it; what stays draws only what is there."""
+    """A picture goes with what it shows, or if nothing of it is left; what stays draws only what is there."""
     planner = without(names).planner
     full = [chart for sheet in small_layout.planner.sheets for chapter in sheet.chapters if chapter.name not in names for chart in charts_of(chapter)]
     kept = [chart for sheet in planner.sheets for chapter in sheet.chapters for chart in charts_of(chapter)]

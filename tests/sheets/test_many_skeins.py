@@ -7,7 +7,7 @@ import pytest
 from planners import opened
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.fields import Result
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets.planner import planner
 from workbookgen.sheets.skeins import FEW
@@ -37,7 +37,8 @@ def sums_over_skeins(described: Planner, keys: set[str]) -> set[str]:
 
 @pytest.mark.parametrize(("rows", "looks_at_all"), [(FEW, True), (FEW + 1, False)])
 def test_no_message_of_many_skeins_waits_for_sums_over_all_of_them(rows, looks_at_all):
-    """The head looks at every message: where these need what each lot adds up to, a wrap typed into 20,000 skeins takes LibreOffice six seconds."""
+    """The head looks at every message: where these need what each lot adds up to, a wrap typed into 20,000 skeins
+    takes LibreOffice six seconds."""
     described = planner(Settings(rows=Rows(skeins=rows)))
     words = {f"skeins_{word}" for rule in described.blocks["skeins"].rules for word in rule.text.words}
     assert TYPED & words and bool(sums_over_skeins(described, reached(described, words))) == looks_at_all

@@ -76,7 +76,8 @@ def test_what_is_tried_out_wins_and_the_rest_is_the_logs():
 
 
 def test_skeins_of_its_lot_are_told_apart():
-    # Yards in a pound: 800, 832 less shrinkage and tare, 952, 1,280. From Aster 1, Aster 3 is off by 17 %, Aster 4 by 46 %.
+    # Yards in a pound: 800, 832 less shrinkage and tare, 952, 1,280. From Aster 1, Aster 3 is off by 17 %, Aster 4 by
+    # 46 %.
     one, _ = shown(logged(skein="Aster 1"))
     assert one("measure_goes_with") == "Aster 2"
     assert one("measure_alternates_with") == "Aster 3"
@@ -114,7 +115,8 @@ def test_the_first_skein_of_two_is_the_one_above_unless_another_is_chosen():
     ("B 3", None, "go together", "."),  # of the other one nothing is known
 ])
 def test_skeins_of_two_dye_lots_are_not_put_into_one_piece_unasked(own, of_lot, words, differ):
-    """Of one grist within 1.3%: 800 yd/lb, and 104 turns of 2 yd less a twentieth, 197.6 yd, in 3.9 oz, which are 810.7."""
+    """Of one grist within 1.3%: 800 yd/lb, and 104 turns of 2 yd less a twentieth, 197.6 yd, in 3.9 oz, which are
+    810.7."""
     filled = with_records(us().planner, entries(skein="Aster 1") | {"compare_second": ("Aster 2",)}, "fiber",
                           [{"name": "Aster", "state": "raw fleece", "weight": 64.0, "dye_lot": of_lot}])
     one, _ = shown(with_records(us().planner, filled, "skeins", [each | {"dye_lot": own if each["name"] == "Aster 2" else None} for each in SKEINS]))

@@ -121,7 +121,8 @@ def test_a_small_swatch_on_a_coarse_scale_is_asked_about_and_reckoned_with(descr
     (METRIC, 100.0, 91.0, "steps of 1 g"), (METRIC, 100.0, 90.0, None), (METRIC, 100.0, 96.4, None), (METRIC, 99.4, 96.4, None),
 ])
 def test_a_ball_weighed_twice_within_a_few_steps_of_the_scale_is_asked_about(described, before, after, asked):
-    """3.5 oz and 3.2 oz may be 3.45 and 3.25 on the way from 3.55 and 3.15: ten rows took 0.2 to 0.4 oz, and 3.2 oz make 80 to 160 more."""
+    """3.5 oz and 3.2 oz may be 3.45 and 3.25 on the way from 3.55 and 3.15: ten rows took 0.2 to 0.4 oz, and 3.2 oz
+    make 80 to 160 more."""
     typed = {"making_before": before, "making_after": after, "making_rows": 10.0, "making_left": after, "making_wanted": 10.0}
     values = expected_values(described, starting_entries(described) | {key: (value,) for key, value in typed.items()})
     message = values["making_message"][0]

@@ -1,7 +1,8 @@
-"""A single plied with a bought thread, by hand: the thread is used up by length, the wool by what is left of the weight, and washing takes of both.
+"""A single plied with a bought thread, by hand: the thread is used up by length, the wool by what is left of the
+weight, and washing takes of both.
 
-A single of 2,000 yd/lb beside a thread of 8,000 yd/lb fed 1.05 to 1 weighs 1/2,000 + 1.05/8,000 lb a yard. A cone of 4 oz
-holds 2,000 yd of thread, for 1,904.8 yd of yarn as it is plied, and 1,809.5 yd once it has lost 5% in washing.
+A single of 2,000 yd/lb beside a thread of 8,000 yd/lb fed 1.05 to 1 weighs 1/2,000 + 1.05/8,000 lb a yard. A cone of 4
+oz holds 2,000 yd of thread, for 1,904.8 yd of yarn as it is plied, and 1,809.5 yd once it has lost 5% in washing.
 """
 
 import pytest
@@ -77,8 +78,10 @@ def test_washing_is_in_the_doubt_of_what_a_design_still_gives():
 
 
 def test_what_washing_takes_of_a_design_is_taken_of_its_projects_and_skeins():
-    """By hand: a design that loses an eighth. Of 200 yd on the reel 175 are left, not 190; 1,500 yd are plied as 1,714.3, not as 1,578.9, and its singles for
-    bobbins are those of the design as it is plied. A sample that the project plans with goes before it: of a tenth, 180 yd and 1,666.7."""
+    """By hand: a design that loses an eighth. Of 200 yd on the reel 175 are left, not 190; 1,500 yd are plied as
+    1,714.3, not as 1,578.9, and its singles for bobbins are those of the design as it is plied. A sample that the
+    project plans with goes before it: of a tenth, 180 yd and 1,666.7.
+    """
     lines = [*skeins(1, 1.6), skeins(1, 1.6)[0] | {"project": None, "name": "Free"}]
     keys = ("skeins_finished_yd", "skeins_known_from", "projects_unwashed", "projects_in_skeins", "skeins_shrink_part")
     finished, known, unwashed, held, doubt = told(*keys, design={"shrinkage": 0.125}, skeins=lines)
@@ -93,8 +96,10 @@ def test_what_washing_takes_of_a_design_is_taken_of_its_projects_and_skeins():
 
 
 def test_bobbins_of_a_project_hold_the_single_that_its_design_has():
-    """By hand: beside the thread, its single is still one of 2,000 yd/lb; of the whole yarn it would be one of 1,584. 1,500 yd of it weigh 12 oz, and
-    1,575 yd of the thread 3.15 oz more: all of it needs two plying bobbins of 14 oz."""
+    """By hand: beside the thread, its single is still one of 2,000 yd/lb; of the whole yarn it would be one of
+    1,584. 1,500 yd of it weigh 12 oz, and 1,575 yd of the thread 3.15 oz more: all of it needs two plying bobbins of
+    14 oz.
+    """
     cards = {"bobbin_project": ("Shawl",), "bobbin_weighed": (14.0,), "bobbin_take_up": (0.0,)}
     entries = starting_entries(PLANNER) | cards
     for log, lines in {"fiber": LOTS, "designs": [{"name": "Tweed", "shrinkage": 0.0}], "components": STRANDS, "projects": [SHAWL]}.items():
@@ -118,7 +123,8 @@ HOURS = ("times_spinning", "times_plying", "times_finishing", "times_hours", "ti
 
 
 def test_threads_that_are_bought_are_plied_and_not_spun():
-    """By hand: 1,500 yd of two bought threads are no hours of spinning, 7.5 of plying, 3.75 of washing; no pace of spinning is asked for."""
+    """By hand: 1,500 yd of two bought threads are no hours of spinning, 7.5 of plying, 3.75 of washing; no pace of
+    spinning is asked for."""
     lots = [LOTS[0] | {"state": "yarn or thread"}, LOTS[1]]
     assert told_with_paces("times_plies", "times_singles", *HOURS, lots=lots) == [0, None, 0, pytest.approx(7.5), pytest.approx(3.75), pytest.approx(11.25), pytest.approx(11.25)]
     unpaced = told_with_paces("times_spinning", "times_whole", "times_known", lots=lots, cards={"pace_spinning": (None,)})
@@ -130,7 +136,8 @@ def test_threads_that_are_bought_are_plied_and_not_spun():
 
 
 def test_no_day_is_told_before_a_first_day_is_typed():
-    """By hand: 15 and 7.5 and 3.75 hours at 6 a week are 30.6 days; the 31st, of which day 46,000 is the first, is 46,030."""
+    """By hand: 15 and 7.5 and 3.75 hours at 6 a week are 30.6 days; the 31st, of which day 46,000 is the first, is
+    46,030."""
     keys = ("times_hours", "times_finish", "project_counted_from")
     assert told_with_paces(*keys) == [pytest.approx(26.25), None, None]
     assert told_with_paces(*keys, cards={"pace_start": (46000.0,)}) == [pytest.approx(26.25), 46030, 46000]
@@ -146,8 +153,8 @@ def test_a_bought_yarn_that_nobody_plies_takes_no_hours():
 
 
 def test_singles_are_as_long_as_their_feed_says():
-    """By hand: a single fed 1.25 to 1 is 1,875 yd for 1,500 yd of yarn, 18.75 hours, not 15; plying and washing take 11.25 more. What is typed as take-up goes
-    before it, and so does a sample's: of 10%, 1,666.7 yd."""
+    """By hand: a single fed 1.25 to 1 is 1,875 yd for 1,500 yd of yarn, 18.75 hours, not 15; plying and washing take
+    11.25 more. What is typed as take-up goes before it, and so does a sample's: of 10%, 1,666.7 yd."""
     fed = [STRANDS[0] | {"feed": 1.25}, STRANDS[1]]
     assert told_with_paces("designs_take_up", *HOURS, components=fed) == [pytest.approx(0.2), *map(pytest.approx, (18.75, 7.5, 3.75, 30, 30))]
     assert told_with_paces("times_spinning", components=fed, project=SHAWL | {"take_up": 0.0}) == [pytest.approx(15)]
@@ -165,8 +172,8 @@ def test_bobbins_are_filled_for_singles_as_long_as_their_feed_says():
 
 
 def test_weeks_of_spinning_in_the_stock_are_of_singles_before_plying_and_washing():
-    """By hand: 10 lb to spin at 1,900 yd/lb are 19,000 yd finished and 20,000 as plied, 40,000 of singles; where plying takes a fifth, 50,000, and 500 hours.
-    By a sample that loses a tenth in washing, 21,111 as plied."""
+    """By hand: 10 lb to spin at 1,900 yd/lb are 19,000 yd finished and 20,000 as plied, 40,000 of singles; where
+    plying takes a fifth, 50,000, and 500 hours. By a sample that loses a tenth in washing, 21,111 as plied."""
     lots = [{"name": "Fog", "state": "prepared fiber", "weight": 160.0, "own_spinning": 0.0, "grist": 1900.0}]
     keys = ("pace_stock", "pace_stock_plied", "pace_stock_singles", "pace_stock_hours")
     assert told_with_paces(*keys, lots=lots) == [*map(pytest.approx, (19000, 20000, 40000, 400))]

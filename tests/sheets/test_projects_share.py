@@ -1,4 +1,6 @@
-"""Projects that share a lot, skeins that belong, and strands that cannot replace each other, in the planner itself. Worked by hand.
+"""Projects that share a lot, skeins that belong, and strands that cannot replace each other, in the planner itself.
+
+Worked by hand.
 
 A lot of 20 oz of bought yarn at 1,000 yards to the pound is 1,250 yards. Two projects of 750
 yards together lack 250.
@@ -45,7 +47,10 @@ def test_two_projects_on_one_lot_have_one_surplus_and_one_chance():
 
 @pytest.mark.parametrize(("wraps", "over"), [(400.0, 50), (375.0, 0)])
 def test_what_is_in_its_skeins_is_not_lost_to_another_that_is_short(wraps, over):
-    """800 or 750 yards of the scarf lie in a skein of 12.8 oz. The lot still gives 7.2 oz, 450 yards, and the socks want 750: they lack 300, the scarf nothing."""
+    """800 or 750 yards of the scarf lie in a skein of 12.8 oz.
+
+    The lot still gives 7.2 oz, 450 yards, and the socks want 750: they lack 300, the scarf nothing.
+    """
     skein = {"name": "S", "reel": "Reel", "wraps": wraps, "washed_loop": 72.0, "gross": 12.8, "lot": "Clover", "project": "Scarf"}
     spare, left, doubt, has, verdict = told("spare", "part_1_left", "part_1_doubt", "have", "verdict", reels=[REEL], skeins=[skein], projects=[SCARF, SOCKS])
     assert spare[:2] == (pytest.approx(over), pytest.approx(-300)) and has[0] == pytest.approx(2 * wraps)
@@ -98,7 +103,8 @@ def test_what_others_need_more_than_there_is_is_said_with_what_is_short():
 
 
 def test_what_lies_in_its_own_skeins_is_there_whatever_others_lack_of_its_lot():
-    # 100 wraps of 2 yd are in the scarf's skein. Its lot gives 1,250 yd, of which the socks want 1,500: for all of them 350 are short, 100 of the scarf's own.
+    # 100 wraps of 2 yd are in the scarf's skein. Its lot gives 1,250 yd, of which the socks want 1,500: for all of them
+    # 350 are short, 100 of the scarf's own.
     skein = {"name": "One", "reel": "Reel", "wraps": 100.0, "washed_loop": 72.0, "project": "Scarf"}
     scarf = SCARF | {"wanted": 300.0}
     have, net, least, most, skeins, answer = told(
@@ -156,7 +162,8 @@ def test_ten_skeins_of_one_reel_do_not_make_the_reel_better():
 
 
 def test_fiber_of_a_design_is_that_of_all_its_lots_and_bought_thread_is_none():
-    # 1,000 yd at 1,000 yd/lb, half of it wool, half silk thread; the wool loses a tenth in spinning, and half was lost in washing.
+    # 1,000 yd at 1,000 yd/lb, half of it wool, half silk thread; the wool loses a tenth in spinning, and half was lost
+    # in washing.
     lots = [
         LOT | {"state": "washed fiber", "own_preparation": 0.2, "own_spinning": 0.1}, OTHER,
     ]
@@ -172,7 +179,8 @@ def test_fiber_of_a_design_is_that_of_all_its_lots_and_bought_thread_is_none():
 
 
 def test_lengths_to_spin_are_before_washing_and_only_what_is_not_in_skeins_is_ahead():
-    # 950 yd of finished yarn are 1,000 on the reel at the usual 5%; two singles with 20% take-up are 2,500. A skein of 190 yd leaves four fifths.
+    # 950 yd of finished yarn are 1,000 on the reel at the usual 5%; two singles with 20% take-up are 2,500. A skein of
+    # 190 yd leaves four fifths.
     spun = LOT | {"state": "prepared fiber"}
     known = dict(reels=[REEL], fiber=[spun], projects=[SCARF | {"wanted": 950.0, "take_up": 0.2}])
     length, singles, left = of_times("length", "singles", "singles_left", **known)
@@ -252,7 +260,8 @@ def test_no_day_is_promised_while_nobody_knows_how_long_the_spinning_takes():
         [values] = expected_of_keys(PLANNER, [entries], keys)
         return [values[key][0] for key in keys]
 
-    # 950 yd are 1,000 yd before washing: 2.5 h of winding at 400 yd an hour, 20 h for two strands at 100, 5 h of plying at 200.
+    # 950 yd are 1,000 yd before washing: 2.5 h of winding at 400 yd an hour, 20 h for two strands at 100, 5 h of plying
+    # at 200.
     assert day() == [pytest.approx(2.5), "without preparing, spinning, plying", None, None]
     hours, known, ahead, finish = day(spinning=100.0, plying=200.0)
     assert (hours, ahead) == (pytest.approx(27.5), pytest.approx(27.5)) and known == "without preparing"
@@ -267,7 +276,8 @@ def test_no_day_is_promised_while_nobody_knows_how_long_the_spinning_takes():
     ((("Top", 2.0), ("Nylon top", 1.0)), {"strands": 4.0}, 4, 16 + 2 + 1),  # who types them knows better
 ])
 def test_hours_are_of_the_singles_that_a_design_has(components, typed, strands, hours):
-    """380 yd of socks are 400 before washing: 4 h for each single at 100 yards an hour, 2 h of plying at 200, 1 h of winding at 400."""
+    """380 yd of socks are 400 before washing: 4 h for each single at 100 yards an hour, 2 h of plying at 200, 1 h of
+    winding at 400."""
     tops = [{"name": "Top", "state": "prepared fiber", "weight": 20.0}, {"name": "Nylon top", "state": "Prepared Fiber", "weight": 20.0}]
     lots = [*tops, {"name": "Thread", "state": "Yarn or Thread", "weight": 20.0}]
     made = [{"design": "Sock", "number": 5000.0, "system": "yards per pound", "place": float(place), "lot": lot, "strands": number}
@@ -281,9 +291,11 @@ def test_hours_are_of_the_singles_that_a_design_has(components, typed, strands, 
 
 
 def test_what_is_still_ahead_is_not_worked_before_the_skein_that_was_finished_last():
-    """Half of the 27.5 hours above lie in a skein of 475 yd, finished 40 days after the first day: 13.75 h at 6 a week are 16.04 days, counted from that day.
+    """Half of the 27.5 hours above lie in a skein of 475 yd, finished 40 days after the first day: 13.75 h at 6 a week
+    are 16.04 days, counted from that day.
 
-    To allow for: 13.75 + √((13.75 · 0.760655)² + 2.75²) = 24.5645 h, 28.66 days. From the first day on, all would have been done before that very skein.
+    To allow for: 13.75 + √((13.75 · 0.760655)² + 2.75²) = 24.5645 h, 28.66 days. From the first day on, all would have
+    been done before that very skein.
     """
     skein = {"name": "One", "reel": "Reel", "wraps": 237.0, "part_wrap": 0.5, "washed_loop": 72.0, "project": "Vest"}
     keys = ("pace_counted_from", "times_ahead", "times_finish", "times_safe", "project_counted_from")
@@ -306,8 +318,9 @@ def test_what_is_still_ahead_is_not_worked_before_the_skein_that_was_finished_la
 def test_a_day_is_promised_with_the_doubt_of_pace_weeks_and_yarn():
     """The 27.5 hours above, by hand. Pace and weeks are off by 20%, the 950 yd by 5%, which is 1.375 h.
 
-    At least: 27.5 - √((27.5 · 0.329680)² + 2.75²) = 27.5 - 9.4741. At most: 27.5 + √((27.5 · 0.491825)² + 2.75²) = 27.5 + 13.8019.
-    To allow for: √(0.2² + 0.2²) = 0.282843, e to the double of it 1.760655: 27.5 + √((27.5 · 0.760655)² + 2.75²) = 27.5 + 21.0980, at 6 h a week 56.70 days.
+    At least: 27.5 - √((27.5 · 0.329680)² + 2.75²) = 27.5 - 9.4741. At most: 27.5 + √((27.5 · 0.491825)² + 2.75²) = 27.5
+    + 13.8019. To allow for: √(0.2² + 0.2²) = 0.282843, e to the double of it 1.760655: 27.5 + √((27.5 · 0.760655)² +
+    2.75²) = 27.5 + 21.0980, at 6 h a week 56.70 days.
     """
     keys = ("times_least", "times_most", "times_likely", "times_safe", "pace_doubt", "pace_timed")
 

@@ -36,7 +36,8 @@ def told(request):
 
 def test_its_skeins_are_enough(told):
     hat = told(HAT, SHAWL)
-    # 100 wraps of 2 yd, less the usual 5%. ±: a wrap in 100 over the root of 3, a quarter inch in 72 over it, 3% of what is left of 200 yd.
+    # 100 wraps of 2 yd, less the usual 5%. ±: a wrap in 100 over the root of 3, a quarter inch in 72 over it, 3% of
+    # what is left of 200 yd.
     assert hat["have"] == approx(190) and hat["doubt_have"] == approx((1.09697**2 + 0.38090**2 + 6.0**2) ** 0.5, rel=1e-4)
     assert (hat["verdict"], hat["chance_words"], hat["message"]) == ("enough", "over 98%", None)  # 40 yd over, which are four times √(6.11² + 7.5²)
     assert hat["answer"] == "There is 190 yd, very likely 178 yd to 202 yd; it takes 150 yd: 40 yd over. Chance that it is enough: over 98%."
@@ -47,7 +48,8 @@ def test_its_skeins_are_enough(told):
 def test_its_skeins_are_too_few(told):
     shawl = told(SHAWL)
     assert (shawl["verdict"], shawl["chance_words"], shawl["message"]) == ("short", "under 2%", None)
-    # 136 yd are lacking. ±: a wrap in 60, the reel, 3% of 120 yd, together 3.8 yd; and 5% of 250 yd. 136 + 1.2816 · √(3.8² + 12.5²) = 152.7.
+    # 136 yd are lacking. ±: a wrap in 60, the reel, 3% of 120 yd, together 3.8 yd; and 5% of 250 yd. 136 + 1.2816 ·
+    # √(3.8² + 12.5²) = 152.7.
     assert shawl["advice"] == "To be 90% sure, get 153 yd more."
 
 

@@ -220,9 +220,11 @@ RUG = LOSSES | {"grist": 750.0, "weft_grist": 300.0, "weft_project": "Weft"}
     ({"own_sett": 5.0}, True), ({"own_sett": 5.0, "own_picks": 16.0}, False), ({"own_sett": 5.3}, False), ({"firmness": 0.5}, True), ({"firmness": 0.6}, False), ({}, False),
 ])
 def test_a_weft_that_covers_its_warp_is_asked_about(cloth, asked):
-    """A rug by hand: 0.9 · √750 = 24.65 and 0.9 · √300 = 15.59 threads touch in an inch, and 2 / (2 / 24.65 + 2 / 15.59) = 9.55 are the closest sett.
+    """A rug by hand: 0.9 · √750 = 24.65 and 0.9 · √300 = 15.59 threads touch in an inch, and 2 / (2 / 24.65 + 2 /
+    15.59) = 9.55 are the closest sett.
 
-    Five ends are 52% of it. By three quarters of the closest, 7.16 picks in an inch, the weft is 45% of what 16 picks take.
+    Five ends are 52% of it. By three quarters of the closest, 7.16 picks in an inch, the weft is 45% of what 16 picks
+    take.
     """
     values = log(US, projects=VEST + [{"name": "Weft"}], weavings=[CLOTH | RUG | cloth])
     said = of(values, "weavings", "weft_yarn")
@@ -294,7 +296,10 @@ def test_a_small_planner_asks_by_the_spinners_own_yield(washed, is_asked):
 
 @pytest.mark.parametrize(("reeled", "asked"), [({"wraps": 0.0}, True), ({"wraps": 0.0, "rest": 6.0}, False), ({"wraps": 0.0, "part_wrap": 0.5}, False), ({"wraps": 4.0}, False)])
 def test_a_bobbin_that_is_weighed_before_it_is_reeled(reeled, asked):
-    """24 oz at 70 yards to the pound are 105 yd. Of a half-filled bobbin with 1.5 oz, no yarn is there, and 22.5 oz are left: 98.4 yd."""
+    """24 oz at 70 yards to the pound are 105 yd.
+
+    Of a half-filled bobbin with 1.5 oz, no yarn is there, and 22.5 oz are left: 98.4 yd.
+    """
     lot = {"name": "Batt", "state": "prepared fiber", "weight": 24.0, "grist": 70.0, "own_spinning": 0.0}
     bobbin = {"name": "Bobbin", "reel": "Reel", "gross": 3.1, "tare": 1.6, "washed_loop": 72.0, "lot": "Batt", "project": "Rug"}
     values = log(US, reels=[{"name": "Reel", "rated": 72.0}], fiber=[lot], skeins=[bobbin | reeled], projects=[{"name": "Rug", "wanted": 60.0, "lot_1": "Batt"}])

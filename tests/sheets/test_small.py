@@ -71,7 +71,10 @@ def test_no_text_sends_one_to_a_sheet_that_is_not_there(small):
 
 
 def test_no_text_speaks_of_what_a_small_planner_does_not_have(small):
-    """Neither samples nor designs. The labels of what stays blank, and the uncertainties of samples, are aside; so is what is explained on Reference."""
+    """Neither samples nor designs.
+
+    The labels of what stays blank, and the uncertainties of samples, are aside; so is what is explained on Reference.
+    """
     for sheet in small.sheets[:-1]:
         for part in sheet.parts:
             for each in part.fields if isinstance(part, Block) else ():
@@ -109,7 +112,7 @@ def test_a_small_template_checks(units, tmp_path):
 @pytest.mark.programs
 @pytest.mark.parametrize("program", ["libreoffice", "gnumeric"])
 def test_it_is_right_in_the_programs_too(program, tmp_path):
-    """What is left out is a single blank cell to the formulas that can do without it, and no program may take that for an error."""
+    """What is left out is one blank cell to formulas that can do without it, which no program takes for an error."""
     layout = layout_of(Settings(size="small", fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
     entries = starting_entries(layout.planner) | CARDS
     for log, records in TYPED.items():

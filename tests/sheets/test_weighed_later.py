@@ -1,6 +1,8 @@
-"""What was weighed counts, whatever was expected before it: the yarn of a fleece that gave more than the guide lets expect. Worked by hand.
+"""What was weighed counts, whatever was expected before it: the yarn of a fleece that gave more than the guide lets
+expect. Worked by hand.
 
-Of 64 oz of raw Romney the guide expects 54.4 oz skirted (15% off), 34 oz washed (62.5% kept) and 31.96 oz prepared (6% off).
+Of 64 oz of raw Romney the guide expects 54.4 oz skirted (15% off), 34 oz washed (62.5% kept) and 31.96 oz prepared (6%
+off).
 """
 
 import pytest

@@ -166,7 +166,10 @@ def test_a_small_planner_has_no_breeds_and_asks_for_the_very_figure(lot, missing
 
 @pytest.mark.parametrize("described", [US, SMALL])
 def test_a_lot_that_was_spun_and_weighed_needs_nothing_more(described):
-    """45 oz of the 100 that were bought; 15 of them are in a skein, 30 elsewhere. Nobody weighed in between, and nobody needs to."""
+    """45 oz of the 100 that were bought; 15 of them are in a skein, 30 elsewhere.
+
+    Nobody weighed in between, and nobody needs to.
+    """
     lot = LOT | {"yarn_weighed": 45.0}
     reels = [{"name": "Reel", "rated": 72.0}]
     values = values_of(described=described, reels=reels, fiber=[lot], skeins=[{"name": "A", "reel": "Reel", "wraps": 90.0, "gross": 15.0, "lot": "Clover"}])

@@ -46,7 +46,8 @@ def test_whorls_against_treadles():
 
 
 def test_the_whorl_for_a_ratio_gives_that_ratio():
-    """By hand: of a wheel of 20 in a tenth of all turns slips. For 9 to 1 the whorl is 2 in across, and with it the card above says 9; one of 2.22 in gives 8.1."""
+    """By hand: of a wheel of 20 in a tenth of all turns slips. For 9 to 1 the whorl is 2 in across, and with it the
+    card above says 9; one of 2.22 in gives 8.1."""
     values = shown(wheel_wheel=20.0, wheel_slip=0.1, wheel_wanted_ratio=9.0)
     assert values["wheel_whorl_wanted"][0] == pytest.approx(2)
     assert shown(wheel_wheel=20.0, wheel_slip=0.1, wheel_whorl=2.0)["wheel_ratio"][0] == pytest.approx(9)

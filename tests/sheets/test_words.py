@@ -43,7 +43,8 @@ def literals(formula: str) -> list[str]:
 
 
 def shown(layout, path):
-    """(where, text) of everything that a sheet says in words of its own: in cells, in formulas, beside a cell, in pictures."""
+    """(where, text) of everything that a sheet says in words of its own: in cells, in formulas, beside a cell, in
+    pictures."""
     book = opened(path)
     data = {(each.sheet, each.cell(row)) for each in layout.inputs for row in range(each.rows)}
     for key, each in layout.placements.items():

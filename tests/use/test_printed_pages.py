@@ -1,4 +1,5 @@
-"""Pages of paper, counted in the file that LibreOffice prints: of a small planner; in a long run also of a whole one and of the demo.
+"""Pages of paper, counted in the file that LibreOffice prints: of a small planner; in a long run also of a whole one
+and of the demo.
 
 `tests/book/test_paper.py` counts those at each push, by the feet of their pages.
 """

@@ -1,4 +1,7 @@
-"""How the command that runs all tests gets HyperFormula, and what it says where it cannot. npm is played by a small script."""
+"""How the command that runs all tests gets HyperFormula, and what it says where it cannot.
+
+npm is played by a small script.
+"""
 
 import os
 import sys

@@ -99,7 +99,10 @@ BESIDE_ZERO = 1e-9
 
 
 def test_how_far_the_tail_of_its_normal_distribution_is_off():
-    """So much more than rounding that what is left of two such terms, a length beside zero, is another one. A version that mends it ends the exception."""
+    """So much more than rounding that what is left of two such terms, a length beside zero, is another one.
+
+    A version that mends it ends the exception.
+    """
     [each] = answered("=NORM.S.DIST(-5.6,TRUE())")
     assert each != pytest.approx(math.erfc(5.6 / math.sqrt(2)) / 2, rel=1e-10, abs=0)
 
@@ -122,14 +125,14 @@ def test_the_default_planner(blank, layout, record_property):
     )
     assert findings[:10] == [] and len(report.findings) < 10
     assert report.formula_cells == report.formula_cells_checked
-    assert (
-        report.formula_cells_seen_filled > 0.85 * report.formula_cells
-    )  # a tenth are messages and marks, blank in a line that is all right
+    # A tenth are messages and marks, blank in a line that is all right.
+    assert report.formula_cells_seen_filled > 0.85 * report.formula_cells
 
 
 @pytest.fixture(scope="module")
 def sail(small, tmp_path_factory):
-    """A planner's path and layout, with a cloth that is wider than any: its seven million ends come out at 7000000.000000001."""
+    """A planner's path and layout, with a cloth that is wider than any: its seven million ends come out at
+    7000000.000000001."""
     layout = layout_of(small.model_copy(update={"leave_out": all_but("Weaving")}))
     entries = with_records(
         layout.planner, starting_entries(layout.planner), "projects", [{"name": "Sail", "grist": 900.0}]

@@ -54,9 +54,8 @@ class Canvas:
     formats: Formats
     heights: dict[int, int] = field(default_factory=dict)
     texts: list[str] = field(default_factory=list)  # the areas of inputs that take words
-    refused: dict[tuple, list[Area]] = field(
-        default_factory=dict
-    )  # what is said of cells that are worked out -> where, from 0
+    # What is said of cells that are worked out -> where, from 0.
+    refused: dict[tuple, list[Area]] = field(default_factory=dict)
 
     def text(self, row: int, column: int, text: str, looks: Mapping) -> None:
         if text:
@@ -162,7 +161,8 @@ class Canvas:
         for rule, areas in self.refused.items():
             first, *others = joined(areas)
             self.to.data_validation(*first, dict(rule) | {"other_cells": others})
-        # No green triangles where all is as it should be. XlsxWriter keeps only the last such call, so there is one call for all.
+        # No green triangles where all is as it should be. XlsxWriter keeps only the last such call, so there is one
+        # call for all.
         everywhere = dict.fromkeys(
             ("formula_differs", "formula_range", "formula_unlocked", "empty_cell_reference"), "A1:XFD1048576"
         )

@@ -54,7 +54,9 @@ def _stages(book, layout: Layout, chart: Chart):
 
 
 def _control(book, layout: Layout, chart: Chart):
-    """Points in order, joined, by their deviation from the mean, which is the axis; dashed limits, and the chosen point larger.
+    """Points in order, joined, by their deviation from the mean, which is the axis, with dashed limits.
+
+    The chosen point is larger.
 
     A point that is not wanted is off the scale, which is the same for all charts, so it is not drawn.
     """
@@ -109,9 +111,8 @@ def _axis(grid: bool = False, **more) -> dict:
 def _series(layout: Layout, chart: Chart, series: Series) -> dict:
     """A series of columns or bars, with error bars."""
     color = recolored({"color": FILLS.get(series.look, ACCENT)}, layout.planner.colors)
-    edge = (
-        color if FILLS.get(series.look, ACCENT) == ACCENT else {"color": QUIET, "width": 0.75}
-    )  # a pale column is visible by its edge
+    # A pale column is visible by its edge.
+    edge = color if FILLS.get(series.look, ACCENT) == ACCENT else {"color": QUIET, "width": 0.75}
     drawn = _ranges(layout, chart, series) | {"fill": color, "border": edge}
     if series.whisker:
         cells = f"={range_of(layout, series.whisker, chart.records)}"

@@ -17,7 +17,7 @@ from xlsxwriter.utility import xl_cell_to_rowcol
 from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.fields import Automatic, Input, Result
 from workbookgen.language.forms import FORMS
-from workbookgen.language.parts import Meaning
+from workbookgen.language.planner import Meaning
 from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
 from workbookgen.language.tokens import Call, Nodes, is_word
 
@@ -71,15 +71,12 @@ class Columns:
 
     operands: Mapping[str, Operand]
     numbers: Callable[[int], str]  # a range that holds 1, 2, 3 ... of this length
-    positions: Mapping[tuple[str, str], str] = field(
-        default_factory=dict
-    )  # list and a name's cell -> the cell that tells its line
-    lines_of: Mapping[str, str] = field(
-        default_factory=dict
-    )  # list -> the column that tells the line of each name that stands in it once
-    by_line: Mapping[tuple[str, str], ByLine] = field(
-        default_factory=dict
-    )  # names and a name, of a sum_where or count_where
+    # List and a name's cell -> the cell that tells its line.
+    positions: Mapping[tuple[str, str], str] = field(default_factory=dict)
+    # List -> the column that tells the line of each name that stands in it once.
+    lines_of: Mapping[str, str] = field(default_factory=dict)
+    # Names and a name, of a sum_where or count_where.
+    by_line: Mapping[tuple[str, str], ByLine] = field(default_factory=dict)
 
     def form(self, call: Call) -> str:
         """A form in functions of the profile."""
@@ -138,7 +135,10 @@ class Columns:
         return f'SUMPRODUCT(({self.operands[names].ref}={self.name(call)})*({column.ref}<>""))'
 
     def lacks(self, *keys: str) -> bool:
-        """Whether one of these columns is left out. Nothing is summed up then: of a single cell, Gnumeric's SUMPRODUCT makes an error."""
+        """Whether one of these columns is left out.
+
+        Nothing is summed up then: of a single cell, Gnumeric's SUMPRODUCT makes an error.
+        """
         return any(self.operands[key].is_absent for key in keys)
 
     def looked_up(self, call: Call) -> str:

@@ -31,7 +31,8 @@ def links_of_a_page(canvas: Canvas) -> None:
 
 
 def places(canvas: Canvas, room: int) -> list[str]:
-    """The sheets for which the line of links on a page has room: aids give way to the current sheet and its neighbors."""
+    """The sheets for which the line of links on a page has room: aids give way to the current sheet and its
+    neighbors."""
     sheets, here = canvas.layout.planner.sheets, canvas.plan.sheet
     names = [sheet.name for sheet in sheets if not sheet.is_added or sheet is here]
     spare = [

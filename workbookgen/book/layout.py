@@ -20,7 +20,8 @@ from workbookgen.language.fields import Automatic, Input, Repeat, Result
 from workbookgen.language.forms import SUMS
 from workbookgen.language.formula import formula
 from workbookgen.language.lines import Position
-from workbookgen.language.parts import Block, Card, Column, Log, Meaning, Planner, unit_of
+from workbookgen.language.parts import Block, Card, Column, Log, unit_of
+from workbookgen.language.planner import Meaning, Planner
 from workbookgen.language.profile import bound_objections
 from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.quantities import NUMBER_UNIT, unit_named

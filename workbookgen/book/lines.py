@@ -9,10 +9,9 @@ from functools import cache
 
 from xlsxwriter.utility import cell_autofit_width
 
-LETTER, INDENT = (
-    7,
-    9,
-)  # pixels: of a column's width counted in digits, and of an indented text; the edge of a cell is its own
+# Pixels: of a column's width counted in digits, and of an indented text; the edge of a cell is its own.
+LETTER = 7
+INDENT = 9
 PADDING = 7  # pixels that XlsxWriter adds
 WIDER = 1.02
 USUAL = 10  # points

@@ -71,9 +71,8 @@ def entry(field: Input, unit: Unit | None) -> dict:
 
 def entry_in_a_log(field: Input, unit: Unit | None) -> dict:
     """A cell to type in, in a log: white, until its line is in use."""
-    chosen = (
-        {"shrink": True} if isinstance(field.domain, Choice) else {}
-    )  # a long name is read in full, in smaller letters
+    # A long name is read in full, in smaller letters.
+    chosen = {"shrink": True} if isinstance(field.domain, Choice) else {}
     return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field) | chosen
 
 
@@ -88,9 +87,10 @@ def answer(field: Result, unit: Unit | None) -> dict:
 
 
 def aligned(field: Input | Result | Automatic) -> dict:
-    """Texts to the left, indented; numbers to the right, where their format keeps them off the edge; a number that one types stands at it.
+    """Texts to the left, indented; numbers to the right, kept off the edge by their format, or at it if typed.
 
-    LibreOffice 7.4 forgets the indent of a number beside another one with a validation of its own, and that of some heads.
+    LibreOffice 7.4 forgets the indent of a number beside another one with a validation of its own, and that of some
+    heads.
     """
     if field.is_text:
         return {"align": "left"} | ({"indent": 1} if isinstance(field, Input) else {})
@@ -160,7 +160,8 @@ def head_of(field: Input | Result | Automatic, unit: Unit | None = None) -> tupl
 
 
 def broken(head: dict) -> dict:
-    """The format of a label that takes more lines than one: its room at the edge would be behind the last of them only."""
+    """The format of a label that takes more lines than one: its room at the edge would be behind the last of them
+    only."""
     return head | ({"num_format": GENERAL, "indent": 1} if head.get("num_format", "").startswith("@_") else {})
 
 
@@ -177,7 +178,10 @@ def worked_out(field: Result | Automatic | Column) -> dict:
 
 
 def validation(field: Input, source: str, words: str) -> dict:
-    """What a spreadsheet program offers and says while a cell is filled in. It never refuses: a message reports what is wrong."""
+    """What a spreadsheet program offers and says while a cell is filled in.
+
+    It never refuses: a message reports what is wrong.
+    """
     spoken = _spoken(field, f"{field.help} {words}".strip()) | {
         "error_title": field.label[:TITLE_LETTERS],
         "error_message": words,
@@ -203,7 +207,7 @@ def validation(field: Input, source: str, words: str) -> dict:
 
 
 def _spoken(field: Input | Result | Automatic, message: str) -> dict:
-    """What a program says while a cell is selected; too long a text is refused rather than cut, since its end says what to type."""
+    """What a program says while a cell is selected; a long text is refused, not cut: its end says what to type."""
     if len(message) > MESSAGE_LETTERS:
         raise DescriptionError.at(
             f"field {field.key}",

@@ -2,10 +2,10 @@
 
 A message is, in words, the first thing that is wrong or still missing. It looks at what is wrong before what is
 missing, in the order of the fields, and says nothing about a record that has not been started: a blank one, or a card
-still as in a new planner. The mark of a log's record shows that it has one: "!" for what is wrong, "…" for what is
-only unfinished, "?" for a question. The head of a log repeats the first message about something wrong; where nothing is
-wrong, the last there is, since one types at the bottom, and a question whose answer is yes stays. It counts what is wrong.
-The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
+still as in a new planner. The mark of a log's record shows that it has one: "!" for what is wrong, "…" for what is only
+unfinished, "?" for a question. The head of a log repeats the first message about something wrong; where nothing is
+wrong, the last there is, since one types at the bottom, and a question whose answer is yes stays. It counts what is
+wrong. The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
 """
 
 from functools import partial
@@ -78,7 +78,7 @@ def _of_line(messages: str, names: str, line: str) -> str:
 
 
 def _line_formula(field: Position, block: Block, columns: Columns, first_row: int) -> str:
-    """The line of a list in which a name occurs; a long list is searched by MATCH, and what that finds is compared with the name.
+    """The line of a list in which a name occurs; a long list is searched by MATCH, whose find is compared.
 
     MATCH takes some characters for wildcards, and folds letters in its own way. Where it found another name, or none,
     all are compared. Whether a name occurs once is known to the list itself.

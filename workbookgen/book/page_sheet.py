@@ -35,7 +35,10 @@ def draw(canvas: Canvas) -> None:
 
 
 def _links_on_this_page(canvas: Canvas) -> None:
-    """Where each chapter begins, since a long page takes a lot of scrolling, and then other titles. Links without room are left out."""
+    """Where each chapter begins, since a long page takes a lot of scrolling, and then other titles.
+
+    Links without room are left out.
+    """
     shown: list[Placed] = []
     for place in (*canvas.plan.starts, *canvas.plan.further):
         tried = sorted([*shown, place], key=lambda each: each.row)

@@ -14,7 +14,8 @@ from workbookgen.book.plan import (
     Spot,
     plan_of_log,
 )
-from workbookgen.language.parts import Card, Log, Planner, Sheet, Table
+from workbookgen.language.parts import Card, Log, Sheet, Table
+from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import ProofTable
 
 CHOSEN = 3, 4, 4  # row, column, and how many columns the chosen name takes
@@ -54,9 +55,8 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     widths |= dict.fromkeys(range(seen + 1, column), HIDDEN)
     starts = _starts(sheet, placed)
     heights = {1: LINKS_ROW, 2: GAP, 3: TITLE_ROW, 4: ROW + 2 if starts else GAP - 2}
-    printed_to = (
-        printed_to if printed_to > 1 else row - 2
-    )  # if everything is for the screen, printing it is better than nothing
+    # If everything is for the screen, printing it is better than nothing.
+    printed_to = printed_to if printed_to > 1 else row - 2
     return Plan(
         sheet,
         spots,
@@ -108,9 +108,8 @@ def _further(sheet: Sheet, placed: list[Placed], starts: tuple[Placed, ...]) -> 
 
 def _hidden(sheet: Sheet, planner: Planner, spots: dict[str, Spot], column: int) -> int:
     """Puts what nothing shows into columns from this one on; returns the first free column."""
-    column += max(
-        (table.most_given for table in sheet.parts if isinstance(table, ProofTable)), default=0
-    )  # their values stand there
+    # Their values stand there.
+    column += max((table.most_given for table in sheet.parts if isinstance(table, ProofTable)), default=0)
     row = 1
     for card in (part for part in sheet.parts if isinstance(part, Card)):
         for key in (f"{card.key}_{each.key}" for each in (*card.fields, *card.automatic)):

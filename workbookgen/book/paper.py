@@ -73,7 +73,8 @@ def _high(canvas: Canvas, first: int, last: int) -> int:
 
 
 def _broken(canvas: Canvas, down: float) -> tuple[list[int], int]:
-    """The rows with which further pages begin, and the number of pages: a band is not cut, unless it is longer than a page."""
+    """The rows with which further pages begin, and the number of pages: a band is not cut, unless it is longer than
+    a page."""
     starts, used, pages = [], 0.0, 1
     ends = [*(row - 1 for row in canvas.plan.bands[1:]), canvas.plan.printed_to]
     for first, last in zip((2, *canvas.plan.bands[1:]), ends, strict=True):

@@ -10,7 +10,8 @@ from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.plan import Plan
 from workbookgen.language.fields import Automatic, Input, Result
-from workbookgen.language.parts import Column, Holder, Planner
+from workbookgen.language.parts import Column, Holder
+from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import Unit
 from workbookgen.language.tokens import tokens
 
@@ -77,7 +78,10 @@ class Placement:
 
 @dataclass(frozen=True, eq=False)
 class Layout:
-    """A planner with everything in its place. Two are equal only if they are the same object, so what is derived from one can be cached."""
+    """A planner with everything in its place.
+
+    Two are equal only if they are the same object, so what is derived from one can be cached.
+    """
 
     planner: Planner
     plans: dict[str, Plan]  # by sheet name
@@ -85,7 +89,10 @@ class Layout:
     whole: "Layout | None" = None  # the layout of which this one holds the first lines
 
     def first_lines(self, lines: int, keys: Container[str]) -> "Layout":
-        """The same, but some columns have formulas in no more than their first cells. Whatever refers to one still means all of it."""
+        """The same, but some columns have formulas in no more than their first cells.
+
+        Whatever refers to one still means all of it.
+        """
         shorter = {key: each.first_lines(lines) if key in keys else each for key, each in self.placements.items()}
         return Layout(self.planner, self.plans, shorter, self)
 

@@ -19,9 +19,8 @@ TINY, GAP, TITLE_ROW = 4, 14, 42
 LINKS_ROW = 26
 FIRST_BAND = 5  # a page: links, a gap, the title, a gap
 HEAD_OF_LOG = (LINKS_ROW, 40, 24, ROW, 30, 18, TINY)  # links; title and sums; message; groups; labels; units; a line
-BESIDE_NAME = (
-    3  # the first column that is not frozen: a text that began left of it would be cut there until all is drawn anew
-)
+# The first column that is not frozen: a text that began left of it would be cut there until all is drawn anew.
+BESIDE_NAME = 3
 TITLE, SUMS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 2, 3, 4, 5, 6, 7
 FIRST_RECORD = len(HEAD_OF_LOG) + 1
 FOLD = 62  # pixels of the column with a fold's button and name
@@ -104,7 +103,8 @@ def first_value(matrix: Matrix) -> int:
 def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
     """The columns of a log in their order.
 
-    Where nothing can be folded, the rest is to the right of what one came for; in a log in which nobody types, it is hidden.
+    Where nothing can be folded, the rest is to the right of what one came for; in a log in which nobody types, it is
+    hidden.
     """
     typed = tuple(view.typed.split())
     answers = [Strip(heading, tuple(words.split())) for heading, words in view.answers]
@@ -132,7 +132,8 @@ def width_of(log: Log, key: str) -> int:
 
 
 def _spot_of_count(widths: dict[int, int], last: int) -> Spot:
-    """Where it is told how many lines need a look: over the end of what one types, and wide enough, since a number that is wider than its cell is shown as ###."""
+    """Where it is told how many lines need a look: over the end of what one types, and wide enough, since a number
+    that is wider than its cell is shown as ###."""
     first = last
     while first > BESIDE_NAME and sum(widths[column] for column in range(first, last + 1)) < WIDTH_OF_COUNT:
         first -= 1

@@ -23,7 +23,7 @@ BOLD = 1.1  # how much wider bold letters are
 def columns(
     canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], labels: int, units: int, under: Mapping = NOTHING
 ) -> None:
-    """Writes the columns of these strips; `labels` and `units` are the rows of what stands above them, `under` the line below."""
+    """Write these strips; `labels` and `units` are the rows of what stands above them, `under` the line below."""
     for first, strip in strips:
         for column, key in enumerate(strip.keys, start=first):
             if key == FREE:
@@ -48,7 +48,8 @@ def columns(
 def read(
     canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading: int, filled: Container[str] = ()
 ) -> None:
-    """Writes the columns of a log in which nobody types: label and unit are beside its heading. Filled cells have no unit, and do not show a zero."""
+    """Writes the columns of a log in which nobody types: label and unit are beside its heading. Filled cells have no
+    unit, and do not show a zero."""
     rule = {name: value for name, value in look.HEAD.items() if name.startswith("top")}
     for first, strip in strips:
         for column, key in enumerate(strip.keys, start=first):

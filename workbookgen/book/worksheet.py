@@ -118,11 +118,12 @@ class PlainWorksheet(Worksheet):
             )
 
     def _write_band(self, band: range, columns: dict[int, _Cells]) -> None:
-        """Rows that are made of the same columns. One that shows the same as the row above is the same but for its number."""
-        leading, telling = (
-            {each.row for each in columns.values() if each.leading},
-            [each for each in columns.values() if not each.is_silent],
-        )
+        """Rows that are made of the same columns.
+
+        One that shows the same as the row above is the same but for its number.
+        """
+        leading = {each.row for each in columns.values() if each.leading}
+        telling = [each for each in columns.values() if not each.is_silent]
         above, parts = None, []
         for row in band:
             cells = columns | self.table.get(row, {})
@@ -137,10 +138,8 @@ class PlainWorksheet(Worksheet):
             else:
                 shown = row in leading, [each.value(row) for each in telling]
                 if shown != above:
-                    above, parts = (
-                        shown,
-                        "".join(columns[column].in_row(row) for column in sorted(columns)).split(NUMBER),
-                    )
+                    above = shown
+                    parts = "".join(columns[column].in_row(row) for column in sorted(columns)).split(NUMBER)
                 self.fh.write(str(row + 1).join(parts))
             self._xml_end_tag("row")
 

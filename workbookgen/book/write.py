@@ -70,7 +70,10 @@ def said(layout: Layout) -> dict[str, dict[tuple[int, int], float | str]]:
 
 
 class _Workbook(xlsxwriter.Workbook):
-    """XlsxWriter's, but for a second list of all defined names among the properties of the document, which ECMA-376 leaves free: a fiftieth of the file."""
+    """XlsxWriter's, without its second list of all defined names among the document's properties.
+
+    ECMA-376 leaves that list free; it is a fiftieth of the file.
+    """
 
     def _extract_named_ranges(self, defined_names):
         return []
@@ -85,7 +88,7 @@ def _drawn(
     stream: IO[bytes] | None = None,
     parts: Path | None = None,
 ) -> Iterator[xlsxwriter.Workbook]:
-    """All sheets with what is on them, to be closed by whoever wants them in the stream; its parts are packed in a folder."""
+    """All sheets with what is on them, to be closed by who wants them in the stream; a folder holds the parts."""
     with warnings.catch_warnings():
         warnings.simplefilter("error")  # XlsxWriter warns and continues where it should refuse
         book = _Workbook(stream, {"tmpdir": parts, "default_format_properties": look.FACE})

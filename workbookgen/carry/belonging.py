@@ -1,4 +1,5 @@
-"""Skeins of planners in which none belonged to a project: they come over free, and count for none until a project is chosen.
+"""Skeins of planners in which none belonged to a project: they come over free, and count for none until a project is
+chosen.
 
 The lot of a skein does not show which project it serves: what a lot gave may be lent, sold or meant for another
 piece. So no project is chosen on the user's behalf; it is reported instead.

@@ -101,7 +101,10 @@ def carry(
 
 
 def _unproven(layout: Layout, content: bytes, entries: Entries, expected: Mapping[str, tuple]) -> list[Fault]:
-    """Where the embedded engine differs from the library. That it cannot calculate the planner is one such difference."""
+    """Where the embedded engine differs from the library.
+
+    That it cannot calculate the planner is one such difference.
+    """
     try:
         faults = disagreements(layout, expected, computed(layout, content))
     except FileError as problem:

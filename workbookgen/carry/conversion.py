@@ -36,9 +36,8 @@ def converted(value: float, kind: Kind | None, old: str, new: str, note: str = "
     result = in_unit(value, kind.unit(old), kind.unit(new))
     rounded = round(result, SHOWN_DIGITS)
     if math.isclose(result, rounded, rel_tol=NOISE) and _settled(in_unit(rounded, kind.unit(new), unit)) == typed:
-        return Converted(
-            rounded
-        )  # the last digits were arithmetic noise, and converting back gives exactly the same number
+        # The last digits were arithmetic noise, and converting back gives exactly the same number.
+        return Converted(rounded)
     return Converted(result, f"Was {repr(typed).removesuffix('.0')} {unit.symbol} in the old planner.")
 
 

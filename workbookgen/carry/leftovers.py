@@ -12,7 +12,8 @@ from workbookgen.filled.foreign_cells import KEPT as KEY
 from workbookgen.filled.foreign_cells import KEPT_ON as SHEET
 from workbookgen.filled.foreign_cells import ForeignCell
 from workbookgen.filled.planner import FilledPlanner
-from workbookgen.language.parts import Chapter, Column, Planner, Sheet, Table
+from workbookgen.language.parts import Chapter, Column, Sheet, Table
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import Facts, Grid, band
 
 BEFORE = "from the old sheet Leftovers, which says: "  # begins why a line of it is listed again: what was said then may hold no longer

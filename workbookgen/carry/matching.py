@@ -17,7 +17,8 @@ from workbookgen.filled.planner import FilledPlanner, described
 from workbookgen.language.domains import Date, Name
 from workbookgen.language.entries import Entry, starting_entries
 from workbookgen.language.fields import Input
-from workbookgen.language.parts import Block, Log, Planner
+from workbookgen.language.parts import Block, Log
+from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import PERCENT_UNIT
 from workbookgen.texts import folded
 
@@ -36,9 +37,8 @@ class Matched:
     notes: dict[tuple[str, int], str] = field(default_factory=dict)  # on the cells of the new planner
     leftovers: list[Leftover] = field(default_factory=list)
     rows: dict[str, dict[int, int]] = field(default_factory=dict)  # of each block: old line -> new line
-    renewed: set[tuple[str, int]] = field(
-        default_factory=set
-    )  # block and old line, of those that took the new planner's figures
+    # Block and old line, of those that took the new planner's figures.
+    renewed: set[tuple[str, int]] = field(default_factory=set)
     converted: int = 0
 
 
@@ -107,7 +107,7 @@ class _Matching:
         }
 
     def _stands(self, row: int, key: str, entry: Entry) -> bool:
-        """Whether there is something in a cell, or pinned to it; one that shows an error, or was never calculated, was read as empty."""
+        """Whether a cell has something in it or pinned to it; one with an error, or not calculated, reads as empty."""
         cell = self.old.cell(self._full(key), row)
         return (
             entry is not None
@@ -271,7 +271,8 @@ def _brought(block: Block) -> dict[tuple[str, ...], Mapping[str, Entry]]:
 
 
 def _known_by(block: Block, record: Mapping[str, Entry]) -> tuple[str, ...]:
-    """The name of a record, and where several may share one, all its words: a hat for a child, a hat for a grown one."""
+    """The name of a record, and where several may share one, all its words: a hat for a child, a hat for a grown
+    one."""
     name = block.by_key.get(NAME)
     is_shared = isinstance(name, Input) and isinstance(name.domain, Name) and not name.domain.unique
     words = [each.key for each in block.inputs if each.is_text] if is_shared else [NAME]

@@ -10,13 +10,16 @@ from dataclasses import dataclass
 from workbookgen.carry.matching import Matched
 from workbookgen.filled.cells import Position
 from workbookgen.filled.planner import FilledPlanner, as_entry
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 from workbookgen.texts import folded
 
 
 @dataclass(frozen=True)
 class Move:
-    """Where a log named its records, where their names are, and the old and new full keys of what it said about them; none depends on the unit system."""
+    """Where a log named its records, where their names are, and the keys of what it said about them, old and new.
+
+    None depends on the unit system.
+    """
 
     named_in: str
     names: str

@@ -42,7 +42,10 @@ _LOOK = "Look at these entries in the new planner, and put them right."
 
 
 def _by_their_labels(old: FilledPlanner, block: Block, areas: dict[str, Area]) -> Iterator[tuple[str, str, str]]:
-    """Key, label, and whose label the sheet gives instead. A label that is on no sheet, such as an older one, says nothing."""
+    """Key, label, and whose label the sheet gives instead.
+
+    A label that is on no sheet, such as an older one, says nothing.
+    """
     labels = {each.label for each in (*block.inputs, *block.results)}
     for each in block.inputs:
         key = f"{block.key}_{each.key}"

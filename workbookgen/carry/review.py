@@ -21,7 +21,8 @@ from workbookgen.filled.planner import FilledPlanner
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import AGAIN, Block, Column, Log, Planner
+from workbookgen.language.parts import AGAIN, Block, Column, Log
+from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import ProofTable
 from workbookgen.language.sentences import refusal
 
@@ -105,22 +106,22 @@ def differences(old: FilledPlanner, before: Values, new: Planner, after: Values,
 
 
 def _hang_on_proofs(planner: Planner) -> set[str]:
-    """The results that count the published examples, or say something about the count: that does not depend on what was entered."""
+    """The results that count the published examples, or say something about the count: that does not depend on what
+    was entered."""
     words = {
         f"{block.key}_{result.key}": [planner.meaning(block, word) for word in result.words]
         for block in planner.blocks.values()
         for result in block.results
     }
     found: set[str] = set()
-    while (
-        more := {
+    before = None
+    while found != before:
+        before = found
+        found = {
             key
             for key, meant in words.items()
-            if any(isinstance(each.holder, ProofTable) or each.key in found for each in meant)
+            if any(isinstance(each.holder, ProofTable) or each.key in before for each in meant)
         }
-        - found
-    ):
-        found |= more
     return found
 
 

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from workbookgen.errors import Fault
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries
-from workbookgen.language.parts import Column, Planner
+from workbookgen.language.parts import Column
+from workbookgen.language.planner import Planner
 from workbookgen.texts import folded, loosely, strictly
 
 
@@ -28,7 +29,7 @@ def told_apart(planner: Planner, entries: Entries) -> list[Fault]:
 
 
 def beyond_a_to_z(planner: Planner, entries: Entries) -> bool:
-    """Whether a name is written with other capitals in some place, where the embedded engine knows those from A to Z alone."""
+    """Whether a name has other capitals in some place; of those the embedded engine knows A to Z alone."""
     return any(
         len({strictly(each.text) for each in names if folded(each.text) == folded(name.text)}) > 1
         for names in _spellings(planner, entries)

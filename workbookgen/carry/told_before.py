@@ -1,4 +1,5 @@
-"""Results that older planners told in another unit than today's: read as what they are, so that they are no differences."""
+"""Results that older planners told in another unit than today's: read as what they are, so that they are no
+differences."""
 
 from collections.abc import Iterable
 
@@ -29,7 +30,7 @@ TOLD_IN = dict.fromkeys(
 
 
 def in_todays_unit(key: str, result: Result, values: Iterable[Entry], version: str, system: str) -> tuple[Entry, ...]:
-    """A result's values, as a planner of this version and unit system had them, in the unit in which today's planner tells it."""
+    """A result's values, as a planner of this version and unit system had them, in the unit of today's planner."""
     if key not in TOLD_IN or _numbers(version) >= FIRST_OF_TODAY:
         return tuple(values)
     before, today = TOLD_IN[key].unit(system), result.unit.unit(system)

@@ -31,10 +31,12 @@ from workbookgen.processes import cores, helpers
 from workbookgen.temporary import temporary_folder
 
 A_SHARE = 6  # sets, which take about as long as a process takes to start
-MOST_CELLS = (
-    600_000  # formula cells held by all processes of one check together: about 7 kB each in the embedded engine
+# Formula cells held by all processes of one check together: about 7 kB each in the embedded engine.
+MOST_CELLS = 600_000
+SPELLED_ONCE = (
+    "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; so it was "
+    "given each name of the planner in one spelling"
 )
-SPELLED_ONCE = "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; so it was given each name of the planner in one spelling"
 
 
 @dataclass
@@ -115,9 +117,10 @@ def check(
     engines: Iterable[str | Engine] = ("formualizer",),
     scenarios: int = 20,
     seed: int = 1,
+    *,
     formulas_in_file: Texts | None = None,
-    step: Callable[[], None] = lambda: None,
     whole: WholeFile | None = None,
+    step: Callable[[], None] = lambda: None,
     lay_out: Callable[[], Layout] | None = None,
 ) -> Report:
     """Check a planner against the layout that its own settings give.
@@ -152,12 +155,7 @@ def check(
         for one, record in zip(trials, report.engines, strict=True):
             typed = with_empty_texts(layout, read_inputs(one.session, layout), formulas_in_file or {})
             [expected] = expected_of_scenarios(layout.planner, [typed], proofs)
-            if one.name in A_TO_Z_ALONE and (spelled_once := in_one_spelling(layout.planner, typed)) != typed:
-                record.note = SPELLED_ONCE
-                [wanted] = expected_of_scenarios(layout.planner, [spelled_once], proofs)
-                one.run(spelled_once, proofs | wanted)
-            else:
-                one.compare(typed, proofs | expected)
+            record.note = _try_as_it_stands(one, typed, expected, proofs)
             if whole is not None and one is trials[0]:
                 report.findings += islice(_stale(layout, whole, typed, proofs, expected), MOST_FINDINGS)
             step_and_listen()
@@ -171,6 +169,17 @@ def check(
     _count_cells(report, layout, [one.outcome for one in trials])
     report.seconds = time.perf_counter() - began
     return report
+
+
+def _try_as_it_stands(one: Trial, typed: Entries, expected: dict, proofs: dict) -> str:
+    """Hold against the library what was typed into the planner. Gives a note where it had to be spelled otherwise."""
+    planner = one.layout.planner
+    if one.name in A_TO_Z_ALONE and (spelled_once := in_one_spelling(planner, typed)) != typed:
+        [wanted] = expected_of_scenarios(planner, [spelled_once], proofs)
+        one.run(spelled_once, proofs | wanted)
+        return SPELLED_ONCE
+    one.compare(typed, proofs | expected)
+    return ""
 
 
 def shares(seeds: range, processes: int) -> list[range]:
@@ -212,7 +221,8 @@ def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expec
 
 
 def with_empty_texts(layout: Layout, entries: Entries, in_file: Texts) -> Entries:
-    """The entries, an input whose formula gives nothing holding the empty text: it is not blank, and its line says so."""
+    """The entries, an input whose formula gives nothing holding the empty text: it is not blank, and its line says
+    so."""
     texts, held = as_formulas(in_file), dict(entries)
     for placement in layout.inputs:
         if rows := {row - placement.row for row, _ in typed_formulas(texts, placement)}:

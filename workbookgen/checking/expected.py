@@ -18,7 +18,9 @@ from workbookgen.language.domains import Choice, standing_once
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Automatic, Input, Repeat, Result
 from workbookgen.language.lines import Position
-from workbookgen.language.parts import Block, Column, Meaning, Planner, Proof, unit_of
+from workbookgen.language.parts import Block, Column, unit_of
+from workbookgen.language.planner import Meaning, Planner
+from workbookgen.language.proofs import Proof
 from workbookgen.texts import folded
 from workbookgen.units import Quantity, registered
 

@@ -15,7 +15,10 @@ Texts = Mapping[tuple[str, str], str]  # sheet and cell -> formula
 
 
 def foreign_formulas(layout: Layout, in_file: Texts) -> list[Finding]:
-    """Formulas in the file that the generator does not write there, and those that are missing. Into inputs they may be typed."""
+    """Formulas in the file that the generator does not write there, and those that are missing.
+
+    Into inputs they may be typed.
+    """
     texts, changed, gone = as_formulas(in_file), [], []
     for placement in layout.formulas:
         found = list(_within(texts, placement))

@@ -23,9 +23,9 @@ def automatic(
 ) -> dict[str, tuple]:
     """The values of a block's automatic fields, by their keys; None where there is nothing to say.
 
-    `columns` are the block's inputs as typed, and the results at which its questions look; `accepts` says whether an input takes a value,
-    `listed` are the names by which other sheets find this block's records, `rare` the inputs
-    that are folded away, `apart` the results that no two records may share.
+    `columns` are the block's inputs as typed, and the results at which its questions look; `accepts` says whether an
+    input takes a value, `listed` are the names by which other sheets find this block's records, `rare` the inputs that
+    are folded away, `apart` the results that no two records may share.
     """
     if not block.inputs:
         return {LINE.key: tuple(float(row) for row in range(1, block.rows + 1))} if block.automatic else {}

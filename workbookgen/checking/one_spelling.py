@@ -6,7 +6,8 @@ each name in one spelling, that of its first occurrence, and is compared with th
 
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries
-from workbookgen.language.parts import Column, Planner
+from workbookgen.language.parts import Column
+from workbookgen.language.planner import Planner
 from workbookgen.texts import folded, strictly
 
 A_TO_Z_ALONE = ("formualizer",)  # the engines that fold the case of these letters only

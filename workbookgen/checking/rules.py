@@ -31,9 +31,8 @@ class Validations:
     """What a sheet says about what may be typed, to be asked column by column."""
 
     def __init__(self, sheet: FileSheet):
-        self._narrow: defaultdict[int, list[tuple[Range, Validation]]] = defaultdict(
-            list
-        )  # of one column, as nearly all are
+        # Of one column, as nearly all are.
+        self._narrow: defaultdict[int, list[tuple[Range, Validation]]] = defaultdict(list)
         self._wide: list[tuple[Range, Validation]] = []
         for ranges, validation in sheet.validations:
             plain = replace(validation, formulas=tuple(spelled(plainly_named(each)) for each in validation.formulas))

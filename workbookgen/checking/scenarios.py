@@ -16,7 +16,8 @@ from workbookgen.checking.messages import bites
 from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Name, Note, Number
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
-from workbookgen.language.parts import Block, Card, Log, Planner
+from workbookgen.language.parts import Block, Card, Log
+from workbookgen.language.planner import Planner
 
 WHOLE_EVERY = 4  # of the check's sets is a whole one
 # How often a record is drawn in each mood: a card, of which a planner has one, and a log's.
@@ -49,7 +50,8 @@ def scenario(planner: Planner, seed: int, lines: int | None = None, is_whole: bo
 
 
 def scenario_of_check(planner: Planner, seed: int) -> Entries:
-    """The scenario that the check draws by this seed: some are whole, since blind drawing seldom reaches the weeks of a project."""
+    """The scenario that the check draws by this seed: some are whole, since blind drawing seldom reaches the weeks
+    of a project."""
     return scenario(planner, seed, is_whole=seed % WHOLE_EVERY == 0)
 
 

@@ -38,7 +38,8 @@ def stale_results(layout: Layout, theirs: WholeFile, expected: Mapping[str, tupl
 
 
 def as_stored(layout: Layout, theirs: WholeFile, typed: Entries) -> Entries:
-    """The entries with their texts as the file has them: an engine may take off a blank that the file does not say to keep."""
+    """The entries with their texts as the file has them: an engine may take off a blank that the file does not say
+    to keep."""
 
     def text(placement: Placement, row: int, entry: Entry) -> Entry:
         cell = (

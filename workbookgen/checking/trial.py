@@ -117,7 +117,8 @@ def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entr
 
 
 def together(layout: Layout) -> int:
-    """How many sets of inputs make up a few thousand records: calculating more at a time saves nothing, and needs memory."""
+    """How many sets of inputs make up a few thousand records: calculating more at a time saves nothing, and needs
+    memory."""
     return max(1, RECORDS // sum(block.rows for block in layout.planner.blocks.values()))
 
 

@@ -160,7 +160,7 @@ def _hidden(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 
 def _drawn(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
-    """Charts are known by their titles, as far as they have one; a program may store them and their series in another order."""
+    """Charts are known by their titles, if they have one: a program may store them in another order."""
     left, changed = list(their.charts), []
     for chart in our.charts:
         same = next((each for each in left if each.title == chart.title and not _apart(chart, each)), None)

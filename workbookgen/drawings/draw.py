@@ -78,10 +78,8 @@ def _face(size: int):
 def niddy_noddy(pen: Pen) -> None:
     """Its two arms lie crosswise; a wrap goes from one end of an arm to the next end of the other, four times."""
     middle, top, bottom = 150, 46, 168
-    arm, other = (
-        ((middle - 66, top + 7), (middle + 66, top - 7)),
-        ((middle - 30, bottom - 20), (middle + 30, bottom + 20)),
-    )
+    arm = ((middle - 66, top + 7), (middle + 66, top - 7))
+    other = ((middle - 30, bottom - 20), (middle + 30, bottom + 20))
     ends = (arm[0], other[0], arm[1], other[1], arm[0])
     for near, far in zip(ends, ends[1:], strict=False):
         pen.line((near, far), SOFT, 3.6)
@@ -110,7 +108,10 @@ def _twisted(pen: Pen, start: Place, end: Place) -> None:
 
 
 def angle_of_twist(pen: Pen) -> None:
-    """A yarn from the side. A fiber at its surface is a screw line: seen so, a cosine, steepest where it crosses the axis."""
+    """A yarn from the side.
+
+    A fiber at its surface is a screw line: seen so, a cosine, steepest where it crosses the axis.
+    """
     left, right, axis, half, turn = 8, 250, 44, 30, 150  # pixels; `turn` is half of one turn along the yarn
     edge = tuple((x, axis + side) for side in (-half, half) for x in ((left, right) if side < 0 else (right, left)))
     pen.area(edge, GROUND)

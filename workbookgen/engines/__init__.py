@@ -7,8 +7,8 @@ project but its errors.
 
 from importlib import import_module
 
-from ..errors import PlannerError
-from .engine import Area, Engine, ErrorValue, Reading, Rows, Session, Typed, Value
+from workbookgen.engines.engine import Area, Engine, ErrorValue, Reading, Rows, Session, Typed, Value
+from workbookgen.errors import PlannerError
 
 _ADAPTERS = {
     "formualizer": ("formualizer_engine", "Formualizer"),

@@ -14,9 +14,8 @@ from pathlib import Path
 from types import ModuleType
 from typing import Protocol
 
+from workbookgen.errors import FileError, MissingEngine
 from workbookgen.ooxml.values import ErrorValue
-
-from ..errors import FileError, MissingEngine
 
 
 @dataclass(frozen=True)

@@ -8,8 +8,7 @@ from the range call, which is several times as fast as asking cell by cell.
 from pathlib import Path
 from types import ModuleType
 
-from ..errors import FileError
-from .engine import (
+from workbookgen.engines.engine import (
     Area,
     CellValue,
     ErrorValue,
@@ -24,6 +23,7 @@ from .engine import (
     typed,
     unreadable,
 )
+from workbookgen.errors import FileError
 
 _TOKENS = {
     "Div": "#DIV/0!",

@@ -13,9 +13,19 @@ from tempfile import TemporaryDirectory
 
 import openpyxl
 
-from ..errors import FileError, MissingEngine
-from .engine import Area, ErrorValue, Reading, Rows, Session, checked, existing, require_sheet, unreadable
-from .package import with_values
+from workbookgen.engines.engine import (
+    Area,
+    ErrorValue,
+    Reading,
+    Rows,
+    Session,
+    checked,
+    existing,
+    require_sheet,
+    unreadable,
+)
+from workbookgen.engines.package import with_values
+from workbookgen.errors import FileError, MissingEngine
 
 TIME_LIMIT = 600  # seconds; a usual planner takes one, the largest on a slow machine a few minutes
 

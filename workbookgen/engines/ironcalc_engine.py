@@ -8,7 +8,7 @@ date.
 from pathlib import Path
 from types import ModuleType, NoneType
 
-from .engine import CellByCell, CellValue, ErrorValue, PackageEngine, Typed, plain, unreadable
+from workbookgen.engines.engine import CellByCell, CellValue, ErrorValue, PackageEngine, Typed, plain, unreadable
 
 
 class IronCalc(PackageEngine):

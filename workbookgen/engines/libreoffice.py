@@ -18,9 +18,20 @@ from collections.abc import Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from ..errors import FileError, MissingEngine, PlannerError
-from ..temporary import temporary_folder
-from .engine import Area, ErrorValue, Reading, Rows, Session, Typed, checked, existing, require_sheet, unreadable
+from workbookgen.engines.engine import (
+    Area,
+    ErrorValue,
+    Reading,
+    Rows,
+    Session,
+    Typed,
+    checked,
+    existing,
+    require_sheet,
+    unreadable,
+)
+from workbookgen.errors import FileError, MissingEngine, PlannerError
+from workbookgen.temporary import temporary_folder
 
 TIME_LIMIT = 600  # seconds, for any one thing asked of the program; the largest planners take a minute
 START_LIMIT = 60  # seconds, to begin with and to end

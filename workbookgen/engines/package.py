@@ -10,12 +10,11 @@ from functools import partial
 from pathlib import Path
 from zipfile import BadZipFile
 
+from workbookgen.engines.engine import Area, Rows, Typed, Value, checked, existing, require_sheet, unreadable
 from workbookgen.ooxml.editing import Content, Formula, filled, recached, rewritten
 from workbookgen.ooxml.listing import NoWorkbook, read_listing
 from workbookgen.ooxml.package import Package, ParseError
 from workbookgen.ooxml.references import Place
-
-from .engine import Area, Rows, Typed, Value, checked, existing, require_sheet, unreadable
 
 _ESCAPE_SHAPE = re.compile(r"_x[0-9A-Fa-f]{4}_")
 

@@ -16,7 +16,10 @@ EMBEDDED = "formualizer"
 
 
 def worked_out(old: FilledPlanner) -> FilledPlanner:
-    """The planner with the values of such cells. Where the engine cannot read the file, or would take minutes for it, they stay empty."""
+    """The planner with the values of such cells.
+
+    Where the engine cannot read the file, or would take minutes for it, they stay empty.
+    """
     unsaid = {
         (sheet, column)
         for sheet, cells in old.book.sheets.items()
@@ -49,6 +52,7 @@ def worked_out(old: FilledPlanner) -> FilledPlanner:
 
 
 def _reaches_far(old: FilledPlanner) -> bool:
-    """Whether the name of an input covers more lines than a log can have, as someone else's file may say: every sum would go through them all."""
+    """Whether the name of an input covers more lines than a log can have, as someone else's file may say: every sum
+    would go through them all."""
     areas = (area_of(old.book.names[key]) for key in old.entries)
     return any(area.rows > MOST_LINES for area in areas if area)

@@ -25,10 +25,9 @@ from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
 from workbookgen.ooxml.references import MOST_ROWS, cell_name
 
-KEPT, KEPT_ON = (
-    "leftovers",
-    "Leftovers",
-)  # the table of what found no cell in an earlier carrying, and its sheet, to which every sheet links
+# The table of what found no cell in an earlier carrying, and its sheet, to which every sheet links.
+KEPT = "leftovers"
+KEPT_ON = "Leftovers"
 OUTSIDE = "typed outside the cells of the planner"
 OVERWRITTEN = "it stood where the planner has a formula"
 
@@ -50,7 +49,7 @@ class ForeignCell:
 
 
 def foreign_cells(old: FilledPlanner, known: Collection[tuple[str, Position]] = ()) -> list[ForeignCell]:
-    """Everything that was put in besides entries, in the order of the sheets; of `known` cells, it is known where that went.
+    """Everything put in besides entries, in the order of the sheets; of `known` cells, it is known where that went.
 
     Raises FileError where that is too much.
     """
@@ -190,7 +189,7 @@ class _Search:
 
     @cached_property
     def _words(self) -> set[str]:
-        """Every text that the generator writes, also those with which fields start; and what earlier versions wrote below the fields."""
+        """Every text that the generator writes, starting values too, and what earlier versions wrote below fields."""
         columns = (*(cells.values() for cells in self._said.values()), *starting_entries(self.layout.planner).values())
         return {value for column in columns for value in column if isinstance(value, str)} | _said_before()
 
@@ -223,7 +222,8 @@ class _Search:
         }
 
         def is_ours(position: Position, cell: Cell) -> bool:
-            # Since no sheet is protected any more, words that are ours are known by what they say; a formula in an inserted line was copied there.
+            # Since no sheet is protected any more, words that are ours are known by what they say; a formula in an
+            # inserted line was copied there.
             is_inside = (
                 position[1] <= right and position[0] <= bottom and (position[0] not in above or cell.formula != "")
             )
@@ -234,7 +234,8 @@ class _Search:
     def _label(self, area: Area) -> str:
         """What the old planner calls a field: the text above the unit of a column, or before the value of a card."""
         cells = self.old.book.sheets.get(area.sheet, {})
-        # Else a line without words is between the heads and the records; hidden sums, which are formulas, may stand in it.
+        # Else a line without words is between the heads and the records; hidden sums, which are formulas, may stand in
+        # it.
         has_unit_above = any(row == area.row - 1 and not cell.formula for (row, _), cell in cells.items())
         label = cells.get((area.row - (2 if has_unit_above else 3), area.column) if area.rows > 1 else (area.row, 1))
         return label.value if label and isinstance(label.value, str) else ""

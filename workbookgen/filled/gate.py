@@ -21,9 +21,9 @@ from pathlib import Path
 from workbookgen.errors import FileError
 from workbookgen.ooxml.package import Package, ParseError
 
-# The largest planner that can be built has 2.5 million cells with all its lines. It was measured when it had 2.1 million:
-# LibreOffice writes every formula out, then it has 44 MB, 543 MB unpacked and 11 million tags, as .ods 742 MB and
-# 6 million. Looking it through takes 20 MB of memory, reading it 920.
+# The largest planner that can be built has 2.5 million cells with all its lines. It was measured when it had 2.1
+# million: LibreOffice writes every formula out, then it has 44 MB, 543 MB unpacked and 11 million tags, as .ods 742 MB
+# and 6 million. Looking it through takes 20 MB of memory, reading it 920.
 MOST_BYTES = 96 * 2**20
 MOST_UNPACKED = 1_000 * 2**20
 MOST_PARTS = 2_000
@@ -31,9 +31,8 @@ MOST_TAGS = 17_000_000
 MOST_CELLS = 2_990_000
 MOST_TAGS_BESIDE = 500_000  # in a part that is not a sheet, and is held in memory as a whole
 
-MOST_KEPT = (
-    16 * 2**20
-)  # unpacked, of a workbook whose parts are kept for the reader; a filled planner of the usual size has 5 MB
+# Unpacked, of a workbook whose parts are kept for the reader; a filled planner of the usual size has 5 MB.
+MOST_KEPT = 16 * 2**20
 
 STRAY_CELLS = 100_000  # that people may have added to a planner; with more, the file is no longer mainly a planner
 
@@ -64,7 +63,8 @@ _OTHERS = (  # in the content types of a package, and what it then is
 
 @dataclass(frozen=True)
 class Admitted:
-    """A workbook that may be read: its format, about how many cells hold something, and what it fetches from outside."""
+    """A workbook that may be read: its format, about how many cells hold something, and what it fetches from
+    outside."""
 
     kind: str  # "xlsx" or "ods"
     cells: int
@@ -74,7 +74,10 @@ class Admitted:
 
 
 def require_workbook(path: Path) -> str:
-    """The kind of a workbook, "xlsx" or "ods". Raises FileError, with a sentence, for anything that is better not read."""
+    """The kind of a workbook, "xlsx" or "ods".
+
+    Raises FileError, with a sentence, for anything that is better not read.
+    """
     return inspected(path).kind
 
 

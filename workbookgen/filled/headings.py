@@ -17,7 +17,8 @@ Areas = Mapping[str, Area]  # key of an input within its block -> its cells
 
 
 def with_lines_above(book: Book, block: Block, areas: Areas) -> dict[str, Area]:
-    """The columns of a log, from the first line in which a record may stand: one of theirs, or one that was inserted above and typed into."""
+    """The columns of a log, from the first line in which a record may stand: one of theirs, or one that was inserted
+    above and typed into."""
     first = min(area.row for area in areas.values())
     labels = _labels(book, block, areas)
     # Units are texts: where a log has none, a number tells that the line below its labels is a record.
@@ -38,7 +39,8 @@ def with_lines_above(book: Book, block: Block, areas: Areas) -> dict[str, Area]:
 
 
 def by_its_label(book: Book, block: Block, areas: Areas, key: str, taken: Collection[tuple[str, int]]) -> Area | None:
-    """The column of an input whose name is gone: the only one with its label that no other name has. `taken` are sheets and columns."""
+    """The column of an input whose name is gone: the only one with its label that no other name has. `taken` are
+    sheets and columns."""
     labels = _labels(book, block, areas) if areas else None
     if labels is None:
         return None

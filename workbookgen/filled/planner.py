@@ -23,7 +23,8 @@ from workbookgen.filled.headings import by_its_label, with_lines_above
 from workbookgen.language.domains import Date
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
-from workbookgen.language.parts import Block, Log, Planner
+from workbookgen.language.parts import Block, Log
+from workbookgen.language.planner import Planner
 from workbookgen.ooxml.references import cell_name, range_of
 from workbookgen.ooxml.values import Value
 from workbookgen.settings import Colors, Settings
@@ -96,9 +97,8 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
     book = open_book(path, None if blocks is None else lambda names: _columns(names, blocks))
     ranges = {name: area for name, text in book.names.items() if (area := area_of(text))}
     version, settings, notes = _made_with(path, book, ranges)
-    whole = (
-        described(settings) if blocks is None else records_of(settings)
-    )  # who reads all of it goes on with its description
+    # Who reads all of it goes on with its description.
+    whole = described(settings) if blocks is None else records_of(settings)
     entries: dict[str, tuple[Entry, ...]] = {}
     rows: dict[str, int] = {}
     for block in whole.blocks.values():
@@ -231,7 +231,8 @@ def _entry(book: Book, each: Input, area: Area, line: int, notes: list[Fault]) -
 
 
 def as_entry(value: Value, each: Input, book: Book) -> Entry:
-    """What a cell of an input holds for the planner: an error and an empty text are nothing, a truth value is a word."""
+    """What a cell of an input holds for the planner: an error and an empty text are nothing, a truth value is a
+    word."""
     match value:
         case None | "" | ErrorValue():
             return None

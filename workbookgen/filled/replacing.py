@@ -74,7 +74,8 @@ def _began(made_with: Settings, intended: Settings | None) -> Entries:
 
 
 def _may_be_a_planner(path: Path) -> bool:
-    """Whether a file that was not read as a planner may still be one: protected, damaged, or without the record of what it was made with."""
+    """Whether a file that was not read as a planner may still be one: protected, damaged, or without the record of
+    what it was made with."""
     try:
         with path.open("rb") as file:
             head = file.read(4096)

@@ -9,7 +9,10 @@ BELOW = "typed below the last line of the log (line {} of the sheet); nothing th
 
 
 def typed_below(filled: FilledPlanner) -> Iterator[str]:
-    """A sentence for each log. What has a name and something more in its line is a record; a lone text below a log may be a remark, or ours."""
+    """A sentence for each log.
+
+    What has a name and something more in its line is a record; a lone text below a log may be a remark, or ours.
+    """
     for table in TABLES:
         areas = [
             area for key, area in filled.ranges.items() if key in filled.entries and key.startswith(f"{table.block}_")

@@ -50,7 +50,7 @@ def _observed(told: pd.DataFrame, row: dict, year: int) -> dict:
 
 
 def _range(mean: float, deviation: float) -> dict[str, float]:
-    """The range whose midpoint is the mean and whose standard deviation, as a rectangular distribution, is the observed one."""
+    """The range around the mean whose standard deviation, as a rectangular distribution, is the observed one."""
     half = min(sqrt(3) * deviation, 1 - mean, mean / 2)  # a yield stays within 0 and 1
     return {"yield_low": mean - half, "yield_high": mean + half}
 

@@ -15,6 +15,7 @@ from workbookgen.gather.columns import PLANNER, TABLES
 from workbookgen.gather.reading import Batch, FileReport, frame
 from workbookgen.gather.workers import Engine, read_all, this_machine
 
+# In a folder; the last ones may be planners that cannot be read, and nobody's figures are left out in silence.
 SUFFIXES = (
     ".xlsx",
     ".ods",
@@ -22,7 +23,7 @@ SUFFIXES = (
     ".xlsm",
     ".xlsb",
     ".numbers",
-)  # in a folder; the last ones may be planners that cannot be read, and nobody's figures are left out in silence
+)
 LOCKS = ("~$", ".~lock", ".")  # what programs leave beside a file that is open
 
 

@@ -21,7 +21,7 @@ from workbookgen.gather.below import typed_below
 from workbookgen.gather.columns import FILE, MESSAGE, PLANNER, TABLES, Table
 from workbookgen.gather.records import Records, blocks_needed, worked_out
 from workbookgen.language.entries import Entries
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 
 OUR_FAULT = "workbookgen itself failed on this file, which is our fault ({}: {})."
 TOO_BIG = "this file needs more memory than there is."
@@ -50,7 +50,10 @@ class Batch:
 
 
 def read_batch(numbered: Sequence[tuple[int, str]]) -> Batch:
-    """Read some planners, each with the number by which its rows are known. Planners that are alike are calculated together."""
+    """Read some planners, each with the number by which its rows are known.
+
+    Planners that are alike are calculated together.
+    """
     reports: dict[int, FileReport] = {}
     alike: dict[int, tuple[Planner, dict[int, Entries]]] = {}
     for number, path in numbered:
@@ -82,7 +85,8 @@ def frame(table: Table, columns: dict[str, list] | None = None) -> pd.DataFrame:
 
 
 def named(path: Path) -> str:
-    """A file's name as it can be written down: bytes that are no letters are spelled out, so that two names stay two."""
+    """A file's name as it can be written down: bytes that are no letters are spelled out, so that two names stay
+    two."""
     return os.fsencode(path.name).decode("utf-8", "backslashreplace")
 
 

@@ -16,7 +16,8 @@ from workbookgen.gather.columns import MESSAGE, TABLES, Column, Table
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
-from workbookgen.language.parts import Block, Planner, unit_of
+from workbookgen.language.parts import Block, unit_of
+from workbookgen.language.planner import Planner
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
 

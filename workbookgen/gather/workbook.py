@@ -173,9 +173,8 @@ class _Pages:
     def plain(self, name: str, frame: pd.DataFrame) -> None:
         """A frame to work with: its own column names in the first row, and nothing around it."""
         sheet = self._sheet(name)
-        sheet.set_column(
-            0, len(frame.columns) - 1, 14, self._format(look.PLAIN)
-        )  # of whole columns, which costs no cell anything
+        # Of whole columns, which costs no cell anything.
+        sheet.set_column(0, len(frame.columns) - 1, 14, self._format(look.PLAIN))
         for column, key in enumerate(frame.columns):
             sheet.write_string(0, column, key, self._format(look.LABEL | look.INK_LINE))
             self._fill(sheet, 1, column, frame[key])

@@ -39,7 +39,7 @@ class Engine:
 
 
 def this_machine(files: int) -> Engine:
-    """A pool of processes, one for each core, but no more than there is work for, and batches that give all of them the same."""
+    """A pool of processes, one a core but no more than there is work for, and batches that are alike for all."""
     processes = max(1, min(cores(), MOST_PROCESSES, ceil(files / A_BATCH)))
     rounds = max(1, ceil(files / (processes * MOST_IN_A_BATCH)))
     return Engine(lambda: ProcessPoolExecutor(processes), 2 * processes, max(1, ceil(files / (processes * rounds))))

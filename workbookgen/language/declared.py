@@ -1,4 +1,5 @@
-"""What is declared has the type that its declaration states: a slip is reported where it is made, not where it does harm."""
+"""What is declared has the type that its declaration states: a slip is reported where it is made, not where it does
+harm."""
 
 import typing
 from collections.abc import Callable

@@ -122,7 +122,8 @@ def standing_once(names: Iterable) -> frozenset[str]:
 
 @dataclass(frozen=True)
 class Choice:
-    """One of the names in a column: `of` is that column's full key, `sheet` where it stands; `names` are all of them, if they are few and fixed."""
+    """One of the names in a column: `of` is that column's full key, `sheet` where it stands; `names` are all of
+    them, if they are few and fixed."""
 
     of: str
     sheet: str

@@ -2,7 +2,8 @@
 
 from collections.abc import Mapping
 
-from workbookgen.language.parts import Block, Log, Planner
+from workbookgen.language.parts import Block, Log
+from workbookgen.language.planner import Planner
 
 Entry = float | str | bool | None
 Entries = Mapping[str, tuple[Entry, ...]]

@@ -138,7 +138,7 @@ class Result:
 
 @dataclass(frozen=True)
 class Automatic:
-    """What a planner says of records by itself, with a formula that `book.messages` writes and a twin in `checking.messages`."""
+    """What a planner says of records by itself: `book.messages` writes it, `checking.messages` is its twin."""
 
     key: str
     label: str
@@ -161,16 +161,13 @@ class Repeat(Automatic):
 
 MESSAGE = Automatic("message", "What to fix")  # of each record: what is wrong with it, or missing
 MARK = Automatic("mark", "")  # of each record: that there is a message
-FILLED = Automatic(
-    "filled", "", is_text=False
-)  # of each record: how many of the inputs that are folded away hold something
-FIRST = Automatic(
-    "first", "", is_one=True
-)  # of a log: the first message about something wrong, or the last that asks, or says what is missing
+# Of each record: how many of the inputs that are folded away hold something.
+FILLED = Automatic("filled", "", is_text=False)
+# Of a log: the first message about something wrong, or the last that asks, or says what is missing.
+FIRST = Automatic("first", "", is_one=True)
 LINE = Automatic("line", "", is_text=False)  # of each record of a log in which nobody types: its number
-SPOILED = Automatic(
-    "spoiled", "", is_text=False, is_one=True
-)  # of a log: how many calculated cells are now empty or overwritten
+# Of a log: how many calculated cells are now empty or overwritten.
+SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)
 OPEN = Automatic("open", "", is_text=False, is_one=True)  # of a log: how many records have something wrong
 
 
@@ -219,7 +216,10 @@ class Shared:
 
 @dataclass(frozen=True)
 class Group:
-    """Fields that belong together, under one heading. A group that is not `printed` is only for other sheets: it is hidden."""
+    """Fields that belong together, under one heading.
+
+    A group that is not `printed` is only for other sheets: it is hidden.
+    """
 
     heading: str
     fields: tuple[Input | Result, ...]

@@ -57,7 +57,8 @@ class Formula:
 
     @cached_property
     def one_of(self) -> frozenset[str]:
-        """The words of which one must have a value, if the whole text asks for nothing else: OR(given(a), given(b)), or either branch of an IF."""
+        """The words of which one must have a value, if the whole text asks for nothing else: OR(given(a), given(b)),
+        or either branch of an IF."""
         if len(self.nodes) != 1 or not isinstance(whole := self.nodes[0], Call):
             return frozenset()
         branches = whole.arguments if whole.name == "OR" else whole.arguments[1:] if whole.name == "IF" else ()

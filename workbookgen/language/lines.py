@@ -61,7 +61,7 @@ def _keys(result: Result, *forms: str) -> list[tuple[str, ...]]:
 
 
 def line_of(lines: tuple[Position, ...], fields: Mapping[str, Input | Result], key: str, names: str) -> Position | None:
-    """Key of the line in which a field's text occurs in a list; the same as for an input that the field only repeats."""
+    """Key of the line in which a field's text occurs in a list; that of the input if the field only repeats it."""
     for each in lines:
         if (each.names, each.name) == (names, key):
             return each

@@ -1,4 +1,4 @@
-"""What a planner holds: blocks of fields, tables of facts, published examples; and the planner itself.
+"""What a planner holds: blocks of fields, tables of facts, published examples; and the sheets made of them.
 
 A Card holds single values, a Log one record a row; a Table holds fixed facts, and a ProofTable
 computes published examples with the planner's own formulas. None of them says where it is shown: the views do
@@ -7,12 +7,11 @@ made of chapters, and says everything about itself.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import cached_property
-from graphlib import CycleError, TopologicalSorter
 
-from workbookgen.errors import DescriptionError, Fault
-from workbookgen.language import dimensions, lines, planner_faults
+from workbookgen.errors import DescriptionError
+from workbookgen.language import dimensions, lines
 from workbookgen.language.declared import require_types
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import (
@@ -33,7 +32,7 @@ from workbookgen.language.fields import (
     check_keys,
     repeats,
 )
-from workbookgen.language.proofs import Proof, ProofTable
+from workbookgen.language.proofs import ProofTable
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 from workbookgen.language.views import Band, Grid, Kind, LogView, Section
 
@@ -262,14 +261,13 @@ class Sheet:
         return view if isinstance(view, LogView) else None
 
     def answered_twice(self) -> "Sheet":
-        """The sheet with the answers of its own log calculated a second time, out of sight, so an overwritten one is noticed."""
+        """The sheet with its log's answers worked out again, out of sight, so an overwritten one is noticed."""
         if not (view := self.log_view):
             return self
         [log], [chapter] = self.logs, self.chapters
         answers = dict.fromkeys(key for _, words in view.answers for key in words.split())
-        again = tuple(
-            replace(log.by_key[key], key=f"{AGAIN}{key}", note="") for key in answers if key in log.by_key
-        )  # the planner tells of a key that is not there
+        # The planner tells of a key that is not there.
+        again = tuple(replace(log.by_key[key], key=f"{AGAIN}{key}", note="") for key in answers if key in log.by_key)
         twice = replace(log, groups=(*log.groups, Group("Worked out again", again, printed=False)))
         return replace(
             self,
@@ -290,171 +288,3 @@ class Sheet:
         if self.log_view:
             return self.log_view.shown(self.logs[0].key)
         return (*filter(None, [self.grid.chosen]), *(key for section in self.sections for key in section.shown))
-
-
-@dataclass(frozen=True)
-class Meaning:
-    """What a word in a formula stands for: one value of a record, or a whole column."""
-
-    key: str
-    holder: Holder
-    field: Input | Result | Automatic | Column
-    is_column: bool
-
-    @property
-    def rows(self) -> int:
-        """How many cells it has."""
-        return 1 if getattr(self.field, "is_one", False) else self.holder.rows
-
-
-@dataclass(frozen=True)
-class Planner:
-    """The whole workbook, described."""
-
-    system: str
-    paper: str
-    title: str
-    sheets: tuple[Sheet, ...]
-    absent: Mapping[str, tuple[Block, Input | Result]] = field(
-        default_factory=dict
-    )  # full key -> a field left out: always blank
-    colors: Mapping[str, str] = field(default_factory=dict)  # role -> a color other than the default
-
-    @cached_property
-    def blocks(self) -> dict[str, Block]:
-        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, Block)}
-
-    @cached_property
-    def tables(self) -> dict[str, Table]:
-        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, Table)}
-
-    @cached_property
-    def proofs(self) -> tuple[Proof, ...]:
-        return tuple(proof for table in self.proof_tables.values() for proof in table.proofs)
-
-    @cached_property
-    def proof_tables(self) -> dict[str, ProofTable]:
-        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, ProofTable)}
-
-    @cached_property
-    def by_key(self) -> dict[str, tuple[Holder, Input | Result | Column]]:
-        """Full key -> what holds the field, and the field."""
-        return {
-            f"{key}_{name}": (holder, each)
-            for key, holder in (self.blocks | self.tables | self.proof_tables).items()
-            for name, each in holder.by_key.items()
-        }
-
-    @cached_property
-    def folded(self) -> dict[str, tuple[str, ...]]:
-        """Key of a log -> the keys of its inputs that its view folds away."""
-        return {
-            log.key: tuple(each.key for each in log.inputs if each.key not in view.typed.split())
-            for sheet in self.sheets
-            if (view := sheet.log_view)
-            for log in sheet.logs
-        }
-
-    @cached_property
-    def automatic(self) -> dict[str, tuple[Block, Automatic]]:
-        """Full key of what the planner says of records by itself -> the block, and what is said."""
-        return {f"{key}_{each.key}": (block, each) for key, block in self.blocks.items() for each in block.automatic}
-
-    def meaning(self, block: Block | None, word: str) -> Meaning:
-        """What a word stands for in a formula of `block`: a field of its own record, or a full key."""
-        if found := self.found(block, word):
-            return found
-        raise DescriptionError.at(f"block {block.key}" if block else "planner", f"{word} is no field.")
-
-    def found(self, block: Block | None, word: str) -> Meaning | None:
-        """The same, or None where it is no field."""
-        if block and (own := block.by_key.get(word) or block.automatic_by_key.get(word)):
-            return Meaning(f"{block.key}_{word}", block, own, is_column=False)
-        if word in self.by_key:
-            holder, each = self.by_key[word]
-            return Meaning(word, holder, each, is_column=not isinstance(holder, Card))
-        if word in self.automatic:
-            holder, each = self.automatic[word]
-            return Meaning(word, holder, each, is_column=isinstance(holder, Log) and not each.is_one)
-        own = f"{block.key}_{word}" if block else ""
-        if own in self.absent:
-            return Meaning(own, *self.absent[own], is_column=False)
-        if word in self.absent:
-            holder, each = self.absent[word]
-            return Meaning(word, holder, each, is_column=not isinstance(holder, Card))
-        return None
-
-    def sheet_of(self, key: str) -> str | None:
-        """The name of the sheet on which a field stands; None where it is on none."""
-        holder, _ = self.by_key.get(key) or self.automatic.get(key) or (None, None)
-        return next((sheet.name for sheet in self.sheets if holder in sheet.parts), None)
-
-    def __post_init__(self):
-        if faults := planner_faults.names(self) or planner_faults.words(self):
-            raise DescriptionError(*faults)
-        faults = [
-            Fault(f"field {block.key}_{result.key}", f"{sentence}.")
-            for block in self.blocks.values()
-            for result in block.results
-            for sentence in self._mismatches(block, result)
-        ]
-        faults += [
-            Fault(f"field {block.key}_{each.key}", f"{each.key} is also the full key of another field.")
-            for block in self.blocks.values()
-            for each in block.fields
-            if each.key in self.by_key
-        ]
-        faults += planner_faults.starting_values(self)
-        faults += [
-            Fault(f"sheet {sheet.name}", f"{sentence}.")
-            for sheet in self.sheets
-            for sentence in planner_faults.views(sheet, self)
-        ]
-        faults += [
-            Fault(f"proof {proof.number}", f"{sentence}.")
-            for proof in self.proofs
-            for sentence in planner_faults.of_proof(proof, self)
-        ]
-        if faults:
-            raise DescriptionError(*faults)
-        try:
-            TopologicalSorter(self._dependencies()).prepare()
-        except CycleError as circle:
-            raise DescriptionError.at(
-                " < ".join(circle.args[1]), "these fields depend on each other in a circle."
-            ) from None
-
-    def full_keys(self) -> list[str]:
-        """The full key of every field, automatic ones included; each becomes a defined name."""
-        parts = [part for sheet in self.sheets for part in sheet.parts]
-        return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
-            f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.automatic
-        ]
-
-    def _dependencies(self) -> dict[str, set[str]]:
-        """Full key of every result, and of the messages of records with questions -> the full keys from which it is calculated."""
-        results = {
-            f"{key}_{each.key}": {self.meaning(block, word).key for word in each.words}
-            for key, block in self.blocks.items()
-            for each in block.results
-        }
-        automatic = {
-            key: {f"{block.key}_{result.key}" for result in block.asked}
-            for key, (block, each) in self.automatic.items()
-            if each in (MESSAGE, MARK, FIRST, OPEN)
-        }
-        return results | automatic
-
-    def _mismatches(self, block: Block, result: Result) -> list[str]:
-        """Words and parameters must be the same set; only a table's fixed facts need no parameter."""
-        taken, words = set(result.arguments.values()), set(result.words)
-        facts = {word for word in words if isinstance(self.meaning(block, word).holder, Table)}
-        mismatches = [f"its formula never uses {word}, which the reference takes" for word in sorted(taken - words)] + [
-            f"its formula uses {word}, which the reference does not take" for word in sorted(words - taken - facts)
-        ]
-        return mismatches or self._other_kinds(block, result)
-
-    def _other_kinds(self, block: Block, result: Result) -> list[str]:
-        """Words of a different kind of quantity than the reference takes, and a result shown as a different kind than it gives."""
-        kinds = {word: dimension_of(self.meaning(block, word).field, self.system) for word in result.arguments.values()}
-        return dimensions.objections(result.reference, result.arguments, kinds, dimension_of(result, self.system))

@@ -1,6 +1,8 @@
-"""What is wrong with a planner as a whole: words and views that name nothing, values that no cell takes, examples that prove nothing.
+"""What is wrong with a planner as a whole: words and views that name nothing, values that no cell takes, examples that
+prove nothing.
 
-Each fault says where it is and what to write instead. `planner` is a `parts.Planner`, and `sheet` one of its `parts.Sheet`s.
+Each fault says where it is and what to write instead. `planner` is a `planner.Planner`, and `sheet` one of its
+`parts.Sheet`s.
 """
 
 import re
@@ -20,10 +22,8 @@ LONGEST_NAME = 31  # letters of a sheet's name: the format's limit
 
 def names(planner) -> list[Fault]:
     """Names that are no names, or another's: of sheets, of chapters, of fields."""
-    sheets, chapters = (
-        [sheet.name for sheet in planner.sheets],
-        [chapter.name for sheet in planner.sheets for chapter in sheet.chapters],
-    )
+    sheets = [sheet.name for sheet in planner.sheets]
+    chapters = [chapter.name for sheet in planner.sheets for chapter in sheet.chapters]
     faults = [
         Fault(
             f"sheet {name}",
@@ -140,7 +140,10 @@ def views(sheet, planner) -> list[str]:
 
 
 def of_proof(proof, planner) -> list[str]:
-    """Words that are neither printed in the example nor a table's facts, or not of its formula, and values of another kind than the reference takes or gives."""
+    """Words that are neither printed in the example nor a table's facts, or not of its formula.
+
+    And values of another kind than the reference takes or gives.
+    """
     block, result = planner.by_key.get(proof.result, (None, None))
     if not isinstance(result, Result):
         return [

@@ -21,10 +21,9 @@ FUNCTIONS = frozenset(
 )
 SIGNS = COMPARISONS | {"+", "-", "*", "/", "&", ",", ")"}
 TRUTHS = frozenset({"TRUE", "FALSE"})  # a 1 = 1 is true everywhere
-LONGEST, DEEPEST = (
-    8192,
-    64,
-)  # signs of a formula and brackets within brackets, as the file format's oldest readers take them
+# Signs of a formula and brackets within brackets, as the file format's oldest readers take them.
+LONGEST = 8192
+DEEPEST = 64
 MOST_ARGUMENTS = 255  # of one function: LibreOffice 7.4 shows an error from 256 on (measured), and the format's best known program takes no more (from memory)
 
 

@@ -52,7 +52,8 @@ class Unit:
         return f"{divided}+{self.zero}" if self.zero else divided
 
     def typed(self, quantity: Quantity) -> float:
-        """A quantity as people would type it in this unit: as it is in its own unit, to two significant figures in another."""
+        """A quantity as people would type it in this unit: as it is in its own unit, to two significant figures in
+        another."""
         value = float(quantity.to(self.pint).magnitude)
         if value == 0 or quantity.units == Quantity(1, self.pint).units:
             return value
@@ -77,7 +78,8 @@ class Unit:
 
 @dataclass(frozen=True)
 class Kind:
-    """A kind of quantity: the unit in which it is shown, customary or metric, as the unit system has its lengths or its masses."""
+    """A kind of quantity: the unit in which it is shown, customary or metric, as the unit system has its lengths or
+    its masses."""
 
     customary: Unit
     metric: Unit
@@ -124,10 +126,8 @@ PER_INCH = Unit("per in", "1 / inch", f"1/{IN}", 1)
 MINUTE, HOUR = Unit("min", "minute", "1/60", 0), Unit("h", "hour", digits=1)
 GALLON, LITER = Unit("gal", "gallon", "3.785411784", 1), Unit("L", "liter", digits=1)
 TEASPOON, MILLILITER = Unit("tsp", "teaspoon", "0.00492892159375", 1), Unit("mL", "milliliter", "0.001", 0)
-TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER = (
-    Unit("tsp/gal", "teaspoon / gallon", "1/768", 1),
-    Unit("mL/L", "milliliter / liter", "0.001", 1),
-)
+TEASPOONS_PER_GALLON = Unit("tsp/gal", "teaspoon / gallon", "1/768", 1)
+MILLILITERS_PER_LITER = Unit("mL/L", "milliliter / liter", "0.001", 1)
 
 NUMBER = always(NUMBER_UNIT)
 SHARE = always(PERCENT_UNIT)
@@ -161,10 +161,9 @@ HOURS, MINUTES, SECONDS = always(HOUR), always(MINUTE), always(Unit("s", "second
 PACE = by_length(Unit("yd/h", "yard / hour", YD, 0), Unit("m/h", "meter / hour", digits=0))
 MASS_PACE = by_mass(Unit("oz/h", "ounce / hour", OZ), Unit("g/h", "gram / hour", digits=1))
 VOLUME = by_length(GALLON, LITER)
-LIQUID, DOSE = (
-    by_length(TEASPOON, MILLILITER),
-    by_length(TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER),
-)  # as labels of detergents say
+# As labels of detergents say.
+LIQUID = by_length(TEASPOON, MILLILITER)
+DOSE = by_length(TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER)
 DYE = always(Unit("g", "gram"))  # powder is weighed precisely, and in grams everywhere
 STOCK, DYE_BATH = always(MILLILITER), always(Unit("L", "liter"))
 LIQUOR = always(Unit("L/kg", "liter / kilogram", "0.001", 0))

@@ -19,7 +19,10 @@ def as_typed(text: str) -> str:
 
 
 def day_as_typed(day: Ratio) -> Ratio:
-    """The day as it was typed or found. Raises ValueError where it is no number: of a record that has none, nothing is said."""
+    """The day as it was typed or found.
+
+    Raises ValueError where it is no number: of a record that has none, nothing is said.
+    """
     if not np.all(np.isfinite(day)):
         raise ValueError("The day is not known: give one.")
     return day

@@ -142,7 +142,8 @@ class Answers(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Matrix(Section):
-    """Results in rows and columns, under heads: for each row its label and full keys, an empty one for an empty cell."""
+    """Results in rows and columns, under heads: for each row its label and full keys, an empty one for an empty
+    cell."""
 
     heads: tuple[str, ...]
     rows: tuple[tuple[str, tuple[str, ...]], ...]
@@ -369,8 +370,8 @@ def view_without(view: LogView, block: str, fallen: Collection[str]) -> LogView:
 class Grid:
     """The columns of a page, in screen pixels, and how it is printed.
 
-    `chosen` is the full key of the input in which one chooses what the page shows, beside its title.
-    Of a sheet that is cut up or filled in by hand, `paper` is its first and last printed column, in portrait and at true size.
+    `chosen` is the full key of the input in which one chooses what the page shows, beside its title. Of a sheet that is
+    cut up or filled in by hand, `paper` is its first and last printed column, in portrait and at true size.
     """
 
     widths: tuple[int, ...] = (93,) * COLUMNS

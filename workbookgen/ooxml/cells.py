@@ -41,7 +41,9 @@ _PROTECTION = re.compile(rb"<sheetProtection\b[^>]*/>")
 
 
 def read_cells(package: Package, part: str, strings: Sequence[str], columns: Collection[int] | None, put: Put) -> bool:
-    """Hand over every cell of a sheet that holds something, or of some columns of it. Gives whether the sheet is protected.
+    """Hand over every cell of a sheet that holds something, or of some columns of it.
+
+    Gives whether the sheet is protected.
 
     A sheet of which only some columns are wanted is not looked through for broken XML in the others.
     """
@@ -105,10 +107,9 @@ class _Reading:
             if line.tag.endswith("}sheetProtection"):
                 is_protected = is_on(line.get("sheet"))
                 continue
-            row, column = (
-                int(line.get("r", row + 1)),
-                0,
-            )  # a row or a cell may leave out where it is: then it follows the last one
+            # A row or a cell may leave out where it is: then it follows the last one.
+            row = int(line.get("r", row + 1))
+            column = 0
             for element in line:
                 reference = element.get("r")
                 column = column_of(reference) if reference else column + 1

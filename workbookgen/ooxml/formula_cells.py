@@ -17,7 +17,10 @@ _TAG = re.compile(rb"""<(?:[^>"']|"[^"]*"|'[^']*')*>""")
 
 @dataclass
 class FormulaCell:
-    """A cell that holds a formula. `start`, `formula` and `end` are byte positions: of its start tag, of the formula, of its end tag."""
+    """A cell that holds a formula.
+
+    `start`, `formula` and `end` are byte positions: of its start tag, of the formula, of its end tag.
+    """
 
     name: str
     attributes: dict[str, str]

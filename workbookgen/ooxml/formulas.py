@@ -23,7 +23,8 @@ from workbookgen.ooxml.rows import alike, by_itself
 FAR = 999_983  # a row that no formula names
 ROW = "{row}"  # in a formula, stands for the number of its own row
 
-# What in a formula may be a reference, perhaps to another sheet, and what else has letters or digits: a text, a function.
+# What in a formula may be a reference, perhaps to another sheet, and what else has letters or digits: a text, a
+# function.
 _PIECE = re.compile(r"""("(?:[^"]|"")*"|(?:'(?:[^']|'')*'!)?[\w$.:\\!?\[\]]+\(?|['"])""")
 _MOVES = re.compile(r"\$?[A-Z]{1,3}([0-9]+)(?::\$?[A-Z]{1,3}([0-9]+))?")
 _STAYS = re.compile(  # a text, a function, a number, cells of fixed rows, a name that is none of a cell
@@ -65,7 +66,8 @@ def _formulas(xml: bytes, sheet: str) -> list["FormulaRun"]:
 
 @dataclass(frozen=True, slots=True)
 class FormulaRun:
-    """The formula of cells one below another, in rows that are alike: one text, or one that they share and that moves along."""
+    """The formula of cells one below another, in rows that are alike: one text, or one that they share and that
+    moves along."""
 
     sheet: str
     letters: str  # of the column
@@ -152,12 +154,16 @@ class SharedFormula:
 
 @lru_cache(maxsize=4096)
 def _down(text: str, origin: str) -> str:
-    """The formula with ROW for its row's number, or nothing where that is not all that changes. Planners have the same ones again and again."""
+    """The formula with ROW for its row's number, or nothing where that is not all that changes.
+
+    Planners have the same ones again and again.
+    """
     return _down_plainly(text, origin) or _down_as_translated(text, origin)
 
 
 def _down_plainly(text: str, origin: str) -> str:
-    """The same, where all that moves are cells of the formula's own row, and nothing where there is more: a sixth of the time that openpyxl takes."""
+    """The same, where all that moves are cells of the formula's own row, and nothing where there is more: a sixth of
+    the time that openpyxl takes."""
     row, pieces = origin[len(column_letters(origin)) :], _PIECE.split(text)
     if "{" in text:
         return ""

@@ -1,4 +1,5 @@
-"""The package of an .xlsx file: its parts, and which of them a part refers to. Open Packaging Conventions, ISO/IEC 29500-2.
+"""The package of an .xlsx file: its parts, and which of them a part refers to. Open Packaging Conventions, ISO/IEC
+29500-2.
 
 This is the one place where a package is opened and its XML parsed: without entities, without
 the network, and without trees of unbounded size. Tags are matched without their namespace,

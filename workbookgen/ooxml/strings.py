@@ -13,7 +13,10 @@ _ONE_RUN = re.compile(rb'<t(?: xml:space="preserve")?>(%b)</t>' % plain.TEXT)
 
 
 class SharedStrings(Sequence[str]):
-    """The texts that cells share, by number. Each is read when it is asked for: most are labels that nobody asks for."""
+    """The texts that cells share, by number.
+
+    Each is read when it is asked for: most are labels that nobody asks for.
+    """
 
     def __init__(self, opening: bytes, stored: list[bytes]):
         self.opening, self.stored = opening, stored
@@ -59,7 +62,10 @@ def text_of(element) -> str:
 
 
 def unescaped(text: str) -> str:
-    """A text with its escapes read. Half of a letter that takes two of them is none, and could be written to no file."""
+    """A text with its escapes read.
+
+    Half of a letter that takes two of them is none, and could be written to no file.
+    """
     if "_x" not in text:
         return text
     from openpyxl.utils.escape import unescape  # all of openpyxl comes with it, which few texts need

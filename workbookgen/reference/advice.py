@@ -42,8 +42,8 @@ def advice(
     """What to get to be as sure as you want to be, in a sentence.
 
     nothing where E = 0; else E, and for each strand the number of balls, or its weight and the form in which it is
-    bought. That is what to ask for in the shop, or of the shepherd. Where k > 0, each of the projects that share its lots is
-    told the whole of what they lack together, so that it is to be got only once.
+    bought. That is what to ask for in the shop, or of the shepherd. Where k > 0, each of the projects that share its
+    lots is told the whole of what they lack together, so that it is to be got only once.
 
     Parameters
     ----------
@@ -68,7 +68,8 @@ def advice(
 
     Notes
     -----
-    Valid for less than 900 km and 900 kg, stated in the unit in which they are given; less than half a meter or 1.5 g is left unsaid.
+    Valid for less than 900 km and 900 kg, stated in the unit in which they are given; less than half a meter or 1.5 g
+    is left unsaid.
 
     References
     ----------

@@ -193,7 +193,8 @@ def answer(
 
     Notes
     -----
-    Valid for lengths below 900 km, stated in the unit in which they are given; less than half a meter free is left unsaid.
+    Valid for lengths below 900 km, stated in the unit in which they are given; less than half a meter free is left
+    unsaid.
 
     References
     ----------
@@ -201,8 +202,8 @@ def answer(
 
     Examples
     --------
-    >>> print(answer(Quantity(500, "yd"), Quantity(400, "yd"), spare=Quantity(100, "yd"), over=Quantity(100, "yd"), lacking=Quantity(0, "yd"),
-    ...     chance_words="95%"))
+    >>> print(answer(Quantity(500, "yd"), Quantity(400, "yd"), spare=Quantity(100, "yd"), over=Quantity(100, "yd"),
+    ...     lacking=Quantity(0, "yd"), chance_words="95%"))
     There is 500 yd; it takes 400 yd: 100 yd over. Chance that it is enough: 95%.
     """
     require_numbers(there, need, spare, over, lacking, least, most, free, used, have)
@@ -240,8 +241,8 @@ def _answer(there, need, spare, over, lacking, least, most, meters, chance, free
 def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
     """Whether it is enough, in one or two words.
 
-    enough where p ≥ the certainty asked for, likely enough where p ≥ 2/3, in doubt where p ≥ 0.5, else short; finished once
-    it is known what was used. The words follow the chance and never contradict it: a toss of a coin is not likely.
+    enough where p ≥ the certainty asked for, likely enough where p ≥ 2/3, in doubt where p ≥ 0.5, else short; finished
+    once it is known what was used. The words follow the chance and never contradict it: a toss of a coin is not likely.
 
     Parameters
     ----------
@@ -264,7 +265,8 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
 
     References
     ----------
-    Likely from two thirds on: guidance of the Intergovernmental Panel on Climate Change for its authors, 2010 (from memory). The other words: common practice, no source.
+    Likely from two thirds on: guidance of the Intergovernmental Panel on Climate Change for its authors, 2010 (from
+    memory). The other words: common practice, no source.
 
     Examples
     --------
@@ -326,8 +328,8 @@ def lacking(spare: Length) -> Length:
 def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     """Whether it is enough, and by how much, in a few words.
 
-    "Enough", "Likely enough" or "In doubt" by the verdict, with s over; "Short by" l where s < 0; "Finished" once it is known what was used; l = -s.
-    It is the main answer on the page of a project.
+    "Enough", "Likely enough" or "In doubt" by the verdict, with s over; "Short by" l where s < 0; "Finished" once it is
+    known what was used; l = -s. It is the main answer on the page of a project.
 
     Parameters
     ----------

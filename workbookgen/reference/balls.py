@@ -78,7 +78,8 @@ def balls_to_buy(buy: Mass, ball: Mass, bought: Ratio, lot: str | None = None, d
 
     Notes
     -----
-    Valid for balls of one size; a plain yarn without a lot is taken for one to buy. f / b is rounded to six decimals first.
+    Valid for balls of one size; a plain yarn without a lot is taken for one to buy. f / b is rounded to six decimals
+    first.
 
     References
     ----------

@@ -1,8 +1,8 @@
 """To which project a skein belongs, whether it is free or gone, and which yarn it is.
 
 A skein serves the project that it belongs to, whatever else is spun from its lot, also once it is used: then it is in
-the piece. What was given away, sold or lost serves no project any more, though it took its weight of its lot. What is set
-aside is still there, but not free for others.
+the piece. What was given away, sold or lost serves no project any more, though it took its weight of its lot. What is
+set aside is still there, but not free for others.
 """
 
 from collections.abc import Sequence
@@ -20,7 +20,8 @@ from workbookgen.units import Mass, Ratio, Some
 def belongs(name: str, gone: str | None = None) -> str:
     """The project that a skein serves, as yarn still there or in the piece.
 
-    name = name. What was given away, sold or lost to moths serves no project any more; what was used for it is part of what it takes.
+    name = name. What was given away, sold or lost to moths serves no project any more; what was used for it is part of
+    what it takes.
 
     Parameters
     ----------
@@ -290,7 +291,8 @@ def free_skeins(
 
     Examples
     --------
-    >>> print(free_skeins(["Gray 2-ply"], Quantity([100], "yd"), ["Aster", "Birch"], Quantity([80, 60], "yd"), lot_1="Aster", lot_2="Birch"))
+    >>> print(free_skeins(["Gray 2-ply"], Quantity([100], "yd"), ["Aster", "Birch"], Quantity([80, 60], "yd"),
+    ...     lot_1="Aster", lot_2="Birch"))
     140.0 yard
     """
     named = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]

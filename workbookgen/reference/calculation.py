@@ -83,7 +83,8 @@ class OutOfValidity(ValueError):
 
 
 class NotApplicable(OutOfValidity):
-    """A calculation that does not apply to what is given and what is not, whatever the values: to no element of an array."""
+    """A calculation that does not apply to what is given and what is not, whatever the values: to no element of an
+    array."""
 
     is_of_all = True
 

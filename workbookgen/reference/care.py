@@ -191,8 +191,8 @@ def out_of_freezer(frozen: Ratio) -> Ratio:
 
     References
     ----------
-    Advice of a national institute of conservation and of a museum: sealed in a bag, a week at -20 °C, thawed before it is opened, and once more
-    (read as reproduced).
+    Advice of a national institute of conservation and of a museum: sealed in a bag, a week at -20 °C, thawed before it
+    is opened, and once more (read as reproduced).
 
     Examples
     --------

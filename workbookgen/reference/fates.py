@@ -1,4 +1,5 @@
-"""What became of a skein, or of the rest of a lot: given away, sold, used or lost, it is gone; set aside, it is still there."""
+"""What became of a skein, or of the rest of a lot: given away, sold, used or lost, it is gone; set aside, it is
+still there."""
 
 import numpy as np
 

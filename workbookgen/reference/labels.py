@@ -64,8 +64,8 @@ def length_words(length: Length) -> str:
 def mass_words(mass: Mass) -> str:
     """Mass on a ticket.
 
-    words = m in ounces to a tenth, then m in whole grams; under 10 g each with one decimal more. A tenth of an ounce is about what
-    a kitchen scale resolves.
+    words = m in ounces to a tenth, then m in whole grams; under 10 g each with one decimal more. A tenth of an ounce is
+    about what a kitchen scale resolves.
 
     Parameters
     ----------

@@ -95,21 +95,20 @@ class Limits:
 
 NOT_NEGATIVE, ABOVE_ZERO = Limits(least=0), Limits(above=0)
 PART, SOME_PART = Limits(least=0, most=1), Limits(above=0, most=1)
-FOUND_PART, SOME_FOUND_PART = (
-    Limits(least=0, most=1 + 1e-9),
-    Limits(above=0, most=1 + 1e-9),
-)  # dividing equal masses may miss 1 by rounding
+# Dividing equal masses may miss 1 by rounding.
+FOUND_PART = Limits(least=0, most=1 + 1e-9)
+SOME_FOUND_PART = Limits(above=0, most=1 + 1e-9)
 LESS_THAN_ALL = Limits(least=0, below=1)  # a loss: a total loss leaves nothing
 UNDER_ONE = Limits(below=1)
-SHRINKAGE = Limits(
-    below=0.9
-)  # negative for growth; with a larger loss, the length to spin would depend on its last digits
+# Negative for growth; with a larger loss, the length to spin would depend on its last digits.
+SHRINKAGE = Limits(below=0.9)
 AT_LEAST_ONE, AT_LEAST_TWO = Limits(least=1), Limits(least=2)
 COUNTED, COUNTED_FROM_ZERO, COUNTED_FROM_TWO = (Limits(least=number, whole=True) for number in (1, 0, 2))
 
+# The start of a sum, and the floor of a maximum.
 NO_LENGTH, NO_MASS, NO_TIME, NO_VOLUME, NO_LINEAR_DENSITY = (
     Quantity(0.0, unit) for unit in ("m", "g", "hour", "L", "tex")
-)  # the start of a sum, and the floor of a maximum
+)
 
 
 def require_within(limits: Limits, subject: str, *values) -> None:

@@ -52,7 +52,8 @@ def there_in_words(
 ) -> str:
     """How many skeins there are, their length and their weight together, in words.
 
-    words = n skeins, L, m, each in the unit in which it is given; what of them is set aside; and how many more are gone. It is shown at the head of the log.
+    words = n skeins, L, m, each in the unit in which it is given; what of them is set aside; and how many more are
+    gone. It is shown at the head of the log.
 
     Parameters
     ----------
@@ -237,7 +238,8 @@ def lot_in_words(yarn: Mass, bought: Mass) -> str:
 def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str:
     """How far a lot is spun, in words.
 
-    words = s spun, r still to spin, with its length if that is known: R = r · grist. For a lot without a grist, only the weights are given.
+    words = s spun, r still to spin, with its length if that is known: R = r · grist. For a lot without a grist, only
+    the weights are given.
 
     Parameters
     ----------
@@ -283,7 +285,8 @@ def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str
 def still_enough(enough: str) -> str:
     """What the rest of a lot, still to spin, is enough for, in a sentence.
 
-    text = "What is still to spin is" + what it is enough for. It is the same answer as for a skein, given for yarn to come.
+    text = "What is still to spin is" + what it is enough for. It is the same answer as for a skein, given for yarn to
+    come.
 
     Parameters
     ----------

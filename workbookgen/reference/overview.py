@@ -90,7 +90,8 @@ def how_many_above_nothing(amounts: Some) -> Ratio:
 def how_many_enough(chances: Sequence[float], certainty: Ratio) -> Ratio:
     """How many projects have enough yarn.
 
-    n = number of the chances ≥ the certainty asked for. A project about which too little is known has no chance, and is not counted.
+    n = number of the chances ≥ the certainty asked for. A project about which too little is known has no chance, and is
+    not counted.
 
     Parameters
     ----------
@@ -321,8 +322,9 @@ def program_in_words(agreeing: Ratio, total: Ratio) -> str:
 def needs_a_look(spoiled: Ratio, wrong: Ratio, first: str | None = None) -> str:
     """What needs a look in a log, in words.
 
-    words = the cells that were emptied or typed over if there are any, else the message about what is wrong, else that nothing is.
-    A calculated cell that is empty cannot be filled by typing. A question, and what is only unfinished, stay with the log.
+    words = the cells that were emptied or typed over if there are any, else the message about what is wrong, else that
+    nothing is. A calculated cell that is empty cannot be filled by typing. A question, and what is only unfinished,
+    stay with the log.
 
     Parameters
     ----------

@@ -203,7 +203,8 @@ def spun(
 def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
     """Yarn that a lot will still give.
 
-    r = y - s, but not below zero, and 0 once the rest is gone, or where less than a millionth of a gram is left. A lot that gave more than expected has nothing left.
+    r = y - s, but not below zero, and 0 once the rest is gone, or where less than a millionth of a gram is left. A lot
+    that gave more than expected has nothing left.
 
     Parameters
     ----------

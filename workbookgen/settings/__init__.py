@@ -69,7 +69,10 @@ NEEDS = {
 
 
 class Rows(Strict):
-    """How many lines each log has. At least two: to some programs a column of one cell is not a column, and its sums and choices fail."""
+    """How many lines each log has.
+
+    At least two: to some programs a column of one cell is not a column, and its sums and choices fail.
+    """
 
     reels: int = Field(12, ge=2, le=100, strict=True)
     guide: int = Field(45, ge=2, le=200, strict=True)
@@ -242,7 +245,10 @@ def parse(text: str, place: str) -> Settings:
 
 
 def validated(model: type[Model], table: dict, place: str, text: str = "") -> Model:
-    """A record of settings from a table of keys, and the text it was read from. Raises SettingsError with every fault found."""
+    """A record of settings from a table of keys, and the text it was read from.
+
+    Raises SettingsError with every fault found.
+    """
     try:
         return model.model_validate(table)
     except ValidationError as problem:

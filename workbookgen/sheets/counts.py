@@ -160,7 +160,8 @@ SHORT_LENGTH = Card(
 
 
 def _packed(values: dict) -> float:
-    """Share of the section that is fiber where threads touch: K threads of one yard a pound in an inch, a density in g/cm³."""
+    """Share of the section that is fiber where threads touch: K threads of one yard a pound in an inch, a density in
+    g/cm³."""
     across = 2.54 / values["k_touching"]
     return 453.59237 / 91.44 / (pi / 4 * across**2 * values["fiber_density"])
 

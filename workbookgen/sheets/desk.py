@@ -1,4 +1,5 @@
-"""The desk: where one starts. Doors by what one wants to do, what is there, what needs a look, cautions, and whether this program computes correctly."""
+"""The desk: where one starts. Doors by what one wants to do, what is there, what needs a look, cautions, and whether
+this program computes correctly."""
 
 from itertools import zip_longest
 
@@ -37,7 +38,8 @@ def sheet(settings: Settings, proofs: str, sheets: tuple[Sheet, ...], cautions: 
 
 
 def _way_to(sheet: Sheet, log: str) -> Way:
-    """The link to what a log says about itself: under the name of its chapter, or its own if it is not the first log there."""
+    """The link to what a log says about itself: under the name of its chapter, or its own if it is not the first log
+    there."""
     chapter = next(chapter for chapter in sheet.chapters if any(holder.key == log for holder in chapter.holders))
     first, *others = (holder for holder in chapter.holders if isinstance(holder, Log) and holder.inputs)
     name = chapter.name if first.key == log else next(each.title for each in others if each.key == log)

@@ -5,7 +5,7 @@ from workbookgen.language.parts import Card
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, PER_AREA
 from workbookgen.reference import garments, knitting, measuring
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible
+from workbookgen.sheets import plausible, swatches
 from workbookgen.sheets.limits import AMOUNT, SIZE, STITCHES
 
 WET_RELAXED = 21.6  # Munden's constant of a swatch that was washed and laid flat to dry, from memory
@@ -51,10 +51,10 @@ def fabric(settings: Settings) -> Card:
             )),
         ),
         rules=(
-            plausible.whole_swatch(),
-            plausible.swatch_weight(settings.units),
-            plausible.coarse_swatch(settings.units, "the fabric"),
+            swatches.whole_swatch(),
+            swatches.swatch_weight(settings.units),
+            swatches.coarse_swatch(settings.units, "the fabric"),
             *plausible.thick(settings.units, grist="Its grist"),
-            *plausible.stitches(settings.units, stitches="Stitches", rows="Rows"),
+            *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),
         ),
     )

@@ -58,7 +58,8 @@ OF_SQUARES = {f"squares_{part}": f"projects_part_{part}_need_square" for part in
 TAKEN = tuple((f"projects_part_{part}_taken", f"projects_part_{part}_lot_a") for part in (1, 2, 3, 4))
 OF_TAKEN = {f"taken_{part}": f"projects_part_{part}_taken" for part in (1, 2, 3, 4)} | {f"lots_{part}": f"projects_part_{part}_lot_a" for part in (1, 2, 3, 4)}
 
-# Each stage: its number, what was weighed after it or later, the spinner's own figure, and the uncertainty of what is expected.
+# Each stage: its number, what was weighed after it or later, the spinner's own figure, and the uncertainty of what is
+# expected.
 WEIGHED = ("skirted_weighed", "scoured_weighed", "prepared_weighed", "yarn_weighed")
 DOUBTED = (
     (1, "own_skirting", "doubts_skirting"),

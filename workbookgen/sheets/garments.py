@@ -9,7 +9,7 @@ from workbookgen.language.views import Reading, band
 from workbookgen.reference import garments as trade
 from workbookgen.reference import knitting, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets import plausible, swatches, tabs
 from workbookgen.sheets.fabric import fabric
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT, NONE_OR_SIZE, SIZE, STITCHES
 from workbookgen.sheets.shown import asked_and_answered
@@ -72,9 +72,9 @@ def garment(settings: Settings) -> Card:
             Rule("AND(NOT(given(sleeve)), IF(given(upper_arm), upper_arm > 0, given(cuff)))",
                  lambda values: values["sleeve"] is None and (values["upper_arm"] or (values["upper_arm"] is None and values["cuff"] is not None)),
                  f"{MISSING}: sleeve length, or 0 for none."),
-            plausible.whole_swatch(),
-            plausible.swatch_weight(settings.units),
-            plausible.coarse_swatch(settings.units),
+            swatches.whole_swatch(),
+            swatches.swatch_weight(settings.units),
+            swatches.coarse_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
             plausible.counted_as_none("Ease: an empty one counts as none, for a piece no wider than the body.", "ease"),
         ),
@@ -112,7 +112,7 @@ def pattern(settings: Settings) -> Card:
             )),
         ),
         rules=(
-            *plausible.stitches(
+            *swatches.stitches(
                 settings.units, stitches="Stitches, by the pattern", own_stitches="Stitches, by your swatch", rows="Rows, by the pattern", own_rows="Rows, by your swatch"
             ),
             *plausible.thick(settings.units, grist="Grist of your yarn"),
@@ -194,11 +194,11 @@ def fulling(settings: Settings) -> Card:
             )),
         ),
         rules=(
-            plausible.swatch_weight(settings.units, "before_width", "before_height"),
-            plausible.coarse_swatch(settings.units),
+            swatches.swatch_weight(settings.units, "before_width", "before_height"),
+            swatches.coarse_swatch(settings.units),
             Rule("AND(after_width > before_width, after_height > before_height)",
                  lambda values: values["after_width"] > values["before_width"] and values["after_height"] > values["before_height"],
                  f"{ASKING} Swatch after fulling: it has grown both ways. Were before and after exchanged?"),
-            *plausible.stitches(settings.units, stitches="Stitches before fulling", rows="Rows before fulling"),
+            *swatches.stitches(settings.units, stitches="Stitches before fulling", rows="Rows before fulling"),
         ),
     )

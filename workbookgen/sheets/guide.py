@@ -150,7 +150,8 @@ def _low_over_high(low: str, high: str):
 
 
 def _shown(record: dict, system: str) -> dict[str, float | str]:
-    """A fiber of the table as a record of the log, in the units that the log shows: no range is known to more than three figures."""
+    """A fiber of the table as a record of the log, in the units that the log shows: no range is known to more than
+    three figures."""
     kinds = {"fleece": FLEECE, "staple": STAPLE, "diameter": FIBER_DIAMETER}
     return {
         key: float(f"{value.to(kinds[key.split('_')[0]].unit(system).pint).magnitude:.3g}") if hasattr(value, "to") else value

@@ -9,7 +9,7 @@ from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, plausible, tabs
+from workbookgen.sheets import lists, plausible, swatches, tabs
 from workbookgen.sheets.limits import AMOUNT, SIZE, STITCHES, TURNS
 from workbookgen.sheets.lookup import lookup
 
@@ -50,7 +50,7 @@ def estimates(settings: Settings) -> Log:
             Rule("AND(given(stitches), given(rows), NOT(AND(given(unraveled), given(unraveled_stitches))), NOT(given(relaxed)), NOT(given(swatch_mass)), NOT(given(piece_mass)))",
                  _without_a_stitch,
                  f"{MISSING}: for a gauge, the yarn that some stitches gave, or how relaxed the swatch was."),
-            plausible.whole_swatch(),
+            swatches.whole_swatch(),
             Rule("AND(OR(given(swatch_mass), given(piece_mass)), NOT(given(grist)), NOT(given(stitches)))",
                  lambda values: (values["swatch_mass"] is not None or values["piece_mass"] is not None) and values["grist"] is None and values["stitches"] is None,
                  f"{MISSING}: the grist of the yarn that was weighed."),
@@ -60,10 +60,10 @@ def estimates(settings: Settings) -> Log:
                  lambda values: values["area"] is None and values["yarn"] is None
                  and (None not in (values["swatch_area"], values["swatch_mass"]) or values["stitch"] is not None),
                  f"{UNKNOWN}: list the parts of this project with their measures, under its name."),
-            plausible.swatch_weight(settings.units),
-            plausible.coarse_swatch(settings.units),
+            swatches.swatch_weight(settings.units),
+            swatches.coarse_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
-            *plausible.stitches(settings.units, stitches="Stitches", rows="Rows"),
+            *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),
         ),
     )
 

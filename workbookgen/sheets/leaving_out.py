@@ -12,7 +12,8 @@ from dataclasses import dataclass, replace
 
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.forms import LOOKUP
-from workbookgen.language.parts import Block, Chapter, Log, Planner, Sheet
+from workbookgen.language.parts import Block, Chapter, Log, Sheet
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import LogView, view_without
 from workbookgen.sheets.naming import retold, said_without
 

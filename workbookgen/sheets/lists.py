@@ -128,7 +128,8 @@ TWISTS = Table(
     ),
 )
 
-# Two-sided 95 % quantiles of Student's t, NIST/SEMATECH e-Handbook table, by number of readings: read for 2 to 11, 15, 20, 30.
+# Two-sided 95 % quantiles of Student's t, NIST/SEMATECH e-Handbook table, by number of readings: read for 2 to 11, 15,
+# 20, 30.
 _T = (
     12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228, 2.201, 2.179, 2.160, 2.145, 2.131, 2.120,
     2.110, 2.101, 2.093, 2.086, 2.080, 2.074, 2.069, 2.064, 2.060, 2.056, 2.052, 2.048, 2.045, 2.042,

@@ -1,4 +1,5 @@
-"""Matching: a yarn that exists, from its label or from what it measures and weighs, and the singles that would make it again."""
+"""Matching: a yarn that exists, from its label or from what it measures and weighs, and the singles that would make
+it again."""
 
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter

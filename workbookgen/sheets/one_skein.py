@@ -6,8 +6,8 @@ from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, SQUARE_LENGTH
 from workbookgen.reference import diameter, uncertainty
 
-# Its net weight in both units; under 10 g each with one decimal more. Hundredths are put together of whole numbers: joined to a text,
-# Gnumeric writes a hundredth as 0.0099999999999999999998.
+# Its net weight in both units; under 10 g each with one decimal more. Hundredths are put together of whole numbers:
+# joined to a text, Gnumeric writes a hundredth as 0.0099999999999999999998.
 _HUNDREDTHS = "ROUND(ROUND(ROUND(net / 28.349523125, 9), 2) * 100, 0)"
 _LITTLE = (
     f'IF({_HUNDREDTHS} < 1, "0", "0." & IF({_HUNDREDTHS} < 10, "0", "") & '

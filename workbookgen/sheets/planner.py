@@ -7,7 +7,8 @@ from types import ModuleType
 from typing import get_args
 
 from workbookgen.errors import DescriptionError
-from workbookgen.language.parts import Chapter, Planner, Sheet
+from workbookgen.language.parts import Chapter, Sheet
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import Grid, Kind
 from workbookgen.settings import IN_SMALL, NEEDS, Leavable, Settings
 from workbookgen.sheets import (

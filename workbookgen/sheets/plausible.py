@@ -7,8 +7,8 @@ the values as they are shown.
 from collections.abc import Mapping
 
 from workbookgen.language.fields import Rule
-from workbookgen.language.quantities import GAUGE, GRIST, LOOP, MASS
-from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
+from workbookgen.language.quantities import GRIST, LOOP, MASS
+from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.texts import folded
 
 FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
@@ -24,8 +24,6 @@ FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
 LONGEST_WASHED, SHORTEST_WASHED = 1.1, 0.6  # of the loop on the reel; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of those that the grist lets expect; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
-CLOSEST_STITCHES, WIDEST_STITCHES = 560, 39  # in a meter: 14 and 1 in an inch; common practice, no source
-HEAVIEST_FABRIC, LIGHTEST_FABRIC = 3000, 20  # grams in a square meter: thick felt, and less than the airiest lace; common practice, no source
 OFF_ITS_LOT = 0.35  # of its lot's mean grist; three times and more what skeins usually differ by (common practice, no source)
 HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
 HEAVY_LOT, LIGHT_LOT = 20_000, 8  # grams: five heavy fleeces, and less than one rolag; common practice, no source
@@ -111,7 +109,8 @@ def more_than_the_lot() -> Rule:
 
 
 def hardly_washed(has_guide: bool) -> Rule:
-    """A fleece hardly lighter than it was before the wash: still wet, or weighed in another unit. Its last digits do not decide.
+    """A fleece hardly lighter than it was before the wash: still wet, or weighed in another unit. Its last digits do
+    not decide.
 
     Without a guide, the spinner's own yield alone says what is expected.
     """
@@ -134,7 +133,10 @@ def _hardly_washed(values: Mapping[str, object], yields: tuple[str, ...]) -> boo
 
 
 def washed_loop() -> Rule:
-    """A washed loop half as long as the reel's, one that lay double; or clearly longer, which washing does not make it. Its last digits do not decide."""
+    """A washed loop half as long as the reel's, one that lay double; or clearly longer, which washing does not make it.
+
+    Its last digits do not decide.
+    """
     return Rule(
         f"OR(ROUND(washed_loop / loop, 9) > {LONGEST_WASHED}, ROUND(washed_loop / loop, 9) < {SHORTEST_WASHED})",
         lambda values: not SHORTEST_WASHED <= round(values["washed_loop"] / values["loop"], 9) <= LONGEST_WASHED,
@@ -171,7 +173,8 @@ def off_its_lot() -> Rule:
 
 
 def of_a_lot_alone() -> Rule:
-    """A skein of one lot, for a project whose yarn is plied of several: what the other strands took would count as still there."""
+    """A skein of one lot, for a project whose yarn is plied of several: what the other strands took would count as
+    still there."""
     return Rule(
         "AND(given(lot), NOT(given(design)), given(project_design))",
         lambda values: bool(values["lot"]) and not values["design"] and bool(values["project_design"]),
@@ -189,68 +192,13 @@ def without_length() -> Rule:
 
 
 def not_weighed() -> tuple[Rule, ...]:
-    """A skein of a lot, or of a design, that was not weighed: what it took of the fiber is still counted as there. A small planner has no designs."""
+    """A skein of a lot, or of a design, that was not weighed: what it took of the fiber is still counted as there. A
+    small planner has no designs."""
     return tuple(
         Rule(f"AND(given({of}), NOT(given(gross)))", lambda values, of=of: bool(values[of]) and values["gross"] is None,
              f"{UNKNOWN}: what it took of its fiber still counts as there. Type its weight once it is dry.")
         for of in ("lot", "design")
     )
-
-
-def stitches(system: str, **labels: str) -> tuple[Rule, ...]:
-    """A gauge over another length than the unit's: 20 over 4 inches, typed for an inch. One question for each word, by its label."""
-    return tuple(_gauge(GAUGE.unit(system).value, word, label) for word, label in labels.items())
-
-
-def _gauge(in_a_meter: float, word: str, label: str) -> Rule:
-    return Rule(
-        f"OR({word} > {CLOSEST_STITCHES}, {word} < {WIDEST_STITCHES})",
-        lambda values: not WIDEST_STITCHES <= values[word] * in_a_meter <= CLOSEST_STITCHES,
-        f"{ASKING} {label}: finer or coarser than most people knit. Look at the unit: over one inch, or over 4 in (10 cm)?",
-    )
-
-
-def swatch_weight(system: str, width: str = "swatch_width", height: str = "swatch_height") -> Rule:
-    """A swatch too heavy or too light for its size: grams for ounces, or inches for centimeters."""
-    grams, meters = MASS.unit(system).value, LOOP.unit(system).value
-    return Rule(
-        f"OR(swatch_mass > {HEAVIEST_FABRIC} * {width} * {height}, swatch_mass < {LIGHTEST_FABRIC} * {width} * {height})",
-        lambda values: not LIGHTEST_FABRIC <= values["swatch_mass"] * grams / (values[width] * meters * values[height] * meters) <= HEAVIEST_FABRIC,
-        f"{ASKING} Its weight: far from what a swatch of this size weighs. Look at the unit of each: grams, or ounces? Inches, or cm?",
-    )
-
-
-def coarse_swatch(system: str, follows: str = "the yarn") -> Rule:
-    """A swatch of less than ten steps of the scale: half a step is more than 5% of it, and so of all that is reckoned by it."""
-    return _of_few_steps(system, ("swatch_mass",), "Its weight: so light a swatch may be off by 5% and more on a scale with steps of {step}, "
-                         f"and {follows} with it. Make a larger one, or weigh it on a finer scale.")
-
-
-def coarse_difference(system: str) -> Rule:
-    """Two weights less than ten steps of the scale apart: half a step of each makes more than 10% of what lies between them."""
-    return _of_few_steps(system, ("before", "after"), "Ball after: so little less than before may be off by 10% and more on a scale with steps of {step}, "
-                         "and the rows with it. Work more rows between, or weigh on a finer scale.")
-
-
-def _of_few_steps(system: str, read: tuple[str, ...], question: str) -> Rule:
-    """A weight, or the difference of two. What is no multiple of the step of kitchen scales was weighed on a finer one."""
-    grams = MASS.unit(system).value
-    coarse, shown, step = (1, "", "1 g") if grams == 1 else (0.1, f" / {grams}", "0.1 oz")
-    whole = ", ".join(f"ABS({word}{shown} / {coarse} - ROUND({word}{shown} / {coarse}, 0)) < 0.000001" for word in read)
-
-    def holds(values: Mapping[str, float]) -> bool:
-        first, *rest = (values[word] / coarse for word in read)
-        return all(abs(steps - round(steps)) < 1e-6 for steps in (first, *rest)) and first - sum(rest) < 9.999999
-
-    return Rule(f"AND({whole}, ({' - '.join(read)}){shown} / {coarse} < 9.999999)", holds, f"{ASKING} {question.format(step=step)}")
-
-
-def whole_swatch() -> Rule:
-    """A weighed swatch is three figures: without one of them the others say nothing."""
-    words = ("swatch_width", "swatch_height", "swatch_mass")
-    some, all_of_it = (f"{joined}({', '.join(f'given({word})' for word in words)})" for joined in ("OR", "AND"))
-    return Rule(f"AND({some}, NOT({all_of_it}))", lambda values: len({values[word] is None for word in words}) == 2,
-                f"{MISSING}: the swatch's width, height and weight go together.")
 
 
 def helper_of_dye() -> Rule:
@@ -286,7 +234,10 @@ def twisted(word: str, label: str) -> Rule:
 
 
 def of_a_sample() -> tuple[Rule, ...]:
-    """What projects plan with, measured another way than was meant or typed in another unit. Its last digits do not decide."""
+    """What projects plan with, measured another way than was meant or typed in another unit.
+
+    Its last digits do not decide.
+    """
     return (
         thick_by_tex("Its weight", sentence=HEAVY),
         _outside("k", LEAST_K, MOST_K, "Wraps: far from what its length and weight let expect. Look at each unit, and the count on the ruler."),
@@ -304,7 +255,8 @@ def take_up(word: str, label: str) -> Rule:
 
 
 def no_take_up(*elsewhere: str, strands: str = "strands", where: str = "") -> Rule:
-    """Plied, and no take-up typed, nor found `elsewhere`: the singles would come out short. `where` is one more word that must be there."""
+    """Plied, and no take-up typed, nor found `elsewhere`: the singles would come out short. `where` is one more word
+    that must be there."""
     missing = ("take_up", *elsewhere)
     conditions = [f"{strands} > 1", *(f"NOT(given({word}))" for word in missing), *([f"given({where})"] if where else [])]
     return Rule(
@@ -353,7 +305,8 @@ def close_sett() -> Rule:
 
 
 def open_warp() -> Rule:
-    """A warp so open that the weft covers it, as in a rug, and as many picks as ends: several times the weft is woven in."""
+    """A warp so open that the weft covers it, as in a rug, and as many picks as ends: several times the weft is
+    woven in."""
     return Rule(
         f"AND(NOT(given(own_picks)), ROUND(set_at / closest, 9) < {OPENEST_SETT})",
         lambda values: values["own_picks"] is None and round(values["set_at"] / values["closest"], 9) < OPENEST_SETT,
@@ -362,7 +315,8 @@ def open_warp() -> Rule:
 
 
 def fast() -> Rule:
-    """A spindle faster than any by hand: turns of one draft typed for those of a few seconds. A formula has its time in hours."""
+    """A spindle faster than any by hand: turns of one draft typed for those of a few seconds. A formula has its time
+    in hours."""
     return Rule(
         f"ROUND(counted / seconds / 3600, 9) > {FASTEST_SPINDLE}",
         lambda values: round(values["counted"] / values["seconds"], 9) > FASTEST_SPINDLE,

@@ -141,6 +141,7 @@ def _by_line(words: list[str]) -> str:
 
 
 def _sums(words: list[str]) -> list[str]:
-    """What stands before each: nothing, the first, the first two, the first three, and of all four nothing is left away."""
+    """What stands before each: nothing, the first, the first two, the first three, and of all four nothing is left
+    away."""
     first, second, third, fourth = words
     return [f"(0 * {fourth})", first, f"({first} + {second})", f"({first} + {second} + {third})"]

@@ -18,7 +18,7 @@ from workbookgen.language.quantities import (
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets import plausible, swatches, tabs
 from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_AMOUNT, PLIED, REACH, SHRINKAGE, TURNS
 from workbookgen.sheets.shown import asked_and_answered
 
@@ -103,13 +103,14 @@ def making(settings: Settings) -> Card:
         ),
         rules=(
             Rule("after >= before", lambda values: values["after"] >= values["before"], "Ball after: it must be lighter than before."),
-            plausible.coarse_difference(settings.units),
+            swatches.coarse_difference(settings.units),
         ),
     )
 
 
 def _arm_angle(one: str, other: str) -> str:
-    """The angle between the two legs that meet at an end of `one`: twice that whose tangent is half the other arm over the middle line."""
+    """The angle between the two legs that meet at an end of `one`: twice that whose tangent is half the other arm
+    over the middle line."""
     return f"2 * ATAN({other} / SQRT(4 * height * height + {one} * {one}))"
 
 

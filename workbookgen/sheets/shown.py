@@ -12,7 +12,7 @@ def asked_and_answered(
     card: Card, *big: str, hidden: str = "", left: tuple[int, int] = LEFT, right: tuple[int, int] = RIGHT, captions: tuple[str, ...] = (), drawn: Picture | None = None,
     is_printed: bool = True,
 ) -> Band:
-    """The band of a card; `big` are the keys of its large answers, `hidden` of results that are not shown, `drawn` a picture below what is asked.
+    """The band of a card; `big` are its large answers, `hidden` its results not shown, `drawn` a picture below.
 
     One that nobody fills in on paper `is_printed` not; it stands last on its sheet.
     """

@@ -268,7 +268,9 @@ LENGTH_DOUBTS = one_skein.length_doubts(
 
 
 def doubts(few: bool) -> tuple[Result, ...]:
-    """The uncertainty of a skein's length, separated by what it shares. With many skeins all reels are taken for one, which never underestimates it.
+    """The uncertainty of a skein's length, separated by what it shares.
+
+    With many skeins all reels are taken for one, which never underestimates it.
 
     Then the project adds them up, once: a skein that looked through all the others would make twenty thousand slow.
     """

@@ -19,7 +19,8 @@ from workbookgen.texts import folded
 
 @dataclass(frozen=True)
 class Stage:
-    """One stage that fiber passes: its number, and by which share its keys know it: `own_skirting`, `expected_skirting`.
+    """One stage that fiber passes: its number, and by which share its keys know it: `own_skirting`,
+    `expected_skirting`.
 
     `later` are the stages after it whose weighings tell that it left no less.
     """
@@ -51,7 +52,7 @@ class Stage:
 
     @property
     def weighings(self) -> dict[str, str]:
-        """What its calculation is told of what was weighed after it and later, and of what was bought if that is not what it begins with."""
+        """What its calculation is told of what was weighed after it, and of what was bought if it begins elsewhere."""
         return {each: WEIGHED_LATER[each] for each in self.later} | ({"bought": "weight"} if self.number > 1 else {})
 
     @property
@@ -149,7 +150,8 @@ def _of_guide(key: str, label: str, step: str, what: str = "lost") -> Result:
 def weights_down() -> tuple[Result, ...]:
     """The weight after each stage, from the bought weight down to yarn.
 
-    What is weighed needs nothing of the stages before it, and what is only expected is no less than what was weighed later.
+    What is weighed needs nothing of the stages before it, and what is only expected is no less than what was weighed
+    later.
     """
     return (
         _after(SKIRTING, "weight", "skirted", "Skirted", f"weight * (1 - {SKIRTING.in_use})", fiber.after_skirting),
@@ -231,7 +233,8 @@ def out_of_fed() -> tuple[Result, ...]:
 
 
 def cannot_gain() -> tuple[Rule, ...]:
-    """A stage that weighs more than one before it: damp fiber, or a typing error. One rule a stage, since all of them stand in one formula."""
+    """A stage that weighs more than one before it: damp fiber, or a typing error. One rule a stage, since all of
+    them stand in one formula."""
     alone = tuple(
         Rule(f"{later} > {_least_of(earlier)}", _more(later, earlier), f"{label}: more than before that stage. Let it dry, weigh again.")
         for later, label, earlier in (
@@ -270,7 +273,10 @@ AFTER = ("skirted", "scoured", "prepared", "yarn")  # what is there after each s
 
 
 def unknown_losses(has_guide: bool) -> tuple[Rule, ...]:
-    """What a lot lacks for its yarn to be known. Without a guide, the very figure of the first stage of which nobody says what is left."""
+    """What a lot lacks for its yarn to be known.
+
+    Without a guide, the very figure of the first stage of which nobody says what is left.
+    """
     if has_guide:
         return (
             _lacking("NOT(given(yarn)), NOT(given(kind))", lambda values: values["yarn"] is None and not values["kind"],

@@ -1,4 +1,5 @@
-"""Structures: how a yarn is built from singles, and what that does to their length and grist; a core with its wrapper."""
+"""Structures: how a yarn is built from singles, and what that does to their length and grist; a core with its
+wrapper."""
 
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule

@@ -8,7 +8,8 @@ from workbookgen.settings import Settings
 
 
 def in_stock() -> tuple[Result, ...]:
-    """How many skeins are there, how long they are and what they weigh, without those that are gone: for the head of their log and for the desk."""
+    """How many skeins are there, how long they are and what they weigh, without those that are gone: for the head of
+    their log and for the desk."""
     return (
         Result("skeins", "Skeins", 'count_where(skeins_finished_yd, skeins_stock, "there")', stock.count_where, NUMBER, digits=0, fixed={"name": care.THERE},
                uses={"names": "skeins_stock", "amounts": "skeins_finished_yd"}),

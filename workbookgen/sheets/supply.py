@@ -1,4 +1,4 @@
-"""What a project's yarn is drawn from, strand by strand, and how sure it is: the results of the sheet Projects that say so.
+"""What a project's yarn is drawn from, strand by strand, and how sure it is: results of the sheet Projects.
 
 A plain yarn is one component that draws on the project's own lots; a design has up to four, each
 with lots of its own, found by the design's name and their number in it. What stands here in
@@ -231,7 +231,7 @@ def fiber_in_all() -> tuple[Result, ...]:
 
 
 def added() -> tuple[Result, ...]:
-    """How sure more of each component is, and what that has in common with what there is; then of the yarn as a whole."""
+    """How sure more of each component is, and what that shares with what there is; then of the yarn in all."""
     results = []
     for part in PARTS:
         factor = "IF(@_bought = 1, 1, finer)"
@@ -304,7 +304,7 @@ def _ball(part: int) -> tuple[Result, ...]:
 
 
 def unknown_lots() -> tuple[Result, ...]:
-    """How many of the chosen lots say nothing of what they still give, while some yarn is still to make; and how many in all, with a yarn that is not known."""
+    """How many of the chosen lots say nothing of what they still give, with some yarn to make; and how many in all."""
     results = []
     for part in PARTS:
         letters = LETTERS[part]
@@ -327,7 +327,7 @@ def shared_lots() -> Result:
 
 
 def said() -> tuple[Result, ...]:
-    """The amounts in the sentences, as people say them. What lies in its own skeins is there, whatever others lack of a lot."""
+    """The amounts in the sentences, as people say them. Its own skeins are there, whatever others lack of a lot."""
     of_skeins = {"skeins": "in_skeins", "u_skeins": "doubt_skeins", "uncertainty": "doubt_have"}
     return (
         Result("there", "There is, in words", "MAX(in_skeins, have)", project.there_is, LENGTH, uses={"skeins": "in_skeins"}),

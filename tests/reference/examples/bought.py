@@ -1,4 +1,5 @@
-"""Arguments for the calculations of buying and keeping: offers side by side, a purchase that is divided, what is still there."""
+"""Arguments for the calculations of buying and keeping: offers side by side, a purchase that is divided, what is
+still there."""
 
 import numpy as np
 

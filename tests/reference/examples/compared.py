@@ -1,4 +1,5 @@
-"""Arguments for the calculations of what is told at a glance: on the desk, of a lot, in a chart, and in a project's weeks."""
+"""Arguments for the calculations of what is told at a glance: on the desk, of a lot, in a chart, and in a project's
+weeks."""
 
 import numpy as np
 

@@ -1,4 +1,5 @@
-"""Arguments for the calculations of a project: need, knitting, weaving, scouring, time, cost, and how sure it all is."""
+"""Arguments for the calculations of a project: need, knitting, weaving, scouring, time, cost, and how sure it all
+is."""
 
 import numpy as np
 

@@ -8,7 +8,7 @@ from workbookgen.book.plan import Spot
 from workbookgen.book.sections.entries import LABEL_COLUMNS
 from workbookgen.language.abreast import Abreast
 from workbookgen.language.fields import Input
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 
 TO_THE_RIGHT = {"align": "right", "indent": 1}
 

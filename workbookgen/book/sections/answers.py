@@ -8,7 +8,7 @@ from workbookgen.book.lines import LETTER, lines_taken
 from workbookgen.book.messages import sentences
 from workbookgen.book.plan import ROW, Spot
 from workbookgen.book.sections.entries import HELP_LINE, LABEL_COLUMNS, draw_help
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import Answers, Big
 
 BIG_ROWS = 2

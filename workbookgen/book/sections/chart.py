@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.charts import draw as drawn
 from workbookgen.book.plan import ROW, Spot
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import Chart
 
 

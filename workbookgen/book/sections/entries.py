@@ -9,7 +9,7 @@ from workbookgen.book.lines import lines_taken
 from workbookgen.book.placement import Placement
 from workbookgen.book.plan import ROW, Spot
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import Unit
 from workbookgen.language.views import Entries
 
@@ -53,11 +53,13 @@ def draw_help(canvas: Canvas, placement: Placement, row: int, first: int, last: 
 
 
 def help_of(field: Input | Result, unit: Unit | None, room: float) -> str:
-    """The unit, and as many first clauses of the help text as fit. What a later clause begins with a colon is shown whole or not at all."""
+    """The unit, and as many first clauses of the help text as fit.
+
+    What a later clause begins with a colon is shown whole or not at all.
+    """
     said = getattr(field, "help", "") or getattr(field, "note", "")
-    symbol = (
-        "" if unit is None else unit.symbol if isinstance(field, Input) else unit.beside
-    )  # an empty cell has nothing to show it
+    # An empty cell has nothing to show it.
+    symbol = "" if unit is None else unit.symbol if isinstance(field, Input) else unit.beside
     clauses = _CLAUSE_END.split(said) if said else []
     for count in range(len(clauses), 0, -1):
         if 1 < count < len(clauses) and clauses[count - 1].endswith(":"):

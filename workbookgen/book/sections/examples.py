@@ -7,7 +7,7 @@ from workbookgen.book.canvas import Canvas
 from workbookgen.book.placement import ProofColumn
 from workbookgen.book.plan import Spot
 from workbookgen.book.sections.facts import facts
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import Examples
 
 HEADS = 2

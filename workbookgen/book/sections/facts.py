@@ -6,7 +6,8 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.lines import lines_taken
 from workbookgen.book.plan import ROW, Spot
-from workbookgen.language.parts import Planner, Table
+from workbookgen.language.parts import Table
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import Facts
 
 LINE, PAD = 13, 5  # pixels

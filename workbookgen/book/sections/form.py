@@ -6,7 +6,7 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot
 from workbookgen.colors import INK
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import Form
 
 TITLE_HIGH, HIGH = 40, 33  # pixels

@@ -7,14 +7,16 @@ from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot, Strip, strips_of
 from workbookgen.book.sections import chart
 from workbookgen.language.fields import FIRST, MARK
-from workbookgen.language.parts import Log, Planner
+from workbookgen.language.parts import Log
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import FREE, Listing
 
 LABELS_HIGH, UNITS_HIGH = 30, 18
 
 
 def heads(log: Log) -> int:
-    """Rows above the first record: heading, then message, labels and units where one types. A log that is only read has its labels beside its heading."""
+    """Rows above the first record: heading, then message, labels and units where one types. A log that is only read
+    has its labels beside its heading."""
     return 4 if log.inputs else 1
 
 

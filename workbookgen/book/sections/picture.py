@@ -8,7 +8,7 @@ from io import BytesIO
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import ROW, Spot
 from workbookgen.errors import DescriptionError
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import Picture
 
 SCALE = 0.5  # drawings have twice as many pixels as the screen

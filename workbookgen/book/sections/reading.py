@@ -6,7 +6,7 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.lines import broken
 from workbookgen.book.plan import Spot
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 from workbookgen.language.views import Reading
 
 LETTERS_A_COLUMN = 96 / 7  # digits that fit in a column of the grid

@@ -14,7 +14,7 @@ from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot, Strip
 from workbookgen.colors import INK, QUIET
 from workbookgen.language.fields import FIRST, MARK
-from workbookgen.language.parts import Planner
+from workbookgen.language.planner import Planner
 from workbookgen.language.tickets import TICKET, Tickets
 
 ACROSS, DOWN = 2, 4  # tickets of a page

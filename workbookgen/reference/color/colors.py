@@ -168,7 +168,8 @@ def whole_words(total: Ratio) -> str:
 def stripe_rows(length: Length, per_row: Length, shrinkage: Ratio = 0.0) -> Ratio:
     """Rows that a run of color makes.
 
-    R = ρ · (1 - s) / q. Yarn for one row is measured on a washed swatch, and a run of color is shorter once it is washed.
+    R = ρ · (1 - s) / q. Yarn for one row is measured on a washed swatch, and a run of color is shorter once it is
+    washed.
 
     Parameters
     ----------

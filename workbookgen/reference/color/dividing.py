@@ -87,7 +87,8 @@ def repeats_of_strand(repeats: Ratio, strips: Ratio, strands: Ratio, skeins: Rat
 def order_words(repeats: Ratio, pieces: Ratio) -> str:
     """Whether each strand holds the same order of colors, in words.
 
-    text = the repeats r where r = round(r), else a number of strips that does it. Strands that end within a repeat do not begin with the same color.
+    text = the repeats r where r = round(r), else a number of strips that does it. Strands that end within a repeat do
+    not begin with the same color.
 
     Parameters
     ----------

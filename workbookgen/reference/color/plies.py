@@ -50,7 +50,8 @@ def out_of_step(length: Length, difference: Ratio, strands: Ratio = 2) -> Length
 def meeting_words(ahead: Length, shortest: Length) -> str:
     """Whether the colors of the plies still meet at the end of the yarn, in words.
 
-    text = meet where a ≤ ρ / 2, mostly apart where a > ρ / 2, apart where a ≥ ρ. Of a run ρ, a color meets itself in ρ − a.
+    text = meet where a ≤ ρ / 2, mostly apart where a > ρ / 2, apart where a ≥ ρ. Of a run ρ, a color meets itself in ρ
+    − a.
 
     Parameters
     ----------

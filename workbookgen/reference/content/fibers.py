@@ -37,7 +37,8 @@ def next_fiber(
 
     Parameters
     ----------
-    fiber_1, fiber_2, fiber_3, fiber_4, fiber_5, fiber_6, fiber_7, fiber_8, fiber_9, fiber_10, fiber_11, fiber_12 : generic names of the fibers of all strands
+    fiber_1, fiber_2, fiber_3, fiber_4, fiber_5, fiber_6 : generic names of the fibers of all strands
+    fiber_7, fiber_8, fiber_9, fiber_10, fiber_11, fiber_12 : the others of them
     before_1, before_2, before_3 : fibers named already
 
     Returns
@@ -124,8 +125,9 @@ def together(
     Parameters
     ----------
     fiber : generic name
-    fiber_1, fiber_2, fiber_3, fiber_4, fiber_5, fiber_6, fiber_7, fiber_8, fiber_9, fiber_10, fiber_11, fiber_12 : generic names of the fibers of all strands
-    share_1, share_2, share_3, share_4, share_5, share_6, share_7, share_8, share_9, share_10, share_11, share_12 : x, their shares in the yarn
+    fiber_1, share_1, fiber_2, share_2, fiber_3, share_3, fiber_4, share_4 : generic names, and x, shares
+    fiber_5, share_5, fiber_6, share_6, fiber_7, share_7, fiber_8, share_8 : further ones
+    fiber_9, share_9, fiber_10, share_10, fiber_11, share_11, fiber_12, share_12 : and the last
 
     Returns
     -------
@@ -203,7 +205,8 @@ def known_in_all(
 def named_share(fiber: str, share: Ratio) -> Ratio:
     """Share under which a fiber is named on a label.
 
-    y = X from 5 % up, and for wool in any amount; else 0, and the fiber is among the others. A name sells, and a trace of silk must not.
+    y = X from 5 % up, and for wool in any amount; else 0, and the fiber is among the others. A name sells, and a trace
+    of silk must not.
 
     Parameters
     ----------
@@ -221,12 +224,13 @@ def named_share(fiber: str, share: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for fibers without a function of their own: the rule allows a little of one that has, such as nylon for wear, to be named too.
+    Valid for fibers without a function of their own: the rule allows a little of one that has, such as nylon for wear,
+    to be named too.
 
     References
     ----------
-    16 CFR 303.6 (a) and 303.42 (a), and 15 U.S.C. 68 (b), what is wool (read); 303.3, less than 5 % (read as quoted elsewhere);
-    15 U.S.C. 68b (a)(2)(A), wool of any share (from memory).
+    16 CFR 303.6 (a) and 303.42 (a), and 15 U.S.C. 68 (b), what is wool (read); 303.3, less than 5 % (read as quoted
+    elsewhere); 15 U.S.C. 68b (a)(2)(A), wool of any share (from memory).
 
     Examples
     --------

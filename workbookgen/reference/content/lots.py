@@ -39,7 +39,8 @@ def main_share(
     Raises
     ------
     ValueError
-        A blank name, a share that is negative, a fiber without its share or the reverse, or other fibers that add up to all of it or more.
+        A blank name, a share that is negative, a fiber without its share or the reverse, or other fibers that add up to
+        all of it or more.
 
     Notes
     -----

@@ -27,7 +27,8 @@ def largest_share(
 ) -> Ratio:
     """The largest share among the named fibers not listed yet.
 
-    z = max y, over the fibers that are none of those before; 0 where none is left. A label begins with the largest share.
+    z = max y, over the fibers that are none of those before; 0 where none is left. A label begins with the largest
+    share.
 
     Parameters
     ----------

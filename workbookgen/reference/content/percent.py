@@ -126,7 +126,8 @@ def whole_percent(
 ) -> Ratio:
     """A fiber's percentage, whole, so that all add up to 100.
 
-    p = the whole points, and one more for those with the largest remainders until 100 is reached. Each is within one of the exact figure, and none passes a heavier one.
+    p = the whole points, and one more for those with the largest remainders until 100 is reached. Each is within one of
+    the exact figure, and none passes a heavier one.
 
     Parameters
     ----------
@@ -149,7 +150,8 @@ def whole_percent(
 
     References
     ----------
-    Largest remainders (Hamilton's method): common practice, no source. The rule leaves a tolerance of 3 % of the yarn, 16 CFR 303.43 (from memory).
+    Largest remainders (Hamilton's method): common practice, no source. The rule leaves a tolerance of 3 % of the yarn,
+    16 CFR 303.43 (from memory).
 
     Examples
     --------

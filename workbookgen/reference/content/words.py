@@ -27,7 +27,8 @@ def content_words(
 ) -> str:
     """The fiber content of a yarn, on a label.
 
-    words = each fiber's percentage and name, by weight; what has no name comes last as "other fiber". It is stated only if the whole yarn is known.
+    words = each fiber's percentage and name, by weight; what has no name comes last as "other fiber". It is stated only
+    if the whole yarn is known.
 
     Parameters
     ----------
@@ -49,11 +50,13 @@ def content_words(
 
     Notes
     -----
-    Valid for yarns of up to four fibers. The rules in force where you sell decide, and ask for more: who made it, and where.
+    Valid for yarns of up to four fibers. The rules in force where you sell decide, and ask for more: who made it, and
+    where.
 
     References
     ----------
-    16 CFR 303.6 (a), 303.27 "100%", 303.42 (a), order and "other fiber", 300.19 (b) mohair and cashmere (read); 303.16 (a) (read as quoted elsewhere).
+    16 CFR 303.6 (a), 303.27 "100%", 303.42 (a), order and "other fiber", 300.19 (b) mohair and cashmere (read); 303.16
+    (a) (read as quoted elsewhere).
 
     Examples
     --------

@@ -39,7 +39,9 @@ def yarn_diameter(linear_density: LinearDensity, fiber_density: Density, packing
 
     Examples
     --------
-    >>> print(round((1 / yarn_diameter(1 / Quantity(25, "number_english"), Quantity(909, "kg/m^3"), packing=1)).to("1/inch")))  # 28 · √25
+    >>> # 28 · √25
+    >>> print(round((1 / yarn_diameter(1 / Quantity(25, "number_english"), Quantity(909, "kg/m^3"),
+    ...     packing=1)).to("1/inch")))
     140 / inch
     """
     require_within(ABOVE_ZERO, "The linear density", linear_density)

@@ -14,7 +14,8 @@ def to_weigh(
 ) -> Mass:
     """Weight of one ingredient of the bath.
 
-    m = d · x for a dye that is a share of the shade, m = g · y for an assistant. Mixed dyes divide one depth among them.
+    m = d · x for a dye that is a share of the shade, m = g · y for an assistant. Mixed dyes divide one depth among
+    them.
 
     Parameters
     ----------

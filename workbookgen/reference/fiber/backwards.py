@@ -188,8 +188,8 @@ def _checked(mass):
 def surely_before(bought: Mass, stage: Ratio, u_kept: Ratio, u_grist: Ratio, u_batch: Ratio, coverage: Ratio) -> Mass:
     """Mass to buy, to be as sure as you ask that it gives the yarn.
 
-    w = a / (1 - z · √(r² + g²)). The middle figure gives too little half the time: a fleece may yield less than its breed's
-    middle, and be spun thicker than planned.
+    w = a / (1 - z · √(r² + g²)). The middle figure gives too little half the time: a fleece may yield less than its
+    breed's middle, and be spun thicker than planned.
 
     Parameters
     ----------

@@ -72,7 +72,8 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
     Raises
     ------
     ValueError
-        A mass that is not above zero, more than was fed, combed fiber whose noil was not weighed, or fiber that was bought prepared.
+        A mass that is not above zero, more than was fed, combed fiber whose noil was not weighed, or fiber that was
+        bought prepared.
 
     Notes
     -----

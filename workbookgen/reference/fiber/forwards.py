@@ -151,7 +151,8 @@ def after_preparation(
     """Mass of the fiber after combing or carding.
 
     b = a if bought so or later; else as weighed; else a · (1 - loss) · (1 - second), or the yarn's mass if that is
-    more. Combs and cards hold back short and tangled fibers each time: what was bought prepared loses only in the second preparation.
+    more. Combs and cards hold back short and tangled fibers each time: what was bought prepared loses only in the
+    second preparation.
 
     Parameters
     ----------

@@ -79,7 +79,8 @@ def yarn_uncertainty(
 
     Examples
     --------
-    >>> print(yarn_uncertainty(Quantity(100, "g"), 1, u_skirting=0.03, u_yield=0.04, u_preparation=0, u_spinning=0, u_own=0.02))
+    >>> print(yarn_uncertainty(Quantity(100, "g"), 1, u_skirting=0.03, u_yield=0.04, u_preparation=0, u_spinning=0,
+    ...     u_own=0.02))
     5.0 gram
     """
     require_numbers(
@@ -194,8 +195,8 @@ def kept_uncertainty(
 ) -> Ratio:
     """Relative uncertainty of what is kept of more like a lot.
 
-    r = √(Σ r²), over the stages still ahead of fiber in the form in which the lot was bought. What was weighed of the lot says
-    nothing about another fleece.
+    r = √(Σ r²), over the stages still ahead of fiber in the form in which the lot was bought. What was weighed of the
+    lot says nothing about another fleece.
 
     Parameters
     ----------
@@ -279,7 +280,8 @@ def rest_square(
 
     Examples
     --------
-    >>> print(rest_square(Quantity(0, "g"), stage=5, u_batch=0.5, plied=Quantity(20, "g"), to_come=Quantity(30, "g")).to("g^2"))
+    >>> print(rest_square(Quantity(0, "g"), stage=5, u_batch=0.5, plied=Quantity(20, "g"),
+    ...     to_come=Quantity(30, "g")).to("g^2"))
     400.0 gram ** 2
     """
     require_numbers(uncertainty, stage, u_batch, plied, to_come)

@@ -76,7 +76,8 @@ def area_by_gauge(length: Length, stitch_density: PerArea, stitch_length: Length
 
     References
     ----------
-    Definition of the stitch density; D. L. Munden, 1959, for the stitch length where no stitches were unraveled (from memory).
+    Definition of the stitch density; D. L. Munden, 1959, for the stitch length where no stitches were unraveled (from
+    memory).
 
     Examples
     --------

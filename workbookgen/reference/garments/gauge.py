@@ -132,7 +132,8 @@ def stitches_for_one(
 def yarn_in_gauge(yarn: Length, stitches_for_one: Ratio) -> Length:
     """Yarn for the size of a pattern, at another gauge.
 
-    L = Y · √q. There are more of the smaller stitches, and each takes less: its yarn goes with 1 / √q, since relaxed stitches keep their shape.
+    L = Y · √q. There are more of the smaller stitches, and each takes less: its yarn goes with 1 / √q, since relaxed
+    stitches keep their shape.
 
     Parameters
     ----------

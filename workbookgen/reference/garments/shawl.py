@@ -54,7 +54,8 @@ def yarn_to_work(left: Mass, kept: Mass = NO_MASS) -> Mass:
 def rows_still(left: Mass, used: Mass, rows: Ratio, first: Ratio, now: Ratio) -> Ratio:
     """Rows that the rest of the yarn still makes.
 
-    k = 2 · R / (b + √(b² + 2 · g · R)), where R = m / u · n · (a + b) / 2 and g = (b - a) / n. The rows to come grow at the same rate.
+    k = 2 · R / (b + √(b² + 2 · g · R)), where R = m / u · n · (a + b) / 2 and g = (b - a) / n. The rows to come grow at
+    the same rate.
 
     Parameters
     ----------
@@ -83,7 +84,8 @@ def rows_still(left: Mass, used: Mass, rows: Ratio, first: Ratio, now: Ratio) ->
 
     Examples
     --------
-    >>> print(rows_still(Quantity(30, "g"), Quantity(10, "g"), rows=50, first=0, now=100))  # half the rows took a quarter of the yarn
+    >>> # half the rows took a quarter of the yarn
+    >>> print(rows_still(Quantity(30, "g"), Quantity(10, "g"), rows=50, first=0, now=100))
     50.0
     """
     require_within(NOT_NEGATIVE, "The mass left", left)
@@ -144,7 +146,8 @@ def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Rat
 def rest_lasts(left: Mass, needed: Mass) -> str:
     """Whether the yarn that is left makes the rows still wanted, in words.
 
-    it lasts if m ≥ n. Rows that cannot be worked at all, since their stitches run out first, need no mass, and have no answer.
+    it lasts if m ≥ n. Rows that cannot be worked at all, since their stitches run out first, need no mass, and have no
+    answer.
 
     Parameters
     ----------

@@ -1,8 +1,8 @@
 """One skein at a time: tried out beside the log, described in words, and drawn among the skeins of its lot.
 
-`tried` takes what was typed before what is in the log; `unusual` asks about what is unlike most skeins. `likely` and `sureness` give the range in
-which length and grist very likely lie, `comparison` says what a skein is good for beside others, `dyes` whether their dye lots allow it. `group` and `charted`
-put the skeins of its lot into a chart.
+`tried` takes what was typed before what is in the log; `unusual` asks about what is unlike most skeins. `likely` and
+`sureness` give the range in which length and grist very likely lie, `comparison` says what a skein is good for beside
+others, `dyes` whether their dye lots allow it. `group` and `charted` put the skeins of its lot into a chart.
 """
 
 from workbookgen.reference.measuring.charted import (

@@ -17,7 +17,8 @@ MOST_DASHES = 15
 def on_the_chart(deviation: Ratio | None = None) -> Ratio:
     """Where a deviation is drawn.
 
-    y = the deviation, limited to 0.3 on either side; -1, which is off the chart, where there is none. All lots are drawn to the same scale, so charts can be compared.
+    y = the deviation, limited to 0.3 on either side; -1, which is off the chart, where there is none. All lots are
+    drawn to the same scale, so charts can be compared.
 
     Parameters
     ----------
@@ -55,7 +56,8 @@ def on_the_chart(deviation: Ratio | None = None) -> Ratio:
 def where_drawn(name: str, names: Sequence[str], amounts: Ratio) -> Ratio:
     """Where a skein is drawn on the chart.
 
-    x = Σ x i / k, over the k lines that carry its name; -1, which is off the chart, where k = 0. Lines that repeat the last skein have the same place.
+    x = Σ x i / k, over the k lines that carry its name; -1, which is off the chart, where k = 0. Lines that repeat the
+    last skein have the same place.
 
     Parameters
     ----------

@@ -17,7 +17,8 @@ NAMED = 3  # names that people take in at a glance
 def goes_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
     """The skeins that go together with this one.
 
-    words = the first three names of those with the verdict "go together", and how many more; "none" if k = 0. They may share a piece.
+    words = the first three names of those with the verdict "go together", and how many more; "none" if k = 0. They may
+    share a piece.
 
     Parameters
     ----------
@@ -55,7 +56,8 @@ def goes_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, devia
 def alternates_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
     """The skeins to alternate with this one.
 
-    words = the first three names of those with the verdict "alternate rows", and how many more; "none" if k = 0. In alternate rows the difference does not show.
+    words = the first three names of those with the verdict "alternate rows", and how many more; "none" if k = 0. In
+    alternate rows the difference does not show.
 
     Parameters
     ----------
@@ -93,7 +95,8 @@ def alternates_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio,
 def apart_from(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
     """The skeins to keep apart from this one.
 
-    words = the first three names of those with the verdict "keep apart", and how many more; "none" if k = 0. Side by side in one piece, the difference shows.
+    words = the first three names of those with the verdict "keep apart", and how many more; "none" if k = 0. Side by
+    side in one piece, the difference shows.
 
     Parameters
     ----------
@@ -178,7 +181,8 @@ def share_of_need(length: Length, need: Length) -> Ratio:
 def project_words(project: str, need: Length, share: Ratio) -> str:
     """What a skein contributes to a project, in words.
 
-    words = the project, and the share of its need that the skein covers, s = L / need. It shows whether a few such skeins will do.
+    words = the project, and the share of its need that the skein covers, s = L / need. It shows whether a few such
+    skeins will do.
 
     Parameters
     ----------
@@ -215,7 +219,8 @@ def project_words(project: str, need: Length, share: Ratio) -> str:
 def difference_words(difference: Ratio, two: Ratio = 0.0) -> str:
     """How much two skeins differ, in words.
 
-    words = Δ in whole percent, and whether they are of two dye lots. It is shown below the verdict that follows from it.
+    words = Δ in whole percent, and whether they are of two dye lots. It is shown below the verdict that follows from
+    it.
 
     Parameters
     ----------
@@ -256,7 +261,8 @@ def difference_words(difference: Ratio, two: Ratio = 0.0) -> str:
 def lot_words(skein: str | None = None, lot: str | None = None, count: Ratio | None = None) -> str:
     """The skeins with which one is compared, in words, or what is missing for that.
 
-    words = the lot and n, the number of its skeins with a grist. Without a skein or a lot, the words say how to get there.
+    words = the lot and n, the number of its skeins with a grist. Without a skein or a lot, the words say how to get
+    there.
 
     Parameters
     ----------

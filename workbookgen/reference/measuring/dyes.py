@@ -52,7 +52,8 @@ def two_dye_lots(first: str, second: str) -> Ratio:
 def by_dye_lots(verdict: str, two: Ratio = 0.0) -> str:
     """Whether two skeins may share a piece, by their grists and their dye lots.
 
-    words = the verdict, but "alternate rows" for two that go together and are of two dye lots. A change of color shows as a line where one ends.
+    words = the verdict, but "alternate rows" for two that go together and are of two dye lots. A change of color shows
+    as a line where one ends.
 
     Parameters
     ----------

@@ -52,7 +52,8 @@ def place_in_group(line: Ratio, count: Ratio) -> Ratio:
 def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Ratio:
     """The line in which a name occurs for the k-th time.
 
-    p = the first line by which k lines with an amount carry the name; k = number. This takes a group out of its log, a line at a time.
+    p = the first line by which k lines with an amount carry the name; k = number. This takes a group out of its log, a
+    line at a time.
 
     Parameters
     ----------
@@ -104,7 +105,8 @@ def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Rati
 def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) -> Some:
     """A value of a skein other than the chosen one.
 
-    v = value, if line = p and the name differs. Lines that repeat the last skein, and the chosen skein itself, are left out.
+    v = value, if line = p and the name differs. Lines that repeat the last skein, and the chosen skein itself, are left
+    out.
 
     Parameters
     ----------

@@ -15,8 +15,8 @@ ROUGH = 0.5  # beyond it no share is told; common practice, no source
 def scale_step(gross: Mass, in_ounces: Ratio) -> Mass:
     """The step of the scale on which a skein was weighed.
 
-    d = 1 g, if the weight is whole grams, else 0.1 g; in ounces, d = 0.1 oz, else 0.05 oz, else 0.01 oz, the coarsest of which the weight is
-    a multiple. What was typed tells how finely the scale shows it.
+    d = 1 g, if the weight is whole grams, else 0.1 g; in ounces, d = 0.1 oz, else 0.05 oz, else 0.01 oz, the coarsest
+    of which the weight is a multiple. What was typed tells how finely the scale shows it.
 
     Parameters
     ----------
@@ -63,8 +63,9 @@ def grist_within(
 ) -> Ratio:
     """Expanded uncertainty of a grist, as a share.
 
-    w = 2 · √((u / L)² + s² + k · (d / m)² / 12). For a quotient, relative uncertainties add in quadrature; two standard uncertainties
-    cover about 95 percent. The weight lies within half a step of what the scale shows, and so does that of the bag.
+    w = 2 · √((u / L)² + s² + k · (d / m)² / 12). For a quotient, relative uncertainties add in quadrature; two standard
+    uncertainties cover about 95 percent. The weight lies within half a step of what the scale shows, and so does that
+    of the bag.
 
     Parameters
     ----------
@@ -94,7 +95,8 @@ def grist_within(
 
     Examples
     --------
-    >>> print(round(grist_within(Quantity(200, "m"), Quantity(6, "m"), u_scale=0.04, net=Quantity(100, "g"), step=Quantity(0.1, "g")), 6))
+    >>> print(round(grist_within(Quantity(200, "m"), Quantity(6, "m"), u_scale=0.04, net=Quantity(100, "g"),
+    ...     step=Quantity(0.1, "g")), 6))
     0.100002
     """
     require_within(ABOVE_ZERO, "The length", length)
@@ -118,7 +120,8 @@ def grist_within(
 def grist_words(within: Ratio, grist: Grist) -> str:
     """How close a grist very likely is, in words.
 
-    words = within, in percent. One decimal, since skeins differ by more. Beyond 50% no number says anything: so little was wound, or measured so roughly.
+    words = within, in percent. One decimal, since skeins differ by more. Beyond 50% no number says anything: so little
+    was wound, or measured so roughly.
 
     Parameters
     ----------

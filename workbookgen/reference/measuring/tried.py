@@ -59,7 +59,8 @@ def of_the_reel(
 ) -> Length:
     """The loop to use, or its uncertainty.
 
-    C = typed, or else that of the reel chosen, or else that in the log. A chosen reel about which nothing is known is not replaced by another.
+    C = typed, or else that of the reel chosen, or else that in the log. A chosen reel about which nothing is known is
+    not replaced by another.
 
     Parameters
     ----------
@@ -100,7 +101,8 @@ def of_the_reel(
 def weight_in_use(pounds: Mass | None = None, rest: Mass | None = None, logged: Mass | None = None) -> Mass:
     """Weight as shown on the scale, or else as in the log.
 
-    m = m_lb + m_oz, where one left out counts as zero; if both are left out, that in the log. Scales for fleeces show pounds and ounces.
+    m = m_lb + m_oz, where one left out counts as zero; if both are left out, that in the log. Scales for fleeces show
+    pounds and ounces.
 
     Parameters
     ----------
@@ -229,8 +231,8 @@ def wrong_words(
 ) -> str:
     """What is wrong with a measurement, in words.
 
-    words = the message about what was typed, or else the fault in the log, or else that the tare is too heavy, or else the question about what is
-    unusual. A sentence takes the place of an answer.
+    words = the message about what was typed, or else the fault in the log, or else that the tare is too heavy, or else
+    the question about what is unusual. A sentence takes the place of an answer.
 
     Parameters
     ----------

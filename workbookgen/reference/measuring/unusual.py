@@ -29,7 +29,8 @@ def unusual(
 ) -> str:
     """The question about a measurement that is unlike most.
 
-    words = the first that holds of: L < 20 cm; m > 1 kg; m < 3 g; L' / L not within 0.6 and 1.1; w / w0 not within 0.55 and 1.75. The measurement is taken as it is.
+    words = the first that holds of: L < 20 cm; m > 1 kg; m < 3 g; L' / L not within 0.6 and 1.1; w / w0 not within 0.55
+    and 1.75. The measurement is taken as it is.
 
     Parameters
     ----------

@@ -12,7 +12,8 @@ def cheapest_in_words(
 ) -> str:
     """Which offer costs least by its yarn, and how surely, in words.
 
-    text = the cheapest, the next, and whether t = 1. Prices that cannot be told apart decide nothing; beside a gift no price is so many percent more.
+    text = the cheapest, the next, and whether t = 1. Prices that cannot be told apart decide nothing; beside a gift no
+    price is so many percent more.
 
     Parameters
     ----------
@@ -43,7 +44,8 @@ def cheapest_in_words(
 
     Examples
     --------
-    >>> print(cheapest_in_words("brown", "gray", Quantity(36, "1/lb"), Quantity(45, "1/lb"), apart=1, lacking=0, more=0.25))
+    >>> print(cheapest_in_words("brown", "gray", Quantity(36, "1/lb"), Quantity(45, "1/lb"), apart=1, lacking=0,
+    ...     more=0.25))
     brown costs least by its yarn: gray, the next, costs 25% more.
     """
     require_numbers(least, dearer, apart, lacking, more)

@@ -262,7 +262,7 @@ def costs_more(price: PerMass, least: PerMass) -> Ratio:
 def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMass) -> Ratio:
     """Whether two expected prices can be told apart.
 
-    t = 1 if P - Q > 2 · √(u² + v²), else 0. Within two standard uncertainties of their difference, they may differ by chance alone.
+    t = 1 if P - Q > 2 · √(u² + v²), else 0. Within two standard uncertainties they may differ by chance.
 
     Parameters
     ----------

@@ -1,7 +1,8 @@
 """How long it takes: hours at your own pace, and the day on which they are done.
 
 `paces` is about the pace, `work` about the hours: those done and those ahead. `calendar` spreads them over weeks, to
-the day on which they end, `likely` says how sure all this is. `steps` says what there is to do, `timetable` lays the steps out in weeks.
+the day on which they end, `likely` says how sure all this is. `steps` says what there is to do, `timetable` lays the
+steps out in weeks.
 """
 
 from workbookgen.reference.planning.calendar import counted_from, finish_day, weeks

@@ -56,7 +56,8 @@ def weeks(hours: Time, hours_per_week: Time) -> Ratio:
 def counted_from(start: Ratio, days: Some) -> Ratio:
     """Day from which the work still ahead is counted.
 
-    D = the later of the first day and the last on which a skein was finished. What is still ahead cannot be worked before that.
+    D = the later of the first day and the last on which a skein was finished. What is still ahead cannot be worked
+    before that.
 
     Parameters
     ----------
@@ -74,7 +75,8 @@ def counted_from(start: Ratio, days: Some) -> Ratio:
 
     Notes
     -----
-    Valid for skeins that are dated when they are finished. After a time in which none was, the first day must be typed anew.
+    Valid for skeins that are dated when they are finished. After a time in which none was, the first day must be typed
+    anew.
 
     References
     ----------
@@ -95,7 +97,8 @@ def counted_from(start: Ratio, days: Some) -> Ratio:
 def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     """Day on which some hours of work are done.
 
-    D = D₀ - 1 + 7 · t / h, the days rounded up. The first day of work is day one: a week of work that starts on a Monday ends on the Sunday.
+    D = D₀ - 1 + 7 · t / h, the days rounded up. The first day of work is day one: a week of work that starts on a
+    Monday ends on the Sunday.
 
     Parameters
     ----------
@@ -118,7 +121,8 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
 
     References
     ----------
-    Definition of a calendar of numbered days. Last day: IronCalc documentation, "Serial Numbers" (read); ECMA-376, Part 1, 18.17.4 (from memory).
+    Definition of a calendar of numbered days. Last day: IronCalc documentation, "Serial Numbers" (read); ECMA-376, Part
+    1, 18.17.4 (from memory).
 
     Examples
     --------

@@ -37,7 +37,8 @@ def pace_variation(paces: Pace) -> Ratio:
 
     Notes
     -----
-    Valid for paces of one pair of hands; yarns that are very unlike each other make it larger than it is for one of them.
+    Valid for paces of one pair of hands; yarns that are very unlike each other make it larger than it is for one of
+    them.
 
     References
     ----------
@@ -59,8 +60,8 @@ def pace_variation(paces: Pace) -> Ratio:
 def pace_uncertainty(u_usual: Ratio, variation: Ratio | None = None, count: Ratio = 0) -> Ratio:
     """How far the pace of a whole project may be off the pace that you plan with.
 
-    p = √((4 · h² + (n - 1) · 2 · v²) / (n + 3)), or h without timed paces. The usual figure counts for four of your own;
-    a project and its sample are two paces, each of which varies.
+    p = √((4 · h² + (n - 1) · 2 · v²) / (n + 3)), or h without timed paces. The usual figure counts for four of your
+    own; a project and its sample are two paces, each of which varies.
 
     Parameters
     ----------
@@ -83,7 +84,8 @@ def pace_uncertainty(u_usual: Ratio, variation: Ratio | None = None, count: Rati
 
     References
     ----------
-    Pooled variance: textbooks of statistics (from memory). That the usual figure counts for four is common practice, no source.
+    Pooled variance: textbooks of statistics (from memory). That the usual figure counts for four is common practice, no
+    source.
 
     Examples
     --------
@@ -142,7 +144,8 @@ def hours_by_need(hours: Time, u_need: Length, length: Length) -> Time:
 def least_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: Time) -> Time:
     """The fewest hours that are very likely still ahead.
 
-    t = A - √((H · q · (1 - e^(-2 p)))² + (2 d)²), but not below zero. Two standard uncertainties of a pace are a factor.
+    t = A - √((H · q · (1 - e^(-2 p)))² + (2 d)²), but not below zero. Two standard uncertainties of a pace are a
+    factor.
 
     Parameters
     ----------
@@ -167,7 +170,8 @@ def least_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: T
 
     References
     ----------
-    JCGM 100, 5.1.2 and 6.2.1 (from memory); a factor as the natural logarithm of a normal quantity: textbooks of statistics (from memory).
+    JCGM 100, 5.1.2 and 6.2.1 (from memory); a factor as the natural logarithm of a normal quantity: textbooks of
+    statistics (from memory).
 
     Examples
     --------
@@ -212,7 +216,8 @@ def most_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: Ti
 
     References
     ----------
-    JCGM 100, 5.1.2 and 6.2.1 (from memory); a factor as the natural logarithm of a normal quantity: textbooks of statistics (from memory).
+    JCGM 100, 5.1.2 and 6.2.1 (from memory); a factor as the natural logarithm of a normal quantity: textbooks of
+    statistics (from memory).
 
     Examples
     --------
@@ -229,8 +234,8 @@ def most_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: Ti
 def hours_to_allow(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, u_weekly: Ratio, by_need: Time) -> Time:
     """Hours to allow for before you promise a day.
 
-    t = A + √((H · q · (e^(2 √(p² + w²)) - 1))² + (2 d)²). Weeks with fewer hours than planned are counted as if the work
-    took longer.
+    t = A + √((H · q · (e^(2 √(p² + w²)) - 1))² + (2 d)²). Weeks with fewer hours than planned are counted as if the
+    work took longer.
 
     Parameters
     ----------
@@ -252,16 +257,18 @@ def hours_to_allow(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, u_weekl
 
     Notes
     -----
-    Valid for independent uncertainties: 19 times in 20 it is enough, and more often where speeds err up and down by like
-    factors. An illness or a broken wheel is not among them.
+    Valid for independent uncertainties: 19 times in 20 it is enough, and more often where speeds err up and down by
+    like factors. An illness or a broken wheel is not among them.
 
     References
     ----------
-    JCGM 100, 5.1.2 and 6.2.1 (from memory); factors that multiply add their squared logarithms: textbooks of statistics (from memory).
+    JCGM 100, 5.1.2 and 6.2.1 (from memory); factors that multiply add their squared logarithms: textbooks of statistics
+    (from memory).
 
     Examples
     --------
-    >>> print(hours_to_allow(Quantity(40, "hour"), Quantity(40, "hour"), left=1, u_pace=0, u_weekly=0, by_need=Quantity(2, "hour")))
+    >>> print(hours_to_allow(Quantity(40, "hour"), Quantity(40, "hour"), left=1, u_pace=0, u_weekly=0,
+    ...     by_need=Quantity(2, "hour")))
     44.0 hour
     """
     by_pace = _by_pace(ahead, hours, left, u_pace, by_need)
@@ -271,7 +278,8 @@ def hours_to_allow(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, u_weekl
 
 
 def _by_pace(ahead, hours, left, u_pace, by_need):
-    """The hours that a pace is wrong about: those of all yarn that is not in skeins, since done hours were counted, not reckoned."""
+    """The hours that a pace is wrong about: those of all yarn that is not in skeins, since done hours were counted,
+    not reckoned."""
     require_within(ABOVE_ZERO, "The hours ahead", ahead)
     for each in (hours, by_need):
         require_hours(each)

@@ -120,7 +120,7 @@ def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None, bought
     ----------
     own : singles in the ply, as you state them
     design : strands of its design that are not bought
-    bought : share of its yarn that is bought, if it is known; only where that is all of it a design may have none to spin
+    bought : share of its yarn that is bought, if it is known; a design of bought yarn alone has none to spin
 
     Returns
     -------

@@ -1,10 +1,9 @@
 """A plied yarn from its components, and components for a wanted yarn.
 
-`design` says which yarn results from which strands, `wanted` goes backward from it. `amounts` says
-how much of each strand a wanted length takes, and how many packages that is, `drawn` how much of each skeins took. `to_ply`, `bobbins` and
-`leftovers` say what bobbins are to hold, what they hold, and what remains on them. `structures`
-turns singles into yarn of any construction, `binder` adds a thread to a wrapped yarn, and `matching`
-reproduces an existing yarn.
+`design` says which yarn results from which strands, `wanted` goes backward from it. `amounts` says how much of each
+strand a wanted length takes, and how many packages that is, `drawn` how much of each skeins took. `to_ply`, `bobbins`
+and `leftovers` say what bobbins are to hold, what they hold, and what remains on them. `structures` turns singles into
+yarn of any construction, `binder` adds a thread to a wrapped yarn, and `matching` reproduces an existing yarn.
 """
 
 from workbookgen.reference.plying.amounts import (

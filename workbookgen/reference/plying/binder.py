@@ -11,7 +11,8 @@ from workbookgen.units import Length, LinearDensity, PerLength, Ratio
 def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter: Length, turns: PerLength) -> Ratio:
     """Length of binder in one length of wrapped yarn.
 
-    m = √(1 + (π · (d₁ + 2 d₂ + d₃) · T)²). It lies over the wrapper: its center follows a circle as wide as the core, the wrapper on both sides, and itself.
+    m = √(1 + (π · (d₁ + 2 d₂ + d₃) · T)²). It lies over the wrapper: its center follows a circle as wide as the core,
+    the wrapper on both sides, and itself.
 
     Parameters
     ----------
@@ -31,7 +32,8 @@ def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter
 
     Notes
     -----
-    Valid for a binder that lies on the wrapper all the way. Where it sinks in between the wraps it takes less, so this is enough.
+    Valid for a binder that lies on the wrapper all the way. Where it sinks in between the wraps it takes less, so this
+    is enough.
 
     References
     ----------
@@ -39,7 +41,9 @@ def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter
 
     Examples
     --------
-    >>> print(round(binder_feed(Quantity(1, "mm"), Quantity(0.9, "mm"), Quantity(0.2, "mm"), Quantity(250 / np.pi, "1/m")), 6))  # √(1 + 0.75²)
+    >>> # √(1 + 0.75²)
+    >>> print(round(binder_feed(Quantity(1, "mm"), Quantity(0.9, "mm"), Quantity(0.2, "mm"),
+    ...     Quantity(250 / np.pi, "1/m")), 6))
     1.25
     """
     for each in (core_diameter, wrapper_diameter, binder_diameter):
@@ -53,7 +57,8 @@ def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter
 def turns_left(turns: PerLength, binder_turns: PerLength) -> PerLength:
     """Turns left in a wrapper once the binder is on.
 
-    T = T₂ - T₃, but not below zero. The binder goes around the other way, and each of its turns takes one out of the wrapper.
+    T = T₂ - T₃, but not below zero. The binder goes around the other way, and each of its turns takes one out of the
+    wrapper.
 
     Parameters
     ----------

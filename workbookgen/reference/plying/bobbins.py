@@ -39,7 +39,8 @@ def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: D
 
     Notes
     -----
-    Valid for straight sides; a tapered cop is less full. A package density of 0.3 to 0.45 g/cm³, and nine tenths full, are common practice.
+    Valid for straight sides; a tapered cop is less full. A package density of 0.3 to 0.45 g/cm³, and nine tenths full,
+    are common practice.
 
     References
     ----------
@@ -47,7 +48,9 @@ def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: D
 
     Examples
     --------
-    >>> print(round(bobbin_mass(Quantity(8, "cm"), Quantity(2, "cm"), Quantity(10, "cm"), Quantity(0.4, "g/cm^3")) / np.pi))  # π / 4 · 60 · 10 · 0.9 · 0.4
+    >>> # π / 4 · 60 · 10 · 0.9 · 0.4
+    >>> print(round(bobbin_mass(Quantity(8, "cm"), Quantity(2, "cm"), Quantity(10, "cm"),
+    ...     Quantity(0.4, "g/cm^3")) / np.pi))
     54 gram
     """
     require_within(ABOVE_ZERO, "Every measure of a bobbin", inner, height)
@@ -142,7 +145,8 @@ def plying_bobbins(
 ) -> Ratio:
     """Bobbins that the plied yarn fills.
 
-    k = ⌈m / (1 - b) / M⌉, M the plying bobbin's, or else what the others hold. The plied yarn weighs what its singles weigh, and a bought thread in it.
+    k = ⌈m / (1 - b) / M⌉, M the plying bobbin's, or else what the others hold. The plied yarn weighs what its singles
+    weigh, and a bought thread in it.
 
     Parameters
     ----------

@@ -162,7 +162,8 @@ def resultant(
     Raises
     ------
     ValueError
-        A blank name, no component of that name, one whose contribution is not known, or contributions that are not one per name.
+        A blank name, no component of that name, one whose contribution is not known, or contributions that are not one
+        per name.
 
     Notes
     -----
@@ -303,7 +304,8 @@ def folded_grist(grist: Grist, ends: Ratio, notation: str) -> Grist:
     Raises
     ------
     ValueError
-        A grist that is not above zero, ends that are not a whole number from 1 to 12, or a notation that is neither of these.
+        A grist that is not above zero, ends that are not a whole number from 1 to 12, or a notation that is neither of
+        these.
 
     Notes
     -----
@@ -311,7 +313,8 @@ def folded_grist(grist: Grist, ends: Ratio, notation: str) -> Grist:
 
     References
     ----------
-    W. Davis, Hosiery Manufacture; J. T. Taylor, Cotton Weaving and Designing (both read). R 40 tex/2: ISO 1139 (from memory).
+    W. Davis, Hosiery Manufacture; J. T. Taylor, Cotton Weaving and Designing (both read).
+    R 40 tex/2: ISO 1139 (from memory).
 
     Examples
     --------

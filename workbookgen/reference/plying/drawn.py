@@ -204,7 +204,8 @@ def strand_taken(
 
     Notes
     -----
-    Valid for a thread whose grist is known. Of skeins that were not weighed, the singles are not known and count as nothing.
+    Valid for a thread whose grist is known. Of skeins that were not weighed, the singles are not known and count as
+    nothing.
 
     References
     ----------
@@ -213,7 +214,8 @@ def strand_taken(
     Examples
     --------
     >>> thread, yarn = Quantity(50, "tex"), Quantity(250, "tex")
-    >>> print(strand_taken(thread, yarn, thread, thread, Quantity(120, "g"), Quantity(400, "m"), Quantity(300, "m")).to("g"))
+    >>> print(strand_taken(thread, yarn, thread, thread, Quantity(120, "g"), Quantity(400, "m"),
+    ...     Quantity(300, "m")).to("g"))
     20.0 gram
     """
     require_numbers(mass, length, weighed)

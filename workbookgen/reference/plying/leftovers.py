@@ -290,7 +290,8 @@ def plied_from(length: Length, take_up: Ratio = 0.0, strands: Ratio = 1) -> Leng
 def leftover_words(strands: Ratio, total: Length, rest: Length) -> str:
     """What to do with singles that are left when the shortest bobbin runs out, in words.
 
-    words = nothing to do if r < Σℓ / 100. Else two strands are plied from both ends of a ball, three as a chain, more are rewound.
+    words = nothing to do if r < Σℓ / 100. Else two strands are plied from both ends of a ball, three as a chain, more
+    are rewound.
 
     Parameters
     ----------

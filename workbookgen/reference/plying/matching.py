@@ -67,13 +67,13 @@ def twist_to_insert(counted: PerLength, shrinkage: Ratio = 0.0) -> PerLength:
 
     Notes
     -----
-    Valid for yarn that does not untwist in washing. Each turn of the ply took one out of every strand, and undoing it gives that turn back:
-    a strand taken out of the yarn has the turns with which it was spun.
+    Valid for yarn that does not untwist in washing. Each turn of the ply took one out of every strand, and undoing it
+    gives that turn back: a strand taken out of the yarn has the turns with which it was spun.
 
     References
     ----------
-    Geometry: a change of length neither adds nor removes turns. That a strand so counted tells the original twist of the single before plying:
-    ISO 2061:2010, scope (read as reproduced).
+    Geometry: a change of length neither adds nor removes turns. That a strand so counted tells the original twist of
+    the single before plying: ISO 2061:2010, scope (read as reproduced).
 
     Examples
     --------

@@ -1,4 +1,5 @@
-"""How a yarn is built from singles: strands side by side, a chain, a ball plied on itself, a cable, a core with its wrapper.
+"""How a yarn is built from singles: strands side by side, a chain, a ball plied on itself, a cable, a core with its
+wrapper.
 
 Whatever the structure, a number of ends lie side by side in the yarn, and each stage of twisting keeps a share of the
 length. These two figures convert singles into yarn, and back.
@@ -20,7 +21,8 @@ OF_STRANDS, CABLE = "several strands", "a cable"
 def ends_in(structure: str, strands: Ratio = 2, plies: Ratio = 2) -> Ratio:
     """Ends of single that lie side by side in a yarn.
 
-    n = 3 in a chain, 2 in a ball on itself, the strands of a ply, strands · plies in a cable. They all run the whole length of the yarn.
+    n = 3 in a chain, 2 in a ball on itself, the strands of a ply, strands · plies in a cable. They all run the whole
+    length of the yarn.
 
     Parameters
     ----------
@@ -287,7 +289,8 @@ def wrapper_feed(core_diameter: Length, wrapper_diameter: Length, turns: PerLeng
 
     Examples
     --------
-    >>> print(round(wrapper_feed(Quantity(1, "mm"), Quantity(2, "mm"), Quantity(250 / np.pi, "1/m"), slack=0.2), 6))  # √(1 + 0.75²) · 1.2
+    >>> # √(1 + 0.75²) · 1.2
+    >>> print(round(wrapper_feed(Quantity(1, "mm"), Quantity(2, "mm"), Quantity(250 / np.pi, "1/m"), slack=0.2), 6))
     1.5
     """
     require_within(ABOVE_ZERO, "A diameter", core_diameter, wrapper_diameter)

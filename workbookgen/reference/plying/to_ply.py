@@ -103,7 +103,8 @@ def take_up_to_ply(
 ) -> Ratio:
     """Take-up of the yarn for which bobbins are to be filled.
 
-    c = own, or else the project's, or else its sample's, or else its design's, or else 0. Without a known one, none is counted.
+    c = own, or else the project's, or else its sample's, or else its design's, or else 0. Without a known one, none is
+    counted.
 
     Parameters
     ----------
@@ -150,7 +151,8 @@ def singles_grist(
 ) -> Grist:
     """Grist of the singles on the bobbins.
 
-    g = own, or else G · n / ((1 - s) · (1 - c) · (1 - b)). The second gives the singles of a planned yarn, of which a bought thread is a part.
+    g = own, or else G · n / ((1 - s) · (1 - c) · (1 - b)). The second gives the singles of a planned yarn, of which a
+    bought thread is a part.
 
     Parameters
     ----------
@@ -168,7 +170,8 @@ def singles_grist(
     Raises
     ------
     ValueError
-        Neither the grist nor the plan that it follows from is known, or it is not above zero, or a loss of the whole length, or a yarn all bought.
+        Neither the grist nor the plan that it follows from is known, or it is not above zero, or a loss of the whole
+        length, or a yarn all bought.
 
     Notes
     -----

@@ -1,4 +1,5 @@
-"""Backwards from a yarn that is wanted: the component that is missing, the singles to spin, the grist for so many wraps."""
+"""Backwards from a yarn that is wanted: the component that is missing, the singles to spin, the grist for so many
+wraps."""
 
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, SHRINKAGE, require_within
@@ -51,7 +52,8 @@ def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearD
 def all_strands(plied: LinearDensity, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> LinearDensity:
     """Linear density of all strands together, before they are plied.
 
-    Σt = R · (1 - s) · (1 - c). The strands are longer than the ply, and longer still before washing, so a unit length of them weighs less.
+    Σt = R · (1 - s) · (1 - c). The strands are longer than the ply, and longer still before washing, so a unit length
+    of them weighs less.
 
     Parameters
     ----------

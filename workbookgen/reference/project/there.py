@@ -88,7 +88,8 @@ def least_there(skeins: Length, u_skeins: Length, have: Length, uncertainty: Len
 def most_there(skeins: Length, u_skeins: Length, have: Length, uncertainty: Length) -> Length:
     """The most that there very likely is.
 
-    L₂ = max(S + 2 · s, H + 2 · u). Where others need more than there is, the second is lower than the first, and its own skeins are all that is there.
+    L₂ = max(S + 2 · s, H + 2 · u). Where others need more than there is, the second is lower than the first, and its
+    own skeins are all that is there.
 
     Parameters
     ----------

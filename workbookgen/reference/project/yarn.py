@@ -175,7 +175,8 @@ def all_there_is(in_skeins: Length, to_come: Length | None = None, unknown: Rati
 def while_open(amount: Some, used: Mass | None = None) -> Some:
     """What is told of a project until it is finished.
 
-    v = amount, as long as no weight of the finished piece is known. Then nothing is left to be enough for, and its lots are free for others.
+    v = amount, as long as no weight of the finished piece is known. Then nothing is left to be enough for, and its lots
+    are free for others.
 
     Parameters
     ----------
@@ -301,7 +302,8 @@ def unwashed_length(
 ) -> Length:
     """Length to make before washing.
 
-    U = L / (1 - s), and 0 for a bought yarn that nobody plies. Divide by the share left; adding the loss gives too little.
+    U = L / (1 - s), and 0 for a bought yarn that nobody plies. Divide by the share left; adding the loss gives too
+    little.
 
     Parameters
     ----------

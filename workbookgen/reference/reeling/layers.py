@@ -71,7 +71,8 @@ def last_layer(wraps: Ratio, diameter: Length, width: Length, layers: Ratio) -> 
     Raises
     ------
     ValueError
-        A number of wraps, a diameter or a width that is not above zero, less than one layer, or more layers than the wraps begin.
+        A number of wraps, a diameter or a width that is not above zero, less than one layer, or more layers than the
+        wraps begin.
 
     Notes
     -----
@@ -99,8 +100,8 @@ def last_layer(wraps: Ratio, diameter: Length, width: Length, layers: Ratio) -> 
 def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Length | None = None) -> Angle:
     """Angle through which the path turns on its way around a reel.
 
-    θ = 2 π around a plain frame; around a niddy-noddy θ = 2 (π - φa) + 2 (π - φb), cos φa = (h² + a²/4 - b²/4) / ℓ², ℓ² = h² + a²/4 + b²/4.
-    The yarn turns sharply over each arm end.
+    θ = 2 π around a plain frame; around a niddy-noddy θ = 2 (π - φa) + 2 (π - φb), cos φa = (h² + a²/4 - b²/4) / ℓ², ℓ²
+    = h² + a²/4 + b²/4. The yarn turns sharply over each arm end.
 
     Parameters
     ----------
@@ -150,8 +151,8 @@ def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Le
 def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio, last: Ratio = 1.0) -> Length:
     """Mean loop over all wraps.
 
-    C̄ = C + θ · d · (k - 1) · (k - 2 + 2 p) / (2 · (k - 1 + p)), with a full last layer C + θ · d · (k - 1) / 2. Each layer is longer by as much as the one
-    before, and the longest is seldom full.
+    C̄ = C + θ · d · (k - 1) · (k - 2 + 2 p) / (2 · (k - 1 + p)), with a full last layer C + θ · d · (k - 1) / 2. Each
+    layer is longer by as much as the one before, and the longest is seldom full.
 
     Parameters
     ----------
@@ -188,9 +189,8 @@ def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio, las
     require_within(ABOVE_ZERO, "The yarn must have a diameter.", diameter)
     require_within(AT_LEAST_ONE, "There is at least one layer.", layers)
     require_within(SOME_PART, "The share of the last layer that is filled", last)
-    below = (
-        layers - 1
-    )  # full layers, longer than the first by 0, 1, ... below - 1 times what a layer adds; the last by `below` times
+    # Full layers, longer than the first by 0, 1, ... below - 1 times what a layer adds; the last by `below` times.
+    below = layers - 1
     added = (below * (below - 1) / 2 + last * below) / (below + last)
     return loop + turning * diameter * added
 

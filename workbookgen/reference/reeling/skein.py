@@ -179,7 +179,8 @@ def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
 def known_shrinkage(sample: Ratio | None = None, design: Ratio | None = None) -> Ratio:
     """Shrinkage that is known of a yarn.
 
-    s = the sample's, or else the design's. Both come from a washed sample; the one that was chosen for the yarn goes first.
+    s = the sample's, or else the design's. Both come from a washed sample; the one that was chosen for the yarn goes
+    first.
 
     Parameters
     ----------

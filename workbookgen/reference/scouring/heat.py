@@ -14,7 +14,8 @@ ROUNDING = 1e-9  # hot water worked out for a bath may exceed it by rounding
 
 SAME_HEAT = 1e-6  # degrees that make no difference
 
-# Lower limits in degrees Celsius. The time given is the shortest within the limits: a bath is never more dangerous than its words.
+# Lower limits in degrees Celsius. The time given is the shortest within the limits: a bath is never more dangerous than
+# its words.
 TEMPERATURE_WORDS = (
     (101.0, "hotter than water boils: °F or °C?"),
     (60.0, "scalds in under 5 seconds: gloves, tools"),
@@ -59,7 +60,8 @@ def hot_water(volume: Volume, target: Temperature, hot: Temperature, cold: Tempe
 
     Examples
     --------
-    >>> print(hot_water(Quantity(10, "L"), target=Quantity(45, "degC"), hot=Quantity(60, "degC"), cold=Quantity(10, "degC")))
+    >>> print(hot_water(Quantity(10, "L"), target=Quantity(45, "degC"), hot=Quantity(60, "degC"),
+    ...     cold=Quantity(10, "degC")))
     7.0 liter
     """
     _require_volume(volume)
@@ -246,8 +248,8 @@ def part_of_mix(
 def temperature_words(temperature: Temperature) -> str:
     """What a temperature means for the wool, and for the washer's skin.
 
-    too cool if T < 45 °C = 113 °F. Warmer water keeps the grease melted, and burns: the words say how soon. From 101 °C on,
-    Fahrenheit was typed for Celsius.
+    too cool if T < 45 °C = 113 °F. Warmer water keeps the grease melted, and burns: the words say how soon. From 101 °C
+    on, Fahrenheit was typed for Celsius.
 
     Parameters
     ----------
@@ -264,12 +266,13 @@ def temperature_words(temperature: Temperature) -> str:
 
     Notes
     -----
-    Valid for healthy adult skin; children and older people burn sooner. No bath fit for scouring is safe for bare hands.
+    Valid for healthy adult skin; children and older people burn sooner. No bath fit for scouring is safe for bare
+    hands.
 
     References
     ----------
-    Published tables of burns (read): 49 °C some minutes, 52 °C 1.5 to 2 minutes, 54 °C 30 seconds, 57 °C 10 seconds, 60 °C
-    under 5. Grease melts near 40 °C, at 38 to 42 °C (from memory).
+    Published tables of burns (read): 49 °C some minutes, 52 °C 1.5 to 2 minutes, 54 °C 30 seconds, 57 °C 10 seconds, 60
+    °C under 5. Grease melts near 40 °C, at 38 to 42 °C (from memory).
 
     Examples
     --------
@@ -285,8 +288,8 @@ def temperature_words(temperature: Temperature) -> str:
 def added_words(temperature: Temperature) -> str:
     """What water that is added means for the washer's skin.
 
-    cool if T < 45 °C = 113 °F: it may be added to cool a pot, and only what that becomes can harm the wool. Warmer water burns, and the words
-    say how soon.
+    cool if T < 45 °C = 113 °F: it may be added to cool a pot, and only what that becomes can harm the wool. Warmer
+    water burns, and the words say how soon.
 
     Parameters
     ----------

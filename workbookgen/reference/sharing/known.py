@@ -23,8 +23,8 @@ def unknown_lots(
 ) -> Ratio:
     """How many of the lots of a component are not known.
 
-    k = the number of lots that say nothing of what they give, where T > 0, else 0. A lot without a breed, or with something wrong
-    in its line, is not an empty one.
+    k = the number of lots that say nothing of what they give, where T > 0, else 0. A lot without a breed, or with
+    something wrong in its line, is not an empty one.
 
     Parameters
     ----------

@@ -28,8 +28,8 @@ def pool(
 ) -> Some:
     """What the lots of one component give together.
 
-    P = Σ amount i, over the lots given. Lots of one component may replace each other, so they add up; a component without a lot
-    has none.
+    P = Σ amount i, over the lots given. Lots of one component may replace each other, so they add up; a component
+    without a lot has none.
 
     Parameters
     ----------
@@ -122,8 +122,8 @@ def left_by_others(
 ) -> Mass:
     """What other projects leave of a component's lots.
 
-    M = P - (Σ g · q - m), the sum over the component's lots. What all projects take, less what this one takes, is
-    what the others take. What they lack concerns only those that need more of the lots: for m = 0, M is nothing at least.
+    M = P - (Σ g · q - m), the sum over the component's lots. What all projects take, less what this one takes, is what
+    the others take. What they lack concerns only those that need more of the lots: for m = 0, M is nothing at least.
 
     Parameters
     ----------
@@ -186,7 +186,7 @@ def taken_by_pieces(
     Parameters
     ----------
     name : the lot
-    taken_1, taken_2, taken_3, taken_4 : what each piece took of the lot of its first, second, third and fourth component; no number is a blank
+    taken_1, taken_2, taken_3, taken_4 : what each piece took of its components' lots; no number is a blank
     lots_1, lots_2, lots_3, lots_4 : these lots
 
     Returns
@@ -209,7 +209,8 @@ def taken_by_pieces(
     Examples
     --------
     >>> none, nowhere = Quantity([0, 0], "g"), ["", ""]
-    >>> print(taken_by_pieces("Aster", Quantity([40, 30], "g"), none, none, none, ["Aster", "Birch"], nowhere, nowhere, nowhere))
+    >>> print(taken_by_pieces("Aster", Quantity([40, 30], "g"), none, none, none, ["Aster", "Birch"], nowhere,
+    ...     nowhere, nowhere))
     40.0 gram
     """
     first, *others = ((lots_1, taken_1), (lots_2, taken_2), (lots_3, taken_3), (lots_4, taken_4))
@@ -240,7 +241,7 @@ def share_promised(
     Parameters
     ----------
     name : the lot
-    claims_1, claims_2, claims_3, claims_4 : c, the share of its lots that each project's first, second, third and fourth component takes; no number is a blank
+    claims_1, claims_2, claims_3, claims_4 : c, share of its lots that each project's component takes; blank is none
     lots_1_a, lots_1_b, lots_1_c : the lots of each project's first component
     lots_2_a, lots_2_b : those of the second
     lots_3_a, lots_3_b : those of the third
@@ -266,7 +267,8 @@ def share_promised(
     Examples
     --------
     >>> none, nowhere = [0.0], [""]
-    >>> print(share_promised("Aster", [0.5], [0.25], none, none, ["Aster"], nowhere, nowhere, ["Aster"], *[nowhere] * 5))
+    >>> print(share_promised("Aster", [0.5], [0.25], none, none, ["Aster"], nowhere, nowhere, ["Aster"],
+    ...     *[nowhere] * 5))
     0.75
     """
     claims = {1: claims_1, 2: claims_2, 3: claims_3, 4: claims_4}

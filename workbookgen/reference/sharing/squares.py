@@ -78,7 +78,7 @@ def squares_on_lot(
     Parameters
     ----------
     name : the lot
-    squares_1, squares_2, squares_3, squares_4 : o, that of each project's first, second, third and fourth component; no number is a blank
+    squares_1, squares_2, squares_3, squares_4 : o, that of each project's components; no number is a blank
     lots_1_a, lots_2_a, lots_3_a, lots_4_a : the first lot of each of these
 
     Returns
@@ -101,7 +101,8 @@ def squares_on_lot(
     Examples
     --------
     >>> none, nowhere = Quantity([0, 0], "g^2"), ["", ""]
-    >>> print(squares_on_lot("Aster", Quantity([100, 25], "g^2"), none, none, none, ["Aster", "Aster"], nowhere, nowhere, nowhere))
+    >>> print(squares_on_lot("Aster", Quantity([100, 25], "g^2"), none, none, none, ["Aster", "Aster"], nowhere,
+    ...     nowhere, nowhere))
     125.0 gram ** 2
     """
     first, *others = ((lots_1_a, squares_1), (lots_2_a, squares_2), (lots_3_a, squares_3), (lots_4_a, squares_4))

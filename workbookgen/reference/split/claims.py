@@ -1,4 +1,5 @@
-"""What everyone is due from a purchase: the weights wanted first, then parts of the rest, all in proportion to what there is."""
+"""What everyone is due from a purchase: the weights wanted first, then parts of the rest, all in proportion to what
+there is."""
 
 from collections.abc import Sequence
 
@@ -176,7 +177,8 @@ def for_parts(mass: Mass, wanted: Mass) -> Mass:
 def claim(part: Ratio, rest: Mass, parts: Ratio, wanted: Mass | None = None) -> Mass:
     """What a member is due before everything is made to fit.
 
-    c = w, or r · x / X. If the claims add up to more, or less, than there is, everyone gets less or more in the same proportion.
+    c = w, or r · x / X. If the claims add up to more, or less, than there is, everyone gets less or more in the same
+    proportion.
 
     Parameters
     ----------
@@ -262,7 +264,8 @@ def split_in_words(
 ) -> str:
     """How a purchase is divided, in words.
 
-    text by x > 1, x = 1 or x < 1, the share of the wanted weights that there is. Whoever gets more or less than was wanted should know before paying.
+    text by x > 1, x = 1 or x < 1, the share of the wanted weights that there is. Whoever gets more or less than was
+    wanted should know before paying.
 
     Parameters
     ----------

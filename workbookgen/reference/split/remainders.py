@@ -1,4 +1,4 @@
-"""The steps that are left over go to the largest remainders (Hamilton's method), and of equal ones to the first in the list."""
+"""Steps left over go to the largest remainders (Hamilton's method), and of equal ones to the first listed."""
 
 import numpy as np
 
@@ -52,7 +52,8 @@ def whole(exact: Ratio) -> Ratio:
 def turn(exact: Ratio, whole: Ratio, line: Ratio) -> Ratio:
     """The turn of a member for a step that is left.
 
-    t = 1000 · millionths of (q - k) + 1000 - l, a whole number. A larger remainder comes first, and among equal ones the upper line.
+    t = 1000 · millionths of (q - k) + 1000 - l, a whole number. A larger remainder comes first, and among equal ones
+    the upper line.
 
     Parameters
     ----------

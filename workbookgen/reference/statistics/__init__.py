@@ -1,8 +1,9 @@
 """Several readings of one thing, and several skeins of one lot, in a few numbers.
 
-`readings` takes up to five readings on one piece of yarn: their mean, their standard deviation, and the uncertainty
-of the mean; `enough` says how many more to take, and `steps` how finely they were read. `groups` finds the mean of a lot's skeins, the one that stands out,
-and whether two skeins may share a piece; `joined` adds up the variation of groups from sums that a log can keep.
+`readings` takes up to five readings on one piece of yarn: their mean, their standard deviation, and the uncertainty of
+the mean; `enough` says how many more to take, and `steps` how finely they were read. `groups` finds the mean of a lot's
+skeins, the one that stands out, and whether two skeins may share a piece; `joined` adds up the variation of groups from
+sums that a log can keep.
 """
 
 from workbookgen.reference.statistics.enough import inches_each, more_readings, readings_in_all

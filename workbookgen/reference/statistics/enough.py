@@ -112,8 +112,8 @@ def more_readings(
 ) -> str:
     """How many more readings to take, in words.
 
-    more = n - k. With fewer than three, more are taken to see how they vary; if five are too few, each is counted over more inches. Enough of
-    them are not enough where w > E · x̄, since all were rounded.
+    more = n - k. With fewer than three, more are taken to see how they vary; if five are too few, each is counted over
+    more inches. Enough of them are not enough where w > E · x̄, since all were rounded.
 
     Parameters
     ----------

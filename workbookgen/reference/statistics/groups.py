@@ -152,7 +152,8 @@ def grubbs_limit(count: Ratio) -> Ratio:
 def limit_low(mean: Some, variation: Ratio, times: Ratio) -> Some:
     """Value below which a skein stands out.
 
-    l = x̄ · (1 - G · CV). With G from Grubbs' test, a skein lies beyond one of the limits by chance alone in one lot out of twenty.
+    l = x̄ · (1 - G · CV). With G from Grubbs' test, a skein lies beyond one of the limits by chance alone in one lot
+    out of twenty.
 
     Parameters
     ----------
@@ -190,7 +191,8 @@ def limit_low(mean: Some, variation: Ratio, times: Ratio) -> Some:
 def limit_high(mean: Some, variation: Ratio, times: Ratio) -> Some:
     """Value above which a skein stands out.
 
-    h = x̄ · (1 + G · CV). With G from Grubbs' test, a skein lies beyond one of the limits by chance alone in one lot out of twenty.
+    h = x̄ · (1 + G · CV). With G from Grubbs' test, a skein lies beyond one of the limits by chance alone in one lot
+    out of twenty.
 
     Parameters
     ----------

@@ -54,7 +54,8 @@ def square_of(value: Some) -> SomeSquared:
 def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     """Coefficient of variation of a group, from its sums.
 
-    CV = √((Q / (N x̄²) - 1) · N / (N - 1)). A relative variance under 10⁻⁶ is mostly the rounding of the sums and counts as none.
+    CV = √((Q / (N x̄²) - 1) · N / (N - 1)). A relative variance under 10⁻⁶ is mostly the rounding of the sums and
+    counts as none.
 
     Parameters
     ----------
@@ -69,7 +70,8 @@ def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     Raises
     ------
     ValueError
-        Fewer than two members, a number of them that is not whole, a mean that is not above zero, or squares too small for that mean.
+        Fewer than two members, a number of them that is not whole, a mean that is not above zero, or squares too small
+        for that mean.
     DimensionalityError
         Squares that are not of the kind of the mean squared.
 
@@ -98,7 +100,8 @@ def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
 def pooled_variation(variations: Ratio, counts: Ratio) -> Ratio:
     """Coefficient of variation within a group, over several groups.
 
-    CV = √(Σ (n i - 1) · CV i² / Σ (n i - 1)). It is how even the members of one group usually are; differences between groups do not count.
+    CV = √(Σ (n i - 1) · CV i² / Σ (n i - 1)). It is how even the members of one group usually are; differences between
+    groups do not count.
 
     Parameters
     ----------

@@ -23,7 +23,8 @@ def read_to(
 ) -> PerLength:
     """The step to which wraps were read.
 
-    d = 1 wrap in an inch if all readings are whole, else 0.5 if all are whole or half, else 0. Finer steps matter no more.
+    d = 1 wrap in an inch if all readings are whole, else 0.5 if all are whole or half, else 0. Finer steps matter no
+    more.
 
     Parameters
     ----------

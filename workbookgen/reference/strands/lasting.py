@@ -204,7 +204,8 @@ def left_in_the_end(come: Length, least: Length, share: Ratio, planned: Grist, f
 
     Examples
     --------
-    >>> print(left_in_the_end(Quantity(400, "m"), Quantity(300, "m"), share=0.5, planned=Quantity(2, "m/g"), finer=1, bought=0))
+    >>> print(left_in_the_end(Quantity(400, "m"), Quantity(300, "m"), share=0.5, planned=Quantity(2, "m/g"), finer=1,
+    ...     bought=0))
     25.0 gram
     """
     require_numbers(come, least, share, planned, finer, bought)

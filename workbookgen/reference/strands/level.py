@@ -94,7 +94,9 @@ def level(
 
     Examples
     --------
-    >>> print(round(level(Quantity(100, "m"), Quantity(100, "m"), Quantity(10, "m"), Quantity(9, "m^2"), Quantity(16, "m^2")), 2))  # 110 + 5 / √(2 π)
+    >>> # 110 + 5 / √(2 π)
+    >>> print(round(level(Quantity(100, "m"), Quantity(100, "m"), Quantity(10, "m"), Quantity(9, "m^2"),
+    ...     Quantity(16, "m^2")), 2))
     111.99 meter
     """
     near = [each for each in (near_1, near_2, near_3, near_4) if each is not None]

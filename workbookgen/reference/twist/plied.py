@@ -161,7 +161,8 @@ def balance(singles_twist: PerLength, plied_twist: PerLength, share: Ratio = USU
 
     Notes
     -----
-    Valid for singles of equal twist, plied in the opposite direction, both counted before washing or both after it; a hanging loop decides.
+    Valid for singles of equal twist, plied in the opposite direction, both counted before washing or both after it; a
+    hanging loop decides.
 
     References
     ----------
@@ -182,7 +183,8 @@ def balance(singles_twist: PerLength, plied_twist: PerLength, share: Ratio = USU
 def balance_words(balance: Ratio) -> str:
     """Whether a ply is balanced, in words.
 
-    balanced if |b| ≤ 1/8, else more or less ply twist than that. Of two thirds, that is 0.58 to 0.75 of the singles' twist, which is what is usual.
+    balanced if |b| ≤ 1/8, else more or less ply twist than that. Of two thirds, that is 0.58 to 0.75 of the singles'
+    twist, which is what is usual.
 
     Parameters
     ----------

@@ -37,7 +37,8 @@ def ply_take_up(before: Ratio, left: Ratio, ratio: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for round strands that slip freely; about 1 to 6 percent in an ordinary ply (common practice). A sample beats it.
+    Valid for round strands that slip freely; about 1 to 6 percent in an ordinary ply (common practice). A sample beats
+    it.
 
     References
     ----------

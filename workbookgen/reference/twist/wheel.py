@@ -72,7 +72,8 @@ def counted_ratio(flyer: Ratio, turns: Ratio = 10.0) -> Ratio:
 
     Notes
     -----
-    Valid for the band and the tension used in counting; over ten turns of the wheel, half a turn miscounted matters little.
+    Valid for the band and the tension used in counting; over ten turns of the wheel, half a turn miscounted matters
+    little.
 
     References
     ----------
@@ -155,7 +156,8 @@ def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH, slip: Ratio
     Raises
     ------
     ValueError
-        A diameter or a ratio that is not above zero, a negative thickness, a slip outside 0 to under 1, or a ratio that no whorl can give.
+        A diameter or a ratio that is not above zero, a negative thickness, a slip outside 0 to under 1, or a ratio that
+        no whorl can give.
 
     Notes
     -----

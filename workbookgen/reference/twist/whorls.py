@@ -137,8 +137,8 @@ def place_of_least(amounts: PerLength) -> Ratio:
 def nearest_words(name: str, treadles: Ratio, twist: PerLength, exact: Ratio) -> str:
     """The whorl and the treadles that come nearest to a wanted twist, in words.
 
-    text = its name, n treadles, T, and k where it is off by over a fifth. It says which whorl to use, and what to count; the nearest of a
-    table is not always near.
+    text = its name, n treadles, T, and k where it is off by over a fifth. It says which whorl to use, and what to
+    count; the nearest of a table is not always near.
 
     Parameters
     ----------
@@ -154,7 +154,8 @@ def nearest_words(name: str, treadles: Ratio, twist: PerLength, exact: Ratio) ->
     Raises
     ------
     ValueError
-        A blank name, treadles below 1, a negative twist, no treadles at all for the wanted one, or a twist of a thousand turns per inch or more.
+        A blank name, treadles below 1, a negative twist, no treadles at all for the wanted one, or a twist of a
+        thousand turns per inch or more.
 
     Notes
     -----

@@ -1,10 +1,9 @@
 """How sure a figure is, and what that means for the question whether it is enough.
 
-`budget` says where uncertainty comes from and how it adds up. `skeins` says what skeins share and
-what each has to itself, and `together` adds that up. `coming` says how sure the yarn is that is
-still to be spun or bought, `adding` what is still to be got. `enough` compares what there is with what is needed, each with its
-uncertainty, and gives a chance instead of a yes or no. Everywhere u is a standard uncertainty: two
-of them cover about 95 percent.
+`budget` says where uncertainty comes from and how it adds up. `skeins` says what skeins share and what each has to
+itself, and `together` adds that up. `coming` says how sure the yarn is that is still to be spun or bought, `adding`
+what is still to be got. `enough` compares what there is with what is needed, each with its uncertainty, and gives a
+chance instead of a yes or no. Everywhere u is a standard uncertainty: two of them cover about 95 percent.
 """
 
 from workbookgen.reference.uncertainty.adding import added_square, added_with, strand_added_square, strand_added_with

@@ -16,7 +16,8 @@ from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 def strand_added_square(bought: Ratio, weight: Ratio, u_plan: Ratio, u_batch: Ratio, u_kept: Ratio = 0.0) -> Ratio:
     """Squared relative uncertainty of more of one component.
 
-    q = h² · (1 - w) + f² of what is spun, q = h_b² of what is bought. A fleece still to be got may be spun finer, and may keep less.
+    q = h² · (1 - w) + f² of what is spun, q = h_b² of what is bought. A fleece still to be got may be spun finer, and
+    may keep less.
 
     Parameters
     ----------
@@ -69,8 +70,8 @@ def strand_added_with(
 ) -> Length:
     """What more of a component adds to the uncertainty, beside its own square.
 
-    k = h² · (1 - w) · P + c² · ℓ / 2, P = M · g · q / x, of what is spun; k = h_b² · P + c_b² · ℓ / 2, without q, of what is bought.
-    The same hands spin all of it too fine, and skein by skein it varies.
+    k = h² · (1 - w) · P + c² · ℓ / 2, P = M · g · q / x, of what is spun; k = h_b² · P + c_b² · ℓ / 2, without q, of
+    what is bought. The same hands spin all of it too fine, and skein by skein it varies.
 
     Parameters
     ----------
@@ -93,7 +94,8 @@ def strand_added_with(
     Raises
     ------
     ValueError
-        A negative mass or uncertainty, a weight outside 0 to 1, or a share, a grist, a skein or a ratio that is not above zero.
+        A negative mass or uncertainty, a weight outside 0 to 1, or a share, a grist, a skein or a ratio that is not
+        above zero.
 
     Notes
     -----
@@ -105,8 +107,8 @@ def strand_added_with(
 
     Examples
     --------
-    >>> print(round(strand_added_with(Quantity(400, "g"), 1, Quantity(2, "m/g"), Quantity(200, "m"), bought=0, weight=0, u_plan=0.1, variation=0.1, u_batch=0,
-    ...     u_ball=0), 6))  # 0.01 · 800 + 0.01 · 100
+    >>> print(round(strand_added_with(Quantity(400, "g"), 1, Quantity(2, "m/g"), Quantity(200, "m"), bought=0,
+    ...     weight=0, u_plan=0.1, variation=0.1, u_batch=0, u_ball=0), 6))  # 0.01 · 800 + 0.01 · 100
     9.0 meter
     """
     require_numbers(pool, share, planned, hold)
@@ -136,7 +138,8 @@ def added_square(
 ) -> Ratio:
     """Squared relative uncertainty of more yarn.
 
-    Q = max q i + (w · u_S / S)² + ((1 - w) · r)². Whatever is wrong about the skeins is wrong about a grist learned from them.
+    Q = max q i + (w · u_S / S)² + ((1 - w) · r)². Whatever is wrong about the skeins is wrong about a grist learned
+    from them.
 
     Parameters
     ----------
@@ -157,7 +160,8 @@ def added_square(
 
     Notes
     -----
-    Valid for one component, or one that is much less certain than the others; of two alike, either may run out first, which lowers the certainty.
+    Valid for one component, or one that is much less certain than the others; of two alike, either may run out first,
+    which lowers the certainty.
 
     References
     ----------
@@ -222,7 +226,8 @@ def added_with(
 
     Examples
     --------
-    >>> print(round(added_with(0.5, 0.02, Quantity(100, "m"), Quantity(4, "m"), Quantity(200, "m"), with_1=Quantity(3, "m")), 6))
+    >>> print(round(added_with(0.5, 0.02, Quantity(100, "m"), Quantity(4, "m"), Quantity(200, "m"),
+    ...     with_1=Quantity(3, "m")), 6))
     3.18 meter
     """
     lengths = [each for each in (with_1, with_2, with_3, with_4) if each is not None]

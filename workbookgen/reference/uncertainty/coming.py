@@ -162,8 +162,8 @@ def grist_uncertainty(
 
     Examples
     --------
-    >>> print(grist_uncertainty(Quantity(400, "g"), 1, Quantity(2, "m/g"), Quantity(200, "m"), bought=0, weight=0, u_plan=0.08, variation=0.12,
-    ...     u_batch=0, u_ball=0))
+    >>> print(grist_uncertainty(Quantity(400, "g"), 1, Quantity(2, "m/g"), Quantity(200, "m"), bought=0, weight=0,
+    ...     u_plan=0.08, variation=0.12, u_batch=0, u_ball=0))
     0.1
     """
     require_numbers(pool, share, planned, hold, bought, weight, u_plan, variation, u_batch, u_ball)
@@ -183,8 +183,8 @@ def coming_uncertainty(
 ) -> Mass:
     """Standard uncertainty of what a component still gives, as a mass.
 
-    u = √(p + o + (m · r)²). The lots may give more or less, the others may need more or less, and all of it may be
-    spun finer or thicker: what others leave is as uncertain as the whole. A project that needs no more of it cannot have
+    u = √(p + o + (m · r)²). The lots may give more or less, the others may need more or less, and all of it may be spun
+    finer or thicker: what others leave is as uncertain as the whole. A project that needs no more of it cannot have
     less than nothing from it: u is then at most what is left.
 
     Parameters
@@ -215,7 +215,8 @@ def coming_uncertainty(
 
     Examples
     --------
-    >>> print(coming_uncertainty(Quantity(9, "g^2"), Quantity(16, "g^2"), Quantity(100, "g"), 0, Quantity(40, "g"), Quantity(60, "g")))
+    >>> print(coming_uncertainty(Quantity(9, "g^2"), Quantity(16, "g^2"), Quantity(100, "g"), 0, Quantity(40, "g"),
+    ...     Quantity(60, "g")))
     5.0 gram
     """
     require_numbers(pool_square, others_square, pool, relative, needs, left)
@@ -258,7 +259,8 @@ def lesser(first: Length, u_first: Length, second: Length | None = None, u_secon
 
     Examples
     --------
-    >>> print(round(lesser(Quantity(100, "m"), Quantity(3, "m"), Quantity(100, "m"), Quantity(4, "m")), 2))  # 100 - 5 / √(2 π)
+    >>> # 100 - 5 / √(2 π)
+    >>> print(round(lesser(Quantity(100, "m"), Quantity(3, "m"), Quantity(100, "m"), Quantity(4, "m")), 2))
     98.01 meter
     """
     require_numbers(first, u_first, second, u_second)
@@ -377,7 +379,8 @@ def in_hand_uncertainty(
 
     Examples
     --------
-    >>> print(in_hand_uncertainty(Quantity(3, "m"), Quantity(100, "m"), 0, 0, to_come=Quantity(200, "m"), u_to_come=Quantity(4, "m")))
+    >>> print(in_hand_uncertainty(Quantity(3, "m"), Quantity(100, "m"), 0, 0, to_come=Quantity(200, "m"),
+    ...     u_to_come=Quantity(4, "m")))
     5.0 meter
     """
     require_numbers(skeins_doubt, in_skeins, to_come, u_to_come, weight, u_scale)

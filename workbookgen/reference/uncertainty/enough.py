@@ -145,8 +145,9 @@ def more_for(
 ) -> Some:
     """Additional amount to have, to be as certain as wanted.
 
-    E = (√(b² - a · (s² - z² · u²)) - b) / a, a = 1 - z² · Q, b = s - z² · K, so that s + E = z · √(u² + 2 · K · E + Q · E²);
-    E = 0 if s ≥ z · u. The addition is itself uncertain, and is off together with what is there: so more is needed.
+    E = (√(b² - a · (s² - z² · u²)) - b) / a, a = 1 - z² · Q, b = s - z² · K, so that s + E = z · √(u² + 2 · K · E + Q ·
+    E²); E = 0 if s ≥ z · u. The addition is itself uncertain, and is off together with what is there: so more is
+    needed.
 
     Parameters
     ----------
@@ -187,10 +188,8 @@ def more_for(
     )
     rest, doubt = Quantity(spare), Quantity(uncertainty)
     unit = rest.units
-    common, square_more = (
-        Quantity(0, unit) if with_more is None else Quantity(with_more),
-        0 if square_more is None else square_more,
-    )
+    common = Quantity(0, unit) if with_more is None else Quantity(with_more)
+    square_more = 0 if square_more is None else square_more
     rest, doubt, common = rest.magnitude, doubt.m_as(unit), common.m_as(unit)
     require(np.isfinite(rest), "What is left over must be a number.")
     require_within(NOT_NEGATIVE, "A standard uncertainty", doubt, common, square_more)

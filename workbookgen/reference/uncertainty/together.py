@@ -1,4 +1,5 @@
-"""The uncertainty of one skein, and of all skeins of a project together: what each has to itself is squared first, what they share is added first."""
+"""The uncertainty of one skein, and of all skeins of a project together: what each has to itself is squared first,
+what they share is added first."""
 
 import numpy as np
 

@@ -140,7 +140,8 @@ def sett_in_use(own: PerLength | None = None, working: PerLength | None = None) 
 def ends_in_a_dent(sett: PerLength, dents: PerLength) -> Ratio:
     """Ends per dent of the reed, to come nearest to a sett.
 
-    n = S / R, to the nearest half, and at least a half. One and a half means one and two ends alternately; a half means every other dent empty.
+    n = S / R, to the nearest half, and at least a half. One and a half means one and two ends alternately; a half means
+    every other dent empty.
 
     Parameters
     ----------
@@ -257,7 +258,8 @@ def picks_in_use(
 ) -> PerLength:
     """Picks in a length to weave with.
 
-    P = own, or else x · C for a weft of another yarn, or else the sett. Cloth of one yarn is woven equally close both ways.
+    P = own, or else x · C for a weft of another yarn, or else the sett. Cloth of one yarn is woven equally close both
+    ways.
 
     Parameters
     ----------

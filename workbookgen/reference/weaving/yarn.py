@@ -48,8 +48,8 @@ def warp_yarn(ends: Ratio, warp_length: Length) -> Length:
 def weft_yarn(picks: PerLength, woven_length: Length, width: Length, take_up: Ratio = 0.0) -> Length:
     """Length of yarn in the weft.
 
-    Y = P · V · b / (1 - t). Picks in an inch times inches of width are yards of weft in a yard of cloth, and a pick that
-    is laid in with some slack, to bend over and under, is longer than the reed is wide.
+    Y = P · V · b / (1 - t). Picks in an inch times inches of width are yards of weft in a yard of cloth, and a pick
+    that is laid in with some slack, to bend over and under, is longer than the reed is wide.
 
     Parameters
     ----------
@@ -69,13 +69,13 @@ def weft_yarn(picks: PerLength, woven_length: Length, width: Length, take_up: Ra
 
     Notes
     -----
-    Valid for a take-up told of the width in the reed. Told of the cloth on the loom, as t₁ of the warp is, it holds the draw-in d as well:
-    t = 1 - (1 - t₁) / (1 - d). Crimp, a share of the cloth, is a third number: t₁ = c / (1 + c).
+    Valid for a take-up told of the width in the reed. Told of the cloth on the loom, as t₁ of the warp is, it holds the
+    draw-in d as well: t = 1 - (1 - t₁) / (1 - d). Crimp, a share of the cloth, is a third number: t₁ = c / (1 + c).
 
     References
     ----------
-    C. P. Brooks, Cotton Manufacturing, the weight of a piece: picks as long as the reed is wide (read); take-up as a share of the straightened
-    yarn, ASTM D3883 (from memory).
+    C. P. Brooks, Cotton Manufacturing, the weight of a piece: picks as long as the reed is wide (read); take-up as a
+    share of the straightened yarn, ASTM D3883 (from memory).
 
     Examples
     --------

@@ -1,0 +1,128 @@
+"""How a run of the command ends: in a sentence and an exit code, whatever happens, and never in a traceback."""
+
+import os
+import signal
+import sys
+import threading
+import traceback
+from collections.abc import Callable
+from contextlib import contextmanager
+from pathlib import Path
+
+import click
+
+from workbookgen.errors import PlannerError
+
+OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {} ({})"
+
+
+class ReaderLeft(Exception):
+    """Who read the answer has gone, as in `workbookgen check FILE | head -1`: neither agreement nor findings."""
+
+
+class Commands(click.Group):
+    """Click by itself would then end with 1, which here means findings."""
+
+    def invoke(self, context):
+        try:
+            return super().invoke(context)
+        except BrokenPipeError:
+            raise ReaderLeft from None
+
+
+def guarded(run: Callable[[], None]) -> None:
+    """Run a command, and end the process as it ended."""
+    _reopen_closed_streams()
+    with _stopped_by_signals() as asked:
+        try:
+            _run(run, asked)
+        except PlannerError as problem:
+            _end(str(problem), problem.exit_code)
+        except click.ClickException as problem:
+            problem.show()
+            sys.exit(2)
+        except (click.Abort, KeyboardInterrupt):
+            _end("Stopped.")
+        except ReaderLeft:
+            _leave_untold()
+            sys.exit(2)
+        except MemoryError:
+            _end("There is not enough memory for this; nothing was changed.")
+        except OSError as problem:  # such as a full disk behind a redirection, or where temporary files go
+            _end(f"{problem.filename or 'This computer refuses it'}: {problem.strerror or problem}.")
+        except Exception as problem:
+            if os.environ.get("WORKBOOKGEN_TRACEBACK"):
+                raise
+            _end(OUR_FAULT.format(f"{type(problem).__name__}: {problem}", _place_of(problem)))
+
+
+def _place_of(problem: Exception) -> str:
+    """The line of ours where it came: of a sheet's description, if one was being read."""
+    ours = Path(__file__).parent
+    lines = [each for each in traceback.extract_tb(problem.__traceback__) if ours in Path(each.filename).parents]
+    line = [
+        each
+        for each in lines
+        if Path(each.filename).parent.name == "sheets" and each.name in ("<module>", "chapter", "sheet")
+    ][-1:] or lines[-1:]
+    return f"{Path(line[0].filename).relative_to(ours.parent).as_posix()}, line {line[0].lineno}"
+
+
+def _reopen_closed_streams() -> None:
+    """Let a standard stream that was closed, as by `2>&-`, lead nowhere: else the next file that is opened would get
+    its number."""
+    for number in range(3):
+        try:
+            os.fstat(number)
+        except OSError:
+            os.set_inheritable(os.open(os.devnull, os.O_RDWR), True)  # it takes the lowest number that is free
+    sys.stdout = sys.stdout or open(1, "w", closefd=False)
+    sys.stderr = sys.stderr or open(2, "w", closefd=False)
+
+
+def _run(run: Callable[[], None], asked: threading.Event) -> None:
+    if hasattr(sys.stdout, "reconfigure"):
+        sys.stdout.reconfigure(errors="backslashreplace")  # file names and labels that this terminal cannot spell
+    try:
+        run()
+    except Exception:
+        if asked.is_set():  # libraries make errors of their own of it, as NumPy does amid a comparison
+            raise KeyboardInterrupt from None
+        raise
+
+
+def _end(sentence: str, code: int = 2) -> None:
+    click.echo(sentence, err=True)
+    _leave_untold()
+    sys.exit(code)
+
+
+def _leave_untold() -> None:
+    """What could not be printed is not tried again as Python ends, which would exit with 120 and words of its own."""
+    try:
+        sys.stdout.flush()
+    except OSError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+@contextmanager
+def _stopped_by_signals():
+    """Ctrl-C, a request to end, or a closed terminal: what was begun is cleared away. Gives whether one came."""
+    asked = threading.Event()
+
+    def stop(*_):
+        asked.set()
+        raise KeyboardInterrupt
+
+    wanted = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]
+    if threading.current_thread() is not threading.main_thread():
+        wanted = []
+    before = {each: signal.getsignal(each) for each in wanted}
+    for each in wanted:
+        if before[each] in (signal.SIG_DFL, signal.default_int_handler):  # else, as under nohup, it is not to matter
+            signal.signal(each, stop)
+    try:
+        yield asked
+    finally:
+        for each, handler in before.items():
+            signal.signal(each, handler)

@@ -1,0 +1,179 @@
+"""The planner itself: all sheets with what they hold, what a word in a formula stands for, and what is refused."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from graphlib import CycleError, TopologicalSorter
+
+from workbookgen.errors import DescriptionError, Fault
+from workbookgen.language import dimensions, planner_faults
+from workbookgen.language.fields import FIRST, MARK, MESSAGE, OPEN, Automatic, Input, Result
+from workbookgen.language.parts import Block, Card, Column, Holder, Log, Sheet, Table, dimension_of
+from workbookgen.language.proofs import Proof, ProofTable
+
+
+@dataclass(frozen=True)
+class Meaning:
+    """What a word in a formula stands for: one value of a record, or a whole column."""
+
+    key: str
+    holder: Holder
+    field: Input | Result | Automatic | Column
+    is_column: bool
+
+    @property
+    def rows(self) -> int:
+        """How many cells it has."""
+        return 1 if getattr(self.field, "is_one", False) else self.holder.rows
+
+
+@dataclass(frozen=True)
+class Planner:
+    """The whole workbook, described."""
+
+    system: str
+    paper: str
+    title: str
+    sheets: tuple[Sheet, ...]
+    # Full key -> a field left out: always blank.
+    absent: Mapping[str, tuple[Block, Input | Result]] = field(default_factory=dict)
+    colors: Mapping[str, str] = field(default_factory=dict)  # role -> a color other than the default
+
+    @cached_property
+    def blocks(self) -> dict[str, Block]:
+        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, Block)}
+
+    @cached_property
+    def tables(self) -> dict[str, Table]:
+        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, Table)}
+
+    @cached_property
+    def proofs(self) -> tuple[Proof, ...]:
+        return tuple(proof for table in self.proof_tables.values() for proof in table.proofs)
+
+    @cached_property
+    def proof_tables(self) -> dict[str, ProofTable]:
+        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, ProofTable)}
+
+    @cached_property
+    def by_key(self) -> dict[str, tuple[Holder, Input | Result | Column]]:
+        """Full key -> what holds the field, and the field."""
+        return {
+            f"{key}_{name}": (holder, each)
+            for key, holder in (self.blocks | self.tables | self.proof_tables).items()
+            for name, each in holder.by_key.items()
+        }
+
+    @cached_property
+    def folded(self) -> dict[str, tuple[str, ...]]:
+        """Key of a log -> the keys of its inputs that its view folds away."""
+        return {
+            log.key: tuple(each.key for each in log.inputs if each.key not in view.typed.split())
+            for sheet in self.sheets
+            if (view := sheet.log_view)
+            for log in sheet.logs
+        }
+
+    @cached_property
+    def automatic(self) -> dict[str, tuple[Block, Automatic]]:
+        """Full key of what the planner says of records by itself -> the block, and what is said."""
+        return {f"{key}_{each.key}": (block, each) for key, block in self.blocks.items() for each in block.automatic}
+
+    def meaning(self, block: Block | None, word: str) -> Meaning:
+        """What a word stands for in a formula of `block`: a field of its own record, or a full key."""
+        if found := self.found(block, word):
+            return found
+        raise DescriptionError.at(f"block {block.key}" if block else "planner", f"{word} is no field.")
+
+    def found(self, block: Block | None, word: str) -> Meaning | None:
+        """The same, or None where it is no field."""
+        if block and (own := block.by_key.get(word) or block.automatic_by_key.get(word)):
+            return Meaning(f"{block.key}_{word}", block, own, is_column=False)
+        if word in self.by_key:
+            holder, each = self.by_key[word]
+            return Meaning(word, holder, each, is_column=not isinstance(holder, Card))
+        if word in self.automatic:
+            holder, each = self.automatic[word]
+            return Meaning(word, holder, each, is_column=isinstance(holder, Log) and not each.is_one)
+        own = f"{block.key}_{word}" if block else ""
+        if own in self.absent:
+            return Meaning(own, *self.absent[own], is_column=False)
+        if word in self.absent:
+            holder, each = self.absent[word]
+            return Meaning(word, holder, each, is_column=not isinstance(holder, Card))
+        return None
+
+    def sheet_of(self, key: str) -> str | None:
+        """The name of the sheet on which a field stands; None where it is on none."""
+        holder, _ = self.by_key.get(key) or self.automatic.get(key) or (None, None)
+        return next((sheet.name for sheet in self.sheets if holder in sheet.parts), None)
+
+    def __post_init__(self):
+        if faults := planner_faults.names(self) or planner_faults.words(self):
+            raise DescriptionError(*faults)
+        faults = [
+            Fault(f"field {block.key}_{result.key}", f"{sentence}.")
+            for block in self.blocks.values()
+            for result in block.results
+            for sentence in self._mismatches(block, result)
+        ]
+        faults += [
+            Fault(f"field {block.key}_{each.key}", f"{each.key} is also the full key of another field.")
+            for block in self.blocks.values()
+            for each in block.fields
+            if each.key in self.by_key
+        ]
+        faults += planner_faults.starting_values(self)
+        faults += [
+            Fault(f"sheet {sheet.name}", f"{sentence}.")
+            for sheet in self.sheets
+            for sentence in planner_faults.views(sheet, self)
+        ]
+        faults += [
+            Fault(f"proof {proof.number}", f"{sentence}.")
+            for proof in self.proofs
+            for sentence in planner_faults.of_proof(proof, self)
+        ]
+        if faults:
+            raise DescriptionError(*faults)
+        try:
+            TopologicalSorter(self._dependencies()).prepare()
+        except CycleError as circle:
+            raise DescriptionError.at(
+                " < ".join(circle.args[1]), "these fields depend on each other in a circle."
+            ) from None
+
+    def full_keys(self) -> list[str]:
+        """The full key of every field, automatic ones included; each becomes a defined name."""
+        parts = [part for sheet in self.sheets for part in sheet.parts]
+        return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
+            f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.automatic
+        ]
+
+    def _dependencies(self) -> dict[str, set[str]]:
+        """Full key of every result, and of messages of records with questions -> the full keys it comes from."""
+        results = {
+            f"{key}_{each.key}": {self.meaning(block, word).key for word in each.words}
+            for key, block in self.blocks.items()
+            for each in block.results
+        }
+        automatic = {
+            key: {f"{block.key}_{result.key}" for result in block.asked}
+            for key, (block, each) in self.automatic.items()
+            if each in (MESSAGE, MARK, FIRST, OPEN)
+        }
+        return results | automatic
+
+    def _mismatches(self, block: Block, result: Result) -> list[str]:
+        """Words and parameters must be the same set; only a table's fixed facts need no parameter."""
+        taken, words = set(result.arguments.values()), set(result.words)
+        facts = {word for word in words if isinstance(self.meaning(block, word).holder, Table)}
+        mismatches = [f"its formula never uses {word}, which the reference takes" for word in sorted(taken - words)] + [
+            f"its formula uses {word}, which the reference does not take" for word in sorted(words - taken - facts)
+        ]
+        return mismatches or self._other_kinds(block, result)
+
+    def _other_kinds(self, block: Block, result: Result) -> list[str]:
+        """Words of another kind of quantity than the reference takes, and a result shown as another than it gives."""
+        kinds = {word: dimension_of(self.meaning(block, word).field, self.system) for word in result.arguments.values()}
+        return dimensions.objections(result.reference, result.arguments, kinds, dimension_of(result, self.system))

@@ -1,0 +1,67 @@
+"""Questions about a swatch and its gauge, and about weights that a scale can hardly tell; like those of `plausible`."""
+
+from collections.abc import Mapping
+
+from workbookgen.language.fields import Rule
+from workbookgen.language.quantities import GAUGE, LOOP, MASS
+from workbookgen.language.sentences import ASKING, MISSING
+
+CLOSEST_STITCHES, WIDEST_STITCHES = 560, 39  # in a meter: 14 and 1 in an inch; common practice, no source
+HEAVIEST_FABRIC, LIGHTEST_FABRIC = 3000, 20  # grams in a square meter: thick felt, and less than the airiest lace; common practice, no source
+
+
+def stitches(system: str, **labels: str) -> tuple[Rule, ...]:
+    """A gauge over another length than the unit's: 20 over 4 inches, typed for an inch. One question for each word,
+    by its label."""
+    return tuple(_gauge(GAUGE.unit(system).value, word, label) for word, label in labels.items())
+
+
+def _gauge(in_a_meter: float, word: str, label: str) -> Rule:
+    return Rule(
+        f"OR({word} > {CLOSEST_STITCHES}, {word} < {WIDEST_STITCHES})",
+        lambda values: not WIDEST_STITCHES <= values[word] * in_a_meter <= CLOSEST_STITCHES,
+        f"{ASKING} {label}: finer or coarser than most people knit. Look at the unit: over one inch, or over 4 in (10 cm)?",
+    )
+
+
+def swatch_weight(system: str, width: str = "swatch_width", height: str = "swatch_height") -> Rule:
+    """A swatch too heavy or too light for its size: grams for ounces, or inches for centimeters."""
+    grams, meters = MASS.unit(system).value, LOOP.unit(system).value
+    return Rule(
+        f"OR(swatch_mass > {HEAVIEST_FABRIC} * {width} * {height}, swatch_mass < {LIGHTEST_FABRIC} * {width} * {height})",
+        lambda values: not LIGHTEST_FABRIC <= values["swatch_mass"] * grams / (values[width] * meters * values[height] * meters) <= HEAVIEST_FABRIC,
+        f"{ASKING} Its weight: far from what a swatch of this size weighs. Look at the unit of each: grams, or ounces? Inches, or cm?",
+    )
+
+
+def coarse_swatch(system: str, follows: str = "the yarn") -> Rule:
+    """A swatch of less than ten steps of the scale: half a step is more than 5% of it, and of all reckoned by it."""
+    return _of_few_steps(system, ("swatch_mass",), "Its weight: so light a swatch may be off by 5% and more on a scale with steps of {step}, "
+                         f"and {follows} with it. Make a larger one, or weigh it on a finer scale.")
+
+
+def coarse_difference(system: str) -> Rule:
+    """Two weights less than ten steps of the scale apart: half a step of each makes more than 10% of the difference."""
+    return _of_few_steps(system, ("before", "after"), "Ball after: so little less than before may be off by 10% and more on a scale with steps of {step}, "
+                         "and the rows with it. Work more rows between, or weigh on a finer scale.")
+
+
+def _of_few_steps(system: str, read: tuple[str, ...], question: str) -> Rule:
+    """A weight, or the difference of two. No multiple of the step of kitchen scales was weighed on one of them."""
+    grams = MASS.unit(system).value
+    coarse, shown, step = (1, "", "1 g") if grams == 1 else (0.1, f" / {grams}", "0.1 oz")
+    whole = ", ".join(f"ABS({word}{shown} / {coarse} - ROUND({word}{shown} / {coarse}, 0)) < 0.000001" for word in read)
+
+    def holds(values: Mapping[str, float]) -> bool:
+        first, *rest = (values[word] / coarse for word in read)
+        return all(abs(steps - round(steps)) < 1e-6 for steps in (first, *rest)) and first - sum(rest) < 9.999999
+
+    return Rule(f"AND({whole}, ({' - '.join(read)}){shown} / {coarse} < 9.999999)", holds, f"{ASKING} {question.format(step=step)}")
+
+
+def whole_swatch() -> Rule:
+    """A weighed swatch is three figures: without one of them the others say nothing."""
+    words = ("swatch_width", "swatch_height", "swatch_mass")
+    some, all_of_it = (f"{joined}({', '.join(f'given({word})' for word in words)})" for joined in ("OR", "AND"))
+    return Rule(f"AND({some}, NOT({all_of_it}))", lambda values: len({values[word] is None for word in words}) == 2,
+                f"{MISSING}: the swatch's width, height and weight go together.")
