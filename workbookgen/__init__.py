@@ -5,4 +5,4 @@ formula text in `sheets`. Neither is made from the other; `checking` lets the tw
 meet in a real spreadsheet engine, and their agreement is the evidence.
 """
 
-__version__ = "0.4.6"
+__version__ = "0.4.7"
