@@ -43,7 +43,6 @@ from .changes import Change, changes, with_addresses
 from .shared_yarns import shared
 
 TOGETHER = 20  # sets of inputs: their expected values take a third of the time then
-FAR_RIGHT = 300  # column from which on a sheet is free
 ROWS = Rows(**dict.fromkeys(Rows.model_fields, 4) | {"skeins": 6, "guide": 40})
 
 
@@ -101,9 +100,10 @@ class Bench:
             sheet: [each for each in tried if each.placement.sheet == sheet]
             for sheet in {each.placement.sheet for each in tried}
         }
+        self.free = 1 + max(max(plan.widths) for plan in layout.plans.values())  # a column beyond all others
         self.good = list({each.placement.key: each.placement for each in tried}.values())
         for sheet, group in self.columns.items():
-            session._workbook.set_formulas_batch(sheet, 1, FAR_RIGHT, [[in_its_row(each)] for each in group])
+            session._workbook.set_formulas_batch(sheet, 1, self.free, [[in_its_row(each)] for each in group])
 
     def differing(self, entries: Entries, wanted: Mapping[str, tuple] | None = None) -> set[Mutant]:
         """The mutants that show another value than is wanted; without one, than the good formula shows."""
@@ -113,7 +113,7 @@ class Bench:
         return {
             each
             for sheet, group in self.columns.items()
-            for each, (value,) in zip(group, self.session.read(Area(sheet, 1, FAR_RIGHT, len(group))), strict=True)
+            for each, (value,) in zip(group, self.session.read(Area(sheet, 1, self.free, len(group))), strict=True)
             if not agree(wanted[each.placement.key][each.row], value)
         }
 
