@@ -120,8 +120,6 @@ class Canvas:
         values = ["" if value is None else value for value in self.cached.get(placement.key, ())]
         if isinstance(formulas, CopiedDown):
             self.to.write_copied_down(row, column, formulas, form, values)
-            if self.layout.whole and (left := self.layout.whole.placements[placement.key].rows - placement.rows):
-                self.to.write_empty_texts(row + placement.rows, column, left, form)
             return
         for index, formula in enumerate(formulas):
             self.to.write_formula(row + index, column, formula, form, values[index] if values else "")

@@ -9,7 +9,7 @@ from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.plan import Plan
-from workbookgen.language.fields import Automatic, Input, Result
+from workbookgen.language.fields import SPOILED, Automatic, Input, Result
 from workbookgen.language.parts import Column, Holder
 from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import Unit
@@ -75,6 +75,11 @@ class Placement:
         formulas = self.formulas.first_lines(lines) if isinstance(self.formulas, CopiedDown) else self.formulas[:lines]
         return replace(self, rows=min(lines, self.rows), formulas=formulas)
 
+    def with_fewer(self, cells: int) -> "Placement":
+        """The count of worked-out cells that are empty, where so many are not there to be counted."""
+        all_of_them, counted = self.formulas[0].removeprefix("=").split("-", 1)
+        return replace(self, formulas=(f"={int(all_of_them) - cells}-{counted}",))
+
 
 @dataclass(frozen=True, eq=False)
 class Layout:
@@ -91,9 +96,13 @@ class Layout:
     def first_lines(self, lines: int, keys: Container[str]) -> "Layout":
         """The same, but some columns have formulas in no more than their first cells.
 
-        Whatever refers to one still means all of it.
+        Whatever refers to one still means all of it; the others are blank, and are not missed.
         """
         shorter = {key: each.first_lines(lines) if key in keys else each for key, each in self.placements.items()}
+        for key, each in self.placements.items():
+            if each.field is SPOILED:
+                worked_out = [f"{each.holder.key}_{result.key}" for result in each.holder.results]
+                shorter[key] = each.with_fewer(sum(self.placements[one].rows - shorter[one].rows for one in worked_out))
         return Layout(self.planner, self.plans, shorter, self)
 
     @cached_property

@@ -28,7 +28,6 @@ class _Cells:
     formula: str = ""  # its element, with ROW for the row's number; none in blank cells
     leading: str = ""  # the first cell's, where it is the one that the others share
     values: Sequence = ()  # that the cells show, as far as they show any
-    is_text: bool = False  # whether the cells hold the empty text, in place of a formula that gives it
 
     @property
     def end(self) -> int:
@@ -46,7 +45,7 @@ class _Cells:
         """The XML of a row's cell, with NUMBER for the row's number."""
         opening = f'<c r="{xl_col_to_name(self.column)}{NUMBER}" s="{self.form._get_xf_index()}"'
         if not self.formula:
-            return f'{opening} t="str"><v></v></c>' if self.is_text else f"{opening}/>"
+            return f"{opening}/>"
         formula, value = self.leading if self.leading and row == self.row else self.formula, self.value(row)
         kind, shown = (' t="str"', escape(value)) if isinstance(value, str) and value else ("", value)
         return f"{opening}{kind}>{formula.replace(ROW, NUMBER)}<v>{shown}</v></c>"
@@ -68,10 +67,6 @@ class PlainWorksheet(Worksheet):
     def write_blank_column(self, row: int, column: int, rows: int, cell_format) -> None:
         """Blank cells from (row, column) on, counted from 0."""
         self._keep(_Cells(column, row, rows, cell_format))
-
-    def write_empty_texts(self, row: int, column: int, rows: int, cell_format) -> None:
-        """The same, of cells that hold what a formula with nothing to show gives."""
-        self._keep(_Cells(column, row, rows, cell_format, is_text=True))
 
     def write_copied_down(self, row: int, column: int, formulas: CopiedDown, cell_format, values: Sequence) -> None:
         """Write them into the cells from (row, column) on, counted from 0, with the value that each shows."""
