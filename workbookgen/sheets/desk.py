@@ -137,7 +137,7 @@ ENOUGH = Listing(
         about="Two bars a project: what it has, with its give or take, and below it what it needs.",
     ),
 )
-SHELF = Listing(title="On the shelf", block="first_lots", across=(1, 8), view=LogView("", (("", "name . skeins spun mass to_come promised"),)))
+LOT_BY_LOT = Listing(title="Lot by lot", block="first_lots", across=(1, 8), view=LogView("", (("", "name . skeins spun mass to_come promised"),)))
 
 
 # ------------------------------------------------------------------ what needs a look
@@ -164,7 +164,7 @@ def _bands(there: dict[str, Way], cautions: tuple[str, ...]) -> tuple[Band, ...]
     own = [key for key in ("skeins", "reels", "fiber", "samples", "projects") if key in there]
     looks = _looks("Needs a look", own, there, ("look_program", Way(tabs.REFERENCE, "This program")))
     others = _looks("Or on another sheet", [key for key in there if key not in own], there)
-    tables = [each for each, key in ((ENOUGH, "projects"), (SHELF, "fiber")) if key in there]
+    tables = [each for each, key in ((ENOUGH, "projects"), (LOT_BY_LOT, "fiber")) if key in there]
     beside = [each for each in (looks, others) if each.places]
     return (
         *(band(*pair) for pair in (tuple(each for each in both if each) for both in zip_longest(tables, beside))),
