@@ -212,6 +212,7 @@ def test_one_yarn_for_warp_and_weft():
 def test_a_weft_of_another_yarn_is_not_counted_with_the_warp():
     other = 1 / tex(50)
     assert weaving.yarn_of_the_warp(yards(500), meters(42.8), other).m_as("yard") == approx(500)
+    assert weaving.yarn_of_the_warp(yards(500), meters(42.8), weft_project="Weft").m_as("yard") == approx(500)
     assert weaving.weft_apart(meters(42.8), other).m_as("m") == approx(42.8)
 
 

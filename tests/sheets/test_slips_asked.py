@@ -143,6 +143,14 @@ def test_a_weft_is_asked_about_by_its_own_name():
     assert of(values, "weavings", "weft_yarn").startswith(f"Weft grist: {ROPE}")
 
 
+@pytest.mark.parametrize("weft", [{"weft_grist": 1500.0}, {}])
+def test_a_weft_of_another_project_is_not_spun_for_the_warp(weft):
+    """While its grist was not typed, the warp's project was told to get the yarn of both."""
+    cloth = CLOTH | LOSSES | {"project": "Vest", "grist": 2000.0, "weft_project": "Weft"}
+    values = log(US, projects=VEST + [{"name": "Weft"}], weavings=[cloth | weft])
+    assert values["weavings_yarn"][0] == values["weavings_warp_yarn"][0] > 0
+
+
 @pytest.mark.parametrize(("described", "offer", "asked"), [
     (US, {"state": "raw fleece", "weight": 6.0}, True),  # pounds
     (US, {"state": "Skirted fleece", "weight": 6.0}, True),

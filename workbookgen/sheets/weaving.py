@@ -43,7 +43,7 @@ def weavings(settings: Settings) -> Log:
             _warp(),
             _weft(),
             Group("The estimate", (
-                Result("yarn", "Yarn", "IF(given(weft_grist), warp_yarn, warp_yarn + weft_yarn)", trade.yarn_of_the_warp, LENGTH,
+                Result("yarn", "Yarn", "IF(OR(given(weft_grist), given(weft_project)), warp_yarn, warp_yarn + weft_yarn)", trade.yarn_of_the_warp, LENGTH,
                        note="Warp and weft, or the warp alone where the weft is another yarn. No margin in it; the project adds its own."),
                 Result("mass", "Weight", "warp_yarn / grist + weft_yarn / IF(given(weft_grist), weft_grist, grist)", trade.weight_of_cloth, MASS, note="Of warp and weft."),
             )),

@@ -90,7 +90,9 @@ def weft_yarn(picks: PerLength, woven_length: Length, width: Length, take_up: Ra
 
 
 @calculation
-def yarn_of_the_warp(warp_yarn: Length, weft_yarn: Length, weft_grist: Grist | None = None) -> Length:
+def yarn_of_the_warp(
+    warp_yarn: Length, weft_yarn: Length, weft_grist: Grist | None = None, weft_project: str | None = None
+) -> Length:
     """Length of the yarn used for the warp.
 
     Y = Y₁ + Y₂, and Y₁ where the weft is another yarn. Lengths of two different yarns do not add up.
@@ -100,6 +102,7 @@ def yarn_of_the_warp(warp_yarn: Length, weft_yarn: Length, weft_grist: Grist | N
     warp_yarn : Y₁, length of yarn in the warp
     weft_yarn : Y₂, length of yarn in the weft
     weft_grist : grist of the weft, where it is another yarn
+    weft_project : the project that makes it, where it is another yarn
 
     Returns
     -------
@@ -125,7 +128,8 @@ def yarn_of_the_warp(warp_yarn: Length, weft_yarn: Length, weft_grist: Grist | N
     """
     _require_lengths(warp_yarn, weft_yarn)
     require_numbers(weft_grist)
-    return warp_yarn + weft_yarn if weft_grist is None else warp_yarn * 1
+    is_one = weft_grist is None and weft_project is None
+    return warp_yarn + weft_yarn if is_one else warp_yarn * 1
 
 
 @calculation
