@@ -102,6 +102,9 @@ def test_top_noil_and_waste_are_what_was_fed():
     assert sum(fiber.share_of_fed(each, grams(200)) for each in (grams(130), grams(60), waste)) == approx(1)
     with pytest.raises(ValueError, match="fed"):
         fiber.waste_of_fed(grams(200), grams(150), grams(60))
+    # What arithmetic in other units leaves of the same weight is no waste.
+    assert fiber.waste_of_fed(grams(200), grams(200 - 1e-8)) == grams(0)
+    assert fiber.waste_of_fed(grams(200), grams(200 - 1e-6)).m_as("g") == approx(1e-6, rel=1e-3)
 
 
 def test_a_combed_lot_on_the_sheet():

@@ -224,7 +224,7 @@ def out_of_fed() -> tuple[Result, ...]:
                only_if="AND(stage <= 3, prepared_weighed <= scoured * 1.000001)", note="Share of what was fed that is ready to spin."),
         Result("noil_share", "Noil", "noil_weighed / scoured", fiber.share_of_fed, SHARE, uses={"part": "noil_weighed", "fed": "scoured"},
                only_if="AND(stage <= 3, noil_weighed <= scoured * 1.000001)"),
-        Result("waste", "Waste", f"MAX(0, scoured - prepared_weighed - {NOIL})", fiber.waste_of_fed, MASS,
+        Result("waste", "Waste", f"IF(scoured - prepared_weighed - {NOIL} < 0.000000001 * scoured, 0, scoured - prepared_weighed - {NOIL})", fiber.waste_of_fed, MASS,
                uses={"fed": "scoured", "prepared": "prepared_weighed", "noil": "noil_weighed"},
                only_if=f"AND(stage <= 3, prepared_weighed + {NOIL} <= scoured * 1.000001, OR(given(noil_weighed), NOT({COMBED})))",
                note="What was fed and is neither top nor noil."),

@@ -8,6 +8,7 @@ from workbookgen.texts import folded
 from workbookgen.units import Mass, Ratio
 
 STAGE_OF_PREPARING = 3
+LAST_DIGITS = 1e-9  # of what was fed: where all of it came out, their difference is what arithmetic left of it
 ROUNDING = 1e-6  # two weights that add up to the whole may miss it in their last digits
 
 
@@ -55,7 +56,7 @@ def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
 def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Ratio = 1, way: str | None = None) -> Mass:
     """What is lost of the fed fiber, apart from the noil.
 
-    w = F - p - n. Dust, chaff, and fly; cards leave no noil.
+    w = F - p - n, and 0 below a thousand-millionth of F. Dust, chaff, and fly; cards leave no noil.
 
     Parameters
     ----------
@@ -86,7 +87,7 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
     Examples
     --------
     >>> print(waste_of_fed(Quantity(100, "g"), Quantity(75, "g"), noil=Quantity(20, "g"), way="combing"))
-    5 gram
+    5.0 gram
     """
     require_numbers(fed, prepared, noil)
     require_within(ABOVE_ZERO, "Every weight", fed, prepared)
@@ -99,7 +100,8 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
         require_within(ABOVE_ZERO, "Every weight", noil)
     require(prepared + noil <= fed * (1 + ROUNDING), "No more can come out than was fed.")
     require(stage <= STAGE_OF_PREPARING, "This fiber was bought prepared.")
-    return np.maximum(fed - prepared - noil, 0 * fed)
+    wasted = fed - prepared - noil
+    return np.maximum(wasted, 0 * fed) * np.where(wasted < LAST_DIGITS * fed, 0.0, 1.0)[()]
 
 
 @calculation
