@@ -96,13 +96,8 @@ def main() -> int:
         install(WEB_PACKAGES)
     programs = missing()
     absent = programs + (without(WEB_NEEDED) or ([] if fetched() else ["HyperFormula"]))
-    words = [
-        "-m",
-        "pytest",
-        *EVERY_CORE,
-        "--durations=15",
-        *sys.argv[1:],
-    ]  # the longest tests are told in the end, as conftest.py tells the longest files
+    # The longest tests are told in the end, as conftest.py tells the longest files.
+    words = ["-m", "pytest", *EVERY_CORE, "--durations=15", *sys.argv[1:]]
     if absent:
         print(f"NOT TRIED: {', '.join(absent)} is missing, so the tests that need it are left out.", flush=True)
         words += ["-m", "not programs" if programs else "not web"]

@@ -163,9 +163,8 @@ def test_every_formula_is_in_its_cell(book, layout):
 def test_every_formula_cell_has_a_format_of_its_own(book, layout):
     for placement in (each for each in layout.formulas if each.column <= layout.plans[each.sheet].last_column):
         cell = cells(book, placement)[0]
-        number = re.sub(r'"[^"]*"', "", cell.number_format).split(";")[
-            0
-        ]  # what is above nothing, without what stands beside it; a sign stands from the least that is shown
+        # What is above nothing, without what stands beside it; a sign stands from the least that is shown.
+        number, *_ = re.sub(r'"[^"]*"', "", cell.number_format).split(";")
         if not getattr(placement.field, "is_text", True):
             assert re.fullmatch(
                 r"(\[>=0\.0*5\])?(#,##0|0)(\.0+)?%?(_\))*|yyyy-mm-dd(_\))*|(\[=1\]0)? ?", number.strip()

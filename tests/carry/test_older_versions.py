@@ -163,9 +163,8 @@ def test_words_of_the_planner_that_are_others_now_are_nobodys_entries(carried):
 def test_what_a_planner_in_meters_told_in_yards_a_pound_is_no_other_result_now(carried):
     """Up to version 0.4.2 the grist of a lot, its limits and those of a project were told so in every planner."""
     old, outcome = read_filled(IN_METERS), carried(IN_METERS)
-    new = [
-        each.key for each in outcome.carried.differences if each.before is None
-    ]  # this planner is a small one, which had no wraps but those counted
+    # This planner is a small one, which had no wraps but those counted.
+    new = [each.key for each in outcome.carried.differences if each.before is None]
     assert set(new) == {"skeins_wpi", "skeins_weight_class", "skeins_wraps_words"}
     other = {each.key for each in outcome.carried.differences if each.key not in new}
     assert other == OF_WASHED_DESIGN and outcome.leftovers == {}

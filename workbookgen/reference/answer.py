@@ -227,11 +227,8 @@ def answer(
 
 def _answer(there, need, spare, over, lacking, least, most, meters, chance, free, in_skeins, of_others) -> str:
     between = f", very likely {least} to {most}" if meters >= 0.5 else ""
-    rest = (
-        f"{over} over"
-        if spare >= 0
-        else f"{lacking} short{', for all projects on its lots' if of_others > 0.5 else ''}"
-    )
+    together = ", for all projects on its lots" if of_others > 0.5 else ""
+    rest = f"{over} over" if spare >= 0 else f"{lacking} short{together}"
     sure = f" Chance that it is enough: {chance}." if chance else ""
     another = f" Another {in_skeins} lie in skeins that belong to no project." if free > 0.5 else ""
     return f"There is {there}{between}; it takes {need}: {rest}.{sure}{another}"

@@ -30,16 +30,9 @@ class Limits:
     def hold(self, value):
         """Whether a number is within them, or each of an array. What is not a number never is."""
         number = self._number(value)
-        held = [
-            compare(number, limit)
-            for compare, limit in (
-                (operator.ge, self.least),
-                (operator.gt, self.above),
-                (operator.le, self.most),
-                (operator.lt, self.below),
-            )
-            if limit is not None
-        ]
+        lower = (operator.ge, self.least), (operator.gt, self.above)
+        upper = (operator.le, self.most), (operator.lt, self.below)
+        held = [compare(number, limit) for compare, limit in lower + upper if limit is not None]
         return reduce(operator.and_, [*held, number % 1 == 0] if self.whole else held)
 
     def _number(self, value):

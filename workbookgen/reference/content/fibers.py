@@ -63,20 +63,8 @@ def next_fiber(
     >>> print(next_fiber("wool", "wool", "silk", before_1="wool"))
     silk
     """
-    fibers = (
-        fiber_1,
-        fiber_2,
-        fiber_3,
-        fiber_4,
-        fiber_5,
-        fiber_6,
-        fiber_7,
-        fiber_8,
-        fiber_9,
-        fiber_10,
-        fiber_11,
-        fiber_12,
-    )
+    fibers = (fiber_1, fiber_2, fiber_3, fiber_4, fiber_5, fiber_6)
+    fibers += (fiber_7, fiber_8, fiber_9, fiber_10, fiber_11, fiber_12)
     present = [each for each in fibers if each is not None]
     told = [each for each in (before_1, before_2, before_3) if each is not None]
     require(len(present) > 0, "No fiber is known.")

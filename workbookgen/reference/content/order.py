@@ -58,9 +58,8 @@ def largest_share(
     >>> print(largest_share("silk", 0.25, "wool", 0.75))
     0.75
     """
-    left = _left(
-        ((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4)), (before_1, before_2, before_3)
-    )
+    pairs = _present((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4))
+    left = _left(pairs, (before_1, before_2, before_3))
     return np.max(np.asarray(left), axis=0)[()]
 
 
@@ -113,11 +112,7 @@ def largest_fiber(
     wool
     """
     require_within(ABOVE_ZERO, "The share", largest)
-    pairs = [
-        (fiber, named)
-        for fiber, named in ((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4))
-        if fiber is not None and named is not None
-    ]
+    pairs = _present((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4))
     left = _left(pairs, (before_1, before_2, before_3))
 
     def first(most, *rest) -> str:
@@ -127,22 +122,16 @@ def largest_fiber(
     return by_element(first, largest, *left, *(fiber for fiber, _ in pairs))
 
 
+def _present(*pairs) -> list[tuple]:
+    return [(fiber, named) for fiber, named in pairs if fiber is not None and named is not None]
+
+
 def _left(pairs, before) -> list[np.ndarray]:
-    """The share of each fiber that is there, 0 where it was listed before."""
+    """The share of each fiber, 0 where it was listed before."""
     require_shares(*(named for _, named in pairs))
     done = [each for each in before if each is not None]
-    return [
-        np.asarray(
-            by_element(
-                lambda share, name, *told: (
-                    0.0 if folded(str(name)) in {folded(str(each)) for each in told} else float(share)
-                ),
-                named,
-                fiber,
-                *done,
-            ),
-            dtype=float,
-        )
-        for fiber, named in pairs
-        if fiber is not None and named is not None
-    ]
+
+    def left(share, name, *told) -> float:
+        return 0.0 if folded(str(name)) in {folded(str(each)) for each in told} else float(share)
+
+    return [np.asarray(by_element(left, named, fiber, *done), dtype=float) for fiber, named in pairs]

@@ -165,18 +165,12 @@ def whole_percent(
         "The points must add up to 100.",
     )
     require(by_element(lambda each: each in range(1, 6), place), "A place is a whole number from 1 to 5.")
-    return np.asarray(
-        by_element(
-            lambda wanted, *points: _apportioned(points)[int(wanted) - 1],
-            place,
-            points_1,
-            points_2,
-            points_3,
-            points_4,
-            others,
-        ),
-        dtype=float,
-    )[()]
+
+    def percent(wanted, *points) -> float:
+        return float(_apportioned(points)[int(wanted) - 1])
+
+    found = by_element(percent, place, points_1, points_2, points_3, points_4, others)
+    return np.asarray(found, dtype=float)[()]
 
 
 def _apportioned(points) -> list[int]:

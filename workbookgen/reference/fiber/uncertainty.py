@@ -83,23 +83,8 @@ def yarn_uncertainty(
     ...     u_own=0.02))
     5.0 gram
     """
-    require_numbers(
-        yarn,
-        stage,
-        u_skirting,
-        u_yield,
-        u_preparation,
-        u_spinning,
-        u_own,
-        skirted,
-        scoured,
-        prepared,
-        whole,
-        own_skirting,
-        own_yield,
-        own_preparation,
-        own_spinning,
-    )
+    require_numbers(yarn, stage, u_skirting, u_yield, u_preparation, u_spinning, u_own)
+    require_numbers(skirted, scoured, prepared, whole, own_skirting, own_yield, own_preparation, own_spinning)
     require_within(NOT_NEGATIVE, "The mass of the yarn", yarn)
     require_within(Limits(least=1, most=5, whole=True), "A stage is a whole number from 1 to 5.", stage)
     for doubt in (u_skirting, u_yield, u_preparation, u_spinning, u_own, u_second):

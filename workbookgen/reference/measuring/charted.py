@@ -91,11 +91,8 @@ def where_drawn(name: str, names: Sequence[str], amounts: Ratio) -> Ratio:
 
     def found(wanted) -> float:
         require_name(wanted)
-        places = [
-            x
-            for x, each in zip(np.atleast_1d(amounts), names, strict=True)
-            if folded(str(each)) == folded(str(wanted)) and x == x
-        ]
+        points = zip(np.atleast_1d(amounts), names, strict=True)
+        places = [x for x, each in points if folded(str(each)) == folded(str(wanted)) and x == x]
         return float(np.mean(places)) if places else OFF_THE_CHART
 
     answer = by_element(found, name)

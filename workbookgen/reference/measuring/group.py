@@ -85,10 +85,8 @@ def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Rati
     3.0
     """
     known = np.atleast_1d(amounts.magnitude if isinstance(amounts, Quantity) else amounts)
-    lines = [
-        folded(str(each)) if amount == amount and amount is not None else ""
-        for each, amount in zip(names, known, strict=True)
-    ]
+    is_counted = [amount is not None and amount == amount for amount in known]
+    lines = [folded(str(each)) if counts else "" for each, counts in zip(names, is_counted, strict=True)]
 
     def found(wanted, count) -> float:
         require_name(wanted)

@@ -178,13 +178,10 @@ def least_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: T
     >>> print(least_hours(Quantity(40, "hour"), Quantity(40, "hour"), left=1, u_pace=0, by_need=Quantity(2, "hour")))
     36.0 hour
     """
-    by_pace = _by_pace(ahead, hours, left, u_pace, by_need)
-    return Quantity(
-        np.maximum(ahead.m_as("hour") - np.hypot(by_pace * (1 - np.exp(-2 * u_pace)), 2 * by_need.m_as("hour")), 0.0)[
-            ()
-        ],
-        "hour",
+    fewer = np.hypot(
+        _by_pace(ahead, hours, left, u_pace, by_need) * (1 - np.exp(-2 * u_pace)), 2 * by_need.m_as("hour")
     )
+    return Quantity(np.maximum(ahead.m_as("hour") - fewer, 0.0)[()], "hour")
 
 
 @calculation
@@ -224,10 +221,8 @@ def most_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: Ti
     >>> print(most_hours(Quantity(40, "hour"), Quantity(40, "hour"), left=1, u_pace=0, by_need=Quantity(2, "hour")))
     44.0 hour
     """
-    by_pace = _by_pace(ahead, hours, left, u_pace, by_need)
-    return Quantity(
-        (ahead.m_as("hour") + np.hypot(by_pace * (np.exp(2 * u_pace) - 1), 2 * by_need.m_as("hour")))[()], "hour"
-    )
+    more = np.hypot(_by_pace(ahead, hours, left, u_pace, by_need) * (np.exp(2 * u_pace) - 1), 2 * by_need.m_as("hour"))
+    return Quantity((ahead.m_as("hour") + more)[()], "hour")
 
 
 @calculation
