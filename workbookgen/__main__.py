@@ -1,8 +1,7 @@
 """`workbookgen`, and `python -m workbookgen`.
 
-Whoever asks for help only wants to look around. Loading what the command needs would take
-several times as long as starting Python, so that page lies ready in help.txt; a test holds
-it against what the command itself would print.
+Whoever asks for help only wants to look around. Loading what the command needs would take several times as long as
+starting Python, so that page lies ready in help.txt; a test holds it against what the command itself would print.
 """
 
 import gc

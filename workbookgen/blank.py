@@ -1,8 +1,8 @@
 """A blank planner out of a filled one, to be handed on: its settings and reels, and nothing else.
 
-The new planner is built, not the old one emptied: what a person entered, pinned to a cell,
-put beside, or left in a file's properties has no way into it. Of the reels come their names
-and measures; of the guide the lines it starts with, or on request those that stand in it.
+The new planner is built, not the old one emptied: what a person entered, pinned to a cell, put beside, or left in a
+file's properties has no way into it. Of the reels come their names and measures; of the guide the lines it starts
+with, or on request those that stand in it.
 """
 
 from collections.abc import Mapping

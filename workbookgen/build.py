@@ -1,14 +1,12 @@
 """Building a planner: describe, lay out, write, evaluate, hold against the reference, write again.
 
-The second writing stores in every formula cell the value that the embedded engine worked
-out, so that a program which does not recalculate on loading shows the right numbers. Since
-most cells of a blank planner show nothing, a few sets of drawn inputs are tried in it too. A
-planner that disagrees with the reference library is never left on disk.
+The second writing stores in every formula cell the value that the embedded engine worked out, so that a program which
+does not recalculate on loading shows the right numbers. Since most cells of a blank planner show nothing, a few sets
+of drawn inputs are tried in it too. A planner that disagrees with the reference library is never left on disk.
 
-A log's lines have one formula, in which only the row differs. So of a column that shows
-nothing from some line on, the engine is given the first MOST_LINES cells; it would take a
-minute for the two million of a large planner, to say of each that it is blank. `check` works
-out every one.
+A log's lines have one formula, in which only the row differs. So of a column that shows nothing from some line on,
+the engine is given the first MOST_LINES cells; it would take a minute for the two million of a large planner, to say
+of each that it is blank. `check` works out every one.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence

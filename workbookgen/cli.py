@@ -1,8 +1,8 @@
 """The command: build a planner, check one, list its fields, carry one over, gather many.
 
-A command returns when all is done and agreed; everything else is raised and becomes one
-sentence on standard error and an exit code (1 findings, 2 unusable input, 3 an engine that
-was asked for is missing). Heavy modules are imported inside the commands that need them.
+A command returns when all is done and agreed; everything else is raised and becomes one sentence on standard error
+and an exit code (1 findings, 2 unusable input, 3 an engine that was asked for is missing). Heavy modules are imported
+inside the commands that need them.
 """
 
 import sys
@@ -226,8 +226,8 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
 def blank(file: Path, output: Path | None, guide: bool):
     """Make a blank planner out of a filled one, to be handed on.
 
-    It has the same settings, and the names and measures of the reels. Nothing else that
-    was entered comes along, nor who wrote the file; the guide is as in a new planner.
+    It has the same settings, and the names and measures of the reels. Nothing else that was entered comes along, nor
+    who wrote the file; the guide is as in a new planner.
     """
     from workbookgen.blank import blank as make_blank
 

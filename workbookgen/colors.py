@@ -1,9 +1,9 @@
 """The colors of a planner, and whether they can be told apart.
 
-The contrast of two colors is that of WCAG 2.1 (W3C Recommendation): relative luminances, each
-with 0.05 added, the lighter over the darker. Text needs 4.5 to 1 (1.4.3, level AA), the edge
-of what one types into and other graphics need 3 to 1 (1.4.11). The settings may choose the
-colors in ROLES; the others stay, so that warnings look alike in every planner.
+The contrast of two colors is that of WCAG 2.1 (W3C Recommendation): relative luminances, each with 0.05 added, the
+lighter over the darker. Text needs 4.5 to 1 (1.4.3, level AA), the edge of what one types into and other graphics
+need 3 to 1 (1.4.11). The settings may choose the colors in ROLES; the others stay, so that warnings look alike in
+every planner.
 """
 
 WHITE = "#FFFFFF"

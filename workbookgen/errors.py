@@ -1,7 +1,7 @@
 """One family of errors: a sentence for the person, and the place it speaks of.
 
-A person may have made several mistakes at once, so an error holds a list of faults
-and tells them all. `exit_code` is what the command ends with.
+A person may have made several mistakes at once, so an error holds a list of faults and tells them all. `exit_code` is
+what the command ends with.
 """
 
 from dataclasses import dataclass

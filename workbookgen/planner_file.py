@@ -1,9 +1,8 @@
 """Reading a planner file: which settings it was built from, and the formulas that it holds.
 
-A planner carries its settings on the sheet "Made with", so that it can be checked and
-renewed by whoever has nothing but the file. What is read is never trusted to be a planner,
-or even a workbook; and since engines are to work out its formulas, none that would reach
-out of the file for another one, for an address or for a program is let through.
+A planner carries its settings on the sheet "Made with", so that it can be checked and renewed by whoever has nothing
+but the file. What is read is never trusted to be a planner, or even a workbook; and since engines are to work out its
+formulas, none that would reach out of the file for another one, for an address or for a program is let through.
 """
 
 import re

@@ -1,9 +1,8 @@
 """Work in further processes, so that every core has some: how many cores there are, and a helper that does a share.
 
-A helper is a fresh Python (`spawn`), the same on every system, and safe beside libraries that
-have started threads. It tells its steps, and in the end its outcome or what went wrong, through
-a pipe. It takes no notice of Ctrl-C, which a terminal sends to all: whoever started it stops it,
-and it clears away what it had begun.
+A helper is a fresh Python (`spawn`), the same on every system, and safe beside libraries that have started threads.
+It tells its steps, and in the end its outcome or what went wrong, through a pipe. It takes no notice of Ctrl-C, which
+a terminal sends to all: whoever started it stops it, and it clears away what it had begun.
 """
 
 import os
@@ -96,9 +95,9 @@ def _undisturbed() -> Iterator[None]:
     """A request to stop that comes meanwhile is heard afterwards: a helper that is started by half would fail with a
     traceback.
 
-    What is started never gets a Ctrl-C (Windows has no such thing): it inherits that its starter lets
-    none through. That holds for one thread, and the system hands the request to any other that there
-    is; so what Python does upon it is put off as well.
+    What is started never gets a Ctrl-C (Windows has no such thing): it inherits that its starter lets none through.
+    That holds for one thread, and the system hands the request to any other that there is; so what Python does upon
+    it is put off as well.
     """
     came: list[int] = []
     wanted = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]

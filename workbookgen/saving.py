@@ -1,9 +1,9 @@
 """Putting files in their place: whole, or not at all.
 
-A file is written beside its place under another name, flushed to the disk, and only then
-renamed, so that whoever looks sees the old file or the new one, whenever the machine stops.
-Such a draft is locked while it is written. A run that is killed cannot remove its draft, but
-loses the lock, so the next run into that folder knows it for abandoned and clears it away.
+A file is written beside its place under another name, flushed to the disk, and only then renamed, so that whoever
+looks sees the old file or the new one, whenever the machine stops. Such a draft is locked while it is written. A run
+that is killed cannot remove its draft, but loses the lock, so the next run into that folder knows it for abandoned
+and clears it away.
 """
 
 import os

@@ -1,8 +1,8 @@
 """A folder for files of the moment, which is gone afterwards, even if one is asked to stop.
 
-Ctrl-C may come at any line, also between the making of a folder and the line that remembers
-it, or while it is cleared away. So its name is settled first, and it is cleared away twice:
-one request to stop can cut short only one of the two.
+Ctrl-C may come at any line, also between the making of a folder and the line that remembers it, or while it is
+cleared away. So its name is settled first, and it is cleared away twice: one request to stop can cut short only one
+of the two.
 """
 
 import secrets

@@ -1,10 +1,9 @@
 """When two texts are the same name.
 
-A spreadsheet takes `Clover` and `clover` for one. How far that goes beyond A to Z differs a
-little between programs; what they share is Unicode's simple case folding (CaseFolding.txt,
-statuses C and S): letter by letter, so that no text gets longer. The embedded engine stops at
-A to Z. Nothing else is alike: an accent of its own, a no-break space and a hyphen are letters
-like others. Only the plain blank counts as nothing.
+A spreadsheet takes `Clover` and `clover` for one. How far that goes beyond A to Z differs a little between programs;
+what they share is Unicode's simple case folding (CaseFolding.txt, statuses C and S): letter by letter, so that no
+text gets longer. The embedded engine stops at A to Z. Nothing else is alike: an accent of its own, a no-break space
+and a hyphen are letters like others. Only the plain blank counts as nothing.
 """
 
 import unicodedata

@@ -1,7 +1,6 @@
 """The unit systems in which a planner can be built: a unit of length and a unit of mass, chosen apart.
 
-Each kind of quantity says which of the two it goes by (`language/quantities.py`), so a further
-system is a line here.
+Each kind of quantity says which of the two it goes by (`language/quantities.py`), so a further system is a line here.
 """
 
 from dataclasses import dataclass

@@ -1,10 +1,9 @@
 """One unit registry for the whole project, and the kinds of quantity the trade uses.
 
-Textile units are pint's own where it has them (tex, denier, jute, number_english,
-number_meter). The count systems it lacks are defined here by the length of their hank:
-an indirect count is a length per mass, so every one of them is a unit of grist.
-Hanks: ASTM D2260 (worsted, run, lea) and W. Davis, Hosiery Manufacture (the British
-woolen systems), both read.
+Textile units are pint's own where it has them (tex, denier, jute, number_english, number_meter). The count systems it
+lacks are defined here by the length of their hank: an indirect count is a length per mass, so every one of them is a
+unit of grist. Hanks: ASTM D2260 (worsted, run, lea) and W. Davis, Hosiery Manufacture (the British woolen systems),
+both read.
 
 The unit factors inside the workbook's formulas are written out a second time, in
 `workbookgen.language.quantities`, so that the two can be held against each other.

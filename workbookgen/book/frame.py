@@ -1,8 +1,8 @@
 """What every sheet has: links, the color of its tab, widths; `paper` sets up how it is printed.
 
-No sheet is protected: where one is, some programs do not let groups of columns be opened or
-lines be sorted. A calculated cell refuses typing instead (`look.worked_out`), the desk reports one that was emptied,
-and the check reports one that was changed in any way.
+No sheet is protected: where one is, some programs do not let groups of columns be opened or lines be sorted. A
+calculated cell refuses typing instead (`look.worked_out`), the desk reports one that was emptied, and the check
+reports one that was changed in any way.
 """
 
 from workbookgen.book import look, paper

@@ -70,8 +70,8 @@ def _meaning(text: str) -> str:
 def names_out_of_place(layout: Layout, found: Mapping[str, Area]) -> Iterator[Finding]:
     """Names whose order within their block differs from the layout, such as two that were swapped.
 
-    `found` says where a file has them, by full key; what it lacks is left out. Lines and
-    columns that were inserted, and sheets that were renamed, change nothing of the order.
+    `found` says where a file has them, by full key; what it lacks is left out. Lines and columns that were inserted,
+    and sheets that were renamed, change nothing of the order.
     """
     for block in layout.planner.blocks.values():
         placed = [each for each in layout.of(block) if each.key in found]

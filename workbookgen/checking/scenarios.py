@@ -22,8 +22,8 @@ from workbookgen.language.planner import Planner
 WHOLE_EVERY = 4  # of the check's sets is a whole one
 # How often a record is drawn in each mood: a card, of which a planner has one, and a log's.
 MOODS = {False: (0.4, 0.45, 0.1, 0.05), True: (0.6, 0.26, 0.08, 0.06)}
-# Of whole records: how often an optional cell is blank, and one in which one chooses, how often what
-# breaks a rule is drawn again before it is rather left out, and how many lines go on with one name.
+# Of whole records: how often an optional cell is blank, and one in which one chooses, how often what breaks a rule is
+# drawn again before it is rather left out, and how many lines go on with one name.
 LEFT_OUT, TRIES, TOGETHER = (0.2, 0.05), 20, 4
 NONSENSE = ("abc", "12,5", "1 lb", "-", "=1", "5/6/2026", "n/a", "*", "7")
 

@@ -1,7 +1,7 @@
 """One engine at work on a planner: sets of inputs are filled in, calculated, and compared with the reference library.
 
-Drawn sets can be divided: `try_share` tries some of them in a session of its own, and the
-outcomes of several shares are put together in their order, as if one had tried all.
+Drawn sets can be divided: `try_share` tries some of them in a session of its own, and the outcomes of several shares
+are put together in their order, as if one had tried all.
 """
 
 from collections.abc import Callable, Iterator, Sequence

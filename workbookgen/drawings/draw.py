@@ -2,9 +2,8 @@
 
     python -m workbookgen.drawings.draw
 
-writes them beside this file, with twice as many points as they take on the screen. It needs
-Pillow, which a planner does not: the files are part of the project. Places are pixels of the
-screen, from the upper left corner.
+writes them beside this file, with twice as many points as they take on the screen. It needs Pillow, which a planner
+does not: the files are part of the project. Places are pixels of the screen, from the upper left corner.
 """
 
 import math

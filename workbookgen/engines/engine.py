@@ -25,9 +25,9 @@ class Typed:
     formula: str
 
 
-# A number (dates are serial numbers), a text, true or false, or blank. A formula that gives the
-# empty text is blank to a person, and engines store it in different ways. To LibreOffice true
-# and false are the numbers 1 and 0; it gives them back as such, and computes with them.
+# A number (dates are serial numbers), a text, true or false, or blank. A formula that gives the empty text is blank
+# to a person, and engines store it in different ways. To LibreOffice true and false are the numbers 1 and 0; it gives
+# them back as such, and computes with them.
 Value = float | str | bool | Typed | None
 Rows = Sequence[Sequence[Value]]
 CellValue = float | str | bool | None | ErrorValue

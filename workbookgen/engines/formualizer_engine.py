@@ -1,8 +1,8 @@
 """Formualizer: the embedded engine, and the default.
 
-It runs inside this process, so a scenario costs milliseconds. It also adds a sheet
-when asked for an unknown one; the adapter looks the name up first. Every reading comes
-from the range call, which is several times as fast as asking cell by cell.
+It runs inside this process, so a scenario costs milliseconds. It also adds a sheet when asked for an unknown one; the
+adapter looks the name up first. Every reading comes from the range call, which is several times as fast as asking
+cell by cell.
 """
 
 from pathlib import Path

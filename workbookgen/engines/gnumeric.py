@@ -1,8 +1,8 @@
 """Gnumeric: driven through its converter, one file per scenario.
 
-`ssconvert` has no session. What was set is written into a copy of the workbook, the copy
-is converted with a forced recalculation, and the result is read back. Slow, but the program itself loads the file and
-calculates it, as on a user's desktop.
+`ssconvert` has no session. What was set is written into a copy of the workbook, the copy is converted with a forced
+recalculation, and the result is read back. Slow, but the program itself loads the file and calculates it, as on a
+user's desktop.
 """
 
 import shutil

@@ -1,9 +1,9 @@
 """LibreOffice: one hidden process for all sessions, controlled over UNO.
 
-Starting LibreOffice takes seconds and a scenario takes a fraction of one, so the process
-is shared and lives until this program ends. `libreoffice_driver` holds the conversation;
-this side starts it, and stops it when it does not answer. The profile is a fresh one that always recalculates: with
-the user's own, LibreOffice would show the stored results.
+Starting LibreOffice takes seconds and a scenario takes a fraction of one, so the process is shared and lives until
+this program ends. `libreoffice_driver` holds the conversation; this side starts it, and stops it when it does not
+answer. The profile is a fresh one that always recalculates: with the user's own, LibreOffice would show the stored
+results.
 """
 
 import atexit

@@ -1,9 +1,8 @@
 """The half of the LibreOffice engine that speaks UNO, a program of its own.
 
-UNO belongs to the Python that LibreOffice was packaged for, which is seldom the one that
-this project runs in. So this file imports nothing of the project: it starts LibreOffice,
-takes one JSON request a line from standard input and answers with one line. When the
-input ends, however its parent ended, LibreOffice ends and the folder is removed.
+UNO belongs to the Python that LibreOffice was packaged for, which is seldom the one that this project runs in. So
+this file imports nothing of the project: it starts LibreOffice, takes one JSON request a line from standard input and
+answers with one line. When the input ends, however its parent ended, LibreOffice ends and the folder is removed.
 
     python libreoffice_driver.py SOFFICE FOLDER SECONDS
 """

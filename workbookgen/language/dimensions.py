@@ -1,7 +1,7 @@
 """Whether a result and its reference use the same kinds of quantity.
 
-A reference function states in its annotations what it takes and gives; a field has a unit.
-No engine would refuse a mass shown in yards: it is reported here, when a sheet is described.
+A reference function states in its annotations what it takes and gives; a field has a unit. No engine would refuse a
+mass shown in yards: it is reported here, when a sheet is described.
 """
 
 import inspect

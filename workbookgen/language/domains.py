@@ -13,8 +13,8 @@ from workbookgen.errors import DescriptionError
 from workbookgen.language.declared import require_types
 from workbookgen.texts import folded, is_blank
 
-# No amount is so little, and the square of a much smaller one, or what is divided by it, is beyond
-# what programs compute with. Where numbers from 0 or above 0 are wanted, this is the first after it.
+# No amount is so little, and the square of a much smaller one, or what is divided by it, is beyond what programs
+# compute with. Where numbers from 0 or above 0 are wanted, this is the first after it.
 LEAST_OF_ALL = 1e-6
 
 

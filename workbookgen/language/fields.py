@@ -1,8 +1,8 @@
 """Fields: what the spinner fills in, what the planner calculates, and what it objects to.
 
-A result carries its formula and, beside it, the reference function that it must agree
-with. The names of the function's parameters are the words of the formula; `uses` renames
-where a sheet's word and a parameter differ. Both are written by hand: neither is generated from the other.
+A result carries its formula and, beside it, the reference function that it must agree with. The names of the
+function's parameters are the words of the formula; `uses` renames where a sheet's word and a parameter differ. Both
+are written by hand: neither is generated from the other.
 """
 
 import inspect
@@ -179,8 +179,8 @@ UNKNOWN = "No answer yet"  # begins what a record lacks, beyond its own cells, f
 class Rule:
     """A conflict between inputs that are each valid, or a question about a record: when it holds, and what to say.
 
-    `broken` is the same condition as a Python predicate of the shown values. A question may look at
-    results of the record too, since it takes nothing away from them.
+    `broken` is the same condition as a Python predicate of the shown values. A question may look at results of the
+    record too, since it takes nothing away from them.
     """
 
     when: str

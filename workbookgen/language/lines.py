@@ -24,8 +24,8 @@ class Position(Automatic):
 def positions(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) -> tuple[Position, ...]:
     """The lines kept for a block's records: one for each list and word.
 
-    `own` are the lists that the block itself is. A word that is looked for in several lists has
-    a line in each. A result that only repeats a choice follows that choice's line.
+    `own` are the lists that the block itself is. A word that is looked for in several lists has a line in each. A
+    result that only repeats a choice follows that choice's line.
     """
     results = [each for each in fields.values() if isinstance(each, Result)]
     chosen = {

@@ -1,9 +1,9 @@
 """What a planner holds: blocks of fields, tables of facts, published examples; and the sheets made of them.
 
-A Card holds single values, a Log one record a row; a Table holds fixed facts, and a ProofTable
-computes published examples with the planner's own formulas. None of them says where it is shown: the views do
-(`views`). A chapter is what can be left out of a planner as a whole: holders and the bands that show them. A sheet is
-made of chapters, and says everything about itself.
+A Card holds single values, a Log one record a row; a Table holds fixed facts, and a ProofTable computes published
+examples with the planner's own formulas. None of them says where it is shown: the views do (`views`). A chapter is
+what can be left out of a planner as a whole: holders and the bands that show them. A sheet is made of chapters, and
+says everything about itself.
 """
 
 from collections.abc import Mapping, Sequence

@@ -1,7 +1,7 @@
 """Proofs: whether the program that a person really uses computes what is known.
 
-A proof computes a published example with the very formula of the planner. A trial asks for less
-and more: each function that formulas may use, on its own, and whether any cell shows an error.
+A proof computes a published example with the very formula of the planner. A trial asks for less and more: each
+function that formulas may use, on its own, and whether any cell shows an error.
 """
 
 from collections.abc import Mapping
@@ -23,8 +23,8 @@ PROVENANCES = ("read", "derived", "practice", "memory")
 class Proof:
     """A published worked example of one result.
 
-    `given` are the printed values of the formula's words, each with its unit's name in the
-    registry; `printed` is the printed answer.
+    `given` are the printed values of the formula's words, each with its unit's name in the registry; `printed` is the
+    printed answer.
     """
 
     number: str

@@ -23,10 +23,9 @@ class TicketLine:
 class Tickets(Section):
     """Tickets to print and cut out, and beside them the log that fills them, a record a ticket.
 
-    All keys are the log's. The name is large, over a rule; the lines stand below it, and the
-    foot at the bottom. The tickets stand `across` the columns of the grid that are printed.
-    What one types stands before them, in its first columns: the ticket's number, the inputs,
-    and `results`. `notes` follow them.
+    All keys are the log's. The name is large, over a rule; the lines stand below it, and the foot at the bottom. The
+    tickets stand `across` the columns of the grid that are printed. What one types stands before them, in its first
+    columns: the ticket's number, the inputs, and `results`. `notes` follow them.
     """
 
     block: str
