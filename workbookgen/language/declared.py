@@ -1,5 +1,4 @@
-"""What is declared has the type that its declaration states: a slip is reported where it is made, not where it does
-harm."""
+"""What is declared has the types that it states: a slip is told where it is made, not where it does harm."""
 
 import typing
 from collections.abc import Callable
@@ -9,6 +8,15 @@ from reprlib import repr as abridged
 from types import NoneType, UnionType
 
 from workbookgen.errors import DescriptionError
+
+_WORDS = {
+    str: "a text",
+    float: "a number",
+    int: "a whole number",
+    bool: "True or False",
+    NoneType: "None",
+    Callable: "a function",
+}
 
 
 def require_types(place: str, declared) -> None:
@@ -50,25 +58,22 @@ def _takes(hint) -> Callable[[object], bool]:
 
 def _misfit(hint, value) -> str:
     """What does not fit, and for the usual slips with a tuple what to write."""
-    members = next(
-        (
-            each
-            for each in (hint, *typing.get_args(hint))
-            if typing.get_origin(each) is tuple and typing.get_args(each)[-1] is Ellipsis
-        ),
-        None,
-    )
-    takes = _takes(typing.get_args(members)[0]) if members else None
-    if takes and isinstance(value, tuple):
-        return f"{_named(next(each for each in value if not takes(each)))} in it is not"
-    slip = (
-        ": write ( ) for [ ]"
-        if takes and isinstance(value, list)
-        else ": one alone is written (it,)"
-        if takes and takes(value)
-        else ""
-    )
-    return f"{_named(value)} is not{slip}"
+    member = _member(hint)
+    if member is None:
+        return f"{_named(value)} is not"
+    if isinstance(value, tuple):
+        return f"{_named(next(each for each in value if not _takes(member)(each)))} in it is not"
+    if isinstance(value, list):
+        return f"{_named(value)} is not: write ( ) for [ ]"
+    return f"{_named(value)} is not" + (": one alone is written (it,)" if _takes(member)(value) else "")
+
+
+def _member(hint):
+    """What stands in a tuple of any length, where such a tuple is asked for."""
+    for each in (hint, *typing.get_args(hint)):
+        if typing.get_origin(each) is tuple and typing.get_args(each)[-1] is Ellipsis:
+            return typing.get_args(each)[0]
+    return None
 
 
 def _named(value) -> str:
@@ -82,6 +87,7 @@ def _named(value) -> str:
 
 
 def _in_words(hint) -> str:
+    """What an annotation asks for, as a sentence says it."""
     origin, arguments = typing.get_origin(hint), typing.get_args(hint)
     if origin in (typing.Union, UnionType):
         return " or ".join(_in_words(each) for each in arguments)
@@ -89,13 +95,5 @@ def _in_words(hint) -> str:
         return " or ".join(map(repr, arguments))
     if origin is tuple:
         return f"a tuple of {', '.join(_in_words(each) for each in arguments if each is not Ellipsis)}"
-    named = {
-        str: "a text",
-        float: "a number",
-        int: "a whole number",
-        bool: "True or False",
-        NoneType: "None",
-        Callable: "a function",
-    }
     name = getattr(origin or hint, "__name__", str(hint))
-    return named.get(origin or hint) or f"{'an' if name[0] in 'AEIO' else 'a'} {name}"
+    return _WORDS.get(origin or hint) or f"{'an' if name[0] in 'AEIO' else 'a'} {name}"

@@ -42,7 +42,7 @@ WORDS = {
 
 @lru_cache(None)
 def dimension(name: str) -> UnitsContainer:
-    """Of a unit as the registry names it, or as an annotation states it."""
+    """The dimension of a unit, as the registry names it, or of a quantity, as an annotation states it."""
     if name == "[]":
         return UnitsContainer()
     return ureg.get_dimensionality(name) if "[" in name else ureg.Unit(name).dimensionality
@@ -70,12 +70,13 @@ def objections(
         if isinstance(wanted, Alike):
             looked_up = _left_open(wanted, given) if looked_up is None else looked_up
             wanted = _filled_in(wanted, looked_up)
-        if wanted is not None and wanted != given:
-            found.append(
-                f"it is shown as {in_words(given)}, but its reference gives {in_words(wanted)}"
-                if name == RETURNED
-                else f"its word {arguments[name]} is {in_words(given)}, but its reference takes {in_words(wanted)} for {name}"
-            )
+        if wanted is None or wanted == given:
+            continue
+        if name == RETURNED:
+            found.append(f"it is shown as {in_words(given)}, but its reference gives {in_words(wanted)}")
+        else:
+            word = f"its word {arguments[name]} is {in_words(given)}"
+            found.append(f"{word}, but its reference takes {in_words(wanted)} for {name}")
     return found
 
 
@@ -85,6 +86,7 @@ def unstated(reference: Callable) -> list[str]:
 
 
 def in_words(kind: Dimension) -> str:
+    """A kind of quantity, as a sentence says it."""
     if kind == TEXT:
         return "a text"
     return next((word for name, word in WORDS.items() if dimension(name) == kind), f"a quantity of {kind}")

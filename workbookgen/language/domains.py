@@ -29,16 +29,14 @@ class Number:
     whole: bool = False
 
     def __post_init__(self):
-        require_types("a number's domain", self)
+        place = "a number's domain"
+        require_types(place, self)
         if (self.least is None) == (self.above is None) or (self.most is None) == (self.below is None):
-            raise DescriptionError.at(
-                "a number's domain", "it needs one lower limit (least or above) and one upper limit (most or below)."
-            )
+            wanted = "it needs one lower limit (least or above) and one upper limit (most or below)."
+            raise DescriptionError.at(place, wanted)
         low, high = (limit for limit in (self.least, self.above, self.most, self.below) if limit is not None)
         if low > high:
-            raise DescriptionError.at(
-                "a number's domain", f"its lower limit {low:g} is above its upper limit {high:g}."
-            )
+            raise DescriptionError.at(place, f"its lower limit {low:g} is above its upper limit {high:g}.")
 
     @property
     def begins_at_nothing(self) -> bool:
@@ -58,19 +56,11 @@ class Number:
 
     def wanted(self, symbol: str) -> str:
         """The words after "type": a number above 0 and up to 500 g."""
-        limits = [
-            f"{word} {_plain(limit, symbol)}"
-            for word, limit in (
-                ("from", self.least),
-                ("above", self.above),
-                ("up to", self.most),
-                ("below", self.below),
-            )
-            if limit is not None
-        ]
+        limits = (("from", self.least), ("above", self.above), ("up to", self.most), ("below", self.below))
+        said = [f"{word} {_plain(limit, symbol)}" for word, limit in limits if limit is not None]
         noun = "a percentage" if symbol == "%" else "a whole number" if self.whole else "a number"
         unit = f" {symbol}" if symbol not in ("", "%") else ""
-        return " ".join([noun, *limits]) + unit
+        return " ".join([noun, *said]) + unit
 
 
 @dataclass(frozen=True)
@@ -122,8 +112,10 @@ def standing_once(names: Iterable) -> frozenset[str]:
 
 @dataclass(frozen=True)
 class Choice:
-    """One of the names in a column: `of` is that column's full key, `sheet` where it stands; `names` are all of
-    them, if they are few and fixed."""
+    """One of the names in a column, or of a few fixed ones.
+
+    `of` is the column's full key, `sheet` where it stands; `names` are all of them, if they are few and fixed.
+    """
 
     of: str
     sheet: str
@@ -144,6 +136,4 @@ Domain = Number | Date | Name | Note | Choice
 
 
 def _plain(limit: float, symbol: str) -> str:
-    if symbol == "%":
-        return f"{limit * 100:g}%"
-    return f"{limit:,.10g}"
+    return f"{limit * 100:g}%" if symbol == "%" else f"{limit:,.10g}"

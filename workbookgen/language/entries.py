@@ -19,7 +19,7 @@ def starting_entries(planner: Planner) -> dict[str, tuple[Entry, ...]]:
 
 
 def with_records(planner: Planner, entries: Entries, block_key: str, records: list[Mapping[str, Entry]]) -> dict:
-    """The entries with a block's records replaced from the top; the other lines are emptied."""
+    """The entries with these records in a block, from the top; its other lines are emptied."""
     block = planner.blocks[block_key]
     if len(records) > block.rows:
         raise ValueError(f"{block_key} has {block.rows} lines, and {len(records)} records were given.")

@@ -43,22 +43,20 @@ class Input:
     def _objections(self) -> Iterator[str]:
         """What does not go together."""
         has_dimension = self.unit is not None and self.unit.has_dimension
+        unit = self.unit.customary if self.unit else NUMBER.customary
         if has_dimension and self.is_text:
             yield f"its domain {type(self.domain).__name__} is for texts, which have no unit"
         if has_dimension and isinstance(self.starts_as, float | int):
             yield "it starts as a bare number; give it as a quantity, with its unit"
-        if isinstance(self.starts_as, Quantity) and not self.starts_as.is_compatible_with(
-            self.unit.customary.pint if self.unit else ""
-        ):
-            yield f"it starts as {self.starts_as}, which no {self.unit.customary.symbol if self.unit else 'plain number'} can be"
+        if isinstance(self.starts_as, Quantity) and not self.starts_as.is_compatible_with(unit.pint):
+            yield f"it starts as {self.starts_as}, which no {unit.symbol or 'plain number'} can be"
         if has_dimension and self.blank_means:
             yield "a blank cell of a quantity can stand for nothing but 0"
-        if self.blank_means is not None and not (
-            isinstance(self.domain, Number) and self.domain.accepts(self.blank_means)
-        ):
-            yield f"its blank_means {self.blank_means:g} is outside its domain"
-        if self.blank_means is not None and self.needed:
-            yield "it is needed, so a blank cell means nothing: leave needed or blank_means out"
+        if self.blank_means is not None:
+            if not isinstance(self.domain, Number) or not self.domain.accepts(self.blank_means):
+                yield f"its blank_means {self.blank_means:g} is outside its domain"
+            if self.needed:
+                yield "it is needed, so a blank cell means nothing: leave needed or blank_means out"
 
     @property
     def is_text(self) -> bool:
@@ -89,15 +87,18 @@ class Result:
 
     def __post_init__(self):
         require_types(f"field {self.key}", self)
-        faults = [*self.text.objections, *self.condition.objections]
-        faults += [
-            "its condition looks something up, which nothing guards there: look it up in a field of its own"
-        ] * bool(self.condition.lookup_steps)
-        strangers = set(self.uses) | set(self.leaves) | set(self.fixed)
-        strangers -= set(inspect.signature(self.reference).parameters)
-        faults += [f"its reference has no parameter {name}" for name in sorted(strangers)]
-        if faults:
+        if faults := list(self._objections()):
             raise DescriptionError.at(f"field {self.key}", "; ".join(faults) + ".")
+
+    def _objections(self) -> Iterator[str]:
+        """What in its formula is not allowed, and what does not fit its reference."""
+        yield from self.text.objections
+        yield from self.condition.objections
+        if self.condition.lookup_steps:
+            yield "its condition looks something up, which nothing guards there: look it up in a field of its own"
+        strangers = {*self.uses, *self.leaves, *self.fixed} - {*inspect.signature(self.reference).parameters}
+        for name in sorted(strangers):
+            yield f"its reference has no parameter {name}"
 
     @property
     def is_text(self) -> bool:
@@ -123,9 +124,8 @@ class Result:
     def arguments(self) -> dict[str, str]:
         """Reference parameter -> the word that it stands for."""
         parameters = inspect.signature(self.reference).parameters
-        return {
-            name: self.uses.get(name, name) for name in parameters if name not in self.leaves and name not in self.fixed
-        }
+        taken = (name for name in parameters if name not in self.leaves and name not in self.fixed)
+        return {name: self.uses.get(name, name) for name in taken}
 
     def may_miss(self, word: str, field) -> bool:
         """Whether it can do without this word: it asks for it, or a blank cell has a meaning."""
@@ -161,15 +161,11 @@ class Repeat(Automatic):
 
 MESSAGE = Automatic("message", "What to fix")  # of each record: what is wrong with it, or missing
 MARK = Automatic("mark", "")  # of each record: that there is a message
-# Of each record: how many of the inputs that are folded away hold something.
-FILLED = Automatic("filled", "", is_text=False)
-# Of a log: the first message about something wrong, or the last that asks, or says what is missing.
-FIRST = Automatic("first", "", is_one=True)
+FILLED = Automatic("filled", "", is_text=False)  # of each record: how many inputs that are folded away hold something
 LINE = Automatic("line", "", is_text=False)  # of each record of a log in which nobody types: its number
-# Of a log: how many calculated cells are now empty or overwritten.
-SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)
+FIRST = Automatic("first", "", is_one=True)  # of a log: the first message of something wrong, else the last one
 OPEN = Automatic("open", "", is_text=False, is_one=True)  # of a log: how many records have something wrong
-
+SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)  # of a log: calculated cells, emptied or overwritten
 
 ASKING = "Is it right?"  # begins a question: what was typed is taken, and its results stay
 UNKNOWN = "No answer yet"  # begins what a record lacks, beyond its own cells, for an answer that it could give
@@ -189,10 +185,9 @@ class Rule:
 
     def __post_init__(self):
         require_types(f"the rule {self.sentence!r}", self)
-        faults = [
-            *self.text.objections,
-            *["it says nothing: give a sentence that ends with a sign"] * (not self.sentence.endswith((".", "?"))),
-        ]
+        faults = list(self.text.objections)
+        if not self.sentence.endswith((".", "?")):
+            faults.append("it says nothing: give a sentence that ends with . or ?")
         if faults:
             raise DescriptionError.at(f"the rule {self.sentence!r}", "; ".join(faults) + ".")
 
@@ -231,17 +226,17 @@ class Group:
 
 def repeats(fields: Mapping[str, Input | Result], keys: tuple[str, ...], records: int) -> tuple[Repeat, ...]:
     """The cells that repeat what records show in these fields, record by record."""
-    if odd := [key for key in keys if not (isinstance(each := fields.get(key), Result) and each.is_text)]:
-        raise DescriptionError.at(
-            f"field {odd[0]}", "it is repeated on tickets, and only results that are texts can be."
-        )
-    return tuple(
-        Repeat(
-            f"{key}_on_{record + 1}", f"{fields[key].label}, ticket {record + 1}", is_one=True, of=key, record=record
-        )
-        for record in range(records)
-        for key in keys
-    )
+    for key in keys:
+        if not (isinstance(each := fields.get(key), Result) and each.is_text):
+            raise DescriptionError.at(
+                f"field {key}", "it is repeated on tickets, and only results that are texts can be."
+            )
+
+    def repeat(key: str, record: int) -> Repeat:
+        ticket = record + 1
+        return Repeat(f"{key}_on_{ticket}", f"{fields[key].label}, ticket {ticket}", is_one=True, of=key, record=record)
+
+    return tuple(repeat(key, record) for record in range(records) for key in keys)
 
 
 def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:

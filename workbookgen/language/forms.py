@@ -32,9 +32,10 @@ class Form:
 
     def objections(self, call: Call) -> Iterator[str]:
         """Why a call does not fit this form."""
-        few, many = len(call.arguments) < len(self.takes), len(call.arguments) > len(self.takes)
-        if few or many and not self.is_open:
-            yield f"{call.name} takes {_listed(self.takes)}, and stands with {len(call.arguments)} here: {written((call,))}"
+        given, taken = len(call.arguments), len(self.takes)
+        if given < taken or given > taken and not self.is_open:
+            names = ", ".join(each.strip("*") for each in self.takes)
+            yield f"{call.name} takes {names}, and stands with {given} here: {written((call,))}"
             return
         for place, (argument, key) in enumerate(zip(call.arguments, call.keys, strict=True)):
             taken = self.takes[min(place, len(self.takes) - 1)]
@@ -67,7 +68,3 @@ READINGS = ("mean", "stdev", "readings")
 def misused(found: Nodes) -> list[str]:
     """Every form that is not as it should be."""
     return [sentence for call in calls(found) if call.name in FORMS for sentence in FORMS[call.name].objections(call)]
-
-
-def _listed(takes: tuple[str, ...]) -> str:
-    return ", ".join(each.strip("*") for each in takes)

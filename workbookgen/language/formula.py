@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from workbookgen.language.forms import ADDED, FORMS, LOOKUP, READINGS, misused
 from workbookgen.language.profile import FUNCTIONS, TRUTHS, outside
-from workbookgen.language.tokens import Call, Nodes, called, calls, is_name, is_number, is_text, is_word, nodes, tokens
+from workbookgen.language.tokens import Call, Nodes, called, calls, is_name, is_value, is_word, nodes, tokens
 
 CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
 
@@ -57,26 +57,25 @@ class Formula:
 
     @cached_property
     def one_of(self) -> frozenset[str]:
-        """The words of which one must have a value, if the whole text asks for nothing else: OR(given(a), given(b)),
-        or either branch of an IF."""
-        if len(self.nodes) != 1 or not isinstance(whole := self.nodes[0], Call):
+        """The words of which one must have a value, if the whole text asks for nothing else.
+
+        As in OR(given(a), given(b)), or where either branch of an IF is a given().
+        """
+        whole = _only_call(self.nodes)
+        if whole is None or whole.name not in ("OR", "IF"):
             return frozenset()
-        branches = whole.arguments if whole.name == "OR" else whole.arguments[1:] if whole.name == "IF" else ()
-        given = [
-            call.keys[0]
-            for branch in branches
-            if len(branch) == 1 and isinstance(call := branch[0], Call) and call.name == "given"
-        ]
-        return frozenset(given) if len(given) == len(branches) > 1 else frozenset()
+        branches = [_only_call(each) for each in (whole.arguments if whole.name == "OR" else whole.arguments[1:])]
+        if len(branches) < 2 or any(each is None or each.name != "given" for each in branches):
+            return frozenset()
+        return frozenset(each.keys[0] for each in branches)
 
     @cached_property
     def lookup_steps(self) -> tuple[tuple[Call, ...], ...]:
         """What it looks up, in steps: each needs only the steps before it."""
-        found = self.of(LOOKUP)
-        steps = [_steps(call) for call in found]
-        return tuple(
-            tuple(call for call, step in zip(found, steps, strict=True) if step == each) for each in sorted(set(steps))
-        )
+        steps: dict[int, list[Call]] = {}
+        for call in self.of(LOOKUP):
+            steps.setdefault(_depth(call), []).append(call)
+        return tuple(tuple(steps[depth]) for depth in sorted(steps))
 
     @cached_property
     def placed(self) -> frozenset[str]:
@@ -91,17 +90,11 @@ class Formula:
     @cached_property
     def objections(self) -> tuple[str, ...]:
         """What in it is not allowed in our formulas; empty if all is well."""
+        names = list(filter(is_name, self.tokens))
+        strange = [each for each in names if ":" not in each and not is_word(each) and each not in TRUTHS]
         found = outside(self.tokens, FUNCTIONS | FORMS.keys())
-        found += [
-            f"{each} is neither a word nor a function"
-            for each in self.tokens
-            if is_name(each) and ":" not in each and not is_word(each) and each not in TRUTHS
-        ]
-        found += [
-            f"in {each} the ':' is no sign of a described formula"
-            for each in self.tokens
-            if ":" in each and is_name(each)
-        ]
+        found += [f"{each} is neither a word nor a function" for each in strange]
+        found += [f"in {each} the ':' is no sign of a described formula" for each in names if ":" in each]
         found += [
             f"a sign is missing between {one} and {other}"
             for one, other in pairwise(self.tokens)
@@ -128,16 +121,20 @@ def key_objection(key: str) -> str | None:
     return None
 
 
-def _steps(call: Call) -> int:
+def _depth(call: Call) -> int:
     """How deeply lookups are nested in the arguments of a call."""
-    return max(
-        (_steps(each) + 1 for argument in call.arguments for each in calls(argument) if each.name == LOOKUP), default=0
-    )
+    within = (each for argument in call.arguments for each in calls(argument) if each.name == LOOKUP)
+    return max((_depth(each) + 1 for each in within), default=0)
+
+
+def _only_call(found: Nodes) -> Call | None:
+    """The call that is all there is in a text."""
+    return found[0] if len(found) == 1 and isinstance(found[0], Call) else None
 
 
 def _begins_a_value(token: str) -> bool:
-    return is_name(token) or is_number(token) or is_text(token) or called(token) is not None
+    return is_value(token) or called(token) is not None
 
 
 def _ends_a_value(token: str) -> bool:
-    return is_name(token) or is_number(token) or is_text(token) or token == ")"
+    return is_value(token) or token == ")"

@@ -4,7 +4,7 @@ Whatever is looked up by that name is taken from this line, so each list is sear
 taken from it. What a list sums up by name is summed up by line, which every program does several times as fast.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from workbookgen.language.domains import Choice
@@ -28,40 +28,31 @@ def positions(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) 
     result that only repeats a choice follows that choice's line.
     """
     results = [each for each in fields.values() if isinstance(each, Result)]
-    chosen = {
-        key: each.domain.of
-        for key, each in fields.items()
-        if isinstance(each, Input) and isinstance(each.domain, Choice)
-    }
-    looked_up = [(names, name) for each in results for _, names, name in _keys(each, LOOKUP) if name in fields]
-    summed = [
-        (names, name)
-        for each in results
-        for _, names, name in _keys(each, *SUMS)
-        if names in chosen.values() and name in fields
-    ]
+    inputs = [each for each in fields.values() if isinstance(each, Input)]
+    chosen = {each.key: each.domain.of for each in inputs if isinstance(each.domain, Choice)}
     repeated = {each.key: each.formula for each in results if each.formula in chosen}
+    looked_up = [pair for pair in _names_and_name(results, LOOKUP) if pair[1] in fields]
+    summed = [pair for pair in _names_and_name(results, *SUMS) if pair[0] in chosen.values() and pair[1] in fields]
     apart = [(chosen[word], key) for key, word in repeated.items() if fields[key].only_if]
     lines: dict[tuple[str, str], Position] = {}
-    for names, name in dict.fromkeys(
-        [*own, *((names, key) for key, names in chosen.items()), *looked_up, *summed, *apart]
-    ):
+    for names, name in (*own, *((names, key) for key, names in chosen.items()), *looked_up, *summed, *apart):
+        if (names, name) in lines:
+            continue
         before = sum(word == name for _, word in lines)
+        key = f"line_of_{name}_{before + 1}" if before else f"line_of_{name}"
         other = lines.get((names, repeated.get(name, "")))
-        key = f"line_of_{name}{f'_{before + 1}' if before else ''}"
-        lines[names, name] = Position(
-            key, "", is_text=False, names=names, name=name, follows=other.key if other else ""
-        )
+        follows = other.key if other else ""
+        lines[names, name] = Position(key, "", is_text=False, names=names, name=name, follows=follows)
     return tuple(lines.values())
 
 
-def _keys(result: Result, *forms: str) -> list[tuple[str, ...]]:
-    """What each of these forms takes in the formula of a result."""
-    return [call.keys for call in result.text.of(*forms)]
+def _names_and_name(results: Iterable[Result], *forms: str) -> list[tuple[str, str]]:
+    """The list that is searched, and the word whose name is looked for, in each of these forms."""
+    return [call.keys[1:] for each in results for call in each.text.of(*forms)]
 
 
 def line_of(lines: tuple[Position, ...], fields: Mapping[str, Input | Result], key: str, names: str) -> Position | None:
-    """Key of the line in which a field's text occurs in a list; that of the input if the field only repeats it."""
+    """The line in which a field's text occurs in a list; that of the input if the field only repeats it."""
     for each in lines:
         if (each.names, each.name) == (names, key):
             return each

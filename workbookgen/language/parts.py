@@ -6,11 +6,11 @@ what can be left out of a planner as a whole: holders and the bands that show th
 says everything about itself.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from workbookgen.errors import DescriptionError
+from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions, lines
 from workbookgen.language.declared import require_types
 from workbookgen.language.domains import Name
@@ -55,22 +55,21 @@ class Block:
     def __post_init__(self):
         require_types(f"block {self.key}", self)
         check_keys(f"block {self.key}", self.fields)
+        if faults := [Fault(f"block {self.key}", sentence) for sentence in self._objections()]:
+            raise DescriptionError(*faults)
+
+    def _objections(self) -> Iterator[str]:
+        """What does not go together."""
         if self.rows < 1:
-            raise DescriptionError.at(f"block {self.key}", f"it has {self.rows} lines; give it one or more.")
-        if strangers := [each.key for each in self.apart if each.key not in self.by_key]:
-            raise DescriptionError.at(
-                f"block {self.key}", f"no two records may share {strangers[0]}, which is no field of it."
-            )
+            yield f"it has {self.rows} lines; give it one or more."
+        for each in self.apart:
+            if each.key not in self.by_key:
+                yield f"no two records may share {each.key}, which is no field of it."
         for rule in self.rules:
-            if strangers := [
-                word
-                for word in rule.text.words
-                if not isinstance(self.by_key.get(word), Input | Result if rule.asks else Input)
-            ]:
-                raise DescriptionError.at(
-                    f"block {self.key}",
-                    f"the rule {rule.sentence!r} looks at {strangers[0]}, which is no {'field' if rule.asks else 'input'} of it.",
-                )
+            kind, called = (Input | Result, "field") if rule.asks else (Input, "input")
+            for word in rule.text.words:
+                if not isinstance(self.by_key.get(word), kind):
+                    yield f"the rule {rule.sentence!r} looks at {word}, which is no {called} of it."
 
     @cached_property
     def fields(self) -> tuple[Input | Result, ...]:
@@ -111,7 +110,7 @@ class Block:
         return (*listed, *(each.key for each in self.apart))
 
     def line_of(self, key: str, names: str) -> lines.Position | None:
-        """Key of the line in which a field's text occurs in a list."""
+        """The line in which a field's text occurs in a list."""
         return lines.line_of(self.positions, self.by_key, key, names)
 
     @cached_property
@@ -142,11 +141,8 @@ class Log(Block):
 
     @cached_property
     def automatic(self) -> tuple[Automatic, ...]:
-        return (
-            *((MARK, MESSAGE, FILLED, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)),
-            *self.positions,
-            *self.repeats,
-        )
+        said = (MARK, MESSAGE, FILLED, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)
+        return (*said, *self.positions, *self.repeats)
 
     @cached_property
     def repeats(self) -> tuple[Repeat, ...]:
@@ -170,7 +166,9 @@ class Column:
 
 def unit_of(field: Input | Result | Automatic | Column, system: str) -> Unit | None:
     """The unit in which a unit system shows a field; None for texts."""
-    return field.unit if isinstance(field, Column) else field.unit.unit(system) if field.unit else None
+    if isinstance(field, Column) or field.unit is None:
+        return field.unit
+    return field.unit.unit(system)
 
 
 def dimension_of(field: Input | Result | Automatic | Column, system: str) -> dimensions.Dimension:
@@ -236,15 +234,13 @@ class Sheet:
         require_types(f"sheet {self.name}", self)
         views = [chapter.view for chapter in self.chapters]
         if any(isinstance(view, LogView) for view in views) and (len(views) > 1 or len(self.logs) != 1):
-            raise DescriptionError.at(
-                f"sheet {self.name}", "a log that has a view of its own needs the sheet to itself."
-            )
+            alone = "a log that has a view of its own needs the sheet to itself."
+            raise DescriptionError.at(f"sheet {self.name}", alone)
         for section in self.sections:
-            if not 1 <= section.across[0] <= section.across[1] <= self.grid.last:
-                raise DescriptionError.at(
-                    f"section {section.title!r}",
-                    f"it goes across {section.across}, and the grid has the columns 1 to {self.grid.last}.",
-                )
+            first, last = section.across
+            if not 1 <= first <= last <= self.grid.last:
+                columns = f"it goes across {section.across}, and the grid has the columns 1 to {self.grid.last}."
+                raise DescriptionError.at(f"section {section.title!r}", columns)
 
     @property
     def parts(self) -> tuple[Holder, ...]:
@@ -269,10 +265,8 @@ class Sheet:
         # The planner tells of a key that is not there.
         again = tuple(replace(log.by_key[key], key=f"{AGAIN}{key}", note="") for key in answers if key in log.by_key)
         twice = replace(log, groups=(*log.groups, Group("Worked out again", again, printed=False)))
-        return replace(
-            self,
-            chapters=(replace(chapter, holders=tuple(twice if each is log else each for each in chapter.holders)),),
-        )
+        holders = tuple(twice if each is log else each for each in chapter.holders)
+        return replace(self, chapters=(replace(chapter, holders=holders),))
 
     @property
     def bands(self) -> tuple[Band, ...]:

@@ -1,6 +1,6 @@
 """The planner itself: all sheets with what they hold, what a word in a formula stands for, and what is refused."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
@@ -35,8 +35,7 @@ class Planner:
     paper: str
     title: str
     sheets: tuple[Sheet, ...]
-    # Full key -> a field left out: always blank.
-    absent: Mapping[str, tuple[Block, Input | Result]] = field(default_factory=dict)
+    absent: Mapping[str, tuple[Block, Input | Result]] = field(default_factory=dict)  # full key -> a field left out
     colors: Mapping[str, str] = field(default_factory=dict)  # role -> a color other than the default
 
     @cached_property
@@ -111,44 +110,38 @@ class Planner:
     def __post_init__(self):
         if faults := planner_faults.names(self) or planner_faults.words(self):
             raise DescriptionError(*faults)
-        faults = [
-            Fault(f"field {block.key}_{result.key}", f"{sentence}.")
-            for block in self.blocks.values()
-            for result in block.results
-            for sentence in self._mismatches(block, result)
-        ]
-        faults += [
-            Fault(f"field {block.key}_{each.key}", f"{each.key} is also the full key of another field.")
-            for block in self.blocks.values()
-            for each in block.fields
-            if each.key in self.by_key
-        ]
-        faults += planner_faults.starting_values(self)
-        faults += [
-            Fault(f"sheet {sheet.name}", f"{sentence}.")
-            for sheet in self.sheets
-            for sentence in planner_faults.views(sheet, self)
-        ]
-        faults += [
-            Fault(f"proof {proof.number}", f"{sentence}.")
-            for proof in self.proofs
-            for sentence in planner_faults.of_proof(proof, self)
-        ]
-        if faults:
+        if faults := [*self._faults_of_fields(), *planner_faults.starting_values(self), *self._faults_of_sheets()]:
             raise DescriptionError(*faults)
         try:
             TopologicalSorter(self._dependencies()).prepare()
         except CycleError as circle:
-            raise DescriptionError.at(
-                " < ".join(circle.args[1]), "these fields depend on each other in a circle."
-            ) from None
+            fields = " < ".join(circle.args[1])
+            raise DescriptionError.at(fields, "these fields depend on each other in a circle.") from None
 
     def full_keys(self) -> list[str]:
         """The full key of every field, automatic ones included; each becomes a defined name."""
         parts = [part for sheet in self.sheets for part in sheet.parts]
-        return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
-            f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.automatic
-        ]
+        blocks = [part for part in parts if isinstance(part, Block)]
+        described = [f"{part.key}_{name}" for part in parts for name in part.by_key]
+        return described + [f"{block.key}_{each.key}" for block in blocks for each in block.automatic]
+
+    def _faults_of_fields(self) -> Iterator[Fault]:
+        for block in self.blocks.values():
+            for result in block.results:
+                for sentence in self._mismatches(block, result):
+                    yield Fault(f"field {block.key}_{result.key}", f"{sentence}.")
+        for block in self.blocks.values():
+            for each in block.fields:
+                if each.key in self.by_key:
+                    yield Fault(f"field {block.key}_{each.key}", f"{each.key} is also the full key of another field.")
+
+    def _faults_of_sheets(self) -> Iterator[Fault]:
+        for sheet in self.sheets:
+            for sentence in planner_faults.views(sheet, self):
+                yield Fault(f"sheet {sheet.name}", f"{sentence}.")
+        for proof in self.proofs:
+            for sentence in planner_faults.of_proof(proof, self):
+                yield Fault(f"proof {proof.number}", f"{sentence}.")
 
     def _dependencies(self) -> dict[str, set[str]]:
         """Full key of every result, and of messages of records with questions -> the full keys it comes from."""
@@ -168,9 +161,9 @@ class Planner:
         """Words and parameters must be the same set; only a table's fixed facts need no parameter."""
         taken, words = set(result.arguments.values()), set(result.words)
         facts = {word for word in words if isinstance(self.meaning(block, word).holder, Table)}
-        mismatches = [f"its formula never uses {word}, which the reference takes" for word in sorted(taken - words)] + [
-            f"its formula uses {word}, which the reference does not take" for word in sorted(words - taken - facts)
-        ]
+        unused, strange = sorted(taken - words), sorted(words - taken - facts)
+        mismatches = [f"its formula never uses {word}, which the reference takes" for word in unused]
+        mismatches += [f"its formula uses {word}, which the reference does not take" for word in strange]
         return mismatches or self._other_kinds(block, result)
 
     def _other_kinds(self, block: Block, result: Result) -> list[str]:

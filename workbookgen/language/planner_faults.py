@@ -1,8 +1,7 @@
-"""What is wrong with a planner as a whole: words and views that name nothing, values that no cell takes, examples that
-prove nothing.
+"""What is wrong with a planner as a whole.
 
-Each fault says where it is and what to write instead. `planner` is a `planner.Planner`, and `sheet` one of its
-`parts.Sheet`s.
+Words and views that name nothing, values that no cell takes, examples that prove nothing: each fault says where it is
+and what to write instead. `planner` is a `planner.Planner`, and `sheet` one of its `parts.Sheet`s.
 """
 
 import re
@@ -15,6 +14,7 @@ from workbookgen.language import dimensions
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.forms import LOOKUP
+from workbookgen.language.sentences import symbol_of
 
 NAME_OF_A_SHEET = re.compile(r"[A-Z]\w{0,30}( \w+)*")
 LONGEST_NAME = 31  # letters of a sheet's name: the format's limit
@@ -23,72 +23,49 @@ LONGEST_NAME = 31  # letters of a sheet's name: the format's limit
 def names(planner) -> list[Fault]:
     """Names that are no names, or another's: of sheets, of chapters, of fields."""
     sheets = [sheet.name for sheet in planner.sheets]
-    chapters = [chapter.name for sheet in planner.sheets for chapter in sheet.chapters]
-    faults = [
-        Fault(
-            f"sheet {name}",
-            f"a sheet's name begins with a capital letter and has letters, digits and blanks, {LONGEST_NAME} at most.",
-        )
-        for name in sheets
-        if not NAME_OF_A_SHEET.fullmatch(name) or len(name) > LONGEST_NAME
-    ]
-    faults += [
-        Fault(f"sheet {name}", "another sheet has this name; a spreadsheet takes small and capital letters for one.")
-        for name in _twice(map(str.lower, sheets))
-    ]
-    faults += [Fault(f"chapter {name}", "another chapter has this name too.") for name in _twice(chapters)]
-    faults += [
-        Fault(
-            f"sheet {sheet.name}", "a chapter of another sheet has this name, and texts name chapters: give it another."
-        )
-        for sheet in planner.sheets
-        if sheet.name in chapters and sheet.name not in {chapter.name for chapter in sheet.chapters}
-    ]
-    faults += [
-        Fault(f"proof {number}", "another example has this number.")
-        for number in _twice(proof.number for proof in planner.proofs)
-    ]
-    return faults + [
-        Fault(f"field {key}", "another field has this full key too.") for key in _twice(planner.full_keys())
+    chapters = {sheet.name: [chapter.name for chapter in sheet.chapters] for sheet in planner.sheets}
+    of_all = [name for names in chapters.values() for name in names]
+    numbers = [proof.number for proof in planner.proofs]
+    unfit = [name for name in sheets if not NAME_OF_A_SHEET.fullmatch(name) or len(name) > LONGEST_NAME]
+    others = [name for name in sheets if name in of_all and name not in chapters[name]]
+    wanted = f"a sheet's name begins with a capital letter and has letters, digits and blanks, {LONGEST_NAME} at most."
+    same = "another sheet has this name; a spreadsheet takes small and capital letters for one."
+    of_a_chapter = "a chapter of another sheet has this name, and texts name chapters: give it another."
+    return [
+        *(Fault(f"sheet {name}", wanted) for name in unfit),
+        *(Fault(f"sheet {name}", same) for name in _twice(map(str.lower, sheets))),
+        *(Fault(f"chapter {name}", "another chapter has this name too.") for name in _twice(of_all)),
+        *(Fault(f"sheet {name}", of_a_chapter) for name in others),
+        *(Fault(f"proof {number}", "another example has this number.") for number in _twice(numbers)),
+        *(Fault(f"field {key}", "another field has this full key too.") for key in _twice(planner.full_keys())),
     ]
 
 
 def words(planner) -> list[Fault]:
     """Words of formulas that are no field, and lists of which one cannot choose."""
+
+    def sentences(block, each: Input | Result) -> Iterator[str]:
+        return _choice_faults(planner, each.domain) if isinstance(each, Input) else _word_faults(planner, block, each)
+
     return [
         Fault(f"field {block.key}_{each.key}", f"{sentence}.")
         for block in planner.blocks.values()
         for each in block.fields
-        for sentence in (
-            _choice_faults(planner, each.domain) if isinstance(each, Input) else _word_faults(planner, block, each)
-        )
+        for sentence in sentences(block, each)
     ]
 
 
 def starting_values(planner) -> list[Fault]:
     """Values with which a new planner starts, and which its cells would not take."""
-    faults = [
-        Fault(
-            f"field {block.key}_{each.key}",
-            f"it starts as {value}; give {each.domain.wanted(each.unit.unit(planner.system).symbol if each.unit else '')}.",
-        )
-        for block in planner.blocks.values()
-        for each in block.inputs
-        if (value := each.first(planner.system)) is not None
-        and not isinstance(each.domain, Choice)
-        and not each.domain.accepts(value)
-    ]
-    known = {
-        key: {*block.by_key, *(full.removeprefix(f"{key}_") for full in planner.absent)}
-        for key, block in planner.blocks.items()
-    }
-    unknown = {
-        f"{block.key}_{key}"
-        for block in planner.blocks.values()
-        for record in getattr(block, "starts_with", ())
-        for key in record
-        if key not in known[block.key]
-    }
+    faults, started = [], set()
+    for block in planner.blocks.values():
+        for each in block.inputs:
+            value = each.first(planner.system)
+            if value is not None and not isinstance(each.domain, Choice) and not each.domain.accepts(value):
+                wanted = each.domain.wanted(symbol_of(each, planner.system))
+                faults.append(Fault(f"field {block.key}_{each.key}", f"it starts as {value}; give {wanted}."))
+        started |= {f"{block.key}_{key}" for record in getattr(block, "starts_with", ()) for key in record}
+    unknown = started - planner.by_key.keys() - planner.absent.keys()
     return faults + [
         Fault(f"field {key}", "lines of its log start with it, and it is no field.") for key in sorted(unknown)
     ]
@@ -96,47 +73,46 @@ def starting_values(planner) -> list[Fault]:
 
 def views(sheet, planner) -> list[str]:
     """Fields that a sheet's views lack, that they show twice or that stand elsewhere, and links that lead nowhere."""
-    own = {
-        f"{part.key}_{name}" for part in sheet.parts for name in (*part.by_key, *getattr(part, "automatic_by_key", ()))
-    }
     everywhere = {*planner.by_key, *planner.automatic, *planner.absent}
-    shown = sheet.shown
     drawn = [key for section in sheet.sections for key in getattr(section, "drawn", ())]
-    faults = [
-        f"its view shows {key}, which is no field of this sheet{_meant(key, own)}" for key in shown if key not in own
-    ]
-    faults += [f"its view shows {key} twice" for key in _twice(shown)]
-    if not sheet.log_view:
-        asked = [
-            f"{part.key}_{each.key}"
-            for part in sheet.parts
-            if part.key in planner.blocks and part not in sheet.logs
-            for each in part.inputs
-        ]
-        faults += [
-            f"no section of it shows {key}, so nobody finds where to type it" for key in asked if key not in shown
-        ]
+    faults = [*_shown_faults(sheet)]
     faults += [
         f"its chart draws {key}, which is no field{_meant(key, everywhere)}" for key in drawn if key not in everywhere
     ]
-    sheets = {each.name for each in planner.sheets}
-    ways = [way for section in sheet.sections for way in section.ways]
-    faults += [
-        f"its link to {name} leads nowhere{_meant(name, sheets)}"
-        for name in (*sheet.near, *(way.sheet for way in ways))
-        if name not in sheets
-    ]
-    faults += [
-        f"its link to {way.field} leads nowhere{_meant(way.field, everywhere)}"
-        for way in ways
-        if way.field and way.field not in everywhere
-    ]
-    faults += [
-        f"its link leads to {way.field} on the sheet {way.sheet}, and that stands on the sheet {place}"
-        for way in ways
-        if way.field and way.sheet in sheets and (place := planner.sheet_of(way.field)) not in (None, way.sheet)
-    ]
+    faults += _link_faults(sheet, planner, everywhere)
     return list(dict.fromkeys(faults))
+
+
+def _shown_faults(sheet) -> Iterator[str]:
+    own = [f"{part.key}_{name}" for part in sheet.parts for name in part.by_key]
+    own += [f"{part.key}_{name}" for part in sheet.parts for name in getattr(part, "automatic_by_key", ())]
+    for key in sheet.shown:
+        if key not in own:
+            yield f"its view shows {key}, which is no field of this sheet{_meant(key, own)}"
+    for key in _twice(sheet.shown):
+        yield f"its view shows {key} twice"
+    if sheet.log_view:
+        return
+    for part in sheet.parts:
+        for each in getattr(part, "inputs", ()) if part not in sheet.logs else ():
+            if f"{part.key}_{each.key}" not in sheet.shown:
+                yield f"no section of it shows {part.key}_{each.key}, so nobody finds where to type it"
+
+
+def _link_faults(sheet, planner, everywhere: Collection[str]) -> Iterator[str]:
+    sheets = [each.name for each in planner.sheets]
+    ways = [way for section in sheet.sections for way in section.ways]
+    for name in (*sheet.near, *(way.sheet for way in ways)):
+        if name not in sheets:
+            yield f"its link to {name} leads nowhere{_meant(name, sheets)}"
+    to_fields = [way for way in ways if way.field]
+    for way in to_fields:
+        if way.field not in everywhere:
+            yield f"its link to {way.field} leads nowhere{_meant(way.field, everywhere)}"
+    for way in to_fields:
+        place = planner.sheet_of(way.field)
+        if way.sheet in sheets and place not in (None, way.sheet):
+            yield f"its link leads to {way.field} on the sheet {way.sheet}, and that stands on the sheet {place}"
 
 
 def of_proof(proof, planner) -> list[str]:
@@ -146,25 +122,25 @@ def of_proof(proof, planner) -> list[str]:
     """
     block, result = planner.by_key.get(proof.result, (None, None))
     if not isinstance(result, Result):
-        return [
-            f"{proof.result} is no result of a sheet{_meant(proof.result, [key for key, (_, each) in planner.by_key.items() if isinstance(each, Result)])}"
-        ]
-    lacking = [
-        word
-        for word in result.words
-        if word not in proof.given and planner.meaning(block, word).holder.key not in planner.tables
+        results = [key for key, (_, each) in planner.by_key.items() if isinstance(each, Result)]
+        return [f"{proof.result} is no result of a sheet{_meant(proof.result, results)}"]
+    asked = [word for word in result.words if planner.meaning(block, word).holder.key not in planner.tables]
+    faults = [f"{word} is not given" for word in asked if word not in proof.given]
+    faults += [
+        f"{word} is given, and the formula of {proof.result} has no such word"
+        for word in proof.given
+        if word not in result.words
     ]
-    spare = [word for word in proof.given if word not in result.words]
-    if lacking or spare:
-        return [f"{word} is not given" for word in lacking] + [
-            f"{word} is given, and the formula of {proof.result} has no such word" for word in spare
-        ]
-    printed = {
-        word: dimensions.dimension(unit) if unit else dimensions.TEXT
-        for word, (_, unit) in (*proof.given.items(), ("", ("", proof.unit)))
-    }
+    if faults:
+        return faults
+    printed = {word: _dimension_of(unit) for word, (_, unit) in proof.given.items()}
     arguments = {name: word for name, word in result.arguments.items() if word in printed}
-    return dimensions.objections(result.reference, arguments, printed, printed[""])
+    return dimensions.objections(result.reference, arguments, printed, _dimension_of(proof.unit))
+
+
+def _dimension_of(unit: str) -> dimensions.Dimension:
+    """What a value is that is printed with this unit; a text has none."""
+    return dimensions.dimension(unit) if unit else dimensions.TEXT
 
 
 def _word_faults(planner, block, result: Result) -> Iterator[str]:
@@ -175,7 +151,8 @@ def _word_faults(planner, block, result: Result) -> Iterator[str]:
     for word in dict.fromkeys(call.keys[0] for call in result.text.of(LOOKUP) if call.keys[0]):
         found = planner.found(block, word)
         if found and isinstance(found.field, Input) and isinstance(found.field.domain, Choice):
-            yield f'its formula looks up {word}, which was chosen and may be of no list: look up the result beside it that is repeated(..., "{found.field.key}")'
+            instead = f'look up the result beside it that is repeated(..., "{found.field.key}")'
+            yield f"its formula looks up {word}, which was chosen and may be of no list: {instead}"
 
 
 def _choice_faults(planner, domain) -> Iterator[str]:

@@ -10,7 +10,7 @@ when it is described, and again when it is bound to cells.
 from collections.abc import Collection, Iterator, Sequence
 from itertools import accumulate, pairwise
 
-from workbookgen.language.tokens import COMPARISONS, UNMATCHED, called, is_name, is_number, is_text, tokens
+from workbookgen.language.tokens import COMPARISONS, UNMATCHED, called, is_name, is_value, tokens
 
 FUNCTIONS = frozenset(
     """
@@ -24,23 +24,24 @@ TRUTHS = frozenset({"TRUE", "FALSE"})  # a 1 = 1 is true everywhere
 # Signs of a formula and brackets within brackets, as the file format's oldest readers take them.
 LONGEST = 8192
 DEEPEST = 64
-MOST_ARGUMENTS = 255  # of one function: LibreOffice 7.4 shows an error from 256 on (measured), and the format's best known program takes no more (from memory)
+# Of one function: LibreOffice 7.4 shows an error from 256 on (measured), and the format's best known program takes no
+# more (from memory).
+MOST_ARGUMENTS = 255
 
 
 def outside(pieces: Sequence[str], functions: Collection[str]) -> list[str]:
     """What in the tokens of a formula is outside the profile: functions and constructs, whatever is between them."""
-    each = tuple(dict.fromkeys(pieces))
+    kinds = dict.fromkeys(pieces)
+    names = [name for piece in kinds if (name := called(piece)) and name not in functions]
+    strange = [*filter(_is_strange, kinds), *("--" for pair in pairwise(pieces) if pair == ("-", "-"))]
     found = [
         f"the function {name} is outside the portable profile (language/profile.py lists what is in it)"
-        for piece in each
-        if (name := called(piece)) and name not in functions
+        for name in names
     ]
     found += [
-        f"'{piece}' is read differently by different programs{': write POWER' if piece == '^' else ''}"
-        for piece in each
-        if _is_strange(piece)
+        f"'{sign}' is read differently by different programs{': write POWER' if sign == '^' else ''}"
+        for sign in strange
     ]
-    found += ["'--' is read differently by different programs" for pair in pairwise(pieces) if pair == ("-", "-")]
     found += [f"{place} counts in some programs only: multiply the comparison by 1" for place in _uncounted(pieces)]
     depths = list(_depths(pieces))
     if depths and (depths[-1] != 0 or min(depths) < 0):
@@ -51,19 +52,16 @@ def outside(pieces: Sequence[str], functions: Collection[str]) -> list[str]:
 def bound_objections(formula: str) -> list[str]:
     """What in a formula that is bound to cells is outside the profile."""
     pieces = tokens(formula)
-    deepest = max(_depths(pieces), default=0)
+    deepest, most = max(_depths(pieces), default=0), max(_arguments(pieces), default=0)
+    ranges = [piece for piece in dict.fromkeys(pieces) if ":" in piece and is_name(piece)]
     found = outside(pieces, FUNCTIONS)
-    found += [
-        f"in {piece} a range must stand between two cells"
-        for piece in dict.fromkeys(pieces)
-        if ":" in piece and is_name(piece) and not _is_range(piece)
-    ]
-    found += [f"it has {len(formula)} signs, and some programs take {LONGEST}"] * (len(formula) > LONGEST)
-    found += [f"its brackets are {deepest} deep, and some programs take {DEEPEST}"] * (deepest > DEEPEST)
-    most = max(_arguments(pieces), default=0)
-    found += [f"a function in it takes {most} arguments, and some programs take {MOST_ARGUMENTS}"] * (
-        most > MOST_ARGUMENTS
-    )
+    found += [f"in {piece} a range must stand between two cells" for piece in ranges if not _is_range(piece)]
+    if len(formula) > LONGEST:
+        found.append(f"it has {len(formula)} signs, and some programs take {LONGEST}")
+    if deepest > DEEPEST:
+        found.append(f"its brackets are {deepest} deep, and some programs take {DEEPEST}")
+    if most > MOST_ARGUMENTS:
+        found.append(f"a function in it takes {most} arguments, and some programs take {MOST_ARGUMENTS}")
     return found
 
 
@@ -81,30 +79,21 @@ def _arguments(pieces: Sequence[str]) -> Iterator[int]:
 
 def _is_strange(piece: str) -> bool:
     """Neither a sign of the profile nor what is allowed between signs."""
-    return piece in TRUTHS or not (
-        piece in SIGNS
-        or called(piece) is not None
-        or is_name(piece)
-        or is_number(piece)
-        or len(piece) > 1
-        and is_text(piece)
-    )
+    is_begun_text = piece == '"'
+    return piece in TRUTHS or is_begun_text or not (piece in SIGNS or called(piece) is not None or is_value(piece))
 
 
 def _uncounted(pieces: Sequence[str]) -> Iterator[str]:
     """Every SUMPRODUCT meant to count a comparison: an argument that is only a comparison, in brackets."""
     for index, pair in enumerate(pairwise(pieces)):
-        if pair == ("SUMPRODUCT(", "("):
-            inner = pieces[index + 2 :]
-            end = next(
-                (place for place, piece in enumerate(inner) if piece == ")" or called(piece) is not None), len(inner)
-            )
-            if (
-                inner[end : end + 1] == (")",)
-                and inner[end + 1 : end + 2] in ((",",), (")",))
-                and COMPARISONS & set(inner[:end])
-            ):
-                yield "".join(("SUMPRODUCT((", *inner[: end + 1]))
+        if pair != ("SUMPRODUCT(", "("):
+            continue
+        inner = pieces[index + 2 :]
+        brackets = (place for place, piece in enumerate(inner) if piece == ")" or called(piece) is not None)
+        end = next(brackets, len(inner))
+        is_whole_argument = tuple(inner[end : end + 2]) in ((")", ","), (")", ")"))
+        if is_whole_argument and COMPARISONS & set(inner[:end]):
+            yield "".join(("SUMPRODUCT((", *inner[: end + 1]))
 
 
 def _is_range(piece: str) -> bool:

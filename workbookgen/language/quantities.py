@@ -52,8 +52,7 @@ class Unit:
         return f"{divided}+{self.zero}" if self.zero else divided
 
     def typed(self, quantity: Quantity) -> float:
-        """A quantity as people would type it in this unit: as it is in its own unit, to two significant figures in
-        another."""
+        """A quantity as people would type it in this unit: to two significant figures, unless it is its own."""
         value = float(quantity.to(self.pint).magnitude)
         if value == 0 or quantity.units == Quantity(1, self.pint).units:
             return value
@@ -78,8 +77,7 @@ class Unit:
 
 @dataclass(frozen=True)
 class Kind:
-    """A kind of quantity: the unit in which it is shown, customary or metric, as the unit system has its lengths or
-    its masses."""
+    """A kind of quantity, shown in a customary or a metric unit, as the unit system has its lengths or its masses."""
 
     customary: Unit
     metric: Unit
@@ -208,10 +206,8 @@ def require_known(systems: Mapping[str, UnitSystem]) -> None:
     """Refuse a unit system whose lengths or masses no kind of quantity has a unit for."""
     for name, system in systems.items():
         if system.lengths not in ("yards", "meters") or system.masses not in ("ounces", "grams"):
-            raise DescriptionError.at(
-                f"unit system {name}",
-                f"its lengths are yards or meters and its masses ounces or grams, and not {system.in_words}.",
-            )
+            wanted = "its lengths are yards or meters and its masses ounces or grams"
+            raise DescriptionError.at(f"unit system {name}", f"{wanted}, and not {system.in_words}.")
 
 
 require_known(UNIT_SYSTEMS)
@@ -227,6 +223,5 @@ def is_convertible(name: str) -> bool:
     return name in _BY_NAME
 
 
-_BY_NAME = {unit.pint: unit for kind in list(globals().values()) if isinstance(kind, Kind) for unit in kind.units} | {
-    unit.pint: unit for unit in PRINTED_ONLY
-}
+_SHOWN = [unit for kind in list(globals().values()) if isinstance(kind, Kind) for unit in kind.units]
+_BY_NAME = {unit.pint: unit for unit in (*_SHOWN, *PRINTED_ONLY)}

@@ -36,15 +36,10 @@ class Tickets(Section):
     notes: tuple[str, ...] = ()
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        gone = {
-            key
-            for key in (self.name, self.foot, *(key for line in self.lines for key in line.keys))
-            if f"{self.block}_{key}" in fallen
-        }
-        lines = tuple(
-            replace(line, keys=keys)
-            for line in self.lines
-            if (keys := tuple(key for key in line.keys if key not in gone))
-        )
-        results = tuple(key for key in self.results if f"{self.block}_{key}" not in fallen)
-        return None if {self.name, self.foot} & gone else replace(self, lines=lines, results=results)
+        def left(keys: tuple[str, ...]) -> tuple[str, ...]:
+            return tuple(key for key in keys if f"{self.block}_{key}" not in fallen)
+
+        if len(left((self.name, self.foot))) < 2:
+            return None
+        lines = tuple(replace(line, keys=left(line.keys)) for line in self.lines if left(line.keys))
+        return replace(self, lines=lines, results=left(self.results))

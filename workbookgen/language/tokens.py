@@ -44,6 +44,11 @@ def is_name(token: str) -> bool:
     return token[-1] != "(" and token[0] in _NAMES_BEGIN and token != "'"
 
 
+def is_value(token: str) -> bool:
+    """A name, a number or a text: a value by itself."""
+    return is_name(token) or is_number(token) or is_text(token)
+
+
 def is_word(token: str) -> bool:
     """Written as the key of a field is: in lower case letters, digits and underscores."""
     return token.isidentifier() and token.isascii() and token[0].islower() and token == token.lower()

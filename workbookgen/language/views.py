@@ -142,8 +142,7 @@ class Answers(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Matrix(Section):
-    """Results in rows and columns, under heads: for each row its label and full keys, an empty one for an empty
-    cell."""
+    """Results in rows and columns, under heads: of each row its label and full keys, an empty one for an empty cell."""
 
     heads: tuple[str, ...]
     rows: tuple[tuple[str, tuple[str, ...]], ...]
@@ -292,15 +291,17 @@ class Picture(Section):
     about: str
 
 
+# How columns are drawn, and how lines are.
+Look = Literal["accent", "soft", "straw", "hair"] | Literal["points", "chosen", "limit"]
+
+
 @dataclass(frozen=True)
 class Series:
     """What a chart draws: a log's column, or the cells from a first field to a last one."""
 
     label: str
     keys: tuple[str, ...]  # full keys
-    look: Literal["accent", "soft", "straw", "hair", "points", "chosen", "limit"] = (
-        "accent"  # the first four of columns, the others of lines
-    )
+    look: Look = "accent"
     whisker: tuple[str, ...] = ()  # full keys of its uncertainty, to either side
     at: tuple[str, ...] = ()  # full keys of its positions, if not the chart's categories
 
@@ -353,6 +354,7 @@ class Band:
 
 
 def band(*sections: Section) -> Band:
+    """A band of these sections, from left to right."""
     return Band(sections)
 
 
