@@ -48,7 +48,7 @@ def ball_weighs(
     require_numbers(planned, spool, package)
     require_within(ABOVE_ZERO, "The grist", planned)
     if spool is not None:
-        return spool + planned * Quantity(0.0, "g") / Quantity(1.0, "m/g")
+        return spool
     require(package is not None and design is None, "Say what a ball holds.")
     return (package / planned).to("gram")
 
