@@ -61,7 +61,8 @@ def of_kind(number: float, example):
 def refusal(calculation, arguments, name, number) -> OutOfValidity | None:
     """How a calculation refuses a number, if it does."""
     try:
-        calculation(**{**arguments, name: of_kind(number, arguments[name])})
+        with np.errstate(over="ignore"):  # a million where a share belongs may be more than a float holds
+            calculation(**{**arguments, name: of_kind(number, arguments[name])})
     except OutOfValidity as error:
         return error
     return None

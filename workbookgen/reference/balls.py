@@ -5,7 +5,7 @@ import numpy as np
 from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, require_within
 from workbookgen.reference.plying.amounts import packages
-from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
+from workbookgen.units import Grist, Length, Mass, Ratio
 
 
 @calculation

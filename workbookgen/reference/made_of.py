@@ -47,7 +47,7 @@ def component_share(yarn: Grist, found: Ratio | None = None, design: str | None 
     require_numbers(yarn, found)
     require_within(ABOVE_ZERO, "The grist", yarn)
     if found is not None:
-        return found + 0.0
+        return found
     require(design is None, "The design has no such component.")
     return yarn.magnitude * 0.0 + 1.0
 

@@ -144,7 +144,7 @@ def together(
         (fiber_7, share_7), (fiber_8, share_8), (fiber_9, share_9), (fiber_10, share_10), (fiber_11, share_11), (fiber_12, share_12),
     )  # fmt: skip
     require_shares(*(share for _, share in pairs))
-    added = 0.0 * np.asarray(by_element(lambda _: 0.0, fiber), dtype=float)
+    added = np.zeros(np.shape(fiber))
     for name, share in pairs:
         if name is not None and share is not None:
             added = added + np.asarray(by_element(_if_same, fiber, name, share), dtype=float)
@@ -186,7 +186,7 @@ def known_in_all(
     1.0
     """
     require_shares(whole_1, whole_2, whole_3, whole_4)
-    return sum((each for each in (whole_2, whole_3, whole_4) if each is not None), whole_1 + 0.0)
+    return sum((each for each in (whole_2, whole_3, whole_4) if each is not None), whole_1)
 
 
 @calculation

@@ -90,11 +90,11 @@ def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual
     Examples
     --------
     >>> print(strands_to_ply(project=3))
-    3.0
+    3
     """
     strands = next((each for each in (own, project) if each is not None), usual)
     require_within(COUNTED, "The number of strands", strands)
-    return strands + 0.0
+    return strands
 
 
 @calculation
@@ -137,7 +137,7 @@ def take_up_to_ply(
     """
     share = next((each for each in (own, project, sample, design) if each is not None), 0.0)
     require_loss(share, "take-up")
-    return share + 0.0
+    return share
 
 
 @calculation

@@ -292,7 +292,7 @@ def skein_holds(skeins: Ratio, in_skeins: Length, usual: Length, package: Length
     require((in_skeins > NO_LENGTH) | (skeins == 0) | (package is not None), "Skeins must have a length.")
     if package is not None:
         require_within(ABOVE_ZERO, "A ball must hold something.", package)
-        return package + in_skeins * 0.0
+        return package
     return np.where(skeins > 0, in_skeins / np.maximum(skeins, 1), usual)[()]
 
 

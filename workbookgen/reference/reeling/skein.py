@@ -172,7 +172,7 @@ def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
     require_numbers(usual, sample)
     share = usual if sample is None else sample
     require_within(SHRINKAGE, "The shrinkage", share)
-    return share + 0.0
+    return share
 
 
 @calculation
@@ -212,7 +212,7 @@ def known_shrinkage(sample: Ratio | None = None, design: Ratio | None = None) ->
     require_numbers(sample, design)
     share = design if sample is None else sample
     require(share is not None, "Give the shrinkage of a sample, or of the design.")
-    return share + 0.0
+    return share
 
 
 @calculation

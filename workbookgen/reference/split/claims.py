@@ -126,12 +126,12 @@ def part(line: Ratio, parts: Ratio, wanted: Mass | None = None) -> Ratio:
     Examples
     --------
     >>> print(part(2, parts=3))
-    3.0
+    3
     """
     require_numbers(line, parts, wanted)
     require_within(AT_LEAST_ONE, "The lines of a list are counted from 1.", line)
     require_within(ABOVE_ZERO, "The parts", parts)
-    return (parts if wanted is None else parts * 0.0) + line * 0.0
+    return parts if wanted is None else parts * 0.0
 
 
 @calculation
@@ -214,7 +214,7 @@ def claim(part: Ratio, rest: Mass, parts: Ratio, wanted: Mass | None = None) -> 
     require_within(NOT_NEGATIVE, "Parts", part, parts)
     if wanted is not None:
         require_within(ABOVE_ZERO, "The weight wanted", wanted)
-        return wanted + rest * 0.0 * part
+        return wanted
     require_within(ABOVE_ZERO, "There are no parts.", parts)
     return rest * (part / parts)
 

@@ -212,7 +212,7 @@ def given_out(whole: Ratio, turn: Ratio, last: Ratio | None = None) -> Ratio:
     """
     require_numbers(whole, turn, last)
     require_within(NOT_NEGATIVE, "The number of steps", whole)
-    return whole + (turn * 0.0 if last is None else np.where(turn >= last, 1.0, 0.0)[()])
+    return whole if last is None else whole + np.where(turn >= last, 1.0, 0.0)[()]
 
 
 @calculation

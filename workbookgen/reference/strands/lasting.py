@@ -1,8 +1,10 @@
 """The length for which a strand lasts, what remains of it, and how much of it to get."""
 
+from functools import reduce
+
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, require_within
 from workbookgen.units import Grist, Length, Mass, Ratio
 
@@ -161,13 +163,7 @@ def least(
     300 meter
     """
     require_numbers(come_1, come_2, come_3, come_4)
-    lengths = [each for each in (come_1, come_2, come_3, come_4) if each is not None]
-    for each in lengths:
-        require(np.isfinite(each.magnitude), "The length must be a number.")
-    shortest = lengths[0]
-    for each in lengths[1:]:
-        shortest = np.minimum(shortest, each)
-    return shortest
+    return reduce(np.minimum, (each for each in (come_1, come_2, come_3, come_4) if each is not None))
 
 
 @calculation

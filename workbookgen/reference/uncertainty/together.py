@@ -219,6 +219,6 @@ def common_to_all(
     require_numbers(u_scale, u_washing, own, sample)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_scale)
     if u_washing is None or own is not None or sample is not None:
-        return u_scale + 0.0
+        return u_scale
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_washing)
     return np.hypot(u_scale, u_washing)

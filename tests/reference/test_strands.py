@@ -1,0 +1,34 @@
+"""How long strands last, what is left of them, and what to get: worked by hand."""
+
+import pytest
+from pytest import approx
+
+from workbookgen.reference import strands
+from workbookgen.units import Quantity
+
+# Half of the yarn's weight is this strand, and the yarn was planned at 2 m/g: a meter of it holds 0.25 g. Spun a
+# quarter finer than planned, it holds 0.2 g; a bought thread is as it was made.
+HALF = {"share": 0.5, "planned": Quantity(2, "m/g"), "finer": 1.25}
+
+
+@pytest.mark.parametrize("bought, meters", [(0, 1000), (1, 800)])
+def test_a_strand_that_is_spun_finer_lasts_longer_and_a_bought_one_does_not(bought, meters):
+    assert strands.component_length(Quantity(200, "g"), bought=bought, **HALF).m_as("m") == approx(meters)
+
+
+@pytest.mark.parametrize("bought, grams", [(0, 20), (1, 25)])
+def test_what_is_left_of_a_strand_weighs_what_its_length_does(bought, grams):
+    left = strands.left_in_the_end(Quantity(400, "m"), Quantity(300, "m"), bought=bought, **HALF)
+    assert left.m_as("g") == approx(grams)
+
+
+@pytest.mark.parametrize("bought, kept, grams", [(0, None, 20), (0, 0.8, 25), (1, None, 25), (1, 0.5, 50)])
+def test_what_is_lost_on_the_way_is_got_as_well(bought, kept, grams):
+    level, come = Quantity(400, "m"), Quantity(300, "m")
+    assert strands.to_buy(level, come, bought=bought, kept=kept, **HALF).m_as("g") == approx(grams)
+    assert strands.to_buy(come, level, bought=bought, kept=kept, **HALF).m_as("g") == 0
+
+
+@pytest.mark.parametrize("lengths", [(300,), (300, 400), (400, 300), (500, 400, 300), (500, 400, 450, 300)])
+def test_the_scarcest_strand_is_the_shortest(lengths):
+    assert strands.least(*(Quantity(each, "m") for each in lengths)).m_as("m") == 300
