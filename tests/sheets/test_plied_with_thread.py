@@ -147,6 +147,20 @@ def test_a_design_without_components_has_no_hours_of_its_own():
     assert told_with_paces("projects_plies", "times_plies", components=[]) == [None, 2]
 
 
+ASKED = "Is it right? Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."
+
+
+def test_strands_typed_beside_a_design_are_asked_about_and_not_spun():
+    """By hand: two strands typed for a single and a thread were 30 hours of spinning in place of 15, and for two
+    threads 30 in place of none. A design without components knows nothing, so that what is typed counts."""
+    typed, keys = SHAWL | {"strands": 2.0}, ("projects_plies", "times_spinning", "projects_message")
+    assert told_with_paces(*keys, project=typed) == [1, pytest.approx(15), ASKED]
+    assert told_with_paces(*keys, project=SHAWL | {"strands": 1.0}) == [1, pytest.approx(15), None]
+    lots = [LOTS[0] | {"state": "yarn or thread"}, LOTS[1]]
+    assert told_with_paces(*keys, project=typed, lots=lots) == [0, 0, ASKED]
+    assert told_with_paces(*keys[:1], project=typed, components=[]) == [2]
+
+
 def test_a_bought_yarn_that_nobody_plies_takes_no_hours():
     plain = SHAWL | {"design": None, "lot_1": "Cone", "grist": 8000.0}
     assert told_with_paces("times_length", *HOURS, project=plain) == [0] * 6

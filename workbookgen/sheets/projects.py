@@ -74,6 +74,9 @@ def projects(settings: Settings) -> Log:
                  _same_lot_twice, "Lots: choose each lot only once."),
             *plausible.thick(settings.units, grist="Grist planned"),
             _without_need(settings),
+            Rule(f"IF({DESIGN_KNOWS}, ABS(strands - design_strands) > 0.5, 1 = 0)",
+                 lambda values: _design_knows(values) and abs(values["strands"] - values["design_strands"]) > 0.5,
+                 f"{ASKING} Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."),
             Rule(f"used_of_need < {HALF_DONE}", lambda values: values["used_of_need"] < HALF_DONE,
                  f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty."),
             Rule("AND(need > 0, in_skeins <= 0, NOT(given(part_1_name)), NOT(given(used)))",
@@ -81,6 +84,15 @@ def projects(settings: Settings) -> Log:
                  f"{ASKING} No yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
         ),
     )
+
+
+# Whether the components of its design tell how many singles are spun: none of a yarn that is all bought.
+DESIGN_KNOWS = "IF(given(design_strands), OR(design_strands > 0.5, IF(given(bought_share), bought_share > 0.999999, 1 = 0)), 1 = 0)"
+
+
+def _design_knows(values) -> bool:
+    singles, bought = values["design_strands"], values["bought_share"]
+    return singles is not None and (singles > 0.5 or (bought is not None and bought > 0.999999))
 
 
 def _without_need(settings: Settings) -> Rule:
@@ -110,7 +122,8 @@ def _you_type() -> Group:
         ),
         Input("package", "A ball holds", AMOUNT, LENGTH, help="If you buy the yarn: length of one ball or skein."),
         Input("bobbins", "Bobbins", COUNTED, help="To fill so many alike, by the weight of yarn on each. Of fiber weigh out more, by what spinning loses."),
-        Input("strands", "Strands", STRANDS, NUMBER, help="For the hours: singles in the ply; empty means two; a design of the sheet Yarn knows how many are not bought."),
+        Input("strands", "Strands", STRANDS, NUMBER,
+              help="For the hours: singles in the ply; empty means two; a design of the sheet Yarn goes before it, and knows how many are not bought."),
         Input("take_up", "Take-up", LOSS, SHARE,
               help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples; or by the feeds of the sheet Yarn."),
         Input("done", "Hours done", NONE_OR_AMOUNT, HOURS, help="Hours of work on it that are behind you."),
@@ -164,10 +177,9 @@ def _needed() -> Group:
         lookup("design_shrinkage", "Design's shrinkage", "designs_shrinkage", "design", SHARE),
         lookup("design_strands", "Design's singles", "designs_to_spin", "design", NUMBER, digits=0),
         lookup("design_take_up", "Design's take-up", "designs_take_up", "design", SHARE),
-        Result("plies", "Singles in the ply", "IF(given(strands), strands, design_strands)", planning.singles_in_ply, NUMBER, digits=0,
-               uses={"own": "strands", "design": "design_strands", "bought": "bought_share"},
-               only_if="OR(given(strands), IF(given(design_strands), OR(design_strands > 0.5, IF(given(bought_share), bought_share > 0.999999, 1 = 0)), 1 = 0))",
-               note="For the hours: as typed; a design of the sheet Yarn knows how many are not bought."),
+        Result("plies", "Singles in the ply", f"IF({DESIGN_KNOWS}, design_strands, strands)", planning.singles_in_ply, NUMBER, digits=0,
+               uses={"own": "strands", "design": "design_strands", "bought": "bought_share"}, only_if=f"OR(given(strands), {DESIGN_KNOWS})",
+               note="For the hours: as typed; a design of the sheet Yarn goes before it, and knows how many are not bought."),
         lookup("lot_grist", "First lot's grist", "fiber_grist", "lot_1", GRIST),
         Result("planned", "Grist in use", "IF(given(grist), grist, IF(given(sample_grist_yd_lb), sample_grist_yd_lb, IF(given(design_grist), design_grist, lot_grist)))",
                in_use.planned_grist, GRIST,

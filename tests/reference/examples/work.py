@@ -179,6 +179,8 @@ EXAMPLES = [
     (planning.singles_in_ply, dict(own=n(2, 1))),
     (planning.singles_in_ply, dict(design=n(3, 2))),
     (planning.singles_in_ply, dict(design=n(3, 0), bought=n(0, 1))),
+    (planning.singles_in_ply, dict(own=n(2, 2), design=n(3, 0), bought=n(0, 1))),
+    (planning.singles_in_ply, dict(own=n(2, 2), design=n(3, 0))),
     (planning.strands_in_use, dict(project=texts("Scarf", "Hat"), own=n(2, 3))),
     (planning.strands_in_use, dict(project=texts("Scarf", "Hat"))),
     (planning.steps_known, dict(preparing=q("hour", 2, 3), plying=q("hour", 1, 0))),

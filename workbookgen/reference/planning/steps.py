@@ -114,11 +114,11 @@ def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
 def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None, bought: Ratio | None = None) -> Ratio:
     """Singles to spin for a ply.
 
-    n = own, or else those of its design. A thread that is bought is not spun.
+    n = those of its design, or else own. A thread that is bought is not spun.
 
     Parameters
     ----------
-    own : singles in the ply, as you state them
+    own : singles in the ply, as you state them; a design whose components are known goes before it
     design : strands of its design that are not bought
     bought : share of its yarn that is bought, if it is known; a design of bought yarn alone has none to spin
 
@@ -145,14 +145,16 @@ def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None, bought
     3
     """
     require_numbers(own, design, bought)
-    used = design if own is None else own
-    require_applicable(used is not None, "Neither the singles nor a design is known.")
+    require_applicable(own is not None or design is not None, "Neither the singles nor a design is known.")
     if own is not None:
         require_within(AT_LEAST_ONE, "There must be at least one single.", own)
+    if design is None:
         return own
     require_within(NOT_NEGATIVE, "The number of singles", design)
-    is_all_bought = False if bought is None else np.asarray(bought) > 0.999999
-    require((np.asarray(design) >= 1) | is_all_bought, "The design has no singles yet.")
+    is_known = (np.asarray(design) >= 1) | (False if bought is None else np.asarray(bought) > 0.999999)
+    if own is not None:
+        return np.where(is_known, design, own)[()]
+    require(is_known, "The design has no singles yet.")
     return design
 
 
