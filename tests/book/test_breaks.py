@@ -14,9 +14,8 @@ ROW = 20  # pixels
 def page(*bands: int):
     """A page of bands of so many rows each, from its second row on."""
     starts = [2 + sum(bands[:number]) for number in range(len(bands))]
-    return SimpleNamespace(
-        heights={}, plan=SimpleNamespace(bands=tuple(starts), printed_to=1 + sum(bands), top_of=lambda row: ROW)
-    )
+    plan = SimpleNamespace(bands=tuple(starts), printed_to=1 + sum(bands))
+    return SimpleNamespace(plan=plan, height_of=lambda row: ROW)
 
 
 @pytest.mark.parametrize(

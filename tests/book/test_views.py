@@ -35,7 +35,7 @@ def right_edge(plan, key: str) -> int:
 
 
 def bottom_edge(plan, row: int) -> int:
-    return sum(plan.top_of(each) for each in range(1, row + 1))
+    return sum(plan.height_of(each) for each in range(1, row + 1))
 
 
 def own_logs(layout):

@@ -23,6 +23,7 @@ from workbookgen.language.views import Way
 
 Cached = Mapping[str, tuple[Entry, ...]]
 PIXELS_A_POINT = 96 / 72
+UNMARKED = ("formula_differs", "formula_range", "formula_unlocked", "empty_cell_reference")  # as XlsxWriter calls them
 
 
 class Formats:
@@ -54,8 +55,7 @@ class Canvas:
     formats: Formats
     heights: dict[int, int] = field(default_factory=dict)
     texts: list[str] = field(default_factory=list)  # the areas of inputs that take words
-    # What is said of cells that are worked out -> where, from 0.
-    refused: dict[tuple, list[Area]] = field(default_factory=dict)
+    refused: dict[tuple, list[Area]] = field(default_factory=dict)  # what is said of worked-out cells -> where, from 0
 
     def text(self, row: int, column: int, text: str, looks: Mapping) -> None:
         if text:
@@ -76,19 +76,27 @@ class Canvas:
 
     def link_here(self, row: int, column: int, to: int, words: str, looks: Mapping) -> None:
         """A link to a row of this sheet."""
-        self.to.write_url(
-            row - 1, column - 1, f"internal:{quote_sheetname(self.plan.sheet.name)}!A{to}", self.formats(looks), words
-        )
+        target = f"internal:{quote_sheetname(self.plan.sheet.name)}!A{to}"
+        self.to.write_url(row - 1, column - 1, target, self.formats(looks), words)
 
     def target(self, way: Way) -> str:
         """The cell that a way leads to."""
         placed = self.layout.placements.get(way.field)
         return f"{quote_sheetname(placed.sheet)}!{placed.cell(0)}" if placed else f"{quote_sheetname(way.sheet)}!A1"
 
+    def where(self, formula: str, area: Area, looks: Mapping, **more) -> None:
+        """How cells look where a formula holds; the area is counted from 0."""
+        self.to.conditional_format(
+            *area, {"type": "formula", "criteria": formula, "format": self.formats(looks)} | more
+        )
+
     def high(self, row: int, pixels: int) -> None:
         """A row of at least this height."""
-        if pixels > self.heights.get(row, self.plan.top_of(row)):
+        if pixels > self.height_of(row):
             self.heights[row] = pixels
+
+    def height_of(self, row: int) -> int:
+        return self.heights.get(row, self.plan.height_of(row))
 
     def width(self, first: int, last: int) -> int:
         """Pixels from one column to another."""
@@ -102,18 +110,15 @@ class Canvas:
         placement, spot, form = self.placed(key), self.plan.spots[key], self.formats(looks)
         row, column = placement.row - 1, placement.column - 1
         if spot.across > 1 or spot.down > 1:
-            for place in range(placement.rows):
-                self.to.merge_range(
-                    row + place, column, row + place + spot.down - 1, column + spot.across - 1, "", form
-                )
+            for top in range(row, row + placement.rows):
+                self.to.merge_range(top, column, top + spot.down - 1, column + spot.across - 1, "", form)
         self._formulas(placement, form)
         if isinstance(placement.field, Input):
             self._entries(placement, form)
             self._offer(placement)
         else:
-            self.refused.setdefault(tuple(look.worked_out(placement.field).items()), []).append(
-                (row, column, row + placement.rows - 1, column)
-            )
+            rule = tuple(look.worked_out(placement.field).items())
+            self.refused.setdefault(rule, []).append((row, column, row + placement.rows - 1, column))
 
     def _formulas(self, placement: Placement, form) -> None:
         row, column, formulas = placement.row - 1, placement.column - 1, placement.formulas
@@ -134,18 +139,16 @@ class Canvas:
                 self.to.write_number(row + index, column, entry, form)
 
     def _offer(self, placement: Placement) -> None:
-        field, last = placement.field, placement.row + placement.rows - 2
+        field, row, column = placement.field, placement.row - 1, placement.column - 1
         source = offered(self.layout.placements[field.domain.of]) if isinstance(field.domain, Choice) else ""
-        words = refusal(field, self.layout.planner.system)
-        self.to.data_validation(
-            placement.row - 1, placement.column - 1, last, placement.column - 1, look.validation(field, source, words)
-        )
+        rule = look.validation(field, source, refusal(field, self.layout.planner.system))
+        self.to.data_validation(row, column, row + placement.rows - 1, column, rule)
         if field.is_text:
             self.texts.append(placement.area.replace("$", ""))
 
     def heading(self, row: int, first: int, last: int, title: str, aside: str = "", looks: Mapping = look.HEAD) -> None:
         """A section's heading under its rule."""
-        rule = {name: value for name, value in looks.items() if name.startswith("top")}
+        rule = {name: value for name, value in looks.items() if name.startswith("top")}  # its line above
         self.across(row, first, last, look.PLAIN | rule)
         self.text(row, first, title, looks)
         if aside:
@@ -159,12 +162,11 @@ class Canvas:
         for rule, areas in self.refused.items():
             first, *others = joined(areas)
             self.to.data_validation(*first, dict(rule) | {"other_cells": others})
-        # No green triangles where all is as it should be. XlsxWriter keeps only the last such call, so there is one
-        # call for all.
-        everywhere = dict.fromkeys(
-            ("formula_differs", "formula_range", "formula_unlocked", "empty_cell_reference"), "A1:XFD1048576"
-        )
-        self.to.ignore_errors(everywhere | ({"number_stored_as_text": " ".join(self.texts)} if self.texts else {}))
+        # No green triangles where all is as it should be. XlsxWriter keeps only the last such call, so all are in one.
+        ignored = dict.fromkeys(UNMARKED, "A1:XFD1048576")
+        if self.texts:
+            ignored["number_stored_as_text"] = " ".join(self.texts)
+        self.to.ignore_errors(ignored)
 
 
 class WithoutFields(Canvas):
@@ -182,4 +184,5 @@ def offered(names: Placement) -> str:
     if not names.formulas:
         return names.range
     first = replace(names, rows=1, formulas=()).range
-    return f'OFFSET({first},0,0,MAX(1,SUMPRODUCT(MAX(({names.range}<>"")*ROW({names.range})))-ROW({first})+1),1)'
+    last_row = f'SUMPRODUCT(MAX(({names.range}<>"")*ROW({names.range})))'
+    return f"OFFSET({first},0,0,MAX(1,{last_row}-ROW({first})+1),1)"

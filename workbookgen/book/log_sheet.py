@@ -3,16 +3,18 @@
 from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.frame import links_of_a_log
-from workbookgen.book.plan import BESIDE_NAME, FIRST_RECORD, GROUPS, INK_LINE, LABELS, TITLE, UNITS, Strip
+from workbookgen.book.plan import BESIDE_NAME, FIRST_RECORD, GROUPS, INK_LINE, LABELS, NAME, TITLE, UNITS, Strip
 from workbookgen.colors import ACCENT, INK
 from workbookgen.language.fields import OPEN
 from workbookgen.language.parts import Log
 
-NAME = 2  # column
 NEEDS_A_LOOK = '[=1]0" line needs a look";[>1]0" lines need a look";""'
+COUNT = look.MESSAGE | {"top": 2, "top_color": ACCENT, "num_format": NEEDS_A_LOOK, "align": "right"}
+FOLDED = look.LITTLE | {"font_color": ACCENT, "align": "center", "text_wrap": True, "valign": "bottom"}
 
 
 def draw(canvas: Canvas) -> None:
+    """The whole sheet: its links, its head, and the log below."""
     plan = canvas.plan
     [log] = plan.sheet.logs
     links_of_a_log(canvas)
@@ -21,19 +23,11 @@ def draw(canvas: Canvas) -> None:
     _sums(canvas)
     for first, strip in plan.strips:
         _group(canvas, first, strip)
-    canvas.cells(
-        f"{log.key}_{OPEN.key}",
-        look.MESSAGE | {"top": 2, "top_color": ACCENT, "num_format": NEEDS_A_LOOK, "align": "right"},
-    )
+    canvas.cells(f"{log.key}_{OPEN.key}", COUNT)
     for column, strip in plan.folds:
-        canvas.text(
-            LABELS,
-            column,
-            strip.heading if strip.is_typed else strip.heading.lower(),
-            look.LITTLE | {"font_color": ACCENT, "align": "center", "text_wrap": True, "valign": "bottom"},
-        )
+        canvas.text(LABELS, column, strip.heading if strip.is_typed else strip.heading.lower(), FOLDED)
         canvas.text(UNITS, column, f"{len(strip.keys)} more", look.LITTLE | {"align": "center"})
-    records.columns(canvas, log, plan.strips, LABELS, UNITS)
+    records.columns(canvas, log, plan.strips, (LABELS, UNITS))
     records.tint(canvas, log, plan.strips)
     records.automatic(canvas, log)
     _hidden(canvas, log)
@@ -53,12 +47,10 @@ def _group(canvas: Canvas, first: int, strip: Strip) -> None:
 
 
 def _sums(canvas: Canvas) -> None:
-    view = canvas.plan.sheet.log_view
-    for key in view.sums:
+    """What the whole log comes to, in its head."""
+    for key in canvas.plan.sheet.log_view.sums:
         placement = canvas.placed(key)
-        canvas.cells(
-            key, look.PLAIN | {"num_format": look.sum_format(placement.field, placement.unit), "align": "left"}
-        )
+        canvas.cells(key, look.PLAIN | look.on_its_own(placement.field, placement.unit))
 
 
 def _hidden(canvas: Canvas, log: Log) -> None:

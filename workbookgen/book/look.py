@@ -28,8 +28,9 @@ TITLE = PLAIN | {"font_size": LARGE}
 TITLE_QUIET = TITLE | {"font_color": QUIET}
 ANSWER = TITLE | {"bold": True, "font_color": ACCENT}
 ABOUT = LITTLE | {"align": "right"}
-HEAD = PLAIN | {"bold": True, "top": 2, "top_color": INK}
-HEAD_ASIDE = LITTLE | {"align": "right", "top": 2, "top_color": INK}
+RULE = {"top": 2, "top_color": INK}  # over a heading
+HEAD = PLAIN | RULE | {"bold": True}
+HEAD_ASIDE = LITTLE | RULE | {"align": "right"}
 LABEL = PLAIN | {"font_size": SMALL, "bold": True, "text_wrap": True, "valign": "bottom"}
 UNIT = LITTLE
 LINE = {"bottom": 1, "bottom_color": HAIR}
@@ -44,7 +45,6 @@ MESSAGE_BROKEN = MESSAGE | {"font_size": SMALL, "text_wrap": True}  # in the pla
 MARK = PLAIN | {"bold": True, "font_color": WARNING, "align": "center"}
 FACT = PLAIN | {"font_size": SMALL, "text_wrap": True, "valign": "top"} | LINE
 CAUTION_HEAD = HEAD | {"font_color": WARNING, "top_color": WARNING}
-RULE = {"top": 2, "top_color": INK}
 DOOR_RULE = {"top": 5, "top_color": ACCENT}
 TYPED = {"bg_color": GROUND, "bottom": 1, "bottom_color": EDGE, "locked": False}
 TINTED = {"bg_color": GROUND}
@@ -83,7 +83,12 @@ def result(field: Result | Automatic, unit: Unit | None) -> dict:
 
 def answer(field: Result, unit: Unit | None) -> dict:
     """One large answer, with its unit beside the number."""
-    return ANSWER | {"num_format": sum_format(field, unit), "align": "left", "shrink": True}
+    return ANSWER | on_its_own(field, unit) | {"shrink": True}
+
+
+def on_its_own(field: Result | Automatic, unit: Unit | None) -> dict:
+    """A number that stands in no column of others: from the left, with its unit or with what it counts."""
+    return {"num_format": sum_format(field, unit), "align": "left"}
 
 
 def aligned(field: Input | Result | Automatic) -> dict:
@@ -121,11 +126,8 @@ def sum_format(field: Result | Automatic, unit: Unit | None) -> str:
 
 def _digits(field: Result | Automatic, unit: Unit | None) -> str:
     digits = unit.digits if getattr(field, "digits", None) is None else field.digits
-    return (
-        ("0" if _is_percent(unit) else "#,##0")
-        + ("." + "0" * digits if digits else "")
-        + ("%" if _is_percent(unit) else "")
-    )
+    decimals = "." + "0" * digits if digits else ""
+    return f"0{decimals}%" if _is_percent(unit) else f"#,##0{decimals}"
 
 
 def _aired(body: str) -> str:
@@ -134,7 +136,7 @@ def _aired(body: str) -> str:
 
 
 def signed(body: str, digits: int, air: str = "") -> str:
-    """A difference in percent: with its sign, except where it rounds to zero."""
+    """A number with its sign, except where it rounds to zero."""
     least = f"{0.005 / 10**digits:.15g}"
     return f'[>={least}]"+"{body}{air};[<=-{least}]"−"{body}{air};{body}{air}'
 
@@ -160,8 +162,10 @@ def head_of(field: Input | Result | Automatic, unit: Unit | None = None) -> tupl
 
 
 def broken(head: dict) -> dict:
-    """The format of a label that takes more lines than one: its room at the edge would be behind the last of them
-    only."""
+    """The format of a label on several lines, which keeps off the edge by an indent.
+
+    The room that a number format gives would be behind the last line alone.
+    """
     return head | ({"num_format": GENERAL, "indent": 1} if head.get("num_format", "").startswith("@_") else {})
 
 
@@ -194,23 +198,22 @@ def validation(field: Input, source: str, words: str) -> dict:
         case Number() as domain:
             low = domain.least if domain.least is not None else domain.above
             high = domain.most if domain.most is not None else domain.below
-            return spoken | {"validate": "decimal", "criteria": "between", "minimum": low, "maximum": high}
+            return spoken | _between(low, high)
         case Date() as domain:
-            return spoken | {
-                "validate": "decimal",
-                "criteria": "between",
-                "minimum": domain.least,
-                "maximum": domain.most,
-            }
+            return spoken | _between(domain.least, domain.most)
         case Name() | Note() as domain:
             return spoken | {"validate": "length", "criteria": "<=", "value": domain.longest}
+
+
+def _between(low: float, high: float) -> dict:
+    return {"validate": "decimal", "criteria": "between", "minimum": low, "maximum": high}
 
 
 def _spoken(field: Input | Result | Automatic, message: str) -> dict:
     """What a program says while a cell is selected; a long text is refused, not cut: its end says what to type."""
     if len(message) > MESSAGE_LETTERS:
+        too_long = f"what is said while its cell is selected has {len(message)} letters"
         raise DescriptionError.at(
-            f"field {field.key}",
-            f"what is said while its cell is selected has {len(message)} letters, and a workbook holds {MESSAGE_LETTERS}; shorten it.",
+            f"field {field.key}", f"{too_long}, and a workbook holds {MESSAGE_LETTERS}; shorten it."
         )
     return {"input_title": field.label[:TITLE_LETTERS], "input_message": message} if message else {}

@@ -24,6 +24,7 @@ LINES_PRINTED, SPARE_LINES = 24, 8  # of a log: at least, and beyond those in us
 
 
 def set_up(canvas: Canvas) -> None:
+    """State how a sheet is printed, once all is written on it."""
     plan, to = canvas.plan, canvas.to
     to.set_paper(PAPER[canvas.layout.planner.paper])
     to.center_horizontally()
@@ -63,30 +64,28 @@ def _scale(canvas: Canvas, largest: float, down: float) -> float:
 def _room(canvas: Canvas, is_wide: bool) -> tuple[float, float]:
     """Pixels of a page within its margins, across and down."""
     across, down = sorted(SIZE[canvas.layout.planner.paper], reverse=is_wide)
-    return (across - MARGINS["left"] - MARGINS["right"]) * PIXELS_AN_INCH, (
-        down - MARGINS["top"] - MARGINS["bottom"]
-    ) * PIXELS_AN_INCH
+    across -= MARGINS["left"] + MARGINS["right"]
+    down -= MARGINS["top"] + MARGINS["bottom"]
+    return across * PIXELS_AN_INCH, down * PIXELS_AN_INCH
 
 
 def _high(canvas: Canvas, first: int, last: int) -> int:
-    return sum(canvas.heights.get(row, canvas.plan.top_of(row)) for row in range(first, last + 1))
+    return sum(map(canvas.height_of, range(first, last + 1)))
 
 
 def _broken(canvas: Canvas, down: float) -> tuple[list[int], int]:
-    """The rows with which further pages begin, and the number of pages: a band is not cut, unless it is longer than
-    a page."""
-    starts, used, pages = [], 0.0, 1
-    ends = [*(row - 1 for row in canvas.plan.bands[1:]), canvas.plan.printed_to]
+    """The rows with which further pages begin, and the number of pages. Only a band longer than a page is cut."""
+    starts, used, pages, printed_to = [], 0.0, 1, canvas.plan.printed_to
+    ends = [*(row - 1 for row in canvas.plan.bands[1:]), printed_to]
     for first, last in zip((2, *canvas.plan.bands[1:]), ends, strict=True):
-        high = _high(canvas, first, min(last, canvas.plan.printed_to))
+        high = _high(canvas, first, min(last, printed_to))
         if used and used + high > down and (high <= down or down - used < down * AT_LEAST):
             starts.append(first)
             used, pages = 0.0, pages + 1
         more = ceil((used + high) / down) - 1
         used, pages = used + high - more * down, pages + more
-    return [row for row in starts if row <= canvas.plan.printed_to], pages - sum(
-        row > canvas.plan.printed_to for row in starts
-    )
+    unprinted = [row for row in starts if row > printed_to]
+    return starts[: len(starts) - len(unprinted)], pages - len(unprinted)
 
 
 def _papers(canvas: Canvas) -> None:
@@ -102,19 +101,11 @@ def _papers(canvas: Canvas) -> None:
 def _log(canvas: Canvas) -> None:
     """The head on every page; the lines in use and some more."""
     [log] = canvas.plan.sheet.logs
-    used = max(
-        (
-            row
-            for each in log.inputs
-            for row, entry in enumerate(canvas.entries[f"{log.key}_{each.key}"], start=1)
-            if entry is not None
-        ),
-        default=0,
-    )
-    lines = min(log.rows, max(used + SPARE_LINES, LINES_PRINTED))
-    seen = max(
-        first + len(strip.keys) - 1 for first, strip in canvas.plan.strips if not (strip.is_folded or strip.is_hidden)
-    )
+    columns = [canvas.entries[f"{log.key}_{each.key}"] for each in log.inputs]
+    in_use = [row for column in columns for row, entry in enumerate(column, start=1) if entry is not None]
+    lines = min(log.rows, max(max(in_use, default=0) + SPARE_LINES, LINES_PRINTED))
+    shown = [(first, strip) for first, strip in canvas.plan.strips if not (strip.is_folded or strip.is_hidden)]
+    seen = max(first + len(strip.keys) - 1 for first, strip in shown)
     canvas.to.set_landscape()
     canvas.to.fit_to_pages(1, 0)
     canvas.to.print_area(1, 0, FIRST_RECORD + lines - 2, seen - 1)

@@ -19,6 +19,7 @@ TINY, GAP, TITLE_ROW = 4, 14, 42
 LINKS_ROW = 26
 FIRST_BAND = 5  # a page: links, a gap, the title, a gap
 HEAD_OF_LOG = (LINKS_ROW, 40, 24, ROW, 30, 18, TINY)  # links; title and sums; message; groups; labels; units; a line
+NAME = 2  # the column of a record's name, and of a log's title
 # The first column that is not frozen: a text that began left of it would be cut there until all is drawn anew.
 BESIDE_NAME = 3
 TITLE, SUMS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 2, 3, 4, 5, 6, 7
@@ -74,16 +75,14 @@ class Plan:
     bands: tuple[int, ...] = ()  # of a page: the rows with which they begin
     printed_to: int = 1  # of a page: the last row that is printed
     papers: tuple[int, ...] = ()  # the rows with which pages of paper begin, where it is made of such
-    starts: tuple[
-        Placed, ...
-    ] = ()  # of a long page: the sections to which it has links of its own, where its chapters begin
-    further: tuple[Placed, ...] = ()  # and others with a title, which have a link where there is room
+    starts: tuple[Placed, ...] = ()  # of a long page: where its chapters begin, to which it has links of its own
+    further: tuple[Placed, ...] = ()  # and other sections with a title, which have a link where there is room
 
     @cached_property
     def folded(self) -> frozenset[int]:
-        return frozenset(
-            first + place for first, strip in self.strips if strip.is_folded for place in range(len(strip.keys))
-        )
+        """The columns of a log that are folded away."""
+        folded = [(first, strip) for first, strip in self.strips if strip.is_folded]
+        return frozenset(column for first, strip in folded for column in range(first, first + len(strip.keys)))
 
     @cached_property
     def last_printed(self) -> int:
@@ -91,13 +90,19 @@ class Plan:
         named = (spot.column + spot.across - 1 for key, spot in self.spots.items() if key in self.sheet.shown)
         return max([1 + len(self.sheet.grid.widths), *named])
 
-    def top_of(self, row: int) -> int:
+    def height_of(self, row: int) -> int:
         return self.heights.get(row, ROW)
+
+
+def columns_of(section: Section) -> tuple[int, int]:
+    """The first and the last column of a section; the grid begins beside the margin."""
+    first, last = section.across
+    return 1 + first, 1 + last
 
 
 def first_value(matrix: Matrix) -> int:
     """The column of a matrix's first values, which are at its right end."""
-    return 1 + matrix.across[1] - len(matrix.heads) + 1
+    return columns_of(matrix)[1] - len(matrix.heads) + 1
 
 
 def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
@@ -112,18 +117,15 @@ def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
     more = tuple(each.key for each in log.inputs if each.key not in seen)
     yield Strip("You type", typed, is_typed=True)
     others = [Strip("to type", more, is_typed=True, is_folded=folds)] if more else []
-    yield from others if folds else ()
-    yield from answers
-    yield from () if folds else others
-    rest = [
-        (group, tuple(each.key for each in group.fields if each.key not in seen and not isinstance(each, Input)))
-        for group in log.groups
-    ]
-    is_seen = {group.heading: group.printed and (folds or bool(log.inputs)) for group, _ in rest}
-    for group, left in rest:
-        if left and is_seen[group.heading]:
+    yield from [*others, *answers] if folds else [*answers, *others]
+    hidden: list[str] = []
+    for group in log.groups:
+        left = tuple(each.key for each in group.fields if each.key not in seen and not isinstance(each, Input))
+        if not (group.printed and (folds or log.inputs)):
+            hidden += left
+        elif left:
             yield Strip(group.heading, left, is_folded=folds)
-    yield Strip("", tuple(key for group, left in rest if not is_seen[group.heading] for key in left), is_hidden=True)
+    yield Strip("", tuple(hidden), is_hidden=True)
 
 
 def width_of(log: Log, key: str) -> int:
@@ -132,8 +134,10 @@ def width_of(log: Log, key: str) -> int:
 
 
 def _spot_of_count(widths: dict[int, int], last: int) -> Spot:
-    """Where it is told how many lines need a look: over the end of what one types, and wide enough, since a number
-    that is wider than its cell is shown as ###."""
+    """Where it is told how many lines need a look: over the end of what one types.
+
+    It is wide enough for any count, since a number that is wider than its cell is shown as ###.
+    """
     first = last
     while first > BESIDE_NAME and sum(widths[column] for column in range(first, last + 1)) < WIDTH_OF_COUNT:
         first -= 1
@@ -142,60 +146,52 @@ def _spot_of_count(widths: dict[int, int], last: int) -> Spot:
 
 def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -> Plan:
     """The plan of a log with a sheet of its own. `others` are cards whose results are in its head, or hidden."""
-    spots: dict[str, Spot] = {f"{log.key}_{MARK.key}": Spot(FIRST_RECORD, 1, log.rows)}
-    widths, strips, folds, column = {1: MARGIN}, [], [], 2
-    for strip in strips_of(log, view, folds=True):
-        if strip.is_hidden:
-            seen = column - 1
-        strips.append((column, strip))
-        for key in strip.keys:
-            spots[f"{log.key}_{key}"] = Spot(FIRST_RECORD, column, log.rows)
-            widths[column] = HIDDEN if strip.is_hidden else width_of(log, key)
+    strips, folds, column = _strips_placed(log, view)
+    seen = strips[-1][0] - 1  # the last strip is the hidden one
+    columns = {key: first + place for first, strip in strips for place, key in enumerate(strip.keys)}
+    widths = {1: MARGIN} | {columns[key]: width_of(log, key) for key in columns} | {fold: FOLD for fold, _ in folds}
+    columns[MARK.key] = 1
+    for fold, strip in folds:
+        if strip.is_typed:
+            columns[FILLED.key] = fold
+    for key in (MESSAGE.key, FILLED.key, *(each.key for each in log.positions)):
+        if key not in columns:
+            columns[key] = column
             column += 1
-        if strip.is_folded:
-            folds.append((column, strip))
-            widths[column] = FOLD
-            if strip.is_typed:
-                spots[f"{log.key}_{FILLED.key}"] = Spot(FIRST_RECORD, column, log.rows)
-            column += 1
-    spots[f"{log.key}_{MESSAGE.key}"] = Spot(FIRST_RECORD, column, log.rows)
-    if f"{log.key}_{FILLED.key}" not in spots:
-        column += 1
-        spots[f"{log.key}_{FILLED.key}"] = Spot(FIRST_RECORD, column, log.rows)
+    spots = {f"{log.key}_{key}": Spot(FIRST_RECORD, place, log.rows) for key, place in columns.items()}
     spots[f"{log.key}_{FIRST.key}"] = Spot(FIRST_MESSAGE, BESIDE_NAME)
-    answers = [
-        first + place
-        for first, strip in strips
-        if not (strip.is_folded or strip.is_hidden)
-        for place in range(len(strip.keys))
-    ]
-    first_answer = next((first for first, strip in strips if not (strip.is_typed or strip.is_folded)), answers[-1])
-    for place, key in enumerate(view.sums):
-        spots[key] = Spot(SUMS, first_answer + place)
-    spots[f"{log.key}_{OPEN.key}"] = _spot_of_count(
-        widths, last=next(first + len(strip.keys) - 1 for first, strip in strips if strip.is_typed)
-    )
-    for each in log.positions:
-        column += 1
-        spots[f"{log.key}_{each.key}"] = Spot(FIRST_RECORD, column, log.rows)
-    column += 1
     spots[f"{log.key}_{SPOILED.key}"] = Spot(FIRST_MESSAGE, column)
-    left = [
-        f"{card.key}_{each.key}" for card in others for each in card.fields if f"{card.key}_{each.key}" not in spots
-    ]
-    column += bool(left)
-    for place, key in enumerate(left):  # beside the head: lines are sorted, and some are inserted
-        spots[key] = Spot(1 + place % len(HEAD_OF_LOG), column + place // len(HEAD_OF_LOG))
-    column += max(0, len(left) - 1) // len(HEAD_OF_LOG)
-    hidden = range(seen + 1, column + 1)
-    heights = dict(enumerate(HEAD_OF_LOG, start=1))
+    first_typed, typed = strips[0]
+    spots[f"{log.key}_{OPEN.key}"] = _spot_of_count(widths, last=first_typed + len(typed.keys) - 1)
+    first_answer = next(first for first, strip in strips if not (strip.is_typed or strip.is_folded))
+    spots |= {key: Spot(SUMS, first_answer + place) for place, key in enumerate(view.sums)}
+    spots |= _beside_the_head((f"{card.key}_{each.key}" for card in others for each in card.fields), spots, column + 1)
+    last = max(spot.column for spot in spots.values())
     return Plan(
         sheet,
         spots,
-        widths | dict.fromkeys(hidden, HIDDEN),
-        heights,
+        widths | dict.fromkeys(range(seen + 1, last + 1), HIDDEN),
+        heights=dict(enumerate(HEAD_OF_LOG, start=1)),
         strips=tuple(strips),
         folds=tuple(folds),
         last_column=seen,
         last_row=FIRST_RECORD + log.rows - 1,
     )
+
+
+def _strips_placed(log: Log, view: LogView) -> tuple[list[tuple[int, Strip]], list[tuple[int, Strip]], int]:
+    """The strips of a log with their first columns, the folds with theirs, and the first free column."""
+    strips, folds, column = [], [], NAME
+    for strip in strips_of(log, view, folds=True):
+        strips.append((column, strip))
+        column += len(strip.keys)
+        if strip.is_folded:
+            folds.append((column, strip))
+            column += 1
+    return strips, folds, column
+
+
+def _beside_the_head(keys: Iterable[str], spots: Mapping[str, Spot], column: int) -> dict[str, Spot]:
+    """Cells that nothing shows, in hidden columns: never beside lines, which are sorted and inserted."""
+    high, left = len(HEAD_OF_LOG), [key for key in keys if key not in spots]
+    return {key: Spot(1 + place % high, column + place // high) for place, key in enumerate(left)}

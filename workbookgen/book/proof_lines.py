@@ -1,4 +1,4 @@
-"""A published example as a line of the sheet Proofs: the heads of its columns, and what they say.
+"""A published example as a line of the sheet Reference: the heads of its columns, and what they say.
 
 What the formula takes is repeated as bare values to the right of everything else, only for the formula: the column
 Given states it in words. So the values are on the screen, not on paper.
@@ -9,17 +9,16 @@ from workbookgen.language.proofs import Proof, Trial
 from workbookgen.language.quantities import unit_named
 
 HEADS = {
-    ProofColumn.NUMBER: ("No.", 9),
-    ProofColumn.WHAT: ("Example", 32),
-    ProofColumn.SOURCE: ("Published in", 45),
-    ProofColumn.GIVEN: ("Given", 35),
-    ProofColumn.COMPUTED: ("Computed here", 14),
-    ProofColumn.PRINTED: ("Printed answer", 14),
-    ProofColumn.UNIT: ("Unit", 12),
-    ProofColumn.WITHIN: ("Within, as a share", 9),
-    ProofColumn.VERDICT: ("Verdict", 10),
+    ProofColumn.NUMBER: "No.",
+    ProofColumn.WHAT: "Example",
+    ProofColumn.SOURCE: "Published in",
+    ProofColumn.GIVEN: "Given",
+    ProofColumn.COMPUTED: "Computed here",
+    ProofColumn.PRINTED: "Printed answer",
+    ProofColumn.UNIT: "Unit",
+    ProofColumn.WITHIN: "Within, as a share",
+    ProofColumn.VERDICT: "Verdict",
 }
-VALUE_WIDTH = 11
 OF_NUMBERS = {ProofColumn.COMPUTED, ProofColumn.PRINTED, ProofColumn.WITHIN}
 PROVENANCE = {
     "read": "read",
@@ -32,7 +31,7 @@ PROVENANCE = {
 def facts(layout: Layout, proof: Proof | Trial) -> dict[int, float | str]:
     """The content of a proof's line, by column; its computed answer and the verdict are formulas."""
     given, values = (_given(layout, proof), proof.given) if isinstance(proof, Proof) else ([proof.formula], {})
-    return {
+    said = {
         ProofColumn.NUMBER: proof.number,
         ProofColumn.WHAT: proof.what,
         ProofColumn.SOURCE: f"{proof.source} ({PROVENANCE[proof.provenance]})",
@@ -40,7 +39,8 @@ def facts(layout: Layout, proof: Proof | Trial) -> dict[int, float | str]:
         ProofColumn.PRINTED: proof.printed,
         ProofColumn.UNIT: _symbol(proof.unit),
         ProofColumn.WITHIN: proof.tolerance,
-    } | {ProofColumn.VALUES + place: value for place, (value, _) in enumerate(values.values())}
+    }
+    return said | dict(enumerate((value for value, _ in values.values()), start=ProofColumn.VALUES))
 
 
 def _given(layout: Layout, proof: Proof) -> list[str]:

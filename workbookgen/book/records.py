@@ -3,94 +3,79 @@
 Where one types, lines in use and the next one are tinted; the others have hairlines.
 """
 
-from collections.abc import Container, Iterable, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping
 
 from xlsxwriter.utility import xl_col_to_name
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.lines import LETTER, lines_taken
+from workbookgen.book.placement import Placement
 from workbookgen.book.plan import Strip
 from workbookgen.colors import ACCENT, INK, SOFT, WHITE
 from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, SPOILED, Input
 from workbookgen.language.parts import Log
 from workbookgen.language.views import FREE
 
-NOTHING: Mapping = {}
 BOLD = 1.1  # how much wider bold letters are
 
 
 def columns(
-    canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], labels: int, units: int, under: Mapping = NOTHING
+    canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heads: tuple[int, int], under: Mapping | None = None
 ) -> None:
-    """Write these strips; `labels` and `units` are the rows of what stands above them, `under` the line below."""
-    for first, strip in strips:
-        for column, key in enumerate(strip.keys, start=first):
-            if key == FREE:
-                _free(canvas, log, column)
-                continue
-            placement = canvas.placed(f"{log.key}_{key}")
-            label, unit = look.head_of(placement.field, placement.unit)
-            is_long = (
-                lines_taken(
-                    placement.field.label, canvas.width(column, column) / LETTER, look.SMALL * BOLD, indented=True
-                )
-                > 1
-            )
-            canvas.text(labels, column, placement.field.label, look.broken(label) if is_long else label)
-            canvas.text(units, column, placement.unit.symbol if placement.unit else "", unit | under)
-            is_input = isinstance(placement.field, Input)
-            canvas.cells(
-                placement.key, (look.entry_in_a_log if is_input else look.result)(placement.field, placement.unit)
-            )
+    """Write these strips; `heads` are the rows of labels and units above them, `under` the line below these."""
+    labels, units = heads
+    for column, placement in _placements(canvas, log, strips):
+        field = placement.field
+        label, unit = look.head_of(field, placement.unit)
+        room = canvas.width(column, column) / LETTER
+        is_long = lines_taken(field.label, room, look.SMALL * BOLD, indented=True) > 1
+        canvas.text(labels, column, field.label, look.broken(label) if is_long else label)
+        canvas.text(units, column, placement.unit.symbol if placement.unit else "", unit | (under or {}))
+        looks = look.entry_in_a_log if isinstance(field, Input) else look.result
+        canvas.cells(placement.key, looks(field, placement.unit))
 
 
 def read(
     canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading: int, filled: Container[str] = ()
 ) -> None:
-    """Writes the columns of a log in which nobody types: label and unit are beside its heading. Filled cells have no
-    unit, and do not show a zero."""
-    rule = {name: value for name, value in look.HEAD.items() if name.startswith("top")}
+    """Write the columns of a log in which nobody types: label and unit are beside its heading.
+
+    Those whose cells are `filled` have no unit, and show no zero.
+    """
+    strips = list(strips)
+    leading = {first for first, _ in strips}
+    for column, placement in _placements(canvas, log, strips):
+        field, unit, is_filled = placement.field, placement.unit, placement.field.key in filled
+        if column not in leading:
+            said = f"{field.label}, {unit.beside}" if unit and unit.beside and not is_filled else field.label
+            canvas.text(heading, column, said, look.head_of(field, unit)[1] | look.RULE)
+        looks = look.result(field, unit)
+        if is_filled:
+            looks |= {"num_format": look.unless_nothing(looks["num_format"])}
+        canvas.cells(placement.key, looks)
+
+
+def _placements(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]]) -> Iterator[tuple[int, Placement]]:
+    """The fields of strips with their columns; a column without one is left to the text before it."""
+    first_record = canvas.plan.spots[f"{log.key}_{log.fields[0].key}"].row
     for first, strip in strips:
         for column, key in enumerate(strip.keys, start=first):
             if key == FREE:
-                _free(canvas, log, column)
-                continue
-            placement = canvas.placed(f"{log.key}_{key}")
-            unit = placement.unit.beside if placement.unit else ""
-            if column > first:
-                said = f"{placement.field.label}, {unit}" if unit and key not in filled else placement.field.label
-                canvas.text(heading, column, said, look.head_of(placement.field, placement.unit)[1] | rule)
-            looks = look.result(placement.field, placement.unit)
-            canvas.cells(
-                placement.key,
-                looks | ({"num_format": look.unless_nothing(looks["num_format"])} if key in filled else {}),
-            )
+                looks = canvas.formats(look.PLAIN | look.LINE)
+                canvas.to.write_blank_column(first_record - 1, column - 1, log.rows, looks)
+            else:
+                yield column, canvas.placed(f"{log.key}_{key}")
 
 
 def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
-    """Fills the cells of a column that hold more than zero, and darker where they hold a full amount."""
+    """Fill the cells of a column that hold more than zero, and darker where they hold a full amount."""
     spot = canvas.plan.spots[key]
-    dark = canvas.formats({"bg_color": ACCENT, "font_color": WHITE})
-    pale = canvas.formats({"bg_color": SOFT, "font_color": INK})
     area = spot.row - 1, spot.column - 1, spot.row + spot.rows - 2, spot.column - 1
     cell = f"${xl_col_to_name(spot.column - 1)}{spot.row}"
+    dark, pale = {"bg_color": ACCENT, "font_color": WHITE}, {"bg_color": SOFT, "font_color": INK}
     for least, looks in ((f">={full:g}", dark), (">0", pale)):
-        canvas.to.conditional_format(
-            *area,
-            {
-                "type": "formula",
-                "criteria": f"=IF(ISNUMBER({cell}),{cell}{least},1=0)",
-                "format": looks,
-                "stop_if_true": True,
-            },
-        )
-
-
-def _free(canvas: Canvas, log: Log, column: int) -> None:
-    """Cells into which the column before may extend."""
-    first = canvas.plan.spots[f"{log.key}_{log.fields[0].key}"].row
-    canvas.to.write_blank_column(first - 1, column - 1, log.rows, canvas.formats(look.PLAIN | look.LINE))
+        canvas.where(f"=IF(ISNUMBER({cell}),{cell}{least},1=0)", area, looks, stop_if_true=True)
 
 
 def automatic(canvas: Canvas, log: Log) -> None:
@@ -105,17 +90,11 @@ def automatic(canvas: Canvas, log: Log) -> None:
 
 
 def tint(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]]) -> None:
-    """Tints what one types in lines that are in use, and in the next one; over a negative share, a warning's color."""
+    """Tint what one types in lines that are in use, and in the next one."""
     name = canvas.placed(f"{log.key}_{log.fields[0].key}")
     letter, first = name.letter, name.row
     in_use = f'=OR(${letter}{first}<>"",${letter}{first - 1}<>"",ROW()={first})'
-    form = canvas.formats(look.TINTED)
     for start, strip in strips:
         if strip.is_typed:
-            canvas.to.conditional_format(
-                first - 1,
-                start - 1,
-                first + log.rows - 2,
-                start + len(strip.keys) - 2,
-                {"type": "formula", "criteria": in_use, "format": form},
-            )
+            area = first - 1, start - 1, first + log.rows - 2, start + len(strip.keys) - 2
+            canvas.where(in_use, area, look.TINTED)

@@ -4,13 +4,14 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import Spot
+from workbookgen.book.plan import Spot, columns_of
 from workbookgen.book.sections.entries import LABEL_COLUMNS
 from workbookgen.language.abreast import Abreast
 from workbookgen.language.fields import Input
 from workbookgen.language.planner import Planner
 
 TO_THE_RIGHT = {"align": "right", "indent": 1}
+DOT = look.LITTLE | look.LINE | look.AXIS
 
 
 def rows(section: Abreast, planner: Planner) -> int:
@@ -25,7 +26,7 @@ def spots(section: Abreast, planner: Planner, row: int, column: int) -> Iterator
 
 
 def draw(section: Abreast, canvas: Canvas, row: int) -> None:
-    first, last = (1 + place for place in section.across)
+    first, last = columns_of(section)
     canvas.heading(row, first, last, section.title, section.aside)
     for place, ((start, wide), head) in enumerate(zip(_columns(section, first), section.heads, strict=True)):
         if head:
@@ -37,9 +38,7 @@ def draw(section: Abreast, canvas: Canvas, row: int) -> None:
         canvas.across(row + place, first, last, look.PLAIN | look.LINE)
         canvas.text(row + place, first, _label(label, keys, canvas), look.PLAIN | look.LINE | loud)
         for key in filter(None, keys):
-            canvas.cells(
-                key, look.LITTLE | look.LINE | look.AXIS if key in section.dots else _looks(key, canvas) | loud
-            )
+            canvas.cells(key, DOT if key in section.dots else _looks(key, canvas) | loud)
 
 
 def _label(label: str, keys: tuple[str, ...], canvas: Canvas) -> str:

@@ -6,7 +6,7 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.lines import LETTER, lines_taken
 from workbookgen.book.messages import sentences
-from workbookgen.book.plan import ROW, Spot
+from workbookgen.book.plan import ROW, Spot, columns_of
 from workbookgen.book.sections.entries import HELP_LINE, LABEL_COLUMNS, draw_help
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Answers, Big
@@ -24,15 +24,15 @@ def spots(section: Answers, planner: Planner, row: int, column: int) -> Iterator
     top = row + _big_row(section) + bool(_captions(section))
     for first, wide, each in _beside(section, column):
         yield each.field, Spot(top, first, across=wide, down=BIG_ROWS)
-        for place, key in enumerate(each.below):
+        for line, key in enumerate(each.below, start=top + BIG_ROWS):
             _, below = planner.by_key[key]  # a text runs on into empty cells, a number does not
-            yield key, Spot(top + BIG_ROWS + place, first, across=1 if below.is_text else wide)
-    for place, key in enumerate(section.lines):
-        yield key, Spot(row + _big_row(section) + _big_rows(section) + place, column + LABEL_COLUMNS)
+            yield key, Spot(line, first, across=1 if below.is_text else wide)
+    for line, key in enumerate(section.lines, start=row + _big_row(section) + _big_rows(section)):
+        yield key, Spot(line, column + LABEL_COLUMNS)
 
 
 def draw(section: Answers, canvas: Canvas, row: int) -> None:
-    first, last = (1 + place for place in section.across)
+    first, last = columns_of(section)
     canvas.heading(row, first, last, section.title, section.aside, look.accented(look.HEAD))
     if section.message:
         _message(canvas, section.message, row + 1, first, last)
@@ -44,7 +44,7 @@ def draw(section: Answers, canvas: Canvas, row: int) -> None:
         canvas.cells(each.field, look.answer(placement.field, placement.unit))
         for key in each.below:
             below = canvas.placed(key)
-            canvas.cells(key, look.PLAIN | {"num_format": look.sum_format(below.field, below.unit), "align": "left"})
+            canvas.cells(key, look.PLAIN | look.on_its_own(below.field, below.unit))
     for key in section.lines:
         _line(canvas, key, first, last)
 
@@ -52,7 +52,8 @@ def draw(section: Answers, canvas: Canvas, row: int) -> None:
 def _message(canvas: Canvas, key: str, row: int, first: int, last: int) -> None:
     """What is wrong, in a row high enough for anything that may be said there."""
     canvas.cells(key, look.MESSAGE_BROKEN)
-    said, room = sentences(canvas.placed(key).holder, canvas.layout.planner.system), canvas.width(first, last) / LETTER
+    room = canvas.width(first, last) / LETTER
+    said = sentences(canvas.placed(key).holder, canvas.layout.planner.system)
     canvas.high(row, max(ROW, HELP_LINE * max(lines_taken(each, room, look.SMALL) for each in said) + 4))
 
 

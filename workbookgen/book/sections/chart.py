@@ -4,9 +4,11 @@ from collections.abc import Iterator
 
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.charts import draw as drawn
-from workbookgen.book.plan import ROW, Spot
+from workbookgen.book.plan import ROW, Spot, columns_of
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Chart
+
+MOVES_WITH_CELLS = 2  # as XlsxWriter counts the ways in which a drawing keeps its place
 
 
 def rows(section: Chart, planner: Planner) -> int:
@@ -18,10 +20,9 @@ def spots(section: Chart, planner: Planner, row: int, column: int) -> Iterator[t
 
 
 def draw(section: Chart, canvas: Canvas, row: int) -> None:
-    first, last = (1 + place for place in section.across)
+    first, last = columns_of(section)
     if section.title:
         canvas.heading(row, first, last, section.title, section.aside)
     chart = drawn(canvas.formats.book, canvas.layout, section, canvas.width(first, last), section.rows * ROW)
-    canvas.to.insert_chart(
-        row - 1 + bool(section.title), first - 1, chart, {"description": section.about, "object_position": 2}
-    )
+    where = {"description": section.about, "object_position": MOVES_WITH_CELLS}
+    canvas.to.insert_chart(row - 1 + bool(section.title), first - 1, chart, where)

@@ -1,12 +1,13 @@
 """The entrance to a page: a link under a thick rule, one number, what it counts, and further links."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import Spot
+from workbookgen.book.plan import Spot, columns_of
 from workbookgen.language.planner import Planner
-from workbookgen.language.views import Door, Way
+from workbookgen.language.views import Door
 
 NUMBER_ROW, COUNTS_ROW, WAYS_ROW = 1, 2, 3
 TALL, SHORT = 38, 28  # pixels
@@ -22,20 +23,14 @@ def spots(section: Door, planner: Planner, row: int, column: int) -> Iterator[tu
 
 
 def draw(section: Door, canvas: Canvas, row: int) -> None:
-    first = 1 + section.across[0]
+    first, _ = columns_of(section)
     canvas.across(row, first, first + 1, look.PLAIN | look.DOOR_RULE)
-    canvas.link(
-        row,
-        first,
-        Way(section.way.sheet, f"{section.way.words}  →", section.way.field),
-        look.LINK_BOLD | look.DOOR_RULE,
-    )
+    way = replace(section.way, words=f"{section.way.words}  →")
+    canvas.link(row, first, way, look.LINK_BOLD | look.DOOR_RULE)
     canvas.high(row, SHORT)
     canvas.high(row + NUMBER_ROW, TALL)
     placement = canvas.placed(section.number)
-    canvas.cells(
-        section.number, look.TITLE | {"num_format": look.sum_format(placement.field, placement.unit), "align": "left"}
-    )
+    canvas.cells(section.number, look.TITLE | look.on_its_own(placement.field, placement.unit))
     canvas.cells(section.counts, look.QUIETLY)
     for place, way in enumerate(section.further):
         canvas.link(row + WAYS_ROW, first + place, way, look.LINK)

@@ -5,16 +5,16 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.lines import lines_taken
+from workbookgen.book.lines import LETTER, lines_taken
 from workbookgen.book.placement import Placement
-from workbookgen.book.plan import ROW, Spot
+from workbookgen.book.plan import ROW, Spot, columns_of
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import Unit
 from workbookgen.language.views import Entries
 
 LABEL_COLUMNS, NUMBER_COLUMNS, TEXT_COLUMNS = 2, 1, 2
-HELP_LINE, DIGIT = 14, 7  # pixels: of a line of help, and of a digit
+HELP_LINE = 14  # pixels of a line of help
 MOST_LINES = 2
 _CLAUSE_END = re.compile(r"(?<=[.;:])\s(?![^(]*\))")
 
@@ -30,7 +30,7 @@ def spots(section: Entries, planner: Planner, row: int, column: int) -> Iterator
 
 
 def draw(section: Entries, canvas: Canvas, row: int) -> None:
-    first, last = (1 + place for place in section.across)
+    first, last = columns_of(section)
     canvas.heading(row, first, last, section.title, section.aside)
     for place, key in enumerate(section.fields, start=1):
         placement = canvas.placed(key)
@@ -44,7 +44,8 @@ def draw(section: Entries, canvas: Canvas, row: int) -> None:
 
 def draw_help(canvas: Canvas, placement: Placement, row: int, first: int, last: int) -> None:
     """The unit, and as much of the help text as two lines hold; all of it is shown while the cell is selected."""
-    room, looks = canvas.width(first, last) / DIGIT, look.LITTLE | look.LINE | {"indent": 1, "text_wrap": True}
+    looks = look.LITTLE | look.LINE | {"indent": 1, "text_wrap": True}
+    room = canvas.width(first, last) / LETTER
     said = help_of(placement.field, placement.unit, room)
     if first < last and said:
         canvas.to.merge_range(row - 1, first - 1, row - 1, last - 1, "", canvas.formats(looks))
@@ -58,8 +59,9 @@ def help_of(field: Input | Result, unit: Unit | None, room: float) -> str:
     What a later clause begins with a colon is shown whole or not at all.
     """
     said = getattr(field, "help", "") or getattr(field, "note", "")
-    # An empty cell has nothing to show it.
-    symbol = "" if unit is None else unit.symbol if isinstance(field, Input) else unit.beside
+    symbol = ""
+    if unit:
+        symbol = unit.symbol if isinstance(field, Input) else unit.beside  # an empty cell shows no % by itself
     clauses = _CLAUSE_END.split(said) if said else []
     for count in range(len(clauses), 0, -1):
         if 1 < count < len(clauses) and clauses[count - 1].endswith(":"):

@@ -29,7 +29,7 @@ def draw(section: Examples, canvas: Canvas, row: int) -> None:
     canvas.heading(row, ProofColumn.NUMBER, ProofColumn.VERDICT, section.title, section.aside)
     if table.about:
         canvas.text(row + 1, ProofColumn.NUMBER, table.about, look.LITTLE)
-    for column, (title, _) in proof_lines.HEADS.items():
+    for column, title in proof_lines.HEADS.items():
         align = {"align": "right" if column in proof_lines.OF_NUMBERS else "left"}
         canvas.text(row + 2, column, title, look.LABEL | align | look.LINE)
     for place, proof in enumerate(table.lines):

@@ -4,9 +4,8 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.lines import lines_taken
-from workbookgen.book.plan import ROW, Spot
-from workbookgen.language.parts import Table
+from workbookgen.book.lines import LETTER, lines_taken
+from workbookgen.book.plan import ROW, Spot, columns_of
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Facts
 
@@ -28,7 +27,8 @@ def spots(section: Facts, planner: Planner, row: int, column: int) -> Iterator[t
 
 def draw(section: Facts, canvas: Canvas, row: int) -> None:
     table = canvas.layout.planner.tables[section.table]
-    first, last = 1 + section.across[0], max(1 + section.across[1], section.across[0] + len(table.columns))
+    first, last = columns_of(section)
+    last = max(last, first + len(table.columns) - 1)
     canvas.heading(row, first, last, section.title or table.title, section.aside)
     if table.about:
         canvas.text(row + 1, first, table.about, look.LITTLE)
@@ -37,13 +37,10 @@ def draw(section: Facts, canvas: Canvas, row: int) -> None:
         align = {"align": "left"} if isinstance(each.values[0], str) else {"align": "right"}
         canvas.text(top, column, each.label, look.LABEL | align)
         canvas.text(top + 1, column, each.unit.symbol if each.unit else "", look.UNIT | align | look.LINE)
+    running = frozenset(column for column, each in enumerate(table.columns, start=first) if each.runs_on)
     for place in range(table.rows):
-        facts(
-            canvas,
-            top + HEADS + place,
-            {column: each.values[place] for column, each in enumerate(table.columns, start=first)},
-            _running(table, first),
-        )
+        shown = dict(enumerate((each.values[place] for each in table.columns), start=first))
+        facts(canvas, top + HEADS + place, shown, running)
 
 
 def facts(canvas: Canvas, row: int, shown: dict[int, float | str], running: frozenset[int] = frozenset()) -> None:
@@ -54,11 +51,7 @@ def facts(canvas: Canvas, row: int, shown: dict[int, float | str], running: froz
         if isinstance(fact, str):
             canvas.text(row, column, fact, looks)
             if column not in running:
-                lines = max(lines, lines_taken(fact, canvas.width(column, column) / 7, look.SMALL))
+                lines = max(lines, lines_taken(fact, canvas.width(column, column) / LETTER, look.SMALL))
         else:
             canvas.number(row, column, fact, looks)
     canvas.high(row, max(ROW, LINE * lines + PAD))
-
-
-def _running(table: Table, first: int) -> frozenset[int]:
-    return frozenset(column for column, each in enumerate(table.columns, start=first) if each.runs_on)

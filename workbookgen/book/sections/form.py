@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import Spot
+from workbookgen.book.plan import Spot, columns_of
 from workbookgen.colors import INK
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Form
@@ -28,7 +28,7 @@ def spots(section: Form, planner: Planner, row: int, column: int) -> Iterator[tu
 
 
 def draw(section: Form, canvas: Canvas, row: int) -> None:
-    first, last = (1 + place for place in section.across)
+    first, last = columns_of(section)
     canvas.high(row, TITLE_HIGH)
     canvas.text(row, first, section.title, look.TITLE)
     canvas.text(row, last, section.aside, look.ABOUT)

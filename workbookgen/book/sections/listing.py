@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import Spot, Strip, strips_of
+from workbookgen.book.plan import Spot, Strip, columns_of, strips_of
 from workbookgen.book.sections import chart
 from workbookgen.language.fields import FIRST, MARK
 from workbookgen.language.parts import Log
@@ -15,8 +15,10 @@ LABELS_HIGH, UNITS_HIGH = 30, 18
 
 
 def heads(log: Log) -> int:
-    """Rows above the first record: heading, then message, labels and units where one types. A log that is only read
-    has its labels beside its heading."""
+    """Rows above the first record: heading, then message, labels and units where one types.
+
+    A log that is only read has its labels beside its heading.
+    """
     return 4 if log.inputs else 1
 
 
@@ -27,7 +29,7 @@ def rows(section: Listing, planner: Planner) -> int:
 
 def strips(section: Listing, planner: Planner) -> list[tuple[int, Strip]]:
     """The strips that are seen, each with its first column."""
-    log, placed, column = planner.blocks[section.block], [], 1 + section.across[0]
+    log, placed, (column, _) = planner.blocks[section.block], [], columns_of(section)
     for strip in strips_of(log, section.view, folds=False):
         if not strip.is_hidden:
             placed.append((column, strip))
@@ -38,10 +40,9 @@ def strips(section: Listing, planner: Planner) -> list[tuple[int, Strip]]:
 def spots(section: Listing, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
     log = planner.blocks[section.block]
     for first, strip in strips(section, planner):
-        for place, key in enumerate(strip.keys):
-            if key == FREE:
-                continue
-            yield f"{log.key}_{key}", Spot(row + heads(log), first + place, log.rows)
+        for place, key in enumerate(strip.keys, start=first):
+            if key != FREE:
+                yield f"{log.key}_{key}", Spot(row + heads(log), place, log.rows)
     if log.inputs:
         yield f"{log.key}_{MARK.key}", Spot(row + heads(log), 1, log.rows)
         yield f"{log.key}_{FIRST.key}", Spot(row + 1, column)
@@ -49,14 +50,16 @@ def spots(section: Listing, planner: Planner, row: int, column: int) -> Iterator
 
 def draw(section: Listing, canvas: Canvas, row: int) -> None:
     log, placed = canvas.layout.planner.blocks[section.block], strips(section, canvas.layout.planner)
-    first, last = 1 + section.across[0], placed[-1][0] + len(placed[-1][1].keys) - 1
-    canvas.heading(row, first, max(last, 1 + section.across[1]), section.title)
-    canvas.text(row, 1 + section.across[1], section.aside, look.HEAD_ASIDE)
+    first, end = columns_of(section)
+    last_strip, strip = placed[-1]
+    last = last_strip + len(strip.keys) - 1
+    canvas.heading(row, first, max(last, end), section.title)
+    canvas.text(row, end, section.aside, look.HEAD_ASIDE)
     if log.inputs:
         units = row + heads(log) - 1
         canvas.across(units, first, last, look.LITTLE | look.INK_LINE)
         canvas.heights |= {units - 1: LABELS_HIGH, units: UNITS_HIGH}
-        records.columns(canvas, log, placed, units - 1, units, look.INK_LINE)
+        records.columns(canvas, log, placed, (units - 1, units), look.INK_LINE)
     else:
         records.read(canvas, log, placed, row, section.filled.split())
     for key in section.filled.split():

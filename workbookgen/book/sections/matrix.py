@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import Spot, first_value
+from workbookgen.book.plan import Spot, columns_of, first_value
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Matrix
 
@@ -21,48 +21,31 @@ def spots(section: Matrix, planner: Planner, row: int, column: int) -> Iterator[
 
 
 def draw(section: Matrix, canvas: Canvas, row: int) -> None:
-    first, last = (1 + place for place in section.across)
+    first, last = columns_of(section)
     canvas.heading(row, first, last, section.title, section.aside)
-    rule = {name: value for name, value in look.HEAD.items() if name.startswith("top")}
     for place, head in enumerate(section.heads):
         if head:
-            canvas.text(
-                row,
-                first_value(section) + place,
-                _head(section, canvas, place),
-                look.head_of(_first_of(section, canvas, place))[not _is_plain(section)] | rule | {"valign": "vcenter"},
-            )
+            _head(section, canvas, row, place)
     for place, (label, keys) in enumerate(section.rows, start=1):
         canvas.across(row + place, first, last, look.PLAIN | look.LINE)
         if label:
-            canvas.text(
-                row + place,
-                first,
-                _with_unit(label, keys, canvas),
-                (look.PLAIN if place == 1 else look.QUIETLY) | look.LINE,
-            )
+            looks = look.PLAIN if place == 1 else look.QUIETLY
+            canvas.text(row + place, first, _with_unit(label, keys, canvas), looks | look.LINE)
+        loud = {"bold": True} if place == 1 and label and len(keys) > 1 else {}
         for key in filter(None, keys):
             placement = canvas.placed(key)
-            canvas.cells(
-                key,
-                look.result(placement.field, placement.unit)
-                | ({"bold": True} if place == 1 and label and len(keys) > 1 else {}),
-            )
+            canvas.cells(key, look.result(placement.field, placement.unit) | loud)
 
 
-def _is_plain(section: Matrix) -> bool:
-    """Rows with labels of their own have one unit each; without, each column has."""
-    return any(label for label, _ in section.rows)
-
-
-def _head(section: Matrix, canvas: Canvas, place: int) -> str:
-    head = section.heads[place]
-    return head if _is_plain(section) else _with_unit(head, [keys[place] for _, keys in section.rows], canvas)
-
-
-def _first_of(section: Matrix, canvas: Canvas, place: int):
-    """The first field of a column, which decides how its head is aligned."""
-    return next(canvas.placed(keys[place]).field for _, keys in section.rows if keys[place])
+def _head(section: Matrix, canvas: Canvas, row: int, place: int) -> None:
+    """The head of a column, aligned as its first field; it has the unit where rows have no labels of their own."""
+    head, keys = section.heads[place], [keys[place] for _, keys in section.rows]
+    label, unit = look.head_of(canvas.placed(next(filter(None, keys))).field)
+    if any(own for own, _ in section.rows):
+        said, looks = head, label
+    else:
+        said, looks = _with_unit(head, keys, canvas), unit
+    canvas.text(row, first_value(section) + place, said, looks | look.RULE | {"valign": "vcenter"})
 
 
 def _with_unit(words: str, keys, canvas: Canvas) -> str:

@@ -6,7 +6,8 @@ from importlib.resources import files
 from io import BytesIO
 
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import ROW, Spot
+from workbookgen.book.plan import ROW, Spot, columns_of
+from workbookgen.book.sections.chart import MOVES_WITH_CELLS
 from workbookgen.errors import DescriptionError
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Picture
@@ -25,23 +26,12 @@ def spots(section: Picture, planner: Planner, row: int, column: int) -> Iterator
 
 
 def draw(section: Picture, canvas: Canvas, row: int) -> None:
-    first, last = (1 + place for place in section.across)
+    first, last = columns_of(section)
     if section.title:
         canvas.heading(row, first, last, section.title, section.aside)
-    canvas.to.insert_image(
-        row - 1 + bool(section.title),
-        first - 1,
-        section.file,
-        {
-            "image_data": BytesIO(_drawing(section)),
-            "x_scale": SCALE,
-            "y_scale": SCALE,
-            "x_offset": OFF,
-            "y_offset": OFF,
-            "object_position": 2,
-            "description": section.about,
-        },
-    )
+    drawing = {"image_data": BytesIO(_drawing(section)), "x_scale": SCALE, "y_scale": SCALE}
+    where = {"x_offset": OFF, "y_offset": OFF, "description": section.about, "object_position": MOVES_WITH_CELLS}
+    canvas.to.insert_image(row - 1 + bool(section.title), first - 1, section.file, drawing | where)
 
 
 @cache
@@ -49,9 +39,8 @@ def _drawing(section: Picture) -> bytes:
     try:
         return (files("workbookgen.drawings") / section.file).read_bytes()
     except FileNotFoundError:
-        raise DescriptionError.at(
-            f"picture {section.file}", "drawings/ has no drawing of this name; draw.py makes those in DRAWINGS."
-        ) from None
+        lacking = "drawings/ has no drawing of this name; draw.py makes those in DRAWINGS."
+        raise DescriptionError.at(f"picture {section.file}", lacking) from None
 
 
 def _height(png: bytes) -> int:

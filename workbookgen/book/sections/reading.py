@@ -4,12 +4,12 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.lines import broken
-from workbookgen.book.plan import Spot
+from workbookgen.book.lines import LETTER, broken
+from workbookgen.book.plan import Spot, columns_of
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Reading
 
-LETTERS_A_COLUMN = 96 / 7  # digits that fit in a column of the grid
+LETTERS_A_COLUMN = 96 / LETTER  # digits that fit in a column of the grid
 
 
 def rows(section: Reading, planner: Planner) -> int:
@@ -21,11 +21,10 @@ def spots(section: Reading, planner: Planner, row: int, column: int) -> Iterator
 
 
 def draw(section: Reading, canvas: Canvas, row: int) -> None:
-    first, last = (1 + place for place in section.across)
+    first, last = columns_of(section)
     if section.title:
-        canvas.heading(
-            row, first, last, section.title, section.aside, look.CAUTION_HEAD if section.is_caution else look.HEAD
-        )
+        looks = look.CAUTION_HEAD if section.is_caution else look.HEAD
+        canvas.heading(row, first, last, section.title, section.aside, looks)
     for place, line in enumerate(_lines(section), start=bool(section.title)):
         canvas.text(row + place, first, line, look.LITTLE if section.is_small else look.PLAIN)
 

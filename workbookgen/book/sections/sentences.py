@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import Spot
+from workbookgen.book.plan import Spot, columns_of
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Sentences
 
@@ -21,7 +21,7 @@ def spots(section: Sentences, planner: Planner, row: int, column: int) -> Iterat
 
 
 def draw(section: Sentences, canvas: Canvas, row: int) -> None:
-    first, last = (1 + place for place in section.across)
+    first, last = columns_of(section)
     if section.title:
         canvas.heading(row, first, last, section.title, section.aside)
     for place, key in enumerate(section.fields):

@@ -11,8 +11,8 @@ from xlsxwriter.utility import xl_col_to_name
 
 from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import Spot, Strip
-from workbookgen.colors import INK, QUIET
+from workbookgen.book.plan import Spot, Strip, columns_of
+from workbookgen.colors import QUIET
 from workbookgen.language.fields import FIRST, MARK
 from workbookgen.language.planner import Planner
 from workbookgen.language.tickets import TICKET, Tickets
@@ -37,12 +37,14 @@ def rows(section: Tickets, planner: Planner) -> int:
 
 
 def papers(section: Tickets, planner: Planner, row: int) -> list[int]:
+    """The rows with which pages of paper begin."""
     return [row + page * DOWN * ROWS for page in range(pages(section, planner))]
 
 
 def corner(section: Tickets, record: int, row: int) -> tuple[int, int]:
     """Row and column of the first cell of a ticket, in reading order."""
-    return row + record // ACROSS * ROWS, 1 + section.across[0] + record % ACROSS * len(TICKET)
+    first, _ = columns_of(section)
+    return row + record // ACROSS * ROWS, first + record % ACROSS * len(TICKET)
 
 
 def spots(section: Tickets, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
@@ -89,19 +91,16 @@ def _looks(section: Tickets) -> dict[str, dict]:
         section.foot: look.PLAIN | {"font_size": look.SMALL, "text_wrap": True, "valign": "bottom"},
     }
     for line in section.lines:
-        looks |= dict.fromkeys(
-            line.keys, (look.LITTLE if line.is_small else look.PLAIN) | {"bold": line.is_bold, "shrink": True}
-        )
+        letters = look.LITTLE if line.is_small else look.PLAIN
+        looks |= dict.fromkeys(line.keys, letters | {"bold": line.is_bold, "shrink": True})
     return {key: {"align": "left"} | each for key, each in looks.items()}
 
 
 def _rule(canvas: Canvas, name: Spot) -> None:
     """The line under a name; a ticket without one stays empty."""
-    cells = name.row + name.down - 2, name.column - 1, name.row + name.down - 2, name.column + name.across - 2
+    bottom = name.row + name.down - 2
     there = f"=LEN(${xl_col_to_name(name.column - 1)}${name.row})>0"
-    canvas.to.conditional_format(
-        *cells, {"type": "formula", "criteria": there, "format": canvas.formats({"bottom": 1, "bottom_color": INK})}
-    )
+    canvas.where(there, (bottom, name.column - 1, bottom, name.column + name.across - 2), look.INK_LINE)
 
 
 def _cutting_marks(canvas: Canvas, top: int, left: int) -> None:
@@ -112,14 +111,16 @@ def _cutting_marks(canvas: Canvas, top: int, left: int) -> None:
 
 def _choices(section: Tickets, canvas: Canvas, row: int) -> None:
     log = canvas.layout.planner.blocks[section.block]
-    canvas.heading(row, CHOICE, CHOICE + len(log.inputs) + len(section.results) - 1, section.title, section.aside)
+    last = CHOICE + len(log.inputs) + len(section.results) - 1
+    canvas.heading(row, CHOICE, last, section.title, section.aside)
     canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
     canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
     for column, each in enumerate(log.inputs, start=CHOICE):
         canvas.text(row + HEADS, column, each.label, look.head_of(each)[0])
         canvas.cells(f"{log.key}_{each.key}", look.entry_in_a_log(each, None))
     for column, key in enumerate(section.results, start=CHOICE + len(log.inputs)):
-        canvas.text(row + HEADS, column, log.by_key[key].label, look.head_of(log.by_key[key])[0] | {"indent": 1})
+        result = log.by_key[key]
+        canvas.text(row + HEADS, column, result.label, look.head_of(result)[0] | {"indent": 1})
         canvas.cells(f"{log.key}_{key}", look.LITTLE | {"indent": 1})
     for record in range(log.rows):
         canvas.number(row + RECORDS + record, NUMBER, record + 1, PLACE)

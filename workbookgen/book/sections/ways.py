@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import Spot
+from workbookgen.book.plan import Spot, columns_of
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Ways
 
@@ -18,7 +18,7 @@ def spots(section: Ways, planner: Planner, row: int, column: int) -> Iterator[tu
 
 
 def draw(section: Ways, canvas: Canvas, row: int) -> None:
-    first, last = (1 + place for place in section.across)
+    first, last = columns_of(section)
     canvas.heading(row, first, last, section.title, section.aside)
     for place, (way, what) in enumerate(section.places, start=1):
         canvas.across(row + place, first, last, look.PLAIN | look.LINE)
