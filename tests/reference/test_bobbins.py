@@ -100,14 +100,14 @@ def test_all_that_is_spun_is_plied_or_left():
 @pytest.mark.parametrize(
     ("strands", "rest", "words"),
     [
-        (2, 2, "The bobbins run out together."),
-        (2, 30, "Wind the rest into a ball, and ply it from both ends."),
-        (3, 30, "Chain-ply the rest."),
-        (4, 30, "Wind the rest over evenly, and ply on."),
+        (2, 2, "2-ply: the bobbins run out together."),
+        (2, 30, "2-ply: wind the rest into a ball, and ply it from both ends."),
+        (3, 30, "3-ply: chain-ply the rest."),
+        (4, 30, "4-ply: wind the rest over evenly, and ply on."),
     ],
 )
 def test_what_to_do_with_the_rest(strands, rest, words):
-    assert plying.leftover_words(strands, Quantity(240, "yard"), Quantity(rest, "yard")) == words
+    assert plying.leftover_words(strands, Quantity(240, "yard"), Quantity(rest, "yard"), take_up=0.0) == words
 
 
 def test_a_project_fills_bobbins_on_the_sheet():

@@ -97,7 +97,21 @@ def test_a_fiber_of_which_the_guide_gives_no_diameter(kind, diameter, is_known):
 def test_bobbins_that_were_weighed_want_a_grist(grist, message):
     values = values_of({"ending_grist": grist} if grist else {}, rack=[{"mass": 2.0}, {"length": 180.0}])
     assert values["rack_message"][:2] == (message, None)
-    assert values["ending_strands"][0] == (2 if grist else 1)
+    assert values["ending_strands"][0] == (2 if grist else None)
+
+
+@pytest.mark.parametrize("third", [{"mass": 1.0}, {"length": "150 yd"}])
+def test_of_three_bobbins_two_are_no_two_ply(third):
+    """By hand: 200, 180 and 150 yd give 150 yd of a three-ply; without the third, 180 yd of a two-ply were told."""
+    rack = [{"length": 200.0}, {"length": 180.0}, third]
+    values = values_of({"ending_take_up": 0.0}, rack=rack)
+    assert [values[f"ending_{key}"][0] for key in ("strands", "plied", "each", "words")] == [None] * 4
+    whole = values_of({"ending_take_up": 0.0}, rack=[*rack[:2], {"length": 150.0}])
+    assert [whole[f"ending_{key}"][0] for key in ("strands", "plied", "words")] == [3, pytest.approx(150), "3-ply: chain-ply the rest."]
+
+
+def test_bobbins_plied_without_a_take_up_are_told_so():
+    assert values_of(rack=[{"length": 200.0}, {"length": 180.0}])["ending_words"][0] == "2-ply, no take-up reckoned: wind the rest into a ball, and ply it from both ends."
 
 
 @pytest.mark.parametrize(("second", "tex"), [

@@ -19,7 +19,7 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import RIGHT, Answers, Band, Big, Entries, Listing, LogView, Sentences
-from workbookgen.reference import overview, planning, plying, stock, yarn_count
+from workbookgen.reference import planning, plying, stock, yarn_count
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import plausible, tabs
 from workbookgen.sheets.limits import AMOUNT, LARGE, LOSS, PART, REACH, STRANDS
@@ -37,7 +37,8 @@ def chapter(settings: Settings) -> Chapter:
         asked_and_answered(card, "length", "bobbins", captions=("One holds", "Bobbins to fill"), hidden=OF_PROJECT, is_printed=False),
         Band((
             Entries(title="Singles left over", fields=("ending_grist", "ending_take_up"), is_printed=False),
-            Listing(title="On the bobbins", block="rack", across=(1, 3), is_below=True, view=LogView(typed="length mass", answers=(("", "over"),)), is_printed=False),
+            Listing(title="Plied together: a bobbin a line", block="rack", across=(1, 3), is_below=True,
+                    view=LogView(typed="length mass", answers=(("", "over"),)), is_printed=False),
             Answers(title="When the shortest runs out", big=(Big("ending_plied", "Plied yarn"), Big("ending_more", "More, from the rest")), lines=("ending_rest", "ending_each"),
                     message=f"ending_{MESSAGE.key}", is_printed=False),
             Sentences(fields=("ending_words",), across=RIGHT, is_below=True, is_printed=False),
@@ -157,6 +158,7 @@ ON_THE_RACK = Log(
             Result("has", "It has", "IF(given(length), length, mass * ending_grist)", plying.bobbin_has, IN_METERS, uses={"grist": "ending_grist"},
                    # in meters, since SMALL takes a column as it is shown
                    only_if="OR(given(length), AND(given(mass), given(ending_grist)))"),
+            Result("lacking", "Not known", "IF(given(has), 0, 1)", plying.bobbin_lacking, NUMBER, digits=0, only_if="OR(given(length), given(mass))"),
         ), printed=False),
         Group("Worked out", (
             Result("over", "Left over", "MAX(0, has - ending_shortest)", plying.left_over, LENGTH, uses={"shortest": "ending_shortest"}),
@@ -175,7 +177,9 @@ RACK = Card("ending", "Singles left over", groups=(
               help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
     )),
     Group("Worked out", (
-        Result("strands", "Bobbins", "COUNT(rack_has)", overview.how_many, NUMBER, digits=0, uses={"amounts": "rack_has"}),
+        Result("unknown", "Bobbins not known", "sum(rack_lacking)", stock.sum_of, NUMBER, digits=0, uses={"amounts": "rack_lacking"}),
+        Result("strands", "Bobbins", "COUNT(rack_has)", plying.bobbins_plied, NUMBER, digits=0, uses={"amounts": "rack_has", "lacking": "unknown", "wrong": "rack_open"},
+               only_if="AND(COUNT(rack_has) > 0, unknown < 0.5, rack_open = 0)"),
         Result("shortest", "The shortest has", "SMALL(rack_has, 1)", plying.shortest_of, LENGTH, uses={"amounts": "rack_has"}, only_if="COUNT(rack_has) > 0"),
         Result("total", "Singles in all", "sum(rack_has)", stock.sum_of, LENGTH, uses={"amounts": "rack_has"}),
         Result("plied", "Plied yarn", "shortest * (1 - take_up)", plying.plied_to_the_end, LENGTH, only_if="strands >= 2", note="With the take-up; an empty one counts as none."),
@@ -184,8 +188,8 @@ RACK = Card("ending", "Singles left over", groups=(
         Result("each", "Shared out first, each has", "total / strands", plying.shared_evenly, LENGTH, only_if="strands >= 2",
                note="If you wind over before you ply, all run out together."),
         Result("words", "In words",
-               'IF(rest / total < 0.01, "The bobbins run out together.", IF(strands = 2, "Wind the rest into a ball, and ply it from both ends.", '
-               'IF(strands = 3, "Chain-ply the rest.", "Wind the rest over evenly, and ply on.")))',
+               'said(strands) & IF(given(take_up), "-ply: ", "-ply, no take-up reckoned: ") & IF(rest / total < 0.01, "the bobbins run out together.", '
+               'IF(strands = 2, "wind the rest into a ball, and ply it from both ends.", IF(strands = 3, "chain-ply the rest.", "wind the rest over evenly, and ply on.")))',
                plying.leftover_words, None, width=40),
     )),
 ))

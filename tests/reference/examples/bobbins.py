@@ -51,6 +51,10 @@ EXAMPLES = [
     (plying.plying_words, dict(bobbins=n(1, 3), each=q("yard", 400, 300))),
     (plying.bobbin_has, dict(length=q("yard", 400, 300))),
     (plying.bobbin_has, dict(mass=q("oz", 2, 3), grist=q("yard/pound", 2000, 3000))),
+    (plying.bobbin_lacking, dict(length=q("yard", 400, 300))),
+    (plying.bobbin_lacking, dict(mass=q("oz", 2, 3), has=q("yard", 400, 300))),
+    (plying.bobbins_plied, dict(amounts=q("yard", 400, np.nan, 300))),
+    (plying.bobbins_plied, dict(amounts=q("yard", 400, np.nan, 300), lacking=n(0, 0), wrong=n(0, 0))),
     (plying.shortest_of, dict(amounts=q("yard", 400, np.nan, 300))),
     (plying.left_over, dict(has=q("yard", 400, 300), shortest=q("m", 200, 250))),
     (plying.left_in_all, dict(total=q("yard", 700, 900), strands=n(2, 3), shortest=q("yard", 300, 300))),
@@ -58,4 +62,8 @@ EXAMPLES = [
     (plying.plied_to_the_end, dict(shortest=q("yard", 400, 0), strands=n(2, 3), take_up=n(0.04, 0))),
     (plying.shared_evenly, dict(total=q("yard", 400, 0), strands=n(2, 3))),
     (plying.leftover_words, dict(strands=n(2, 3), total=q("yard", 700, 950), rest=q("yard", 100, 50))),
+    (
+        plying.leftover_words,
+        dict(strands=n(2, 3), total=q("yard", 700, 950), rest=q("yard", 100, 50), take_up=n(0, 0.1)),
+    ),
 ]

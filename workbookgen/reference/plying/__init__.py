@@ -1,9 +1,10 @@
 """A plied yarn from its components, and components for a wanted yarn.
 
 `design` says which yarn results from which strands, `wanted` goes backward from it. `amounts` says how much of each
-strand a wanted length takes, and how many packages that is, `drawn` how much of each skeins took. `to_ply`, `bobbins`
-and `leftovers` say what bobbins are to hold, what they hold, and what remains on them. `structures` turns singles into
-yarn of any construction, `binder` adds a thread to a wrapped yarn, and `matching` reproduces an existing yarn.
+strand a wanted length takes, and how many packages that is, `drawn` how much of each skeins took. `to_ply`, `bobbins`,
+`rack` and `leftovers` say what bobbins are to hold, what they hold, and what remains on them. `structures` turns
+singles into yarn of any construction, `binder` adds a thread to a wrapped yarn, and `matching` reproduces an existing
+yarn.
 """
 
 from workbookgen.reference.plying.amounts import (
@@ -40,16 +41,15 @@ from workbookgen.reference.plying.drawn import (
     take_up_of_feeds,
 )
 from workbookgen.reference.plying.leftovers import (
-    bobbin_has,
     left_in_all,
     left_over,
     leftover_words,
     plied_from,
     plied_to_the_end,
     shared_evenly,
-    shortest_of,
 )
 from workbookgen.reference.plying.matching import strand_to_spin, strands_mass, twist_to_insert
+from workbookgen.reference.plying.rack import bobbin_has, bobbin_lacking, bobbins_plied, shortest_of
 from workbookgen.reference.plying.structures import (
     built_grist,
     built_length,

@@ -5,87 +5,10 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, AT_LEAST_TWO, NOT_NEGATIVE, require_within
 from workbookgen.reference.plying.design import require_loss
-from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
+from workbookgen.reference.words import said
+from workbookgen.units import Length, Ratio
 
 TOGETHER = 0.01  # of all singles: less than this share left over is not worth mentioning
-
-
-@calculation
-def bobbin_has(length: Length | None = None, mass: Mass | None = None, grist: Grist | None = None) -> Length:
-    """Length of single on a bobbin.
-
-    ℓ = as stated, or else m · g. It is easier to weigh a bobbin than to unwind it.
-
-    Parameters
-    ----------
-    length : length as stated
-    mass : m, mass of the single on it, without the bobbin
-    grist : g, grist of the single
-
-    Returns
-    -------
-    ℓ, a length
-
-    Raises
-    ------
-    ValueError
-        Neither a length nor a mass with its grist, or one that is not above zero.
-
-    Notes
-    -----
-    Valid for an even single.
-
-    References
-    ----------
-    Definition of the grist.
-
-    Examples
-    --------
-    >>> print(bobbin_has(mass=Quantity(50, "g"), grist=Quantity(4, "m/g")))
-    200 meter
-    """
-    if length is None:
-        require(mass is not None and grist is not None, "Give the length, or the weight and the grist.")
-        length = (mass * grist).to("m")
-    require_within(ABOVE_ZERO, "A bobbin that is counted must have something on it.", length)
-    return length
-
-
-@calculation
-def shortest_of(amounts: Length) -> Length:
-    """The shortest of all bobbins.
-
-    ℓ₁ = min ℓ. When it runs out, the ply ends.
-
-    Parameters
-    ----------
-    amounts : ℓ, length on each bobbin; one that is not a number is blank
-
-    Returns
-    -------
-    ℓ₁, a length
-
-    Raises
-    ------
-    ValueError
-        No bobbin with a length.
-
-    Notes
-    -----
-    Valid for one bobbin per strand.
-
-    References
-    ----------
-    Definition of the minimum.
-
-    Examples
-    --------
-    >>> print(shortest_of(Quantity([200, 180], "m")))
-    180.0 meter
-    """
-    numbers = _numbers(amounts)
-    require(len(numbers) > 0, "State what is on at least one bobbin.")
-    return Quantity(float(numbers.min()), amounts.units)
 
 
 @calculation
@@ -287,17 +210,18 @@ def plied_from(length: Length, take_up: Ratio = 0.0, strands: Ratio = 1) -> Leng
 
 
 @calculation
-def leftover_words(strands: Ratio, total: Length, rest: Length) -> str:
+def leftover_words(strands: Ratio, total: Length, rest: Length, take_up: Ratio | None = None) -> str:
     """What to do with singles that are left when the shortest bobbin runs out, in words.
 
-    words = nothing to do if r < Σℓ / 100. Else two strands are plied from both ends of a ball, three as a chain, more
-    are rewound.
+    words = n-ply, and nothing to do if r < Σℓ / 100. Else two strands are plied from both ends of a ball, three as a
+    chain, more are rewound.
 
     Parameters
     ----------
     strands : n, number of bobbins, one per strand
     total : Σℓ, length on all bobbins
     rest : r, what remains on them when the shortest runs out
+    take_up : share of the singles' length lost in plying; the ply comes out shorter than told if none is stated
 
     Returns
     -------
@@ -318,24 +242,27 @@ def leftover_words(strands: Ratio, total: Length, rest: Length) -> str:
 
     Examples
     --------
-    >>> print(leftover_words(3, Quantity(380, "m"), Quantity(20, "m")))
-    Chain-ply the rest.
+    >>> print(leftover_words(3, Quantity(380, "m"), Quantity(20, "m"), take_up=0.05))
+    3-ply: chain-ply the rest.
     """
     require_numbers(strands, total, rest)
     require_within(AT_LEAST_TWO, "A ply has at least two strands.", strands)
     require_within(ABOVE_ZERO, "There must be something on the bobbins.", total)
     require_within(NOT_NEGATIVE, "A length", rest)
-    return by_element(_what_to_do, strands, (rest / total).m_as(""))
+    if take_up is not None:
+        require_loss(take_up, "take-up")
+    reckoned = "" if take_up is not None else ", no take-up reckoned"
+    return by_element(
+        lambda plied, number, over: f"{plied}-ply{reckoned}: {_what_to_do(number, over)}",
+        said(strands),
+        strands,
+        (rest / total).m_as(""),
+    )
 
 
 def _what_to_do(strands, over) -> str:
     if over < TOGETHER:
-        return "The bobbins run out together."
-    return {2: "Wind the rest into a ball, and ply it from both ends.", 3: "Chain-ply the rest."}.get(
-        int(strands), "Wind the rest over evenly, and ply on."
+        return "the bobbins run out together."
+    return {2: "wind the rest into a ball, and ply it from both ends.", 3: "chain-ply the rest."}.get(
+        int(strands), "wind the rest over evenly, and ply on."
     )
-
-
-def _numbers(amounts) -> np.ndarray:
-    values = np.ravel(np.asarray(amounts.magnitude, dtype=float))
-    return values[np.isfinite(values)]
