@@ -24,7 +24,8 @@ from workbookgen.language.tokens import Call, Nodes, is_word
 _CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
 
 SAID_BELOW = {"said": 999_999, "said_in_all": 99_999_999}  # from here on, the workbook states no number in words
-LESS_THAN_ALL = "-1000000000000"  # every number is larger: this distinguishes numbers from blanks by a condition that all programs read alike
+# Every number is larger: a condition by which all programs tell numbers from blanks.
+LESS_THAN_ALL = "-1000000000000"
 BEYOND_ALL_LINES = 10_000_000  # more than a sheet has
 READING_FUNCTIONS = {"mean": "AVERAGE", "stdev": "STDEV", "readings": "COUNT"}
 
@@ -56,13 +57,19 @@ class Operand:
 
 @dataclass(frozen=True)
 class ByLine:
-    """How the records with a name are found without comparing names: by the line of that name in its list."""
+    """How the records with a name are found without comparing names: by the line of that name in its list.
 
-    lines: (
-        str  # the column of the records' lines; empty where the records are the list itself, which has one of each name
-    )
+    `lines` is the column of the records' lines; it is empty where the records are the list itself, which has one of
+    each name.
+    """
+
+    lines: str
     line: str  # of the name
     is_own: bool  # the name is the record's own, so that its line is never blank
+
+    def if_found(self, text: str) -> str:
+        """Formula text of a sum, or 0 where the name is not in its list."""
+        return text if self.is_own else f"IF(ISNUMBER({self.line}),{text},0)"
 
 
 @dataclass(frozen=True)
@@ -77,6 +84,10 @@ class Columns:
     lines_of: Mapping[str, str] = field(default_factory=dict)
     # Names and a name, of a sum_where or count_where.
     by_line: Mapping[tuple[str, str], ByLine] = field(default_factory=dict)
+
+    def ref(self, word: str) -> str:
+        """The cell or the column that a word stands for."""
+        return self.operands[word].ref
 
     def form(self, call: Call) -> str:
         """A form in functions of the profile."""
@@ -116,23 +127,23 @@ class Columns:
         amounts, names, name = call.keys
         if self.lacks(amounts, names):
             return "0"
-        column = self.operands[amounts].ref
-        if by := self.by_line.get((names, name)):
-            found = f"INDEX({column},{by.line})"
-            return _if_found(
-                by, f"SUMIF({by.lines},{by.line},{column})" if by.lines else f"IF(ISNUMBER({found}),{found},0)"
-            )
-        return f"SUMPRODUCT(({self.operands[names].ref}={self.name(call)})*1,{column})"
+        column, by = self.ref(amounts), self.by_line.get((names, name))
+        if by is None:
+            return f"SUMPRODUCT(({self.ref(names)}={self.name(call)})*1,{column})"
+        if by.lines:
+            return by.if_found(f"SUMIF({by.lines},{by.line},{column})")
+        found = f"INDEX({column},{by.line})"
+        return by.if_found(f"IF(ISNUMBER({found}),{found},0)")
 
     def count_where(self, call: Call) -> str:
         """How many amounts stand beside a name."""
         amounts, names, name = call.keys
         if self.lacks(amounts, names):
             return "0"
-        column = self.operands[amounts]
-        if (by := self.by_line.get((names, name))) and by.lines and not column.is_text:
-            return _if_found(by, f'COUNTIFS({by.lines},{by.line},{column.ref},">{LESS_THAN_ALL}")')
-        return f'SUMPRODUCT(({self.operands[names].ref}={self.name(call)})*({column.ref}<>""))'
+        column, by = self.operands[amounts], self.by_line.get((names, name))
+        if by and by.lines and not column.is_text:
+            return by.if_found(f'COUNTIFS({by.lines},{by.line},{column.ref},">{LESS_THAN_ALL}")')
+        return f'SUMPRODUCT(({self.ref(names)}={self.name(call)})*({column.ref}<>""))'
 
     def lacks(self, *keys: str) -> bool:
         """Whether one of these columns is left out.
@@ -144,8 +155,8 @@ class Columns:
     def looked_up(self, call: Call) -> str:
         """The cell of the values in the one row with the name; exact except for case."""
         values, names, _ = call.keys
-        ref = self.name(call)
-        return f"INDEX({self.operands[values].ref},{self.positions.get((names, ref)) or self.line(names, ref)})"
+        name = self.name(call)
+        return f"INDEX({self.ref(values)},{self.positions.get((names, name)) or self.line(names, name)})"
 
     def name(self, call: Call) -> str:
         """The name by which a form looks into columns: a cell, or worked out."""
@@ -160,7 +171,7 @@ class Columns:
         """Whether the name in a cell occurs exactly once in a list."""
         if place := self.positions.get((names, ref)):
             return f"ISNUMBER({place})"
-        return f"SUMPRODUCT(({self.operands[names].ref}={ref})*1)=1"
+        return f"SUMPRODUCT(({self.ref(names)}={ref})*1)=1"
 
     def written(self, found: Nodes) -> str:
         """Formula text with every word and form replaced."""
@@ -168,17 +179,13 @@ class Columns:
 
     def _written(self, node: str | Call) -> str:
         if isinstance(node, Call):
-            return (
-                self.form(node) if node.name in FORMS else f"{node.name}({','.join(map(self.written, node.arguments))})"
-            )
+            if node.name in FORMS:
+                return self.form(node)
+            return f"{node.name}({','.join(map(self.written, node.arguments))})"
         if not is_word(node):
             return node
         operand = self.operands[node]
         return operand.ref if operand.meaning.is_column else operand.value
-
-
-def _if_found(by: ByLine, text: str) -> str:
-    return text if by.is_own else f"IF(ISNUMBER({by.line}),{text},0)"
 
 
 def bound(result: Result, columns: Columns, unit: Unit | None, guarded: bool = True) -> str:
@@ -193,25 +200,32 @@ def said(word: Operand) -> str:
     """An amount as text in the unit shown, as people say it: thousands separated, and only useful decimals."""
     if word.unit.symbol == PERCENT_UNIT.symbol:
         return f'(ROUND(ROUND({word.ref}*100,9),0)&"%")'
-    number = f"ROUND(ROUND({word.ref},9),{min(word.unit.digits, 1) if word.unit.symbol else 0})"
-    unit = f'&" {word.unit.symbol}"' if word.unit.symbol else '&""'
-    if min(word.unit.digits, 1) and word.unit.symbol:
-        return f"({number}{unit})"
+    if _is_said_with_a_decimal(word):
+        return f"(ROUND(ROUND({word.ref},9),1){_unit_said(word)})"
+    number = f"ROUND(ROUND({word.ref},9),0)"
     thousands = f"ROUNDDOWN({number}/1000,0)"
     parted = f'{thousands}&","&RIGHT("00"&({number}-1000*{thousands}),3)'
-    return f'(IF({number}<1000,{number}&"",{parted}){unit})'
+    return f'(IF({number}<1000,{number}&"",{parted}){_unit_said(word)})'
 
 
 def said_in_all(word: Operand) -> str:
     """A total as text: the same, up to a hundred million. So large a sum is noise from the seventh decimal on."""
-    unit = f'&" {word.unit.symbol}"' if word.unit.symbol else '&""'
-    if min(word.unit.digits, 1) and word.unit.symbol:
-        return f"(ROUND(ROUND({word.ref},6),1){unit})"
+    if _is_said_with_a_decimal(word):
+        return f"(ROUND(ROUND({word.ref},6),1){_unit_said(word)})"
     number = f"ROUND(ROUND({word.ref},6),0)"
     thousands, millions = (f"ROUNDDOWN({number}/{each},0)" for each in (1000, 1000000))
     last = f'RIGHT("00"&({number}-1000*{thousands}),3)'
     middle = f'IF({number}<1000000,{thousands}&"",{millions}&","&RIGHT("00"&({thousands}-1000*{millions}),3))'
-    return f'(IF({number}<1000,{number}&"",{middle}&","&{last}){unit})'
+    return f'(IF({number}<1000,{number}&"",{middle}&","&{last}){_unit_said(word)})'
+
+
+def _is_said_with_a_decimal(word: Operand) -> bool:
+    return bool(word.unit.symbol and word.unit.digits)
+
+
+def _unit_said(word: Operand) -> str:
+    """What follows a number to make it a text, with its unit if it has one."""
+    return f'&" {word.unit.symbol}"' if word.unit.symbol else '&""'
 
 
 def joined(refs: list[str]) -> str:
@@ -246,33 +260,34 @@ def guard(result: Result, columns: Columns, value: str) -> str:
         for step in reversed(result.text.lookup_steps)
         for conditions in (_found_inside(step, columns), _found(step, columns), _listed_once(step, columns))
     ]
-    for conditions in (
-        *looked_up,
-        [columns.written(result.condition.nodes)] if result.only_if else [],
-        _sayable(result, single),
-        _inside(result, single, columns),
-        _typed(result, single),
-    ):
+    only_if = [columns.written(result.condition.nodes)] if result.only_if else []
+    typed = (_sayable(result, single), _inside(result, single, columns), _typed(result, single))
+    for conditions in (*looked_up, only_if, *typed):
         if conditions:
-            test = conditions[0] if len(conditions) == 1 else f"AND({','.join(conditions)})"
-            value = f'IF({test},{value},"")'
+            value = f'IF({all_of(conditions)},{value},"")'
     return value
+
+
+def all_of(conditions: list[str]) -> str:
+    """Formula text that holds where all of these do."""
+    return conditions[0] if len(conditions) == 1 else f"AND({','.join(conditions)})"
 
 
 def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
     """Every needed word is there, and nothing typed is of the wrong type. Safe whatever the cells hold."""
     needed, spare, conditions = [], [], []
     for word, each in single.items():
-        missing = result.may_miss(word, each.meaning.field)
-        if not each.is_text:
-            if not missing:
+        field = each.meaning.field
+        if not result.may_miss(word, field):
+            if each.is_text:
+                conditions.append(f"ISTEXT({each.ref})")
+            else:
                 needed.append(each.ref)
-            elif isinstance(each.meaning.field, Input):
+        elif isinstance(field, Input):
+            if each.is_text:
+                conditions.append(f"OR(ISBLANK({each.ref}),ISTEXT({each.ref}))")
+            else:
                 spare.append(each.ref)
-        elif not missing:
-            conditions.append(f"ISTEXT({each.ref})")
-        elif isinstance(each.meaning.field, Input):
-            conditions.append(f"OR(ISBLANK({each.ref}),ISTEXT({each.ref}))")
     if needed:
         conditions.append(f"COUNT({','.join(needed)})={len(needed)}")
     if spare:
@@ -298,11 +313,11 @@ def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> 
     """Every input is inside its domain."""
     conditions = []
     for word, each in single.items():
-        missing = result.may_miss(word, each.meaning.field)
-        if isinstance(each.meaning.field, Input):
-            inside = inside_domain(each.meaning.field, each.ref, columns, or_blank=missing)
-            conditions += inside
-        elif each.is_text and not missing:
+        field = each.meaning.field
+        may_miss = result.may_miss(word, field)
+        if isinstance(field, Input):
+            conditions += inside_domain(field, each.ref, columns, or_blank=may_miss)
+        elif each.is_text and not may_miss:
             conditions.append(f"LEN({each.ref})>0")
     return conditions
 
@@ -324,12 +339,12 @@ def _chosen_from(key: str, columns: Columns) -> str | None:
 
 def _found(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
     """Every looked-up cell holds something of the right type."""
-    return [
-        f"LEN({columns.looked_up(call)})>0"
-        if columns.operands[call.keys[0]].is_text
-        else f"ISNUMBER({columns.looked_up(call)})"
-        for call in lookups
-    ]
+
+    def found(call: Call) -> str:
+        cell = columns.looked_up(call)
+        return f"LEN({cell})>0" if columns.operands[call.keys[0]].is_text else f"ISNUMBER({cell})"
+
+    return [found(call) for call in lookups]
 
 
 def _found_inside(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
@@ -371,6 +386,10 @@ def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, b
     keeps = {"<=": operator.le, "<": operator.lt, ">=": operator.ge, ">": operator.gt}
     tests = [(f"{ref}{sign}{limit:.15g}", keeps[sign](0, limit)) for sign, limit in limits if limit is not None]
     first = f"{ref}>={LEAST_OF_ALL:f}"
-    # By its sign, since to IronCalc a tiny number equals 0.
-    tests += [(f"OR(SIGN({ref})=0,{first})", True)] * (domain.least == 0) + [(first, False)] * (domain.above == 0)
-    return tests + [(f"{ref}=ROUND({ref},0)", True)] * domain.whole
+    if domain.least == 0:
+        tests.append((f"OR(SIGN({ref})=0,{first})", True))  # by its sign, since to IronCalc a tiny number equals 0
+    if domain.above == 0:
+        tests.append((first, False))
+    if domain.whole:
+        tests.append((f"{ref}=ROUND({ref},0)", True))
+    return tests

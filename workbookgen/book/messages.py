@@ -8,13 +8,11 @@ wrong, the last there is, since one types at the bottom, and a question whose an
 wrong. The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
 """
 
-from functools import partial
-
-from workbookgen.book.formula import Columns, inside_domain, joined
+from workbookgen.book.formula import Columns, all_of, inside_domain, joined
 from workbookgen.language.domains import Date, Number
-from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input
+from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input, Rule
 from workbookgen.language.lines import Position
-from workbookgen.language.parts import AGAIN, Block
+from workbookgen.language.parts import AGAIN, LISTED, Block
 from workbookgen.language.profile import MOST_ARGUMENTS
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
 
@@ -24,19 +22,23 @@ def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> 
     if isinstance(field, Position):
         return {field.names, field.name, *filter(None, [field.follows])}
     if field == MESSAGE:
-        words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
-        words |= {word for each in block.apart for word in (each.key, f"{block.key}_{each.key}")}
-        return words | ({block.names_column} if any(block.names_its_records(each) for each in block.inputs) else set())
-    if field == FILLED:
-        return set(folded)
-    column = f"{block.key}_{MESSAGE.key}"
+        return _words_of_a_message(block)
     if field == MARK:
         return {MESSAGE.key}
+    if field == FILLED:
+        return set(folded)
     if field == LINE:
         return set()
     if field == SPOILED:
         return {f"{block.key}_{each.key}" for each in block.results}
-    return {column, f"{block.key}_{MARK.key}"} | ({name} if (name := _names(block)) and field == FIRST else set())
+    said = {f"{block.key}_{MESSAGE.key}", f"{block.key}_{MARK.key}"}
+    return said | {*filter(None, [_names(block)])} if field == FIRST else said
+
+
+def _words_of_a_message(block: Block) -> set[str]:
+    words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
+    words |= {word for each in block.apart for word in (each.key, f"{block.key}_{each.key}")}
+    return words | {block.names_column} if any(map(block.names_its_records, block.inputs)) else words
 
 
 def automatic_formula(
@@ -47,34 +49,39 @@ def automatic_formula(
         return f"={_line_formula(field, block, columns, first_row)}"
     if field == MESSAGE:
         return message_formula(block, columns, system)
-    if field == FILLED:
-        typed = f"COUNTA({joined([columns.operands[each].ref for each in folded])})" if folded else ""
-        return f'=IF({typed}=0,"",{typed})' if typed else '=""'
     if field == MARK:
-        message = columns.operands[MESSAGE.key].ref
-        begins = {each: f'LEFT({message},{len(each)})="{each}"' for each in (MISSING, UNKNOWN, ASKING)}
-        return f'=IF(LEN({message})=0,"",IF(OR({begins[MISSING]},{begins[UNKNOWN]}),"…",IF({begins[ASKING]},"?","!")))'
+        return _mark(columns.ref(MESSAGE.key))
+    if field == FILLED:
+        typed = f"COUNTA({joined(list(map(columns.ref, folded)))})" if folded else ""
+        return f'=IF({typed}=0,"",{typed})' if typed else '=""'
     if field == LINE:
         return f"=ROW()-{first_row - 1}"
     if field == SPOILED:
         return _spoiled(block, columns)
-    marks = columns.operands[f"{block.key}_{MARK.key}"].ref
-    if field == OPEN:
-        return f'=COUNTIF({marks},"!")'
-    messages, names = columns.operands[f"{block.key}_{MESSAGE.key}"].ref, _names(block)
-    said = partial(_of_line, messages, columns.operands[names].ref if names else "")
+    marks = columns.ref(f"{block.key}_{MARK.key}")
+    return f'=COUNTIF({marks},"!")' if field == OPEN else _first(block, columns, marks)
+
+
+def _mark(message: str) -> str:
+    """The sign of a record's message: of something missing, of a question, else of something wrong."""
+    begins = {each: f'LEFT({message},{len(each)})="{each}"' for each in (MISSING, UNKNOWN, ASKING)}
+    return f'=IF(LEN({message})=0,"",IF(OR({begins[MISSING]},{begins[UNKNOWN]}),"…",IF({begins[ASKING]},"?","!")))'
+
+
+def _first(block: Block, columns: Columns, marks: str) -> str:
+    """The first message about something wrong; where nothing is, the last one."""
     last = f'SUMPRODUCT(LARGE(({marks}<>"")*{columns.numbers(block.rows)},1))'
-    wrong = f'MATCH("!",{marks},0)'
-    return f'=IF(COUNTIF({marks},"!")>0,{said(wrong)},IF(SUMPRODUCT(({marks}<>"")*1)>0,{said(last)},""))'
+    said_wrong, said_last = (_of_line(block, columns, line) for line in (f'MATCH("!",{marks},0)', last))
+    return f'=IF(COUNTIF({marks},"!")>0,{said_wrong},IF(SUMPRODUCT(({marks}<>"")*1)>0,{said_last},""))'
 
 
-def _of_line(messages: str, names: str, line: str) -> str:
+def _of_line(block: Block, columns: Columns, line: str) -> str:
     """The message of a record, after its name; after its line if it has none."""
     whose = f'"Line "&{line}'
-    if names:
-        name = f"INDEX({names},{line})"
+    if names := _names(block):
+        name = f"INDEX({columns.ref(names)},{line})"
         whose = f"IF(LEN({name})>0,{name},{whose})"
-    return f'{whose}&": "&INDEX({messages},{line})'
+    return f'{whose}&": "&INDEX({columns.ref(f"{block.key}_{MESSAGE.key}")},{line})'
 
 
 def _line_formula(field: Position, block: Block, columns: Columns, first_row: int) -> str:
@@ -83,14 +90,15 @@ def _line_formula(field: Position, block: Block, columns: Columns, first_row: in
     MATCH takes some characters for wildcards, and folds letters in its own way. Where it found another name, or none,
     all are compared. Whether a name occurs once is known to the list itself.
     """
-    name = columns.operands[field.name].ref
+    name = columns.ref(field.name)
     if field.follows:
-        return f'IF(LEN({name})>0,{columns.operands[field.follows].ref},"")'
+        return f'IF(LEN({name})>0,{columns.ref(field.follows)},"")'
     is_own = field.names == f"{block.key}_{field.name}"
     line = f"ROW()-{first_row - 1}" if is_own else columns.line(field.names, name)
     found = f'IF({columns.once(field.names, name)},{line},"")'
     if lines := columns.lines_of.get(field.names):
-        names, first = columns.operands[field.names].ref, f"MATCH({name},{columns.operands[field.names].ref},0)"
+        names = columns.ref(field.names)
+        first = f"MATCH({name},{names},0)"
         found = f"IF(IF(ISNUMBER({first}),INDEX({names},{first})={name},1=0),INDEX({lines},{first}),{found})"
     return f'IF(ISTEXT({name}),IF(LEN({name})>0,{found},""),"")'
 
@@ -101,21 +109,20 @@ def _spoiled(block: Block, columns: Columns) -> str:
     A program may keep some stored numbers and recalculate others, which differ in their last digits; so cells are
     compared one by one only where a column has a different sum, or a different count of numbers.
     """
-    refs = {each.key: columns.operands[f"{block.key}_{each.key}"].ref for each in block.results}
+    refs = {each.key: columns.ref(f"{block.key}_{each.key}") for each in block.results}
     differ = [
         _differing(refs[key], again, block.by_key[key].is_text)
         for name, again in refs.items()
         if (key := name.removeprefix(AGAIN)) != name
     ]
-    columns_there = list(refs.values())
-    counted = "-".join(
-        f"COUNTA({','.join(columns_there[first : first + MOST_ARGUMENTS])})"
-        for first in range(0, len(columns_there), MOST_ARGUMENTS)
-    )
+    every = list(refs.values())
+    some = [every[first : first + MOST_ARGUMENTS] for first in range(0, len(every), MOST_ARGUMENTS)]
+    counted = "-".join(f"COUNTA({','.join(each)})" for each in some)
     return "+".join([f"={len(refs) * block.rows}-{counted}", *differ])
 
 
 def _differing(ref: str, again: str, is_text: bool) -> str:
+    """How many cells of a column differ from those in which the same is worked out again."""
     each = f'SUMPRODUCT(({ref}<>{again})*({ref}<>"")*1)'
     alike = f"AND(COUNT({ref})=COUNT({again}),ABS(SUM({ref})-SUM({again}))<=0.000000001*(1+ABS(SUM({again}))))"
     return each if is_text else f"IF({alike},0,{each})"
@@ -123,7 +130,7 @@ def _differing(ref: str, again: str, is_text: bool) -> str:
 
 def _names(block: Block) -> str:
     """Full key of the column with a record's name; a name that is wrong itself is shown as it is."""
-    return block.names_column if "listed" in block.by_key else ""
+    return block.names_column if LISTED in block.by_key else ""
 
 
 def sentences(block: Block, system: str) -> list[str]:
@@ -135,20 +142,17 @@ def sentences(block: Block, system: str) -> list[str]:
 
 def message_formula(block: Block, columns: Columns, system: str) -> str:
     """The bound message formula of one record of a block."""
-    cases = [(_wrong(each, columns), refusal(each, system)) for each in block.inputs]
-    cases += [
-        (_doubled(columns.operands[each.key].ref, columns.operands[block.names_column].ref), doubled(each))
-        for each in block.inputs
-        if block.names_its_records(each)
-    ]
-    cases += [
-        (_doubled(columns.operands[each.key].ref, columns.operands[f"{block.key}_{each.key}"].ref), each.sentence)
-        for each in block.apart
-    ]
+    ref = columns.ref
+    named = [each for each in block.inputs if block.names_its_records(each)]
     faults, questions = ([rule for rule in block.rules if rule.asks == asking] for asking in (False, True))
-    cases += [(_broken(rule, columns), rule.sentence) for rule in faults]
-    cases += [(f"ISBLANK({columns.operands[each.key].ref})", missing(each)) for each in block.inputs if each.needed]
-    cases += [(_broken(rule, columns), rule.sentence) for rule in questions]
+    cases = [
+        *((_wrong(each, columns), refusal(each, system)) for each in block.inputs),
+        *((_doubled(ref(each.key), ref(block.names_column)), doubled(each)) for each in named),
+        *((_doubled(ref(each.key), ref(f"{block.key}_{each.key}")), each.sentence) for each in block.apart),
+        *((_broken(rule, columns), rule.sentence) for rule in faults),
+        *((f"ISBLANK({ref(each.key)})", missing(each)) for each in block.inputs if each.needed),
+        *((_broken(rule, columns), rule.sentence) for rule in questions),
+    ]
     text = '""'
     for condition, sentence in reversed(cases):
         text = f'IF({condition},"{sentence}",{text})'
@@ -157,13 +161,11 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
 
 def _begun(block: Block, columns: Columns, system: str) -> str:
     """Something is typed, beyond what a new planner starts with."""
-    typed = f"COUNTA({joined([columns.operands[each.key].ref for each in block.inputs])})"
+    typed = f"COUNTA({joined([columns.ref(each.key) for each in block.inputs])})"
     if not (starts := [each for each in block.inputs if each.starts_as is not None]):
         return f"{typed}>0"
-    as_new = ",".join(
-        [f"{typed}={len(starts)}", *(_as_new(each.first(system), columns.operands[each.key].ref) for each in starts)]
-    )
-    return f"AND({typed}>0,NOT(AND({as_new})))"
+    as_new = [_as_new(each.first(system), columns.ref(each.key)) for each in starts]
+    return f"AND({typed}>0,NOT(AND({','.join([f'{typed}={len(starts)}', *as_new])})))"
 
 
 def _as_new(first: float | str, ref: str) -> str:
@@ -175,11 +177,10 @@ def _as_new(first: float | str, ref: str) -> str:
 
 def _wrong(field: Input, columns: Columns) -> str:
     """Something is typed, and it is of the wrong type or outside the domain."""
-    ref = columns.operands[field.key].ref
+    ref = columns.ref(field.key)
     right_type = f"ISNUMBER({ref})" if isinstance(field.domain, Number | Date) else f"ISTEXT({ref})"
-    inside = inside_domain(field, ref, columns)
-    test = inside[0] if len(inside) == 1 else f"AND({','.join(inside)})"
-    return f"IF(ISBLANK({ref}),1=0,IF({right_type},NOT({test}),1=1))"
+    inside = all_of(inside_domain(field, ref, columns))
+    return f"IF(ISBLANK({ref}),1=0,IF({right_type},NOT({inside}),1=1))"
 
 
 def _doubled(ref: str, column: str) -> str:
@@ -187,12 +188,9 @@ def _doubled(ref: str, column: str) -> str:
     return f"IF(ISTEXT({ref}),IF(LEN({ref})>0,SUMPRODUCT(({column}={ref})*1)>1,1=0),1=0)"
 
 
-def _broken(rule, columns: Columns) -> str:
+def _broken(rule: Rule, columns: Columns) -> str:
     """A rule applies once all its words that are not asked for are there."""
-    numbers = [
-        columns.operands[word].ref
-        for word in rule.text.words
-        if word not in rule.text.asked and not columns.operands[word].is_text
-    ]
+    needed = [columns.operands[word] for word in rule.text.words if word not in rule.text.asked]
+    numbers = [each.ref for each in needed if not each.is_text]
     condition = columns.written(rule.text.nodes)
     return f"IF(COUNT({','.join(numbers)})={len(numbers)},{condition},1=0)" if numbers else condition
