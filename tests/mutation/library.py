@@ -14,6 +14,7 @@ import importlib.abc
 import importlib.util
 import io
 import os
+import re
 import signal
 import sys
 from collections.abc import Iterator
@@ -121,15 +122,24 @@ def noticed(change: Change, path: Path, tests: list[str]) -> bool:
 
 
 def tests_of(subject: str) -> list[list[str]]:
-    """The tests of a subject: its own first, then the published examples and what holds for every calculation."""
-    own = ROOT / "tests" / "reference" / f"test_{subject}.py"
+    """The tests of a subject: those that import it first, then the published examples and what holds for every
+    calculation."""
+    importing = re.compile(
+        rf"^from workbookgen\.reference(\.{subject}\b| import \(?[\w\s,]*\b{subject}\b)", re.MULTILINE
+    )
+    own = [
+        str(path)
+        for path in sorted((ROOT / "tests" / "reference").glob("test_*.py"))
+        if importing.search(path.read_text(encoding="utf-8"))
+    ]
     everywhere = [
+        "tests/reference/test_pages_examples.py",
         "tests/reference/test_examples.py",
         "tests/reference/test_limits.py",
         "tests/published/test_proofs_in_library.py",
         "tests/published/test_published_elsewhere.py",
     ]
-    return [[str(own)]] * own.exists() + [[str(ROOT / each) for each in everywhere]]
+    return [own] * bool(own) + [[str(ROOT / each) for each in everywhere]]
 
 
 def survivors(subject: str) -> tuple[int, list[Change]]:

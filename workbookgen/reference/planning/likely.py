@@ -94,7 +94,7 @@ def pace_uncertainty(u_usual: Ratio, variation: Ratio | None = None, count: Rati
     """
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_usual)
     if variation is None:
-        return u_usual * 1.0
+        return u_usual
     require_within(NOT_NEGATIVE, "The coefficient of variation", variation)
     require_within(COUNTED_FROM_TWO, "One pace has no variation: count at least two.", count)
     return np.sqrt((WORTH * np.square(u_usual) + (count - 1) * 2 * np.square(variation)) / (WORTH + count - 1))

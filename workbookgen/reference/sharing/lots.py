@@ -35,7 +35,7 @@ def pool(
     ----------
     share : x, share of the component in the yarn; there is a component where there is a share
     names : the names in the list of lots, a blank one where a row is empty
-    amounts : what each lot gives, quantities or numbers
+    amounts : what each lot gives
     lot_1, lot_2, lot_3 : names of the lots
 
     Returns
@@ -63,7 +63,7 @@ def pool(
     require_numbers(share)
     require_within(ABOVE_ZERO, "The share", share)
     sums = [sum_where(lot, names, amounts) for lot in (lot_1, lot_2, lot_3) if lot is not None]
-    return sum(sums, start=Quantity(0.0, amounts.units) * share if isinstance(amounts, Quantity) else 0.0 * share)
+    return sum(sums, start=share * Quantity(0.0, amounts.units))
 
 
 @calculation
@@ -159,9 +159,8 @@ def left_by_others(
     require_numbers(pool, needs)
     require_within(NOT_NEGATIVE, "A mass", pool, needs)
     own = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
-    rest = (
-        sum((sum_where(lot, names, amounts) * sum_where(lot, names, promised) for lot in own), start=pool * 0.0) - needs
-    )
+    taken = sum((sum_where(lot, names, amounts) * sum_where(lot, names, promised) for lot in own), start=pool * 0.0)
+    rest = taken - needs
     left = (pool - rest * np.where(rest > needs * HAIR, 1.0, 0.0)[()]).to("g")
     return Quantity(np.where(needs.m_as("g") > 0, left.m, np.maximum(0, left.m))[()], "g")
 

@@ -1,0 +1,51 @@
+"""Lots that several projects draw on: worked by hand."""
+
+import pytest
+from pytest import approx
+
+from workbookgen.reference import sharing
+from workbookgen.units import Quantity
+
+
+def meters(number):
+    return Quantity(number, "m")
+
+
+def grams(number):
+    return Quantity(number, "g")
+
+
+@pytest.mark.parametrize("ahead, unknown", [(0, 0), (0.5, 1), (200, 1)])
+def test_a_lot_that_says_nothing_matters_while_anything_is_to_be_made(ahead, unknown):
+    assert sharing.unknown_lots(meters(ahead), "Aster", grams(100), "Birch") == unknown
+    assert sharing.unknown_in_all(meters(ahead), 0, 0, 0, 0, lot_1="Aster") == unknown
+
+
+def test_what_is_not_known_of_any_component_counts():
+    assert sharing.unknown_in_all(meters(200), 0, 1, 0, 2, lasts=meters(90), design="Marl") == 3
+
+
+@pytest.mark.parametrize("left, shared", [(350, 1), (500, 0), (600, 0)])
+def test_a_component_is_shared_where_others_take_something(left, shared):
+    assert sharing.shared_components(grams(500), grams(left)) == shared
+    assert sharing.shared_components(grams(500), grams(left), pool_2=grams(90)) == shared  # unknown what is left of it
+
+
+def left(promised, needs):
+    """What others leave of 100 g, of which all projects take a share, and this one so much."""
+    names, amounts = ["Aster", "Birch"], Quantity([100.0, 900.0], "g")
+    return sharing.left_by_others(grams(100), grams(needs), names, amounts, [promised, 0.5], "aster").m_as("g")
+
+
+@pytest.mark.parametrize("promised, needs, others_leave", [(0.75, 50, 75), (1.5, 50, 0), (2, 50, -50), (0.5, 50, 100)])
+def test_others_leave_what_they_do_not_take(promised, needs, others_leave):
+    assert left(promised, needs) == approx(others_leave)
+
+
+def test_what_others_lack_is_no_matter_of_a_project_that_takes_nothing():
+    assert left(1.5, 0) == 0
+
+
+@pytest.mark.parametrize("promised", [0.5 + 2e-7, 0.5 - 2e-7, 0.4])
+def test_rounding_takes_nothing_and_gives_nothing(promised):
+    assert left(promised, 50) == 100
