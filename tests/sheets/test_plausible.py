@@ -205,6 +205,7 @@ def test_only_questions_look_at_results_and_only_at_their_own(sentence, word, re
 
 @pytest.mark.parametrize(("typed", "asked"), [
     ({"dyeing_depth": 2.0}, "Depth of shade"), ({"dyeing_depth": 0.02}, None), ({"dyeing_strength": 1.0}, "Strength of stock"), ({"dyeing_strength": 0.05}, None),
+    ({"dyeing_depth": 0.1}, "Depth of shade"), ({"dyeing_depth": 0.5}, "Depth of shade"), ({"dyeing_strength": 0.1}, "Strength of stock"),  # .1 and .5, taken for 10% and 50%
 ])
 def test_a_percentage_without_its_sign_is_asked_about_before_dye_is_weighed(typed, asked):
     entries = starting_entries(US) | {"dyeing_mass": (4.0,)} | {key: (value,) for key, value in typed.items()}

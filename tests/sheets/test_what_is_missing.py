@@ -201,3 +201,24 @@ def test_a_skein_of_a_lot_wants_its_weight_for_the_lot_to_count_it(described):
     values = values_of(described=described, reels=[reel], fiber=[top], skeins=skeins)
     assert values["skeins_message"][:3] == (told, None, None)
     assert values["skeins_length_yd"][0] == 200 and values["fiber_to_come"][0] == pytest.approx(2.0)
+
+
+SHADE = {"dyeing_depth": 0.02}
+
+
+@pytest.mark.parametrize(("chosen", "grams", "message"), [
+    ({"dyeing_skein": "Weighed"}, 4 * 28.349523125 * 0.02, None),
+    ({"dyeing_skein": "Not weighed"}, None, "No answer yet: what is chosen has no weight yet. Weigh it, or type the goods."),
+    ({"dyeing_lot": "Unknown"}, None, "No answer yet: what is chosen has no weight yet. Weigh it, or type the goods."),
+    ({"dyeing_lot": "Top"}, 40 * 28.349523125 * 0.02, "Is it right? Or a washed lot: some of it is spun, and all of it is taken here. Type the weight of what you dye."),
+    ({"dyeing_lot": "Top", "dyeing_mass": 36.0}, 36 * 28.349523125 * 0.02,
+     "Is it right? Goods: the weight that is typed wins over the skein or the lot. Empty it to take that of the chosen one."),
+    ({"dyeing_lot": "Whole"}, 40 * 28.349523125 * 0.02, None),
+])
+def test_what_is_dyed_has_a_weight(chosen, grams, message):
+    """By hand: 2% of 4, 40 and 36 ounces. Of the lot of 40 ounces 4 lie in a skein, so that 36 are left to dye."""
+    lots = [{"name": "Top", "state": "prepared fiber", "weight": 40.0}, {"name": "Whole", "state": "prepared fiber", "weight": 40.0},
+            {"name": "Unknown", "state": "raw fleece", "weight": 40.0}]
+    skeins = [{"name": "Weighed", "reel": "Reel", "wraps": 100.0, "gross": 4.0, "lot": "Top"}, {"name": "Not weighed", "reel": "Reel", "wraps": 100.0, "lot": "Top"}]
+    values = values_of(SHADE | chosen, reels=[{"name": "Reel", "rated": 72.0}], fiber=lots, skeins=skeins)
+    assert values["dyeing_dye"][0] == (grams and pytest.approx(grams)) and values["dyeing_message"][0] == message

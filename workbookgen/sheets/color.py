@@ -35,7 +35,7 @@ TOP = Card(
         Group("You type", (
             Input("mass", "The top weighs", AMOUNT, MASS, needed=True),
             Input("repeats", "Repeats along it", COUNTED, NUMBER, needed=True, help="How often its colors come back in the same order; 1 for a gradient."),
-            Input("strands", "Strands in the yarn", STRANDS, NUMBER, needed=True, starts_as=2.0),
+            Input("strands", "Strands in the yarn", STRANDS, NUMBER, needed=True, starts_as=2.0, help="A chain ply counts as 1; its grist below is then a third of the single's."),
             Input("skeins", "Skeins alike", COUNTED, NUMBER, needed=True, starts_as=1.0),
             Input("strips", "Strips", COUNTED, NUMBER, help="Lengthwise. Empty: one for each strand of each skein. Fewer make longer runs of color."),
             Input("grist", "Grist of each single", LARGE, GRIST),

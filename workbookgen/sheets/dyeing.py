@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from workbookgen.language.domains import Choice, Note, Number
-from workbookgen.language.fields import ASKING, Group, Input, Result, Rule
+from workbookgen.language.fields import ASKING, UNKNOWN, Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, SHARE, STOCK
 from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Reading, Sentences, band
@@ -17,6 +17,10 @@ from workbookgen.units import Quantity
 
 SHEET = tabs.FLEECE
 CHAPTER = "Dyeing"
+# A program may take .5 in a cell of percentages for 50%; common practice, no source: powders are 4% of the goods for a
+# black, stocks 0.1 to 2%.
+DEEP = STRONG = 0.1
+SPUN_BEFORE = 0.02  # of a lot's washed weight
 
 CAUTIONS = (
     "Dye, mordant and acid in powder: a dust mask for fine dust, gloves and eye protection while you weigh and stir, in still air, and the lid back on at once. "
@@ -33,7 +37,7 @@ CAUTIONS = (
 def chapter(settings: Settings) -> Chapter:
     bands = (
         band(Reading(title="Before you dye", sentences=CAUTIONS, is_caution=True)),
-        asked_and_answered(BATH, "dye", "stock", hidden="of_skein of_lot shares shade"),
+        asked_and_answered(BATH, "dye", "stock", hidden="of_skein of_lot lot_spun shares shade"),
         band(
             Listing(title="What goes in", block="recipe", view=VIEW, across=LEFT, aside="One dye alone needs no line for itself."),
             Sentences(fields=("dyeing_shade",), across=RIGHT),
@@ -61,6 +65,7 @@ BATH = Card(
         Group("Worked out", (
             lookup("of_skein", "The skein weighs", "skeins_net", "skein", MASS),
             lookup("of_lot", "The lot weighs", "fiber_scoured", "lot", MASS),
+            lookup("lot_spun", "The lot is spun", "fiber_spun", "lot", MASS),
             Result("goods", "Goods", "IF(given(mass), mass, IF(given(of_skein), of_skein, of_lot))", dyeing.goods, MASS,
                    uses={"weighed": "mass", "skein": "of_skein", "lot": "of_lot"},
                    only_if="OR(given(mass), given(of_skein), given(of_lot))", note="Dry, as weighed."),
@@ -87,9 +92,14 @@ BATH = Card(
              "Choose a skein or a lot, not both."),
         Rule("AND(given(mass), OR(given(skein), given(lot)))", lambda values: values["mass"] is not None and bool(values["skein"] or values["lot"]),
              f"{ASKING} Goods: the weight that is typed wins over the skein or the lot. Empty it to take that of the chosen one."),
-        Rule("depth > 0.5", lambda values: values["depth"] > 0.5,
-             f"{ASKING} Depth of shade: more than half the weight of the goods may be right for plants, never for a dye powder. Type 2% with its sign."),
-        Rule("strength > 0.2", lambda values: values["strength"] > 0.2,
+        Rule("AND(OR(given(skein), given(lot)), NOT(given(goods)))", lambda values: bool(values["skein"] or values["lot"]) and values["goods"] is None,
+             f"{UNKNOWN}: what is chosen has no weight yet. Weigh it, or type the goods."),
+        Rule(f"AND(NOT(given(mass)), ROUND(lot_spun / of_lot, 9) > {SPUN_BEFORE})",
+             lambda values: values["mass"] is None and round(values["lot_spun"] / values["of_lot"], 9) > SPUN_BEFORE,
+             f"{ASKING} Or a washed lot: some of it is spun, and all of it is taken here. Type the weight of what you dye."),
+        Rule(f"depth >= {DEEP}", lambda values: values["depth"] >= DEEP,
+             f"{ASKING} Depth of shade: a tenth of the weight of the goods or more may be right for plants, not for a dye powder. Type 2% with its sign."),
+        Rule(f"strength >= {STRONG}", lambda values: values["strength"] >= STRONG,
              f"{ASKING} Strength of stock: 1 g in 100 mL is 1%. Type it with its sign."),
         Rule("stock > bath", lambda values: values["stock"] > 1000 * values["bath"],  # milliliters, liters
              f"{ASKING} More stock than the whole bath: make it stronger, or the bath larger."),
