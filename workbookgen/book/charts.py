@@ -56,19 +56,14 @@ def _stages(book, layout: Layout, chart: Chart):
 def _control(book, layout: Layout, chart: Chart):
     """Points in order, joined, by their deviation from the mean, which is the axis, with dashed limits.
 
-    The chosen point is larger.
-
-    A point that is not wanted is off the scale, which is the same for all charts, so it is not drawn.
+    The chosen point is larger. A point that is not wanted is off the scale, the same for all charts, so nobody sees it.
     """
     drawn = book.add_chart({"type": "scatter", "subtype": "straight_with_markers"})
     for series in chart.series:
         drawn.add_series(_ranges(layout, chart, series) | recolored(LINES[series.look], layout.planner.colors))
-    drawn.set_y_axis(
-        _axis(grid=True, min=-OFF_MOST, max=OFF_MOST, major_unit=0.1, num_format=OFF_FORMAT, line={"none": True})
-    )
-    drawn.set_x_axis(
-        _axis(min=0, major_unit=1, label_position="low", num_format="0;;", line={"color": QUIET, "width": 1})
-    )
+    no_line, line = {"none": True}, {"color": QUIET, "width": 1}
+    drawn.set_y_axis(_axis(grid=True, min=-OFF_MOST, max=OFF_MOST, major_unit=0.1, num_format=OFF_FORMAT, line=no_line))
+    drawn.set_x_axis(_axis(min=0, major_unit=1, label_position="low", num_format="0;;", line=line))
     drawn.set_legend({"none": True})
     return drawn
 
@@ -82,18 +77,10 @@ def _shares(book, layout: Layout, chart: Chart):
 
 KINDS = {"bars": _bars, "shares": _shares, "stages": _stages, "control": _control}
 _POINT = {"type": "circle", "size": 6, "fill": {"color": ACCENT}, "border": {"color": ACCENT}}
+_LABELS = {"value": True, "position": "above", "num_format": OFF_FORMAT, "font": TEXT | {"color": ACCENT, "bold": True}}
 LINES = {
     "points": {"line": {"color": ACCENT, "width": 1}, "marker": _POINT},
-    "chosen": {
-        "line": {"none": True},
-        "marker": _POINT | {"size": 11},
-        "data_labels": {
-            "value": True,
-            "position": "above",
-            "font": TEXT | {"color": ACCENT, "bold": True},
-            "num_format": OFF_FORMAT,
-        },
-    },
+    "chosen": {"line": {"none": True}, "marker": _POINT | {"size": 11}, "data_labels": _LABELS},
     "limit": {"marker": {"type": "none"}, "line": {"color": QUIET, "width": 0.75, "dash_type": "dash"}},
 }
 
@@ -110,18 +97,13 @@ def _axis(grid: bool = False, **more) -> dict:
 
 def _series(layout: Layout, chart: Chart, series: Series) -> dict:
     """A series of columns or bars, with error bars."""
-    color = recolored({"color": FILLS.get(series.look, ACCENT)}, layout.planner.colors)
-    # A pale column is visible by its edge.
-    edge = color if FILLS.get(series.look, ACCENT) == ACCENT else {"color": QUIET, "width": 0.75}
+    fill = FILLS.get(series.look, ACCENT)
+    color = recolored({"color": fill}, layout.planner.colors)
+    edge = color if fill == ACCENT else {"color": QUIET, "width": 0.75}  # by which a pale column is visible
     drawn = _ranges(layout, chart, series) | {"fill": color, "border": edge}
     if series.whisker:
-        cells = f"={range_of(layout, series.whisker, chart.records)}"
-        drawn["y_error_bars"] = {
-            "type": "custom",
-            "plus_values": cells,
-            "minus_values": cells,
-            "line": {"color": QUIET, "width": 1.25},
-        }
+        cells, line = f"={range_of(layout, series.whisker, chart.records)}", {"color": QUIET, "width": 1.25}
+        drawn["y_error_bars"] = {"type": "custom", "plus_values": cells, "minus_values": cells, "line": line}
     return drawn
 
 
@@ -138,11 +120,11 @@ def _names(layout: Layout, chart: Chart) -> str:
     if chart.categories:
         return f"={range_of(layout, chart.categories, chart.records)}"
     plan = next(plan for plan in layout.plans.values() if chart in plan.sheet.sections)
-    matrix = next(
-        placed for placed in plan.placed if isinstance(placed.section, Matrix) and placed.section.heads == chart.heads
-    )
-    first = first_value(matrix.section)
-    return f"={quote_sheetname(plan.sheet.name)}!${xl_col_to_name(first - 1)}${matrix.row}:${xl_col_to_name(first + len(chart.heads) - 2)}${matrix.row}"
+    matrices = (placed for placed in plan.placed if isinstance(placed.section, Matrix))
+    matrix = next(placed for placed in matrices if placed.section.heads == chart.heads)
+    first = first_value(matrix.section) - 1
+    left, right = xl_col_to_name(first), xl_col_to_name(first + len(chart.heads) - 1)
+    return f"={quote_sheetname(plan.sheet.name)}!${left}${matrix.row}:${right}${matrix.row}"
 
 
 def range_of(layout: Layout, keys: tuple[str, ...], records: int | None) -> str:

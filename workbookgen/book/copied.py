@@ -1,10 +1,10 @@
 """A formula copied down a column, which a file holds once.
 
-The records of a log have the same formulas, each referring to its own row. The format lets such cells share one (`<f
-t="shared">`), as spreadsheet programs do when they save: the planner is then less than half as large, and programs
-read it several times as fast. The engines and openpyxl read it back as the very same formulas; tests hold that. The
-oldest form of it in the format has no room for an address on another sheet ([MS-XLS] 2.5.198.118), so what is
-elsewhere is referred to by its defined name.
+The records of a log have the same formulas, each referring to its own row. The format lets such cells share one
+(`<f t="shared">`), as spreadsheet programs do when they save: the planner is then less than half as large, and
+programs read it several times as fast. The engines and openpyxl read it back as the very same formulas; tests hold
+that. The oldest form of it in the format has no room for an address on another sheet ([MS-XLS] 2.5.198.118), so what
+is elsewhere is referred to by its defined name.
 """
 
 from collections.abc import Sequence
@@ -29,9 +29,9 @@ class CopiedDown(Sequence):
     @property
     def can_be_shared(self) -> bool:
         """Whether the cells may share it: several of them, and it holds no address on another sheet."""
-        return self.rows > 1 and (
-            "!" not in self.text or not any("!" in each for each in tokens(self.text) if not is_text(each))
-        )
+        if self.rows < 2 or "!" not in self.text:
+            return self.rows > 1
+        return not any("!" in each for each in tokens(self.text) if not is_text(each))
 
     def __getitem__(self, index: int | slice) -> str | tuple[str, ...]:
         rows = range(self.first, self.first + self.rows)[index]

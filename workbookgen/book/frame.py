@@ -7,6 +7,7 @@ reports one that was changed in any way.
 
 from workbookgen.book import look, paper
 from workbookgen.book.canvas import Canvas
+from workbookgen.book.plan import BESIDE_NAME, NAME
 from workbookgen.colors import ACCENT, HAIR, INK, SOFT
 from workbookgen.language.views import COLUMNS, Kind, Way
 
@@ -18,10 +19,9 @@ TABS = {Kind.DESK: INK, Kind.PAGE: ACCENT, Kind.LOG: "#C9B98D", Kind.AID: SOFT, 
 def links_of_a_page(canvas: Canvas) -> None:
     """The same places in the same order on every page; the current one is highlighted."""
     canvas.across(1, 1, max(COLUMNS + 1, canvas.plan.last_column), look.LITTLE | {"bottom": 1, "bottom_color": HAIR})
-    columns = [column for column in range(2, canvas.plan.last_column + 1) if canvas.plan.widths[column] >= WIDE_ENOUGH][
-        :COLUMNS
-    ]
-    for column, sheet in zip(columns, places(canvas, len(columns)), strict=False):
+    columns = range(2, canvas.plan.last_column + 1)
+    wide = [column for column in columns if canvas.plan.widths[column] >= WIDE_ENOUGH][:COLUMNS]
+    for column, sheet in zip(wide, places(canvas, len(wide)), strict=False):
         if sheet == canvas.plan.sheet.name:
             canvas.text(1, column, sheet, look.HERE)
         else:
@@ -31,45 +31,38 @@ def links_of_a_page(canvas: Canvas) -> None:
 
 
 def places(canvas: Canvas, room: int) -> list[str]:
-    """The sheets for which the line of links on a page has room: aids give way to the current sheet and its
-    neighbors."""
+    """The sheets for which the links on a page have room: aids give way to the current sheet and its neighbors."""
     sheets, here = canvas.layout.planner.sheets, canvas.plan.sheet
     names = [sheet.name for sheet in sheets if not sheet.is_added or sheet is here]
-    spare = [
-        sheet.name
-        for kind in (Kind.AID, Kind.PAPER)
-        for sheet in reversed(sheets[:-1])
-        if sheet.kind is kind and sheet.name in names and sheet.name not in (here.name, *here.near)
-    ]
-    for name in spare[: max(0, len(names) - room)]:
-        names.remove(name)
-    return names
+    others = [sheet for sheet in reversed(sheets[:-1]) if sheet.name in names]
+    spare = [sheet.name for kind in (Kind.AID, Kind.PAPER) for sheet in others if sheet.kind is kind]
+    spare = [name for name in spare if name not in (here.name, *here.near)]
+    gone = spare[: max(0, len(names) - room)]
+    return [name for name in names if name not in gone]
 
 
 def links_of_a_log(canvas: Canvas) -> None:
     """Back to the desk, and on to the neighbors, each over a wide enough column."""
     plan, desk = canvas.plan, canvas.layout.planner.sheets[0].name
     canvas.across(1, 1, plan.last_column, look.LITTLE | {"bottom": 1, "bottom_color": HAIR})
-    canvas.link(1, 2, Way(desk, f"← {desk}"), LINK)
-    seen = [
-        column
-        for column in range(3, plan.last_column + 1)
-        if column not in plan.folded and plan.widths[column] >= WIDE_ENOUGH
-    ]
-    for column, name in zip(seen, plan.sheet.near, strict=False):
+    canvas.link(1, NAME, Way(desk, f"← {desk}"), LINK)
+    columns = range(BESIDE_NAME, plan.last_column + 1)
+    wide = [column for column in columns if column not in plan.folded and plan.widths[column] >= WIDE_ENOUGH]
+    for column, name in zip(wide, plan.sheet.near, strict=False):
         canvas.link(1, column, Way(name, name), LINK)
 
 
 def finish(canvas: Canvas) -> None:
     """Widths, tab and how it is printed."""
     plan, to = canvas.plan, canvas.to
-    starts = {column for column, _ in plan.folds}
+    folds = [column for column, _ in plan.folds]
     for column, pixels in plan.widths.items():
-        options = {"hidden": True} if column > plan.last_column else {}
         if column in plan.folded:
             options = {"level": 1, "hidden": True}
-        elif column in starts:
+        elif column in folds:
             options = {"collapsed": True}
+        else:
+            options = {"hidden": True} if column > plan.last_column else {}
         to.set_column_pixels(column - 1, column - 1, pixels, None, options)
     canvas.finish()
     to.set_tab_color(canvas.formats.color(TABS[plan.sheet.kind]))

@@ -4,18 +4,19 @@ The plan of a sheet says where its fields are; here each becomes a placement, an
 of its words. A log's records stand in rows, a proof in a row of its own.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from xlsxwriter.utility import xl_col_to_name
 
-from workbookgen.book.copied import CopiedDown
+from workbookgen.book.copied import ROW, CopiedDown
 from workbookgen.book.formula import ByLine, Columns, Operand, bound
 from workbookgen.book.messages import automatic_formula, automatic_words
 from workbookgen.book.pages import plan_of
 from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, first_numbers
 from workbookgen.book.plan import Plan
 from workbookgen.errors import DescriptionError
+from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Automatic, Input, Repeat, Result
 from workbookgen.language.forms import SUMS
 from workbookgen.language.formula import formula
@@ -28,7 +29,7 @@ from workbookgen.language.quantities import NUMBER_UNIT, unit_named
 from workbookgen.language.sentences import AN_ERROR, NO_ERROR
 from workbookgen.language.tokens import Call
 
-MOST_ARGUMENTS = 30  # of a function, as the file format's oldest readers take them
+SUMMED_AT_ONCE = 30  # arguments of a function, as the file format's oldest readers take them
 NOTHING = "nothing_cell"  # a cell that stays blank, to which words of left-out sheets refer
 
 
@@ -57,6 +58,8 @@ def _placements(planner: Planner, plan: Plan) -> Iterator[Placement]:
 
 @dataclass(frozen=True)
 class _Binder:
+    """Binds the formulas of a planner to the cells in which its fields stand."""
+
     planner: Planner
     placements: dict[str, Placement]
 
@@ -74,9 +77,8 @@ class _Binder:
                 formulas = CopiedDown(self._of_verdict(table), placement.row, table.rows)
             case _:
                 formulas = ()
-        for text in (
-            formulas[-1:] if isinstance(formulas, CopiedDown) else formulas
-        ):  # the others of a log differ in their row, which has no more digits
+        # The cells of a log differ in their row, of which the last has the most digits.
+        for text in formulas[-1:] if isinstance(formulas, CopiedDown) else formulas:
             if faults := bound_objections(text):
                 raise DescriptionError.at(f"field {placement.key}", "; ".join(faults) + ".")
         return replace(placement, formulas=formulas)
@@ -85,9 +87,8 @@ class _Binder:
         field, folded = placement.field, self.planner.folded.get(block.key, ())
         words = automatic_words(field, block, folded) if isinstance(field, Automatic) else set(field.words)
         sums = () if isinstance(field, Automatic) else (*field.text.of(*SUMS), *field.condition.of(*SUMS))
-        columns = self._columns(
-            block, words, placement.sheet, placement.rows, by_position=not isinstance(field, Position), sums=sums
-        )
+        by_position = not isinstance(field, Position)
+        columns = self._columns(block, words, placement.sheet, placement.rows, by_position=by_position, sums=sums)
         if isinstance(field, Automatic):
             text = automatic_formula(field, block, columns, self.planner.system, folded, placement.row)
         else:
@@ -120,23 +121,20 @@ class _Binder:
         for each in self.placements.values():
             if id(each.holder) in blocks and isinstance(each.field, Result | Automatic):
                 columns.setdefault((id(each.holder), each.sheet, each.letter), []).append(each)
-        ranges = [
-            _spanned(cells) for cells in columns.values()
-        ]  # a thousand labels have ten thousand cells apart: too many for one formula
-        some = [
-            f"SUM({','.join(ranges[start : start + MOST_ARGUMENTS])})"
-            for start in range(0, len(ranges), MOST_ARGUMENTS)
-        ]
-        return f'=IF(ISNUMBER({"+".join(some)}),"{NO_ERROR}","{AN_ERROR}")'
+        ranges = list(map(_spanned, columns.values()))
+        some = [ranges[start : start + SUMMED_AT_ONCE] for start in range(0, len(ranges), SUMMED_AT_ONCE)]
+        total = "+".join(f"SUM({','.join(each)})" for each in some)
+        return f'=IF(ISNUMBER({total}),"{NO_ERROR}","{AN_ERROR}")'
 
     def _of_verdict(self, table: ProofTable) -> str:
+        """The formula that compares, in a proof's own row, what is computed with what is printed."""
+
+        def operand(word: str, column: ProofColumn) -> Operand:
+            meaning = Meaning(word, table, Column(word, word, (0.0,)), is_column=False)
+            return Operand(meaning, f"${xl_col_to_name(column - 1)}{ROW}")
+
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
-        operands = {
-            word: Operand(
-                Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}"
-            )
-            for word, column in names.items()
-        }
+        operands = {word: operand(word, column) for word, column in names.items()}
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
 
     def _columns(
@@ -145,6 +143,7 @@ class _Binder:
         words: set[str],
         sheet: str,
         rows: int = 1,
+        *,
         by_position: bool = False,
         sums: tuple[Call, ...] = (),
     ) -> Columns:
@@ -155,28 +154,27 @@ class _Binder:
         What is looked up is taken from the line kept beside each record, with `by_position`.
         """
         meanings = {word: self.planner.meaning(block, word) for word in sorted(words)}
-        listed = {
-            each.field.domain.of for each in meanings.values() if hasattr(getattr(each.field, "domain", None), "of")
-        }
-        meanings |= {word: self.planner.meaning(block, word) for word in sorted(listed)}
+        inputs = [each.field for each in meanings.values() if isinstance(each.field, Input)]
+        lists = {each.domain.of for each in inputs if isinstance(each.domain, Choice)}
+        meanings |= {word: self.planner.meaning(block, word) for word in sorted(lists)}
         elsewhere = [each for each in meanings.values() if self._target(each).sheet != sheet]
         is_named = rows > 1 and not any(each.is_column and self._target(each).rows == 1 for each in elsewhere)
         operands = {word: self._operand(each, sheet, is_named) for word, each in meanings.items()}
+
+        def ref(word: str, of: Block | None = None) -> str:
+            return self._operand(self.planner.meaning(of, word), sheet, is_named).ref
+
         positions = {
-            (each.names, operands[each.name].ref): self._operand(
-                self.planner.meaning(block, each.key), sheet, is_named
-            ).ref
+            (each.names, operands[each.name].ref): ref(each.key, block)
             for each in (block.positions if by_position else ())
             if each.name in operands
         }
-        lines_of = {
-            names: self._operand(self.planner.meaning(None, f"{holder.key}_{position.key}"), sheet, is_named).ref
-            for names, holder, position in ([] if by_position or block is None else self._listing(block, words))
-        }
+        listing = () if by_position or block is None else self._listing(block, words)
+        lines_of = {names: ref(f"{holder.key}_{position.key}") for names, holder, position in listing}
         by_line = {
             (names, name): by
             for _, names, name in (call.keys for call in sums)
-            if (by := self._by_line(block, names, name, sheet, is_named))
+            if (by := self._by_line(block, names, name, ref))
         }
         return Columns(operands, first_numbers if is_named else self._numbers, positions, lines_of, by_line)
 
@@ -187,29 +185,23 @@ class _Binder:
             if isinstance(holder, Log) and holder is not block and (position := holder.line_of(field.key, word)):
                 yield word, holder, position
 
-    def _by_line(self, block: Block, names: str, name: str, sheet: str, is_named: bool) -> ByLine | None:
-        """How a total finds the records with a name by lines, where both sides keep lines of the same list."""
+    def _by_line(self, block: Block, names: str, name: str, ref: Callable[..., str]) -> ByLine | None:
+        """How a total finds the records with a name by lines, where both sides keep lines of the same list.
+
+        `ref` gives the cells of a full key, or those of a word in the records of a block.
+        """
         holder, field = self.planner.by_key.get(names, (None, None))
         if not isinstance(holder, Log) or name not in block.by_key:
             return None
-
-        def lines(position: Position, holder: Block, of: Block | None) -> str:
-            return self._operand(
-                self.planner.meaning(of, f"{holder.key}_{position.key}" if of is None else position.key),
-                sheet,
-                is_named,
-            ).ref
-
         is_own = isinstance(own := block.by_key[name], Input) and block.names_its_records(own)
         if is_own and (theirs := holder.line_of(field.key, block.names_column)):
-            return ByLine(
-                lines(theirs, holder, None), f"ROW()-{self.placements[block.names_column].row - 1}", is_own=True
-            )
-        for ours in block.positions:
-            if ours.name == name and ours.names == names and any(map(holder.names_its_records, holder.inputs)):
-                return ByLine("", lines(ours, block, block), is_own=False)
-            if ours.name == name and (theirs := holder.line_of(field.key, ours.names)):
-                return ByLine(lines(theirs, holder, None), lines(ours, block, block), is_own=False)
+            line = f"ROW()-{self.placements[block.names_column].row - 1}"
+            return ByLine(ref(f"{holder.key}_{theirs.key}"), line, is_own=True)
+        for ours in (each for each in block.positions if each.name == name):
+            if ours.names == names and any(map(holder.names_its_records, holder.inputs)):
+                return ByLine("", ref(ours.key, block), is_own=False)
+            if theirs := holder.line_of(field.key, ours.names):
+                return ByLine(ref(f"{holder.key}_{theirs.key}"), ref(ours.key, block), is_own=False)
         return None
 
     def _numbers(self, rows: int) -> str:
@@ -220,20 +212,13 @@ class _Binder:
 
     def _operand(self, meaning: Meaning, sheet: str, is_named: bool) -> Operand:
         is_absent, target = meaning.key in self.planner.absent, self._target(meaning)
-        is_elsewhere = target.sheet != sheet
-        if is_elsewhere and is_named:
-            ref = target.key
-        elif is_elsewhere:
-            ref = target.range
-        elif (
-            meaning.is_column
-            or is_absent
-            or isinstance(meaning.holder, Card)
-            or getattr(meaning.field, "is_one", False)
-        ):
+        is_single = is_absent or isinstance(meaning.holder, Card) or getattr(meaning.field, "is_one", False)
+        if target.sheet != sheet:
+            ref = target.key if is_named else target.range
+        elif meaning.is_column or is_single:
             ref = target.area
         else:
-            ref = f"${target.letter}{{row}}"
+            ref = f"${target.letter}{ROW}"
         return Operand(meaning, ref, unit_of(meaning.field, self.planner.system) or NUMBER_UNIT, is_absent)
 
 

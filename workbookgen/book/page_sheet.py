@@ -15,6 +15,7 @@ SCREEN = 1300  # pixels of a sheet that a small laptop shows
 
 
 def draw(canvas: Canvas) -> None:
+    """The whole page: its links, its title, and its sections."""
     sheet = canvas.plan.sheet
     links_of_a_page(canvas)
     canvas.text(TITLE, FIRST, sheet.title, look.TITLE_QUIET if sheet.grid.chosen else look.TITLE)
@@ -24,10 +25,8 @@ def draw(canvas: Canvas) -> None:
     else:  # its right end is off the screen
         canvas.text(TITLE, FIRST + 1, sheet.about, look.LITTLE)
     if sheet.grid.chosen:
-        placement = canvas.placed(sheet.grid.chosen)
-        canvas.cells(
-            sheet.grid.chosen, look.entry(placement.field, NUMBER_UNIT) | {"font_size": look.LARGE, "bold": True}
-        )
+        looks = look.entry(canvas.placed(sheet.grid.chosen).field, NUMBER_UNIT)
+        canvas.cells(sheet.grid.chosen, looks | {"font_size": look.LARGE, "bold": True})
     _links_on_this_page(canvas)
     for placed in canvas.plan.placed:
         sections.of(placed.section).draw(placed.section, canvas, placed.row)
@@ -51,29 +50,26 @@ def _columns_of_links(canvas: Canvas, places: list[Placed]) -> list[int]:
     """The column in which each link begins, one after another, as far as there is room."""
     columns, column, last = [], FIRST, canvas.plan.last_printed
     for place in places:
-        width, taken = pixels_taken(place.section.title, look.SMALL) + AIR, 1
-        while column + taken <= last and canvas.width(column, column + taken - 1) < width:
-            taken += 1
-        if (
-            canvas.width(column, column + taken - 1) < width
-            or column + taken - 1 > last
-            or canvas.width(FIRST, column + taken - 1) > SCREEN
-        ):
+        width, end = pixels_taken(place.section.title, look.SMALL) + AIR, column
+        while end < last and canvas.width(column, end) < width:
+            end += 1
+        if end > last or canvas.width(column, end) < width or canvas.width(FIRST, end) > SCREEN:
             break
         columns.append(column)
-        column += taken
+        column = end + 1
     return columns
 
 
 def _hidden(canvas: Canvas) -> None:
-    """What no section shows, with its label above or before it, for the curious."""
+    """What no section shows, in hidden columns."""
     for key, spot in canvas.plan.spots.items():
+        if spot.column <= canvas.plan.last_column:
+            continue
         placement = canvas.placed(key)
-        if spot.column > canvas.plan.last_column:
-            if isinstance(placement.field, Input):
-                canvas.cells(key, look.entry(placement.field, placement.unit))
-            elif placement.formulas:
-                canvas.cells(key, look.result(placement.field, placement.unit))
-            else:
-                for place, value in enumerate(placement.field.values):
-                    canvas.number(spot.row + place, spot.column, value, look.PLAIN)
+        if isinstance(placement.field, Input):
+            canvas.cells(key, look.entry(placement.field, placement.unit))
+        elif placement.formulas:
+            canvas.cells(key, look.result(placement.field, placement.unit))
+        else:
+            for row, value in enumerate(placement.field.values, start=spot.row):
+                canvas.number(row, spot.column, value, look.PLAIN)

@@ -122,18 +122,12 @@ class Layout:
         """Every defined name and where it points: the fields, and the counting numbers that formulas need."""
         if self.whole:
             return self.whole.names
-        texts = [
-            text
-            for each in self.formulas
-            for text in (each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas)
-        ]
-        asked = {
-            int(each.removeprefix(_COUNTED))
-            for text in texts
-            if _COUNTED in text
-            for each in tokens(text)
-            if each.startswith(_COUNTED)
-        }
+        asked: set[int] = set()
+        for each in self.formulas:
+            for text in each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas:
+                if _COUNTED in text:
+                    names = (token for token in tokens(text) if token.startswith(_COUNTED))
+                    asked |= {int(name.removeprefix(_COUNTED)) for name in names}
         counted = {first_numbers(rows): replace(self.placements[NUMBERS], rows=rows).range for rows in sorted(asked)}
         return {key: each.range for key, each in self.placements.items()} | counted
 

@@ -55,9 +55,9 @@ class PlainWorksheet(Worksheet):
     """A worksheet that writes formulas as they are, shares those that are copied down, and keeps columns as such.
 
     XlsxWriter searches each formula for functions newer than 2010, with some thirty searches; that takes nine tenths
-    of the time of writing a planner. The portable profile has no such function, so there is nothing to find. A number
-    it writes with sixteen digits, where some need seventeen to come back as they were typed. Tests compare the
-    outcome with that of the stock worksheet.
+    of the time of writing a planner, and the portable profile has no such function. It writes numbers with sixteen
+    digits, where some need seventeen to come back as they were typed. Tests compare the outcome with that of the
+    stock worksheet.
     """
 
     def __init__(self):
@@ -98,19 +98,14 @@ class PlainWorksheet(Worksheet):
         self._check_dimensions(cells.end - 1, cells.column)
 
     def _calculate_spans(self) -> None:
-        """Which columns each row fills, a row need not say."""
+        """A row need not say which columns it fills."""
 
     def _write_rows(self) -> None:
-        edges = {
-            self.dim_rowmin,
-            self.dim_rowmax + 1,
-            *(each.row for each in self.columns),
-            *(each.end for each in self.columns),
-        }
+        edges = {self.dim_rowmin, self.dim_rowmax + 1}
+        edges |= {edge for each in self.columns for edge in (each.row, each.end)}
         for first, end in pairwise(sorted(edges)):
-            self._write_band(
-                range(first, end), {each.column: each for each in self.columns if each.row <= first < each.end}
-            )
+            columns = {each.column: each for each in self.columns if each.row <= first < each.end}
+            self._write_band(range(first, end), columns)
 
     def _write_band(self, band: range, columns: dict[int, _Cells]) -> None:
         """Rows that are made of the same columns.
@@ -146,11 +141,8 @@ class PlainWorksheet(Worksheet):
 
     def _get_range_data(self, row_start: int, col_start: int, row_end: int, col_end: int) -> list:
         """What a chart keeps of the cells that it draws."""
-        return [
-            self._drawn(row, column)
-            for row in range(row_start, row_end + 1)
-            for column in range(col_start, col_end + 1)
-        ]
+        rows, columns = range(row_start, row_end + 1), range(col_start, col_end + 1)
+        return [self._drawn(row, column) for row in rows for column in columns]
 
     def _drawn(self, row: int, column: int) -> float | str | None:
         [single] = super()._get_range_data(row, column, row, column)

@@ -36,17 +36,10 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
     `notes` are pinned to inputs, by full key and record.
     """
     stream = io.BytesIO()
-    with (
-        temporary_folder("workbookgen") as parts,
-        _drawn(layout, entries, cached, Canvas, stream, parts) as book,
-    ):  # a large planner's parts take a hundred megabytes
-        book.set_properties(
-            {
-                "title": layout.planner.title,
-                "comments": f"Made with workbookgen {__version__}.",
-                "created": CREATED,
-            }
-        )
+    # A large planner's parts take a hundred megabytes, so they are kept in a folder until they are packed.
+    with temporary_folder("workbookgen") as parts, _drawn(layout, entries, cached, Canvas, stream, parts) as book:
+        made_with = f"Made with workbookgen {__version__}."
+        book.set_properties({"title": layout.planner.title, "comments": made_with, "created": CREATED})
         book.set_calc_mode("auto")
         for (key, row), note in (notes or {}).items():
             placement = layout.placements[key]
@@ -54,13 +47,16 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
         for name, area in layout.names.items():
             if book.define_name(name, f"={area}") == -1:
                 raise DescriptionError.at(name, "a workbook cannot hold a name like this.")
-        try:
-            book.close()
-        except (
-            FileCreateError
-        ) as problem:  # in which XlsxWriter wraps what the system said, such as that no room is left
-            raise problem.args[0].with_traceback(None) from None  # and lets go of the package while its stream is there
+        _close(book)
     return stream.getvalue()
+
+
+def _close(book: xlsxwriter.Workbook) -> None:
+    """Pack the parts. XlsxWriter wraps what the system says, such as that no room is left; it is raised as it was."""
+    try:
+        book.close()
+    except FileCreateError as problem:
+        raise problem.args[0].with_traceback(None) from None  # and lets go of the package while its stream is there
 
 
 def said(layout: Layout) -> dict[str, dict[tuple[int, int], float | str]]:
@@ -94,14 +90,8 @@ def _drawn(
         book = _Workbook(stream, {"tmpdir": parts, "default_format_properties": look.FACE})
         formats = Formats(book, layout.planner.colors)
         for sheet in layout.planner.sheets:
-            canvas = surface(
-                book.add_worksheet(sheet.name, PlainWorksheet),
-                layout.plans[sheet.name],
-                layout,
-                entries,
-                cached,
-                formats,
-            )
+            worksheet = book.add_worksheet(sheet.name, PlainWorksheet)
+            canvas = surface(worksheet, layout.plans[sheet.name], layout, entries, cached, formats)
             (log_sheet if sheet.log_view else page_sheet).draw(canvas)
             frame.finish(canvas)
         yield book
