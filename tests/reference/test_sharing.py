@@ -49,3 +49,30 @@ def test_what_others_lack_is_no_matter_of_a_project_that_takes_nothing():
 @pytest.mark.parametrize("promised", [0.5 + 2e-7, 0.5 - 2e-7, 0.4])
 def test_rounding_takes_nothing_and_gives_nothing(promised):
     assert left(promised, 50) == 100
+
+
+PLACES = ("1_a", "1_b", "1_c", "2_a", "2_b", "3_a", "3_b", "4_a", "4_b")
+
+
+@pytest.mark.parametrize("place", PLACES)
+def test_each_lot_of_a_component_is_promised_what_that_component_takes(place):
+    claims = {"claims_1": [0.1], "claims_2": [0.2], "claims_3": [0.4], "claims_4": [0.8]}
+    lots = {f"lots_{each}": ["Moss" if each == place else ""] for each in PLACES}
+    assert sharing.share_promised("Moss", **claims, **lots) == claims[f"claims_{place[0]}"][0]
+
+
+@pytest.mark.parametrize("used, square", [(None, 100), (grams(50), 0)])
+def test_a_finished_piece_has_no_need_that_might_differ(used, square):
+    assert sharing.need_square(0.5, meters(40), Quantity(2, "m/g"), used).m_as("g^2") == square
+
+
+@pytest.mark.parametrize("others, counted", [(0.5, 0), (2, 2)])
+def test_less_than_a_millionth_of_its_own_is_rounding(others, counted):
+    of_all = Quantity([1e6 + others, 7.0], "g^2")
+    others_square = sharing.others_square(Quantity(1e6, "g^2"), ["Moss", "Fern"], of_all, "Moss")
+    assert others_square.m_as("g^2") == approx(counted)
+
+
+def test_who_has_no_lot_shares_none():
+    of_all = Quantity([125.0], "g^2")
+    assert sharing.others_square(Quantity(100, "g^2"), ["Moss"], of_all).m_as("g^2") == 0

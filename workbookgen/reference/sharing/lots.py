@@ -105,10 +105,6 @@ def claim(needs: Mass, pool: Mass) -> Ratio:
     return needs / pool
 
 
-def _claimed(lot, claims, places):
-    return sum(sum_where(lot, names, claims[component]) for component, names in places)
-
-
 @calculation
 def left_by_others(
     pool: Mass,
@@ -270,16 +266,10 @@ def share_promised(
     ...     *[nowhere] * 5))
     0.75
     """
-    claims = {1: claims_1, 2: claims_2, 3: claims_3, 4: claims_4}
-    places = (
-        (1, lots_1_a),
-        (1, lots_1_b),
-        (1, lots_1_c),
-        (2, lots_2_a),
-        (2, lots_2_b),
-        (3, lots_3_a),
-        (3, lots_3_b),
-        (4, lots_4_a),
-        (4, lots_4_b),
+    components = (
+        (claims_1, (lots_1_a, lots_1_b, lots_1_c)),
+        (claims_2, (lots_2_a, lots_2_b)),
+        (claims_3, (lots_3_a, lots_3_b)),
+        (claims_4, (lots_4_a, lots_4_b)),
     )
-    return _claimed(name, claims, places)
+    return sum(sum_where(name, lots, claims) for claims, chosen in components for lots in chosen)
