@@ -145,6 +145,10 @@ def test_hours_done_were_counted_and_leave_the_doubt_of_all_the_work():
     assert planning.hours_to_allow(**work | {"u_pace": 0}, u_weekly=u).m_as("hour") == approx(20)
 
 
+def test_without_timed_paces_the_usual_figure_stands():
+    assert planning.pace_uncertainty(0.2) == 0.2
+
+
 def test_rounding_never_narrows_what_is_very_likely():
     assert planning.likely_hours(hours(41.9), hours(91.1)) == "41 to 92"
     assert planning.likely_hours(hours(0.2), hours(0.3)) == "0 to 1"
@@ -159,6 +163,7 @@ def test_rounding_never_narrows_what_is_very_likely():
         (lambda: planning.least_hours(hours(0), hours(40), 1, 0.2, hours(2)), "ahead"),
         (lambda: planning.hours_by_need(hours(40), yards(50), yards(0)), "yarn to make"),
         (lambda: planning.likely_hours(hours(1), hours(1e6)), "no plan"),
+        (lambda: planning.likely_hours(hours(1), hours(2e6)), "no plan"),
     ],
 )
 def test_doubts_of_no_work_are_refused(wrong, words):
