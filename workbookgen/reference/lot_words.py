@@ -1,6 +1,8 @@
 """What skeins and lots there are, in sentences."""
 
-from workbookgen.reference.calculation import by_element, calculation, require
+import numpy as np
+
+from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, require_within
 from workbookgen.reference.words import percent, said, said_in_all
 from workbookgen.units import Length, Mass, Ratio
@@ -235,17 +237,29 @@ def lot_in_words(yarn: Mass, bought: Mass) -> str:
 
 
 @calculation
-def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str:
+def way_in_words(
+    spun: Mass,
+    to_come: Mass,
+    length: Length | None = None,
+    plied: Mass | None = None,
+    stage: Ratio = 1.0,
+    weighed: Mass | None = None,
+    yarn: Mass | None = None,
+) -> str:
     """How far a lot is spun, in words.
 
-    words = s spun, r still to spin, with its length if that is known: R = r · grist. For a lot without a grist, only
-    the weights are given.
+    words = s spun, p of it in skeins of designs, r still to spin, with its length if that is known: R = r · grist. Once
+    all its yarn y was weighed, r is spun too, and in no skein yet; of a bought thread s is used and r is left.
 
     Parameters
     ----------
-    spun : s, mass of the yarn that is spun
-    to_come : r, mass of the yarn still to spin
-    length : R, length of what is still to spin, if its grist is known
+    spun : s, mass of the yarn that is in skeins and pieces
+    to_come : r, mass of the yarn that the lot can still give
+    length : R, length of that, if its grist is known
+    plied : p, mass of the lot in skeins of designs, which are not its own alone
+    stage : how far the lot was worked when it was bought; 5 is a yarn or thread
+    weighed : mass of all its yarn, if that was weighed
+    yarn : y, mass of all its yarn
 
     Returns
     -------
@@ -269,23 +283,33 @@ def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str
     >>> print(way_in_words(Quantity(300, "g"), Quantity(200, "g"), Quantity(400, "m")))
     300 g is spun, 200 g still to spin: about 400 m.
     """
+    require_numbers(spun, to_come, length, plied, stage, weighed, yarn)
+    require_applicable(weighed is None or yarn is not None, "Of a lot that was weighed, state its yarn.")
 
-    def words(done: str, left: str, reach: str) -> str:
-        return f"{done} is spun, {left} still to spin" + (f": about {reach}." if reach else ".")
+    def words(done: str, some: str, left: str, reach: str, bought: bool) -> str:
+        used, rest = ("is used", "is left") if bought and weighed is None else ("is spun", "still to spin")
+        rest = rest if weighed is None else "of it in no skein yet"
+        of_it = f", {some} of it in skeins of designs" if some else ""
+        return f"{done} {used}{of_it}, {left} {rest}" + (f": about {reach}." if reach else ".")
 
+    none = by_element(lambda _: "", spun.magnitude)
     return by_element(
         words,
-        said(spun),
+        said(spun if weighed is None else yarn),
+        none
+        if plied is None
+        else by_element(lambda text, grams: text if grams > 0.001 else "", said(plied), plied.m_as("g")),
         said(to_come),
-        said(length) if length is not None else by_element(lambda _: "", spun.magnitude),
+        none if length is None else said(length),
+        np.asarray(stage) > 4,
     )
 
 
 @calculation
 def still_enough(enough: str) -> str:
-    """What the rest of a lot, still to spin, is enough for, in a sentence.
+    """What the rest of a lot is enough for, in a sentence.
 
-    text = "What is still to spin is" + what it is enough for. It is the same answer as for a skein, given for yarn to
+    text = "The rest is" + what it is enough for. It is the same answer as for a skein, given for yarn to
     come.
 
     Parameters
@@ -303,7 +327,7 @@ def still_enough(enough: str) -> str:
 
     Notes
     -----
-    Valid for a lot of which something is still to spin.
+    Valid for a lot of which something is left.
 
     References
     ----------
@@ -312,7 +336,7 @@ def still_enough(enough: str) -> str:
     Examples
     --------
     >>> print(still_enough("usually enough for hat (grown), not for scarf"))
-    What is still to spin is usually enough for hat (grown), not for scarf.
+    The rest is usually enough for hat (grown), not for scarf.
     """
     require(by_element(lambda each: bool(str(each)), enough), "There is nothing to say.")
-    return by_element(lambda each: f"What is still to spin is {each}.", enough)
+    return by_element(lambda each: f"The rest is {each}.", enough)

@@ -118,7 +118,7 @@ def lots(settings: Settings) -> Log:
         Group("", (
             Result("name", "Lot", "INDEX(fiber_listed, line)", overview.nth, None, uses={"names": "fiber_listed", "place": "line"}),
             *(_of_lot(key, label, column, unit, digits) for key, label, column, unit, digits in (
-                ("skeins", "skeins", "skeins", NUMBER, 0), ("spun", "spun", "spun_length", LENGTH, 0), ("mass", "spun", "spun", MASS, 1),
+                ("skeins", "own skeins", "skeins", NUMBER, 0), ("spun", "in them", "spun_length", LENGTH, 0), ("mass", "spun", "spun", MASS, 1),
                 ("to_come", "to spin", "to_come", MASS, 1), ("promised", "promised", "promised", SHARE, 0),
             )),
         )),

@@ -32,7 +32,7 @@ def chapter(settings: Settings) -> Chapter:
                 ("Lost here", ("", *(f"way_lost_{key}" for key, *_ in STAGES))),
             )),
             Matrix(title="Its skeins", heads=("",), across=(9, 12), rows=(
-                ("Skeins", ("way_skeins",)), ("Yarn in them", ("way_length",)), ("Mean grist", ("way_grist",)), ("They vary by (CV)", ("way_variation",)),
+                ("Skeins of it alone", ("way_skeins",)), ("Yarn in them", ("way_length",)), ("Mean grist", ("way_grist",)), ("They vary by (CV)", ("way_variation",)),
                 ("Projects take of it", ("way_promised",)),
             )),
         ),
@@ -106,7 +106,7 @@ WAY = Card(
             Result("wraps", "Wraps expected", "thickness_k_wrapped * SQRT(wanted * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
                    uses={"grist": "wanted", "k": "thickness_k_wrapped"}),
             *uses.enough_for("reach", "wraps"),
-            Result("enough_words", "What is still to spin", '"What is still to spin is " & enough & "."', lot_words.still_enough, None),
+            Result("enough_words", "What the rest is for", '"The rest is " & enough & "."', lot_words.still_enough, None),
             _of_lot("skeins", "Skeins", "skeins", NUMBER, 0),
             _of_lot("length", "Yarn in skeins", "spun_length", LENGTH),
             _of_lot("grist", "Mean grist", "mean_grist", GRIST),
@@ -114,8 +114,13 @@ WAY = Card(
             _of_lot("promised", "Projects take", "promised", SHARE, 0),
             Result("words", "In words", 'said(yarn) & " of yarn from " & said(bought) & ": " & ROUND(ROUND(yarn / bought * 100, 9), 0) & "% kept"',
                    lot_words.lot_in_words, None, only_if="bought > 0"),
-            Result("spun_words", "In words", 'said(spun) & " is spun, " & said(to_come) & " still to spin" & IF(given(reach), ": about " & said(reach) & ".", ".")',
-                   lot_words.way_in_words, None, uses={"length": "reach"}),
+            _of_lot("plied", "In skeins of designs", "plied"),
+            Result("spun_words", "In words",
+                   'IF(given(weighed_yarn), said(yarn) & " is spun", said(spun) & IF(stage > 4, " is used", " is spun")) '
+                   '& IF(IF(given(plied), plied > 0.001, 1 = 0), ", " & said(plied) & " of it in skeins of designs", "") '
+                   '& ", " & said(to_come) & IF(given(weighed_yarn), " of it in no skein yet", IF(stage > 4, " is left", " still to spin")) '
+                   '& IF(given(reach), ": about " & said(reach) & ".", ".")',
+                   lot_words.way_in_words, None, uses={"length": "reach", "weighed": "weighed_yarn"}),
         )),
         Group("For the chart", (
             Result("known_bought", "Bought", "bought", charted.known_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),

@@ -33,6 +33,11 @@ EXAMPLES = [
     (lot_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1))),
     (lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1))),
     (lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 0))),
+    (lot_words.way_in_words, dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), plied=q("oz", 0, 5), stage=n(1, 5))),
+    (
+        lot_words.way_in_words,
+        dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), weighed=q("oz", 44, 6), yarn=q("oz", 44, 6)),
+    ),
     (charted.has_of_needs, dict(has=q("oz", 40, 900), needs=q("g", 500, 800))),
     (charted.whisker, dict(has=q("oz", 40, 10), needs=q("g", 500, 800), doubt=q("g", 30, 0))),
     *((calculation, WEIGHTS) for calculation in (charted.known_part, charted.expected_part, charted.lost_part)),

@@ -1,0 +1,48 @@
+"""What the sheet Lot says of how far a lot is spun, by hand.
+
+Two skeins of 200 yd and 2.6 oz are plied of a single and of a thread of 6,000 yd/lb, fed 1.05 to 1: 420 yd of it are
+1.12 oz, so that 5.2 - 1.12 = 4.08 oz are of the single.
+"""
+
+import pytest
+
+from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import described
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Settings
+
+US = described(Settings(units="us"))
+TOP = {"name": "Top", "state": "prepared fiber", "weight": 40.0, "own_spinning": 0.05}
+CONE = {"name": "Cone", "state": "yarn or thread", "weight": 8.0}
+STRANDS = [
+    {"design": "Tweed", "name": "Single", "number": 2000.0, "system": "yards per pound", "place": 1.0, "lot": "Top"},
+    {"design": "Tweed", "name": "Thread", "number": 6000.0, "system": "yards per pound", "place": 2.0, "lot": "Cone", "feed": 1.05},
+]
+SKEIN = {"reel": "Reel", "wraps": 100.0}
+PLIED = [SKEIN | {"name": f"T {place}", "gross": 2.6, "design": "Tweed"} for place in (1, 2)]
+OWN = [SKEIN | {"name": "S", "gross": 12.0, "lot": "Top"}]
+
+
+def said(lot, skeins, top=TOP):
+    entries = starting_entries(US) | {"way_lot": (lot,)}
+    logs = {"reels": [{"name": "Reel", "rated": 72.0}], "fiber": [top, CONE], "designs": [{"name": "Tweed"}], "components": STRANDS, "skeins": skeins}
+    for log, lines in logs.items():
+        entries = with_records(US, entries, log, lines)
+    [values] = expected_of_keys(US, [entries], ["way_spun_words", "way_skeins"])
+    return values["way_spun_words"][0], values["way_skeins"][0]
+
+
+@pytest.mark.parametrize(("lot", "skeins", "words", "number"), [
+    ("Top", OWN, "12 oz is spun, 26 oz still to spin.", 1),
+    ("Top", PLIED, "4.1 oz is spun, 4.1 oz of it in skeins of designs, 33.9 oz still to spin.", 0),
+    ("Top", [*OWN, *PLIED], "16.1 oz is spun, 4.1 oz of it in skeins of designs, 21.9 oz still to spin.", 1),
+    ("Cone", PLIED, "1.1 oz is used, 1.1 oz of it in skeins of designs, 6.9 oz is left.", 0),
+])
+def test_what_lies_in_skeins_of_designs_is_said_beside_a_lots_own(lot, skeins, words, number):
+    """A lot with no skein of its own showed 0 skeins and 0 yd beside its ounces, and a thread was still to spin."""
+    assert said(lot, skeins) == (words, number)
+
+
+def test_a_lot_whose_yarn_was_weighed_has_nothing_to_spin():
+    """Of 38 oz of yarn 12 lie in a skein: the others were told as still to spin."""
+    assert said("Top", OWN, TOP | {"yarn_weighed": 38.0})[0] == "38 oz is spun, 26 oz of it in no skein yet."
