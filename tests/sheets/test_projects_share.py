@@ -315,6 +315,15 @@ def test_what_is_still_ahead_is_not_worked_before_the_skein_that_was_finished_la
     assert day(start=None)[0] is day(start=None)[2] is None
 
 
+@pytest.mark.parametrize(("finished", "asked"), [(46365.0, True), (46184.0, True), (46183.0, False), (46000.0, False), (45000.0, False)])
+def test_a_skein_finished_in_another_year_is_asked_about_where_days_are_counted(finished, asked):
+    """The first day is 46,000: a year typed wrong in one skein puts off the days of all projects by 365."""
+    skein = {"name": "One", "reel": "Reel", "wraps": 237.0, "finished_on": finished}
+    entries = with_records(PLANNER, with_records(PLANNER, starting_entries(PLANNER), "reels", [REEL]), "skeins", [skein])
+    [values] = expected_of_keys(PLANNER, [entries | {"pace_start": (46000.0,)}], ("pace_message", "pace_counted_from"))
+    assert ((values["pace_message"][0] or "").startswith("Is it right? First day:"), values["pace_counted_from"][0]) == (asked, max(46000.0, finished))
+
+
 def test_a_day_is_promised_with_the_doubt_of_pace_weeks_and_yarn():
     """The 27.5 hours above, by hand. Pace and weeks are off by 20%, the 950 yd by 5%, which is 1.375 h.
 

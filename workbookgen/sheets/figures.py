@@ -1,7 +1,7 @@
 """Figures: the spinner's own pace, and how sure to be; other sheets plan with them."""
 
 from workbookgen.language.domains import Choice, Date, Number
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import ASKING, Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, LOOP, MASS_PACE, NUMBER, PACE, SHARE
 from workbookgen.reference import overview, planning, project, reeling, stock, uncertainty
@@ -14,6 +14,7 @@ from workbookgen.units import Quantity
 
 SHEET = tabs.TIME
 CHAPTER, SURENESS = "Figures", "Sureness"
+LONG_AFTER = 183  # days between the first day and the latest finished skein: one of them is old, or of another year
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -73,6 +74,11 @@ PACES = Card(
             Result("stock_hours", "Hours of spinning in it", "stock_singles / spin", planning.hours, HOURS, uses={"amount": "stock_singles", "pace": "spin"}),
             Result("stock_weeks", "Weeks of spinning in it", "stock_hours / weekly", planning.weeks, NUMBER, uses={"hours": "stock_hours", "hours_per_week": "weekly"}, digits=1),
         )),
+    ),
+    rules=(
+        Rule(f"counted_from - start > {LONG_AFTER}", lambda values: values["counted_from"] - values["start"] > LONG_AFTER,
+             f"{ASKING} First day: a skein is finished more than half a year after it, from which all days are counted. "
+             "Type today, or look at the year in Finished on, on the sheet Skeins."),
     ),
 )
 
