@@ -1,7 +1,6 @@
 """Several whorls and several treadles per draft: which of them comes nearest to a wanted twist.
 
-The table has numbers of treadles per draft that can be counted while spinning. Between two of its columns the nearer
-one is taken, and the fewer treadles if both are equally near.
+Treadles to a draft are whole, and so few that they can be counted while spinning.
 """
 
 import numpy as np
@@ -12,6 +11,7 @@ from workbookgen.reference.words import rounded
 from workbookgen.units import PerLength, Quantity, Ratio
 
 TREADLES = (1, 2, 3, 4, 6, 8)  # the columns of the table
+MOST_COUNTED = 12
 NEAR = 0.2  # share by which the nearest twist may be off the wanted one, and still be called near
 FINEST = 6  # decimals of a treadle, and of a turn per meter, that may decide
 MOST_SAID = Quantity(1000.0, "1/inch")
@@ -19,10 +19,10 @@ MOST_SAID = Quantity(1000.0, "1/inch")
 
 @calculation
 def nearest_treadles(treadles: Ratio) -> Ratio:
-    """The column of the table that comes nearest.
+    """Treadles to a draft that come nearest to a wanted twist.
 
-    n = 1, 2, 3, 4, 6 or 8, with |n - k| the least. Twist is proportional to treadles, so the nearest number of
-    treadles gives the nearest twist.
+    n = ⌈k - 1/2⌉, from 1 to 12. Twist is proportional to treadles, so the nearest number of treadles gives the nearest
+    twist. More than twelve are hard to count, draft after draft.
 
     Parameters
     ----------
@@ -30,7 +30,7 @@ def nearest_treadles(treadles: Ratio) -> Ratio:
 
     Returns
     -------
-    n, a number
+    n, a whole number
 
     Raises
     ------
@@ -43,20 +43,15 @@ def nearest_treadles(treadles: Ratio) -> Ratio:
 
     References
     ----------
-    Definition of the nearest; the columns of the table are common practice, no source.
+    Definition of the nearest; that twelve can be counted is common practice, no source.
 
     Examples
     --------
     >>> print(nearest_treadles(4.8))
-    4.0
+    5.0
     """
     require_within(NOT_NEGATIVE, "The number of treadles", treadles)
-    columns = np.array(TREADLES, dtype=float)
-
-    def nearest(each: float) -> float:
-        return float(columns[np.argmin(np.abs(columns - round(each, FINEST)))])
-
-    return np.vectorize(nearest, otypes=[float])(treadles) if np.ndim(treadles) else nearest(float(treadles))
+    return np.clip(np.ceil(np.round(treadles, FINEST) - 0.5), 1.0, MOST_COUNTED)
 
 
 @calculation
@@ -159,7 +154,7 @@ def nearest_words(name: str, treadles: Ratio, twist: PerLength, exact: Ratio) ->
 
     Notes
     -----
-    Valid for the whorls and the treadles of the table.
+    Valid for up to twelve treadles to a draft.
 
     References
     ----------
