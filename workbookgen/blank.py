@@ -48,15 +48,10 @@ def _records(block: Block, entries: Entries) -> list[Mapping[str, Entry]]:
     """The lines that have a name, each with whatever of it can stand in its cell."""
     columns = {field.key: entries.get(f"{block.key}_{field.key}", ()) for field in block.inputs}
     lines = ({key: _at(column, row) for key, column in columns.items()} for row in range(block.rows))
-    fitting = [
-        {field.key: line[field.key] for field in block.inputs if field.domain.accepts(line[field.key])}
-        for line in lines
-    ]
-    return [
-        record
-        for record in fitting
-        if any(isinstance(field.domain, Name) and field.key in record for field in block.inputs)
-    ]
+    fields = [(field.key, field.domain) for field in block.inputs]
+    fitting = [{key: line[key] for key, domain in fields if domain.accepts(line[key])} for line in lines]
+    names = [key for key, domain in fields if isinstance(domain, Name)]
+    return [record for record in fitting if any(name in record for name in names)]
 
 
 def _at(column, row: int) -> Entry:

@@ -39,6 +39,7 @@ STEPS = 4  # of making a workbook, that a progress bar counts
 SETS, LINES = ((96, True), (127, True), (139, True), (1, False)), 24
 MOST_LINES = 1_000  # of a column that shows nothing afterwards
 DRAWN = len(SETS)
+MOST_FAULTS = 20  # that are told of a planner that disagrees
 
 
 def layout_of(settings: Settings) -> Layout:
@@ -69,7 +70,7 @@ def workbook(
             faults = [_fault(each) for each in findings_of(begun, session, EMBEDDED, tried(layout, drawn), proofs)]
     step()
     if faults:
-        raise Disagreement(*faults[:20])
+        raise Disagreement(*faults[:MOST_FAULTS])
     content = write(layout, entries, cached, notes)
     step()
     return content
@@ -77,11 +78,8 @@ def workbook(
 
 def first_lines(layout: Layout, shown: Mapping[str, Sequence[Entry]]) -> Layout:
     """What the engine works out of a planner: all but the ends of columns in which nothing is shown or typed."""
-    silent = {
-        key
-        for key, values in shown.items()
-        if len(values) > MOST_LINES and all(value is None for value in values[MOST_LINES:])
-    }
+    long = {key: values for key, values in shown.items() if len(values) > MOST_LINES}
+    silent = {key for key, values in long.items() if all(value is None for value in values[MOST_LINES:])}
     return layout.first_lines(MOST_LINES, silent) if silent else layout
 
 
@@ -91,8 +89,7 @@ def has_longer_logs(layout: Layout) -> bool:
 
 
 def tried(layout: Layout, drawn: int) -> list[Entries]:
-    """The sets of inputs that a new planner is tried with: such as people type who leave little out, and the last
-    with slips."""
+    """The sets of inputs that a new planner is tried with: little is left out in them, and the last has slips."""
     return [scenario(layout.planner, seed, LINES, is_whole) for seed, is_whole in SETS[: min(drawn, together(layout))]]
 
 
@@ -122,37 +119,33 @@ def _opened(layout: Layout, entries: Entries, step: Callable[[], None]) -> Itera
 
 def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapping[str, Sequence]) -> list[Fault]:
     """The formula cells of which the embedded engine says something else than the reference library."""
-    return [
-        Fault(
-            f"{placement.sheet}!{placement.cell(row)} ({placement.key})",
-            f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}.",
-        )
-        for placement in layout.formulas
-        for row, (wanted, shown) in enumerate(
-            zip(expected[placement.key][: placement.rows], cached[placement.key], strict=True)
-        )
-        if not agree(wanted, shown)
-    ]
+    faults = []
+    for placement in layout.formulas:
+        column = zip(expected[placement.key][: placement.rows], cached[placement.key], strict=True)
+        for row, (wanted, shown) in enumerate(column):
+            if not agree(wanted, shown):
+                where = f"{placement.sheet}!{placement.cell(row)} ({placement.key})"
+                faults.append(Fault(where, f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}."))
+    return faults
 
 
 def unlike_the_print(planner: Planner, proofs: Mapping[str, Sequence]) -> list[Fault]:
     """The published examples to which the planner has another answer than the printed one."""
-    return [
-        Fault(f"proof {proof.number}", f"the planner works out {computed!r}, but {proof.printed!r} is printed.")
-        for key, table in planner.proof_tables.items()
-        for proof, computed, verdict in zip(
-            table.proofs, proofs[f"{key}_computed"], proofs[f"{key}_verdict"], strict=False
-        )
-        if verdict == "differs"
-    ]
+    faults = []
+    for key, table in planner.proof_tables.items():
+        # The trials follow the proofs, and have no print.
+        answers = zip(table.proofs, proofs[f"{key}_computed"], proofs[f"{key}_verdict"], strict=False)
+        for proof, answer, verdict in answers:
+            if verdict == "differs":
+                sentence = f"the planner works out {answer!r}, but {proof.printed!r} is printed."
+                faults.append(Fault(f"proof {proof.number}", sentence))
+    return faults
 
 
 def _fault(found: Finding) -> Fault:
     given = ", ".join(f"{word} = {value!r}" for word, value in found.inputs.items() if value is not None)
-    return Fault(
-        f"{found.cell} ({found.key})",
-        f"expected {found.expected!r}, but {found.engine} computes {found.got!r}{f', with {given}' if given else ''}.",
-    )
+    told = f"expected {found.expected!r}, but {found.engine} computes {found.got!r}"
+    return Fault(f"{found.cell} ({found.key})", f"{told}, with {given}." if given else f"{told}.")
 
 
 def build(

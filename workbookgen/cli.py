@@ -16,6 +16,8 @@ from workbookgen.ending import Commands, guarded
 from workbookgen.errors import FileError, PlannerError, counted
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
+MOST_TOLD = 20  # of a kind, each in a line of its own
+
 
 @click.group(cls=Commands)
 @click.version_option(__version__, prog_name="workbookgen")
@@ -58,14 +60,14 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
         from workbookgen.filled.replacing import require_no_entries
 
         require_no_entries(output, chosen)
-    with _progress(STEPS, quiet=False, label="Building") as step:
+    with _progress(STEPS, "Building") as step:
         layout = build_planner(chosen, output, step=step)
-    click.echo(
-        f"{click.format_filename(output)} is ready: {layout.formula_cells:,} formula cells, each agreeing with the reference library."
-    )
+    proven = f"{layout.formula_cells:,} formula cells, each agreeing with the reference library"
+    click.echo(f"{click.format_filename(output)} is ready: {proven}.")
     if has_longer_logs(layout):
         click.echo(
-            f"Of longer logs the first {MOST_LINES:,} lines were tried, whose formulas all others repeat: workbookgen check tries every line."
+            f"Of longer logs the first {MOST_LINES:,} lines were tried, whose formulas all others repeat: "
+            "workbookgen check tries every line."
         )
     if warning := long_wait(chosen):
         click.echo(warning, err=True)
@@ -98,7 +100,7 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
     from workbookgen.planner_file import read_planner
 
     chosen = engines or ("formualizer",)
-    with _progress(1 + len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
+    with _progress(1 + len(set(chosen)) * (1 + scenarios), "Checking", quiet=as_json) as step:
         planner = read_planner(file)
         planner.require_its_sheets()
         step()
@@ -134,9 +136,8 @@ def fields(file: Path, as_json: bool):
         _tell_programs(listed)
     else:
         for each in listed:
-            click.echo(
-                f"{each['key']:<32} {each['range']:<28} {each['kind']:<7} {each['unit'] or '':<16} {each['label']}"
-            )
+            place = f"{each['key']:<32} {each['range']:<28}"
+            click.echo(f"{place} {each['kind']:<7} {each['unit'] or '':<16} {each['label']}")
 
 
 @cli.command(short_help="Build a new planner with all entries of an old one.")
@@ -161,7 +162,7 @@ def carry(old: Path, output: Path, settings: Path | None):
     from workbookgen.carry.report import sentences
 
     chosen = settings_module.load(settings) if settings else None
-    with _progress(STEPS, quiet=False, label="Carrying") as step:
+    with _progress(STEPS, "Carrying") as step:
         carried = carry_planner(old, output, chosen, step)
     for line in sentences(carried, old, output):
         click.echo(line)
@@ -193,19 +194,19 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
     from workbookgen.gather import workers
     from workbookgen.gather.gathered import gather as gather_planners
     from workbookgen.gather.gathered import planners_in
-    from workbookgen.gather.summary import published_fibers
+    from workbookgen.settings.fiber_table import load_fibers
 
     chosen = settings_module.load(settings) if settings else settings_module.Settings()
-    fibers = published_fibers(chosen)
+    fibers = load_fibers(chosen)
     paths = planners_in(files, leave_out=tuple(written.targets(output).values()))
     written.require_apart(output, paths)
     engine = workers.cluster(cluster) if cluster else workers.this_machine(len(paths))
-    with _progress(len(paths), quiet=False, label="Reading") as step:
+    with _progress(len(paths), "Reading") as step:
         gathered = gather_planners(paths, engine, step)
-    for fault in gathered.unread[:20]:
+    for fault in gathered.unread[:MOST_TOLD]:
         click.echo(str(fault), err=True)
-    if len(gathered.unread) > 20:
-        click.echo(f"... and {len(gathered.unread) - 20:,} more; the sheet Not read lists them.", err=True)
+    if (more := len(gathered.unread) - MOST_TOLD) > 0:
+        click.echo(f"... and {more:,} more; the sheet Not read lists them.", err=True)
     if gathered.planners.empty:
         raise FileError.at(str(output), "no planner could be read, so nothing was written.")
     places, changed = written.save(gathered, output, fibers)
@@ -232,38 +233,31 @@ def blank(file: Path, output: Path | None, guide: bool):
     from workbookgen.blank import blank as make_blank
 
     if output is None and (output := file.with_name(f"{file.stem}-blank.xlsx")).exists():
-        raise PlannerError.at(
-            str(output), "there is such a file already. Choose another name after -o, or this one to replace it."
-        )
+        taken = "there is such a file already. Choose another name after -o, or this one to replace it."
+        raise PlannerError.at(str(output), taken)
     had = make_blank(file, output, guide)
-    reels = counted(had["reels"], "reel")
-    brought = (
-        f"the settings, {reels} and {counted(had['guide'], 'line')} of the guide"
-        if "guide" in had
-        else f"the settings and {reels}"
-    )
+    brought = f"the settings and {counted(had['reels'], 'reel')}"
+    if "guide" in had:
+        lines = counted(had["guide"], "line")
+        brought = f"the settings, {counted(had['reels'], 'reel')} and {lines} of the guide"
     click.echo(f"{click.format_filename(output)} is ready: {brought}, no other entries.")
-    if "guide" not in had:
-        if guide:
-            click.echo("It has no guide, since this planner was built without one.")
-    elif not had["guide"]:
+    if "guide" not in had and guide:
+        click.echo("It has no guide, since this planner was built without one.")
+    if had.get("guide") == 0:
         click.echo(
-            "Its guide is empty, since this planner was built with a fiber table of its own; --guide brings its lines along."
+            "Its guide is empty, since this planner was built with a fiber table of its own; "
+            "--guide brings its lines along."
         )
 
 
-def _progress(steps: int, quiet: bool, label: str = "Checking"):
+@contextmanager
+def _progress(steps: int, label: str, quiet: bool = False):
     """A progress bar on standard error, where somebody is looking; otherwise nothing."""
-
-    @contextmanager
-    def shown():
-        if quiet or not sys.stderr.isatty():
-            yield lambda count=1: None
-        else:
-            with click.progressbar(length=steps, label=label, file=sys.stderr) as bar:
-                yield lambda count=1: bar.update(count)
-
-    return shown()
+    if quiet or not sys.stderr.isatty():
+        yield lambda count=1: None
+    else:
+        with click.progressbar(length=steps, label=label, file=sys.stderr) as bar:
+            yield lambda count=1: bar.update(count)
 
 
 def _tell_programs(answer) -> None:
@@ -274,25 +268,24 @@ def _tell_programs(answer) -> None:
 
 def _tell(file: Path, report) -> None:
     """The report in plain words."""
-    click.echo(
-        f"{file}: {report.formula_cells:,} formula cells, {counted(report.scenarios, 'set')} of inputs, {report.seconds:.1f} s."
-    )
+    tried = f"{report.formula_cells:,} formula cells, {counted(report.scenarios, 'set')} of inputs"
+    click.echo(f"{file}: {tried}, {report.seconds:.1f} s.")
     for each in report.engines:
         click.echo(
-            f"  {each.name} {each.version}: {each.agreed:,} of {each.declared:,} formula cells agree with the reference library "
-            f"in {each.comparisons:,} comparisons (largest relative difference {each.worst_relative_difference:.1e})."
+            f"  {each.name} {each.version}: {each.agreed:,} of {each.declared:,} formula cells agree "
+            f"with the reference library in {each.comparisons:,} comparisons "
+            f"(largest relative difference {each.worst_relative_difference:.1e})."
         )
         if each.note:
             click.echo(f"    {each.note}.")
-    for finding in report.findings[:20]:
+    for finding in report.findings[:MOST_TOLD]:
         click.echo(f"  {finding}")
-    if len(report.findings) > 20:
-        click.echo(f"  ... and {len(report.findings) - 20} more; --json lists them.")
-    click.echo(
-        "Every formula cell was checked, and all agree."
-        if not report.findings
-        else f"{counted(len(report.findings), 'finding')}."
-    )
+    if (more := len(report.findings) - MOST_TOLD) > 0:
+        click.echo(f"  ... and {more} more; --json lists them.")
+    if report.findings:
+        click.echo(f"{counted(len(report.findings), 'finding')}.")
+    else:
+        click.echo("Every formula cell was checked, and all agree.")
 
 
 def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
@@ -301,15 +294,16 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
     tables = [str(place) for part, place in places.items() if part not in ("summary", "fibers")]
     if tables:
         click.echo(f"The tables are in {', '.join(tables)}.")
+    fibers = places["fibers"]
     click.echo(
-        f'What was observed is in {places["fibers"]} as a fiber table; a line fibers = "{places["fibers"].name}" in settings builds planners with it.'
+        f"What was observed is in {fibers} as a fiber table; "
+        f'a line fibers = "{fibers.name}" in settings builds planners with it.'
     )
-    for fault in gathered.repeated[:20]:
+    for fault in gathered.repeated[:MOST_TOLD]:
         click.echo(str(fault))
     if gathered.notes:
-        click.echo(
-            f"{counted(len(gathered.notes), 'note')} on cells that were read otherwise than they stand: see the sheet Not read."
-        )
+        notes = counted(len(gathered.notes), "note")
+        click.echo(f"{notes} on cells that were read otherwise than they stand: see the sheet Not read.")
     if changed:
         click.echo(f"Texts that begin like a formula got an apostrophe in front in the .csv files: {changed:,}.")
 

@@ -41,11 +41,7 @@ def objections(chosen: dict[str, str]) -> dict[str, str]:
     ):
         ratio = contrast(color[role], ground)
         if ratio < least:
-            way = "lighter" if ground == INK else "darker"
-            faults.setdefault(
-                role,
-                (
-                    f"{color[role]} {on} has a contrast of {int(ratio * 100) / 100:.2f} to 1, and {what} needs {least:g} to 1; choose a {way} color"
-                ),
-            )
+            has = f"{color[role]} {on} has a contrast of {int(ratio * 100) / 100:.2f} to 1"
+            instead = f"choose a {'lighter' if ground == INK else 'darker'} color"
+            faults.setdefault(role, f"{has}, and {what} needs {least:g} to 1; {instead}")
     return faults

@@ -21,7 +21,7 @@ class ReaderLeft(Exception):
 
 
 class Commands(click.Group):
-    """Click by itself would then end with 1, which here means findings."""
+    """Click by itself ends with 1 where nobody reads on, which here would mean findings."""
 
     def invoke(self, context):
         try:
@@ -60,17 +60,17 @@ def _place_of(problem: Exception) -> str:
     """The line of ours where it came: of a sheet's description, if one was being read."""
     ours = Path(__file__).parent
     lines = [each for each in traceback.extract_tb(problem.__traceback__) if ours in Path(each.filename).parents]
-    line = [
-        each
-        for each in lines
-        if Path(each.filename).parent.name == "sheets" and each.name in ("<module>", "chapter", "sheet")
-    ][-1:] or lines[-1:]
-    return f"{Path(line[0].filename).relative_to(ours.parent).as_posix()}, line {line[0].lineno}"
+    of_sheets = [each for each in lines if Path(each.filename).parent.name == "sheets"]
+    described = [each for each in of_sheets if each.name in ("<module>", "chapter", "sheet")]
+    line = (described or lines)[-1]
+    return f"{Path(line.filename).relative_to(ours.parent).as_posix()}, line {line.lineno}"
 
 
 def _reopen_closed_streams() -> None:
-    """Let a standard stream that was closed, as by `2>&-`, lead nowhere: else the next file that is opened would get
-    its number."""
+    """Let a standard stream that was closed, as by `2>&-`, lead nowhere.
+
+    Else the next file that is opened would get its number.
+    """
     for number in range(3):
         try:
             os.fstat(number)
@@ -81,6 +81,7 @@ def _reopen_closed_streams() -> None:
 
 
 def _run(run: Callable[[], None], asked: threading.Event) -> None:
+    """Run a command; where a stop was `asked` for, whatever comes of it is that stop."""
     if hasattr(sys.stdout, "reconfigure"):
         sys.stdout.reconfigure(errors="backslashreplace")  # file names and labels that this terminal cannot spell
     try:

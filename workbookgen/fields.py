@@ -32,9 +32,7 @@ def _record(placement: Placement, planner: PlannerFile) -> dict:
         "label": field.label,
         "domain": _domain(field.domain) | _use(field, planner.settings.units) if isinstance(field, Input) else None,
         "reference": _reference(field),
-        "sources": [page(field.reference).source]
-        if isinstance(field, Result) and field.reference not in REPEATING
-        else [],
+        "sources": _sources(field),
     }
 
 
@@ -47,6 +45,12 @@ def _reference(field) -> str | None:
         case Column():
             return PROOF_REFERENCE
     return None
+
+
+def _sources(field) -> list[str]:
+    """Who says so; a result that repeats what was typed has no source."""
+    is_calculated = isinstance(field, Result) and field.reference not in REPEATING
+    return [page(field.reference).source] if is_calculated else []
 
 
 def _use(field: Input, system: str) -> dict:

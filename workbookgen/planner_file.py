@@ -49,8 +49,9 @@ class PlannerFile:
         if gone := [name for name in self.layout.plans if name not in self.sheets]:
             raise FileError.at(
                 str(self.path),
-                f"it has no sheet {gone[0]}; its sheets are {', '.join(self.sheets)}. If it was renamed, give it its name again and save; "
-                f"or carry the planner over, and use the new one: workbookgen carry {self.path} -o newer.xlsx",
+                f"it has no sheet {gone[0]}; its sheets are {', '.join(self.sheets)}. "
+                "If it was renamed, give it its name again and save; "
+                f"or carry the planner over, and use the new one: {_carrying(self.path)}",
             )
 
     @cached_property
@@ -80,7 +81,8 @@ def read_planner(path: Path) -> PlannerFile:
     if package.cells > most:
         raise FileError.at(
             str(path),
-            f"this file has about {package.cells:,} filled cells, where this planner has at most {most:,}; it is not read. Delete what was put beside the planner.",
+            f"this file has about {package.cells:,} filled cells, where this planner has at most {most:,}; "
+            "it is not read. Delete what was put beside the planner.",
         )
     in_file = _formulas(path)
     _require_inside(path, layout, in_file)
@@ -88,22 +90,22 @@ def read_planner(path: Path) -> PlannerFile:
 
 
 def _settings(path: Path, book: Book) -> Settings:
+    """The settings that a planner of this version carries on its sheet of origin."""
     [sheet] = origin_sheet(book.names)
     if sheet not in book.sheets:
         raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {sheet}.")
     cells = {place: str(cell.value) for place, cell in book.sheets[sheet].items()}
     start, home = next((place for place, text in sorted(cells.items()) if text.startswith("# workbookgen")), (0, 0))
     if not start:
-        raise FileError.at(
-            str(path), f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read."
-        )
+        lost = f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read."
+        raise FileError.at(str(path), lost)
     texts = {row: text for (row, column), text in cells.items() if column == home and start <= row < start + MOST_LINES}
     version = texts[start].removeprefix("# workbookgen").strip()
     if version != __version__:
         raise FileError.at(
             str(path),
             f"it was made with workbookgen {version}, and this is {__version__}, whose formulas are not all the same. "
-            f"Carry it over, and use the new one: workbookgen carry {path} -o newer.xlsx",
+            f"Carry it over, and use the new one: {_carrying(path)}",
         )
     # What stands above is left empty, so that a fault's line is a row of the sheet.
     lines = [texts.get(row, "") if row >= start else "" for row in range(1, max(texts) + 1)]
@@ -130,8 +132,12 @@ def _require_inside(path: Path, layout: Layout, in_file: Formulas) -> None:
 def _require_no_reach(path: Path, place: str, text: str) -> None:
     bare = _QUOTED_SHEET.sub(lambda name: "[" if "[" in name[0] else "", _TEXT.sub("", text))
     if _REACHES_OUT.search(bare):
+        reaches = f"this formula reaches out of the planner ({text[:60]}); it is not worked out."
         instead = "Type its value instead." if "!" in place else "Delete it."
-        raise FileError.at(
-            f"{path}, {place}",
-            f"this formula reaches out of the planner ({text[:60]}); it is not worked out. {instead}",
-        )
+        raise FileError.at(f"{path}, {place}", f"{reaches} {instead}")
+
+
+def _carrying(path: Path) -> str:
+    """The command that carries a planner over; a name with blanks stands in quotation marks, to be typed as it is."""
+    named = f'"{path}"' if " " in str(path) else str(path)
+    return f"workbookgen carry {named} -o newer.xlsx"

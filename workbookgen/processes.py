@@ -65,7 +65,8 @@ class Helper:
         except EOFError:
             raise PlannerError.at(
                 "",
-                "A process that did a part of the work was stopped from outside, perhaps for want of memory; nothing was changed. Close other programs, and try again.",
+                "A process that did a part of the work was stopped from outside, perhaps for want of memory; "
+                "nothing was changed. Close other programs, and try again.",
             ) from None
         if kind == "step":
             self._step()
@@ -92,8 +93,9 @@ def helpers(works: Sequence[Work], step: Step) -> Iterator[list[Helper]]:
 
 @contextmanager
 def _undisturbed() -> Iterator[None]:
-    """A request to stop that comes meanwhile is heard afterwards: a helper that is started by half would fail with a
-    traceback.
+    """A request to stop that comes meanwhile is heard afterwards.
+
+    A helper that is started by half would fail with a traceback.
 
     What is started never gets a Ctrl-C (Windows has no such thing): it inherits that its starter lets none through.
     That holds for one thread, and the system hands the request to any other that there is; so what Python does upon

@@ -57,19 +57,16 @@ def save_all(contents: Mapping[Path, bytes]) -> None:
 def require_another(target: Path, sources: Iterable[Path]) -> None:
     """Refuse an output that is one of the files that are read."""
     for source in sources:
-        if os.path.realpath(target) == os.path.realpath(source) or (
-            target.exists() and source.exists() and target.samefile(source)
-        ):
-            raise FileError.at(
-                str(target), "this is the file that is read, and it is never changed. Choose another name after -o."
-            )
+        is_one_place = os.path.realpath(target) == os.path.realpath(source)
+        if is_one_place or target.exists() and source.exists() and target.samefile(source):
+            never = "this is the file that is read, and it is never changed. Choose another name after -o."
+            raise FileError.at(str(target), never)
 
 
 def require_workbook_name(target: Path) -> None:
     """Refuse a name by which programs would take a planner for something else than an .xlsx workbook."""
-    if target.suffix.lower() != ".xlsx" and (
-        target.is_file() or not target.exists()
-    ):  # else it is told that a folder or a device has this name
+    may_be_a_file = target.is_file() or not target.exists()  # else it is told that a folder or a device has this name
+    if may_be_a_file and target.suffix.lower() != ".xlsx":
         raise FileError.at(str(target), "end the name with .xlsx; that is what a planner is written as.")
 
 
@@ -88,16 +85,15 @@ def _place(target: Path) -> Path:
     if not stat.S_ISREG(mode):
         raise FileError.at(str(target), "this file cannot be written: what has this name is no ordinary file.")
     if not os.access(place, os.W_OK):
-        raise FileError.at(
-            str(target), "this file cannot be written: the one that is there is protected against changes."
-        )
+        protected = "this file cannot be written: the one that is there is protected against changes."
+        raise FileError.at(str(target), protected)
     for name in LOCKS:
         lock = place.with_name(name.format(place.name))
         if lock.exists():
             raise FileError.at(
                 str(target),
-                f"this file is open in a spreadsheet program, and one of the two would be lost. Close it there and try again. "
-                f"If it is not open anywhere, remove {lock.name} beside it.",
+                "this file is open in a spreadsheet program, and one of the two would be lost. "
+                f"Close it there and try again. If it is not open anywhere, remove {lock.name} beside it.",
             )
     return place
 
@@ -195,9 +191,6 @@ def _flush_folder(folder: Path) -> None:
 
 
 def _refused(target: Path, problem: OSError) -> FileError:
-    hint = (
-        " Is it open in a spreadsheet program? Close it there and try again."
-        if os.name == "nt" and isinstance(problem, PermissionError)
-        else ""
-    )
+    may_be_open = os.name == "nt" and isinstance(problem, PermissionError)
+    hint = " Is it open in a spreadsheet program? Close it there and try again." if may_be_open else ""
     return FileError.at(str(target), f"this file cannot be written: {problem.strerror}.{hint}")

@@ -24,8 +24,10 @@ def is_blank(text: str) -> bool:
 
 
 def loosely(text: str) -> str:
-    """The text as the most lenient program may take it: ß for ss, a letter with its accent apart for one, any space
-    for a blank."""
+    """The text as the most lenient program may take it.
+
+    ß stands for ss, a letter with its accent apart for one, and any space for a blank.
+    """
     plain = unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", text).casefold()).replace("ı", "i")
     return " ".join(plain.split())
 

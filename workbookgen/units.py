@@ -65,8 +65,7 @@ Pace = Annotated[Quantity, "[length]/[time]"]
 
 @dataclass(frozen=True)
 class Alike:
-    """A dimension that a calculation leaves open: one and the same wherever it stands in a signature, to a power,
-    over another one."""
+    """A dimension that a calculation leaves open: the same wherever it stands, to a power, over another one."""
 
     power: int = 1
     over: str = "[]"

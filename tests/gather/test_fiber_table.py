@@ -12,14 +12,13 @@ from workbookgen.filled.planner import read_filled
 from workbookgen.gather.fiber_table import fiber_table
 from workbookgen.gather.files import save
 from workbookgen.gather.gathered import gather
-from workbookgen.gather.summary import published_fibers
 from workbookgen.settings import templates
 from workbookgen.settings.fiber_table import load_fibers
 from workbookgen.sheets.planner import planner
 
 from .invented import fleece, settings, write_planner
 
-FIBERS = published_fibers(settings("us"))
+FIBERS = load_fibers(settings("us"))
 
 
 def rows(kind, stage, lots, mean, deviation, planners=2):

@@ -12,11 +12,11 @@ from workbookgen.errors import FileError
 from workbookgen.gather import files
 from workbookgen.gather.files import require_apart, save, targets
 from workbookgen.gather.gathered import gather
-from workbookgen.gather.summary import published_fibers
+from workbookgen.settings.fiber_table import load_fibers
 
 from .invented import LOTS, WORK, fleece, settings, write_planner
 
-FIBERS = published_fibers(settings("us"))
+FIBERS = load_fibers(settings("us"))
 FORMULA = '=HYPERLINK("http://example.org")'
 
 

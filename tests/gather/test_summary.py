@@ -5,11 +5,12 @@ import pytest
 from pytest import approx
 
 from workbookgen.gather.gathered import gather
-from workbookgen.gather.summary import ALL_LOTS, evenness, observed, published_fibers
+from workbookgen.gather.summary import ALL_LOTS, evenness, observed
+from workbookgen.settings.fiber_table import load_fibers
 
 from .invented import REELS, WORK, fleece, q, settings, write_planner
 
-FIBERS = published_fibers(settings("us"))
+FIBERS = load_fibers(settings("us"))
 
 
 def spun(name: str, lot: str, wraps: float) -> dict:

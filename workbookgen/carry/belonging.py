@@ -1,5 +1,4 @@
-"""Skeins of planners in which none belonged to a project: they come over free, and count for none until a project is
-chosen.
+"""Skeins of planners in which none belonged to a project: they come over free, until a project is chosen.
 
 The lot of a skein does not show which project it serves: what a lot gave may be lent, sold or meant for another
 piece. So no project is chosen on the user's behalf; it is reported instead.
@@ -11,8 +10,8 @@ from workbookgen.language.entries import Entries
 
 SKEINS, PROJECTS, OF_PROJECT = "skeins_name", "projects_name", "skeins_project"
 TOLD = (
-    "the old planner did not say which project a skein is for. Until you choose the project beside each skein, the skeins are free and count "
-    "for none, so that projects have less than the old planner shows."
+    "the old planner did not say which project a skein is for. Until you choose the project beside each skein, "
+    "the skeins are free and count for none, so that projects have less than the old planner shows."
 )
 
 

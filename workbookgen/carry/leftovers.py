@@ -16,7 +16,12 @@ from workbookgen.language.parts import Chapter, Column, Sheet, Table
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Facts, Grid, band
 
-BEFORE = "from the old sheet Leftovers, which says: "  # begins why a line of it is listed again: what was said then may hold no longer
+# Begins why a line of an old sheet is listed again: what was said then may hold no longer.
+BEFORE = "from the old sheet Leftovers, which says: "
+ABOUT = (
+    "What came from the old planner and has no cell here, or stands in its cell though the planner does not take it. "
+    "When you have seen to it, delete this sheet."
+)
 ONLY_HERE, IN_ITS_CELL = "only here", "in its cell"
 LONGEST = 32_767  # letters that a cell can hold
 
@@ -44,27 +49,17 @@ def with_leftovers(planner: Planner, leftovers: Iterable[Leftover]) -> Planner:
     lines = [line for each in leftovers for line in _lines(each)]
     if not lines:
         return planner
-    table = Table(
-        KEY,
-        "",
-        tuple(
-            Column(name, label, tuple(getattr(line, name) for line in lines), width=width)
-            for name, label, width in COLUMNS
-        ),
-    )
-    about = "What came from the old planner and has no cell here, or stands in its cell though the planner does not take it. When you have seen to it, delete this sheet."
-    first, *others = planner.sheets
+    table = Table(KEY, "", tuple(_column(lines, *each) for each in COLUMNS))
+    chapter = Chapter(SHEET, (table,), (band(Facts(table=KEY)),))
     widths = tuple(7 * width for _, _, width in COLUMNS)  # pixels
     grid = Grid(widths + Grid().widths[len(widths) :])
-    sheet = Sheet(
-        SHEET,
-        "Leftovers of the old planner",
-        about,
-        (Chapter(SHEET, (table,), (band(Facts(table=KEY)),)),),
-        grid=grid,
-        is_added=True,
-    )
+    first, *others = planner.sheets
+    sheet = Sheet(SHEET, "Leftovers of the old planner", ABOUT, (chapter,), grid=grid, is_added=True)
     return replace(planner, sheets=(first, sheet, *others))
+
+
+def _column(lines: list[Leftover], name: str, label: str, width: int) -> Column:
+    return Column(name, label, tuple(getattr(line, name) for line in lines), width=width)
 
 
 def kept_from_before(old: FilledPlanner) -> list[Leftover]:
@@ -76,19 +71,12 @@ def kept_from_before(old: FilledPlanner) -> list[Leftover]:
     lines = []
     for row in range(areas[0].row, areas[0].last_row + 1):
         values = [cells[row, area.column].value if (row, area.column) in cells else "" for area in areas]
-        sheet, cell, label, what, why, now = (
-            value if isinstance(value, str) or index == 3 else str(value) for index, value in enumerate(values)
-        )
-        if what not in (None, "") and now != IN_ITS_CELL:
-            lines.append(
-                Leftover(
-                    sheet,
-                    cell,
-                    label,
-                    what if isinstance(what, float | str) else str(what),
-                    why if why.startswith(BEFORE) else BEFORE + why,
-                )
-            )
+        sheet, cell, label, what, why, now = values
+        if what in (None, "") or now == IN_ITS_CELL:
+            continue
+        what, why = what if isinstance(what, float | str) else str(what), str(why)
+        why = why if why.startswith(BEFORE) else BEFORE + why
+        lines.append(Leftover(str(sheet), str(cell), str(label), what, why))
     return lines
 
 

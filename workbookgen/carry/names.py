@@ -16,6 +16,7 @@ from workbookgen.language.parts import Block, Log
 
 ROWS_OF_HEADINGS = 4  # above the first record: a column's label and unit, and the heading of its group
 COLUMNS_OF_LABELS = 3  # to the left of a card's value
+LOOK = "Look at these entries in the new planner, and put them right."
 
 
 def misplaced(old: FilledPlanner) -> Iterator[Fault]:
@@ -26,19 +27,13 @@ def misplaced(old: FilledPlanner) -> Iterator[Fault]:
     for block in planner.blocks.values():
         for key, label, other in _by_their_labels(old, block, areas):
             told.add(key)
-            yield Fault(
-                key,
-                f'this name stands for the cells of "{other}", so what is there was carried over as "{label}". {_LOOK}',
-            )
+            carried = f'this name stands for the cells of "{other}", so what is there was carried over as "{label}".'
+            yield Fault(key, f"{carried} {LOOK}")
     if old.version == __version__:
         for finding in names_out_of_place(laid_out(old.made_with), areas):
             if finding.key not in told:
-                yield Fault(
-                    finding.key, f"{finding.reason}, and what is there was carried over under this name. {_LOOK}"
-                )
-
-
-_LOOK = "Look at these entries in the new planner, and put them right."
+                carried = f"{finding.reason}, and what is there was carried over under this name."
+                yield Fault(finding.key, f"{carried} {LOOK}")
 
 
 def _by_their_labels(old: FilledPlanner, block: Block, areas: dict[str, Area]) -> Iterator[tuple[str, str, str]]:

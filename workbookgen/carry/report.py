@@ -17,38 +17,54 @@ def sentences(carried: Carried, old: Path, new: Path) -> Iterator[str]:
     for sheet, lines in carried.lines.items():
         yield f"  {sheet}: {counted(lines, 'line')}"
     if carried.converted:
-        yield f"  {counted(carried.converted, 'value')} converted to the new units; where a cell rounds one, a note on it tells what it was."
+        values = counted(carried.converted, "value")
+        yield f"  {values} converted to the new units; where a cell rounds one, a note on it tells what it was."
     if carried.renewed:
-        yield f"  {counted(carried.renewed, 'line')} that a planner brings along, untouched, as the new planner has them."
+        lines = counted(carried.renewed, "line")
+        yield f"  {lines} that a planner brings along, untouched, as the new planner has them."
     yield from _first((*carried.misplaced, *carried.notes))
     if carried.leftovers:
-        kept = len(carried.leftovers) - carried.homeless
-        parts = [f"{counted(carried.homeless, 'thing')} found no home"] * bool(carried.homeless)
-        parts += [
-            f"{counted(kept, 'thing')} stand{'s' if kept == 1 else ''} in place, though the planner does not take {'it' if kept == 1 else 'them'}"
-        ] * bool(kept)
-        yield f"{'; '.join(parts)}: see the sheet {SHEET}."
+        yield f"{_of_leftovers(carried)}: see the sheet {SHEET}."
         yield from _first(carried.leftovers)
     else:
         yield "Everything found its place."
     if carried.differences:
-        newer = (
-            ""
-            if carried.version == __version__
-            else f", made with version {carried.version}; this is {__version__}, which works some out otherwise"
-        )
-        yield f"{counted(len(carried.differences), 'result')} differ{'s' if len(carried.differences) == 1 else ''} from what the old planner shows{newer}:"
+        yield f"{_of_differences(carried)}:"
         yield from _first(carried.differences)
     elif carried.misplaced:
-        yield "Whether its results are those of before cannot be said: entries came over under other names. See to these first."
+        yield (
+            "Whether its results are those of before cannot be said: entries came over under other names. "
+            "See to these first."
+        )
     else:
         yield "Every result is the same as before."
     if carried.unproven:
         yield (
-            f"In {counted(len(carried.unproven), 'place')} the engine that proves planners says something else than the reference library, whose "
-            "values stand there now. Your spreadsheet program works them out anew when you open the planner; look there first:"
+            f"In {counted(len(carried.unproven), 'place')} the engine that proves planners says something else "
+            "than the reference library, whose values stand there now. "
+            "Your spreadsheet program works them out anew when you open the planner; look there first:"
         )
         yield from _first(carried.unproven)
+
+
+def _of_leftovers(carried: Carried) -> str:
+    """How many things found no home, and how many stand where the planner does not take them."""
+    kept, parts = len(carried.leftovers) - carried.homeless, []
+    if carried.homeless:
+        parts.append(f"{counted(carried.homeless, 'thing')} found no home")
+    if kept:
+        stand, them = ("stands", "it") if kept == 1 else ("stand", "them")
+        parts.append(f"{counted(kept, 'thing')} {stand} in place, though the planner does not take {them}")
+    return "; ".join(parts)
+
+
+def _of_differences(carried: Carried) -> str:
+    """How many results differ, and whether another version may be the reason."""
+    number = len(carried.differences)
+    told = f"{counted(number, 'result')} differ{'s' if number == 1 else ''} from what the old planner shows"
+    if carried.version == __version__:
+        return told
+    return f"{told}, made with version {carried.version}; this is {__version__}, which works some out otherwise"
 
 
 def _first(items: tuple) -> Iterator[str]:

@@ -15,14 +15,13 @@ from workbookgen.language.parts import Column
 from workbookgen.language.planner import Planner
 from workbookgen.texts import folded, loosely, strictly
 
+WRITE_IT_ONE_WAY = "Write the name in one way in all its places."
+
 
 def told_apart(planner: Planner, entries: Entries) -> list[Fault]:
     """Names of one list that are not the same, or not different, to every program."""
     return [
-        Fault(
-            "",
-            f"{first} and {other} are one name to some programs and two to others. Write the name in one way in all its places.",
-        )
+        Fault("", f"{first} and {other} are one name to some programs and two to others. {WRITE_IT_ONE_WAY}")
         for names in _spellings(planner, entries)
         for first, other in _pairs(names)
     ]
@@ -60,18 +59,15 @@ def _spellings(planner: Planner, entries: Entries) -> Iterator[list[_Spelled]]:
     lists: dict[str, list[_Spelled]] = {}
     for block in planner.blocks.values():
         for each in block.inputs:
-            key = f"{block.key}_{each.key}"
-            listed = (
-                each.domain.of
-                if isinstance(each.domain, Choice)
-                else block.names_column
-                if block.names_its_records(each)
-                else ""
-            )
-            column = (text for text in dict.fromkeys(entries[key]) if isinstance(text, str)) if listed else ()
-            lists.setdefault(listed, []).extend(
-                _Spelled(text, f"{block.title or block.key.capitalize()}, {each.label}") for text in column
-            )
+            if isinstance(each.domain, Choice):
+                listed = each.domain.of
+            elif block.names_its_records(each):
+                listed = block.names_column
+            else:
+                continue
+            place = f"{block.title or block.key.capitalize()}, {each.label}"
+            column = dict.fromkeys(entries[f"{block.key}_{each.key}"])
+            lists.setdefault(listed, []).extend(_Spelled(text, place) for text in column if isinstance(text, str))
     for listed, names in lists.items():
         holder, each = planner.by_key.get(listed, (None, None))
         known = each.values if isinstance(each, Column) else ()

@@ -1,5 +1,4 @@
-"""Results that older planners told in another unit than today's: read as what they are, so that they are no
-differences."""
+"""Results that older planners told in another unit than today's: read as what they are, they are no differences."""
 
 from collections.abc import Iterable
 

@@ -8,7 +8,7 @@ settings. The first scenario is the content of the planner; the others are drawn
 import time
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import ExitStack
-from dataclasses import dataclass, field, replace
+from dataclasses import asdict, dataclass, field, replace
 from functools import partial
 from itertools import islice, pairwise
 from pathlib import Path
@@ -34,8 +34,8 @@ A_SHARE = 6  # sets, which take about as long as a process takes to start
 # Formula cells held by all processes of one check together: about 7 kB each in the embedded engine.
 MOST_CELLS = 600_000
 SPELLED_ONCE = (
-    "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; so it was "
-    "given each name of the planner in one spelling"
+    "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; "
+    "so it was given each name of the planner in one spelling"
 )
 
 
@@ -61,20 +61,7 @@ class EngineReport:
         self.agreed = self.declared - self.refused
 
     def as_json(self) -> dict:
-        return {
-            key: getattr(self, key)
-            for key in (
-                "name",
-                "version",
-                "declared",
-                "read",
-                "agreed",
-                "refused",
-                "comparisons",
-                "worst_relative_difference",
-                "note",
-            )
-        }
+        return asdict(self)
 
 
 @dataclass
@@ -136,13 +123,15 @@ def check(
     report.engines = [EngineReport(each.name, each.version(), layout.formula_cells) for each in chosen]
     if formulas_in_file is not None:
         texts = as_formulas(formulas_in_file)
-        report.formula_cells = len(texts) - sum(1 for each in layout.inputs for _ in typed_formulas(texts, each))
+        typed_in = sum(1 for each in layout.inputs for _ in typed_formulas(texts, each))
+        report.formula_cells = len(texts) - typed_in
     first, *others = shares(range(seed, seed + scenarios), _processes(layout, scenarios) if lay_out else 1)
     with temporary_folder("workbookgen") as folder, ExitStack() as opened:
         poisoned = folder / "planner.xlsx"
         with_cached(path, poisoned, POISON)
         trials = [Trial(layout, opened.enter_context(_opened(each, poisoned, path)), each.name) for each in chosen]
-        works = [partial(try_share, lay_out, poisoned, [each.name for each in chosen], seeds) for seeds in others]
+        names = [each.name for each in chosen]
+        works = [partial(try_share, lay_out, poisoned, names, seeds) for seeds in others]
         helping = opened.enter_context(helpers(works, step))
 
         def step_and_listen() -> None:
@@ -157,7 +146,8 @@ def check(
             [expected] = expected_of_scenarios(layout.planner, [typed], proofs)
             record.note = _try_as_it_stands(one, typed, expected, proofs)
             if whole is not None and one is trials[0]:
-                report.findings += islice(_stale(layout, whole, typed, proofs, expected), MOST_FINDINGS)
+                stale = _stale(layout, whole, typed, proofs, expected)
+                report.findings += islice(stale, MOST_FINDINGS)
             step_and_listen()
         try_drawn(layout, trials, first, proofs, step_and_listen)
         for each in helping:
@@ -196,7 +186,9 @@ def _processes(layout: Layout, scenarios: int) -> int:
 def _of_the_file(layout: Layout, formulas_in_file: Texts | None, whole: WholeFile | None) -> list[Finding]:
     """Where the file differs from the generator, whatever its formulas give."""
     found = [] if formulas_in_file is None else foreign_formulas(layout, formulas_in_file)
-    return found + ([] if whole is None else [*islice(changes(layout, whole), MOST_FINDINGS)])
+    if whole is not None:
+        found += islice(changes(layout, whole), MOST_FINDINGS)
+    return found
 
 
 def _count_cells(report: Report, layout: Layout, outcomes: list[Outcome]) -> None:
@@ -214,6 +206,7 @@ def _count_cells(report: Report, layout: Layout, outcomes: list[Outcome]) -> Non
 
 
 def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expected: dict) -> Iterator[Finding]:
+    """Stored results that the entries do not give, as these are spelled in the file."""
     stored = as_stored(layout, whole, typed)
     if stored != typed:
         [expected] = expected_of_scenarios(layout.planner, [stored], proofs)
@@ -221,14 +214,15 @@ def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expec
 
 
 def with_empty_texts(layout: Layout, entries: Entries, in_file: Texts) -> Entries:
-    """The entries, an input whose formula gives nothing holding the empty text: it is not blank, and its line says
-    so."""
+    """The entries, with the empty text in an input whose formula gives nothing.
+
+    It is not blank, and its line says so.
+    """
     texts, held = as_formulas(in_file), dict(entries)
     for placement in layout.inputs:
         if rows := {row - placement.row for row, _ in typed_formulas(texts, placement)}:
-            held[placement.key] = tuple(
-                "" if value is None and row in rows else value for row, value in enumerate(entries[placement.key])
-            )
+            column = enumerate(entries[placement.key])
+            held[placement.key] = tuple("" if value is None and row in rows else value for row, value in column)
     return held
 
 

@@ -30,9 +30,8 @@ class Finding:
         if self.expected is None and self.got is None:
             return f"{where}: {self.reason}"
         given = ", ".join(f"{word} = {value!r}" for word, value in self.inputs.items())
-        return f"{where}: {self.reason}; expected {self.expected!r}, got {self.got!r}" + (
-            f"; with {given}" if given else ""
-        )
+        told = f"{where}: {self.reason}; expected {self.expected!r}, got {self.got!r}"
+        return f"{told}; with {given}" if given else told
 
 
 def agree(expected, got) -> bool:

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from workbookgen.checking.messages import automatic
+from workbookgen.checking.messages import Records, automatic
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, standing_once
 from workbookgen.language.entries import Entries, Entry
@@ -23,6 +23,8 @@ from workbookgen.language.planner import Meaning, Planner
 from workbookgen.language.proofs import Proof
 from workbookgen.texts import folded
 from workbookgen.units import Quantity, registered
+
+MOST_BITS = 62  # that a 64-bit integer holds beside its sign, with one to spare
 
 
 def expected_values(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:
@@ -56,15 +58,9 @@ def expected_of_scenarios(
     evaluation = _Evaluation(planner, scenarios, {key: _objects(column) for key, column in proofs.items()})
     values: list[dict[str, tuple[Entry, ...]]] = [{} for _ in scenarios]
     for block in planner.blocks.values():
+        keys = [f"{block.key}_{each.key}" for each in (*block.results, *block.automatic)]
         for number, each in enumerate(values):
-            each |= {
-                f"{block.key}_{result.key}": tuple(evaluation.part(f"{block.key}_{result.key}", number))
-                for result in block.results
-            }
-            each |= {
-                f"{block.key}_{own.key}": tuple(evaluation.part(f"{block.key}_{own.key}", number))
-                for own in block.automatic
-            }
+            each |= {key: tuple(evaluation.part(key, number)) for key in keys}
     return values
 
 
@@ -111,11 +107,9 @@ class _Evaluation:
         """The values of a field in one scenario; fixed facts are the same in all."""
         if key in self.planner.automatic:
             block, each = self.planner.automatic[key]
-            return (
-                self.position(block, each, number)
-                if isinstance(each, Position)
-                else self.automatic(block, number)[each.key]
-            )
+            if isinstance(each, Position):
+                return self.position(block, each, number)
+            return self.automatic(block, number)[each.key]
         holder, _ = self.planner.absent.get(key) or self.planner.by_key[key]
         column = self.column(key)
         return column[number * holder.rows : (number + 1) * holder.rows] if isinstance(holder, Block) else column
@@ -138,27 +132,26 @@ class _Evaluation:
         return self.said[block.key, number]
 
     def _automatic(self, block: Block, number: int) -> dict[str, tuple]:
-        columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in (*block.inputs, *block.asked)}
-        listed = (
-            self.part(block.names_column, number) if block.inputs and block.names_column in self.planner.by_key else ()
-        )
-        folded = self.planner.folded.get(block.key, ())
-        said = automatic(
+        def columns(fields: Iterable) -> dict[str, np.ndarray]:
+            return {each.key: self.part(f"{block.key}_{each.key}", number) for each in fields}
+
+        is_listed = block.inputs and block.names_column in self.planner.by_key
+        records = Records(
             block,
-            columns,
-            lambda each, value: self.accepts(each, value, number),
-            listed,
-            self.planner.system,
-            folded,
-            {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.apart},
+            columns((*block.inputs, *block.asked)),
+            listed=self.part(block.names_column, number) if is_listed else (),
+            apart=columns(block.apart),
+            accepts=lambda each, value: self.accepts(each, value, number),
         )
+        said = automatic(records, self.planner.folded.get(block.key, ()), self.planner.system)
         repeats = (each for each in block.automatic if isinstance(each, Repeat))
         return said | {each.key: (self.part(f"{block.key}_{each.of}", number)[each.record],) for each in repeats}
 
     def _column(self, key: str) -> np.ndarray:
         if key in self.planner.absent:
             holder, _ = self.planner.absent[key]
-            return _objects([None] * (holder.rows * (len(self.scenarios) if isinstance(holder, Block) else 1)))
+            times = len(self.scenarios) if isinstance(holder, Block) else 1
+            return _objects([None] * (holder.rows * times))
         if key in self.planner.automatic:
             return _objects([value for number in range(len(self.scenarios)) for value in self.part(key, number)])
         holder, each = self.planner.by_key[key]
@@ -169,6 +162,7 @@ class _Evaluation:
         return self._results(holder, each)
 
     def _results(self, block: Block, result: Result) -> np.ndarray:
+        """The column of a result: its reference is called for all records that have the same of its words."""
         meanings = {parameter: self.planner.meaning(block, word) for parameter, word in result.arguments.items()}
         whole = {parameter: each for parameter, each in meanings.items() if each.is_column}
         singles = {parameter: each for parameter, each in meanings.items() if not each.is_column}
@@ -215,13 +209,11 @@ class _Evaluation:
             column = self.column(meaning.key)
             filled = usable = np.array([value is not None for value in column], dtype=bool)
             if isinstance(meaning.field, Input):
-                usable = np.array(
-                    [
-                        value is not None and self.accepts(meaning.field, value, row // meaning.rows)
-                        for row, value in enumerate(column)
-                    ],
-                    dtype=bool,
-                )
+                accepted = [
+                    value is not None and self.accepts(meaning.field, value, row // meaning.rows)
+                    for row, value in enumerate(column)
+                ]
+                usable = np.array(accepted, dtype=bool)
             self.states[meaning.key] = filled, usable
         return self.states[meaning.key]
 
@@ -282,10 +274,8 @@ def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], records: ran
     if not names or not len(indices):
         yield indices, ()
         return
-    numbered = sum(
-        present[name][indices].astype(object if len(names) > 62 else np.int64) << place
-        for place, name in enumerate(names)
-    )
+    bits = object if len(names) > MOST_BITS else np.int64
+    numbered = sum(present[name][indices].astype(bits) << place for place, name in enumerate(names))
     for number in np.unique(numbered):
         yield indices[numbered == number], tuple(name for place, name in enumerate(names) if int(number) >> place & 1)
 

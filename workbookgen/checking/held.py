@@ -22,35 +22,29 @@ def foreign_formulas(layout: Layout, in_file: Texts) -> list[Finding]:
     texts, changed, gone = as_formulas(in_file), [], []
     for placement in layout.formulas:
         found = list(_within(texts, placement))
-        if sum(len(each.rows) for each in found) < placement.rows:
-            there = {row for each in found for row in each.rows}
-            gone += [
-                Finding(
-                    "the formula is gone",
-                    f"{placement.sheet}!{placement.cell(index)}",
-                    placement.key,
-                    expected=placement.formulas[index],
-                )
-                for index in range(placement.rows)
-                if placement.row + index not in there
-            ]
+        gone += _gone(placement, found)
         for row, text in unlike(placement, found):
-            wanted = placement.formulas[row - placement.row]
+            index = row - placement.row
+            wanted = placement.formulas[index]
             if spelled(text) != spelled(wanted):
-                changed.append(
-                    Finding(
-                        "the formula was changed",
-                        f"{placement.sheet}!{placement.cell(row - placement.row)}",
-                        placement.key,
-                        expected=wanted,
-                        got=text,
-                    )
-                )
+                where = f"{placement.sheet}!{placement.cell(index)}"
+                changed.append(Finding("the formula was changed", where, placement.key, expected=wanted, got=text))
     foreign = [
         Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text)
         for (sheet, cell), text in strangers(layout, texts)
     ]
     return foreign + changed + gone
+
+
+def _gone(placement: Placement, found: list[FormulaRun]) -> Iterator[Finding]:
+    """The cells of a field that have no formula."""
+    if sum(len(each.rows) for each in found) >= placement.rows:
+        return
+    there = {row for each in found for row in each.rows}
+    for index in range(placement.rows):
+        if placement.row + index not in there:
+            where, wanted = f"{placement.sheet}!{placement.cell(index)}", placement.formulas[index]
+            yield Finding("the formula is gone", where, placement.key, expected=wanted)
 
 
 def not_the_generators(layout: Layout, in_file: Texts) -> Iterator[tuple[str, str, str]]:
@@ -102,24 +96,23 @@ def _rows_in_columns(layout: Layout) -> Mapping[tuple[str, str], list[tuple[int,
     rows: dict[tuple[str, str], list[tuple[int, int]]] = {}
     for each in layout.placements.values():
         if each.formulas or isinstance(each.field, Input):
-            rows.setdefault((each.sheet, column_letters(each.cell(0))), []).append((each.row, each.row + each.rows - 1))
+            rows.setdefault((each.sheet, each.letter), []).append((each.row, each.row + each.rows - 1))
     return rows
 
 
 def _within(texts: Formulas, placement: Placement) -> Iterator[FormulaRun]:
-    return texts.within(
-        placement.sheet, column_letters(placement.cell(0)), placement.row, placement.row + placement.rows - 1
-    )
+    last = placement.row + placement.rows - 1
+    return texts.within(placement.sheet, placement.letter, placement.row, last)
 
 
 def as_formulas(texts: Texts) -> Formulas:
+    """The formulas of a file, to be asked column by column."""
     if isinstance(texts, Formulas):
         return texts
-    return Formulas(
-        [
-            FormulaRun(
-                sheet, letters := column_letters(cell), int(cell[len(letters) :]), int(cell[len(letters) :]), text
-            )
-            for (sheet, cell), text in texts.items()
-        ]
-    )
+
+    def alone(sheet: str, cell: str, text: str) -> FormulaRun:
+        letters = column_letters(cell)
+        row = int(cell.removeprefix(letters))
+        return FormulaRun(sheet, letters, row, row, text)
+
+    return Formulas([alone(sheet, cell, text) for (sheet, cell), text in texts.items()])

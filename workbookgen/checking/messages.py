@@ -1,10 +1,12 @@
 """What a planner should say about records by itself: the Python twins of the formulas in `book.messages`."""
 
 from collections import Counter
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence, Set
+from dataclasses import dataclass
+from functools import cached_property
 
 from workbookgen.errors import DescriptionError
-from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Input
+from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Input, Rule
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
 from workbookgen.texts import folded
@@ -12,34 +14,46 @@ from workbookgen.texts import folded
 WRONG, UNFINISHED, ASKED = "!", "…", "?"
 
 
-def automatic(
-    block: Block,
-    columns: Mapping[str, Sequence],
-    accepts: Callable[[Input, object], bool],
-    listed: Sequence,
-    system: str,
-    rare: Sequence[str],
-    apart: Mapping[str, Sequence] = {},
-) -> dict[str, tuple]:
+@dataclass(frozen=True)
+class Records:
+    """The records of a block, as they stand in a planner."""
+
+    block: Block
+    columns: Mapping[str, Sequence]  # the inputs as typed, and the results at which questions look
+    listed: Sequence  # the names by which other sheets find these records
+    apart: Mapping[str, Sequence]  # the results that no two records may share
+    accepts: Callable[[Input, object], bool]  # whether an input takes a value
+
+    def record(self, row: int) -> dict:
+        return {key: column[row] for key, column in self.columns.items()}
+
+    @cached_property
+    def doubled_names(self) -> Set[str]:
+        return _more_than_once(self.listed)
+
+    @cached_property
+    def doubled_apart(self) -> dict[str, Set[str]]:
+        return {key: _more_than_once(column) for key, column in self.apart.items()}
+
+
+def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict[str, tuple]:
     """The values of a block's automatic fields, by their keys; None where there is nothing to say.
 
-    `columns` are the block's inputs as typed, and the results at which its questions look; `accepts` says whether an
-    input takes a value, `listed` are the names by which other sheets find this block's records, `rare` the inputs that
-    are folded away, `apart` the results that no two records may share.
+    `folded_away` are the keys of the inputs that the log's view folds.
     """
+    block, columns = records.block, records.columns
     if not block.inputs:
         return {LINE.key: tuple(float(row) for row in range(1, block.rows + 1))} if block.automatic else {}
-    said = messages(block, columns, accepts, listed, system, apart)
+    said = [_message(records, row, system) for row in range(block.rows)]
     marks = [None if each is None else _mark(each) for each in said]
-    filled = [float(sum(columns[key][row] is not None for key in rare)) or None for row in range(block.rows)]
-    wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
-    first = _at_the_head(said, marks, listed)
+    filled = [float(sum(columns[key][row] is not None for key in folded_away)) or None for row in range(block.rows)]
+    first = _at_the_head(said, marks, records.listed)
     answers = {
         MESSAGE.key: said,
         MARK.key: marks,
         FILLED.key: filled,
         FIRST.key: [first],
-        OPEN.key: [float(len(wrong))],
+        OPEN.key: [float(marks.count(WRONG))],
         SPOILED.key: [0.0],
     }
     return {each.key: tuple(answers[each.key]) for each in block.automatic if each.key in answers}
@@ -53,7 +67,9 @@ def _at_the_head(said: Sequence[str | None], marks: Sequence[str | None], listed
 
 
 def _mark(sentence: str) -> str:
-    return UNFINISHED if sentence.startswith((MISSING, UNKNOWN)) else ASKED if sentence.startswith(ASKING) else WRONG
+    if sentence.startswith((MISSING, UNKNOWN)):
+        return UNFINISHED
+    return ASKED if sentence.startswith(ASKING) else WRONG
 
 
 def _called(listed: Sequence, row: int) -> str:
@@ -61,53 +77,29 @@ def _called(listed: Sequence, row: int) -> str:
     return (listed[row] if len(listed) else None) or f"Line {row + 1}"
 
 
-def messages(
-    block: Block,
-    columns: Mapping[str, Sequence],
-    accepts: Callable[[Input, object], bool],
-    listed: Sequence,
-    system: str,
-    apart: Mapping[str, Sequence] = {},
-) -> list[str | None]:
-    """One message per record, None where there is nothing to say."""
-    times = _times(listed)
-    shared = {key: [name for name, number in _times(column).items() if number > 1] for key, column in apart.items()}
-    return [
-        _message(
-            block,
-            {key: column[row] for key, column in columns.items()},
-            accepts,
-            times,
-            system,
-            [
-                each.sentence
-                for each in block.apart
-                if isinstance(text := apart[each.key][row], str) and folded(text) in shared[each.key]
-            ],
-        )
-        for row in range(block.rows)
-    ]
+def _more_than_once(names: Sequence) -> Set[str]:
+    """The names that occur more than once; case does not matter."""
+    times = Counter(folded(name) for name in names if isinstance(name, str))
+    return {name for name, number in times.items() if number > 1}
 
 
-def _times(names: Sequence) -> Counter:
-    """How often each name occurs; case does not matter."""
-    return Counter(folded(name) for name in names if isinstance(name, str))
-
-
-def _message(block: Block, record: dict, accepts, times: Counter, system: str, shared: Sequence[str]) -> str | None:
-    if all(record[each.key] is None for each in block.inputs) or all(
-        _is_as_new(each.first(system), record[each.key]) for each in block.inputs
-    ):
+def _message(records: Records, row: int, system: str) -> str | None:
+    """What is to be said of a record: what is wrong, what is missing, what is asked; None where there is nothing."""
+    block, record = records.block, records.record(row)
+    is_blank = all(record[each.key] is None for each in block.inputs)
+    if is_blank or all(_is_as_new(each.first(system), record[each.key]) for each in block.inputs):
         return None
     for each in block.inputs:
-        if record[each.key] is not None and not accepts(each, record[each.key]):
+        if record[each.key] is not None and not records.accepts(each, record[each.key]):
             return refusal(each, system)
     for each in block.inputs:
         name = record[each.key]
-        if block.names_its_records(each) and isinstance(name, str) and times[folded(name)] > 1:
+        if block.names_its_records(each) and isinstance(name, str) and folded(name) in records.doubled_names:
             return doubled(each)
-    if shared:
-        return shared[0]
+    for each in block.apart:
+        text = records.apart[each.key][row]
+        if isinstance(text, str) and folded(text) in records.doubled_apart[each.key]:
+            return each.sentence
     broken = [rule for rule in block.rules if bites(rule, block, record)]
     if faults := [rule.sentence for rule in broken if not rule.asks]:
         return faults[0]
@@ -117,15 +109,15 @@ def _message(block: Block, record: dict, accepts, times: Counter, system: str, s
     return next((rule.sentence for rule in broken), None)  # only questions are left
 
 
-def bites(rule, block: Block, record: dict) -> bool:
+def bites(rule: Rule, block: Block, record: dict) -> bool:
     """Whether a rule is broken: all its numbers that are not asked for are there, and its condition holds."""
     numbers = [word for word in rule.text.words if not block.by_key[word].is_text]
     try:
         return all(record[word] is not None for word in numbers if word not in rule.text.asked) and rule.broken(record)
     except (TypeError, LookupError) as slip:
+        fails = f"its `broken` fails with {type(slip).__name__}: {slip}"
         raise DescriptionError.at(
-            f"block {block.key}",
-            f"the rule {rule.sentence!r} cannot be tried: its `broken` fails with {type(slip).__name__}: {slip}.",
+            f"block {block.key}", f"the rule {rule.sentence!r} cannot be tried: {fails}."
         ) from slip
 
 

@@ -20,47 +20,35 @@ OF_PROGRAMS = ("_xlnm.", "Print_Area", "Print_Titles")  # names that programs se
 def names_elsewhere(ours: WholeFile, theirs: WholeFile, blocks: Collection[str]) -> Iterator[Finding]:
     """Names that are gone, swapped, moved, or ours in form only. Names that users defined are not ours."""
     wanted, found = ({name: _meaning(text) for name, text in each.names.items()} for each in (ours, theirs))
+    yield from _gone_or_moved(wanted, found)
+    for name, meaning in found.items():
+        if name not in wanted and any(name.startswith(f"{block}_") for block in blocks):
+            strange = "a name like those of the planner, which the planner does not have. Delete it"
+            yield Finding(strange, key=name, expected="no such name", got=meaning)
+    for (sheet, name), text in theirs.names_of_sheets.items():
+        if name in wanted and not name.startswith(OF_PROGRAMS):
+            own = f"on the sheet {sheet} this name stands for something of its own. Delete it there"
+            yield Finding(own, key=name, expected=wanted[name], got=_meaning(text))
+
+
+def _gone_or_moved(wanted: Mapping[str, str], found: Mapping[str, str]) -> Iterator[Finding]:
     swapped: set[str] = set()
     for name, meaning in wanted.items():
         if name not in found:
-            yield Finding(
-                "this name is gone; carrying and gathering find the entries by it",
-                key=name,
-                expected=meaning,
-                got="nothing",
-            )
+            gone = "this name is gone; carrying and gathering find the entries by it"
+            yield Finding(gone, key=name, expected=meaning, got="nothing")
         elif found[name] != meaning and name not in swapped:
-            other = next(
-                (each for each, its in wanted.items() if its == found[name] and found.get(each) == meaning), None
-            )
-            if other:
-                swapped |= {name, other}
-                yield Finding(
-                    f"this name and {other} are swapped: each stands for the other's cells",
-                    key=name,
-                    expected=meaning,
-                    got=found[name],
-                )
-            else:
-                yield Finding(
-                    "this name stands for other cells than its own", key=name, expected=meaning, got=found[name]
-                )
-    for name, meaning in found.items():
-        if name not in wanted and any(name.startswith(f"{block}_") for block in blocks):
-            yield Finding(
-                "a name like those of the planner, which the planner does not have. Delete it",
-                key=name,
-                expected="no such name",
-                got=meaning,
-            )
-    for (sheet, name), text in theirs.names_of_sheets.items():
-        if name in wanted and not name.startswith(OF_PROGRAMS):
-            yield Finding(
-                f"on the sheet {sheet} this name stands for something of its own. Delete it there",
-                key=name,
-                expected=wanted[name],
-                got=_meaning(text),
-            )
+            others = (each for each, its in wanted.items() if its == found[name] and found.get(each) == meaning)
+            other = next(others, None)
+            swapped |= {name, other}
+            yield Finding(_moved(other), key=name, expected=meaning, got=found[name])
+
+
+def _moved(other: str | None) -> str:
+    """What is wrong with a name that stands for other cells, which may be those of another name."""
+    if other:
+        return f"this name and {other} are swapped: each stands for the other's cells"
+    return "this name stands for other cells than its own"
 
 
 def _meaning(text: str) -> str:
@@ -76,17 +64,13 @@ def names_out_of_place(layout: Layout, found: Mapping[str, Area]) -> Iterator[Fi
     for block in layout.planner.blocks.values():
         placed = [each for each in layout.of(block) if each.key in found]
         kept = _in_order(sorted(placed, key=lambda each: (each.column, each.row)), found)
-        strange = {each.key: each for each in placed if each.key not in kept} | {
-            each.key: each for each in placed if each.rows > 1 and found[each.key].row != _usual_row(placed, found)
-        }
-        for key, each in strange.items():
-            other = next((two.key for two in placed if two is not each and _is_swapped(placed, each, two, found)), None)
-            reason = (
-                f"this name and {other} are swapped: each stands for the other's cells"
-                if other
-                else "this name stands for other cells than its own"
-            )
-            yield Finding(reason, key=key, expected=each.range.replace("$", ""), got=str(_range(found[key])))
+        usual = _usual_row(placed, found)
+        out_of_order = [each for each in placed if each.key not in kept]
+        off_their_row = [each for each in placed if each.rows > 1 and found[each.key].row != usual]
+        for each in {each.key: each for each in (*out_of_order, *off_their_row)}.values():
+            others = (two.key for two in placed if two is not each and _is_swapped(placed, each, two, found))
+            reason = _moved(next(others, None))
+            yield Finding(reason, key=each.key, expected=each.range.replace("$", ""), got=str(_range(found[each.key])))
 
 
 def _in_order(placed: list[Placement], found: Mapping[str, Area]) -> set[str]:
@@ -101,9 +85,10 @@ def _in_order(placed: list[Placement], found: Mapping[str, Area]) -> set[str]:
     return set(chains[-1]) if chains else set()
 
 
-def _usual_row(placed: list[Placement], found: Mapping[str, Area]) -> int:
+def _usual_row(placed: list[Placement], found: Mapping[str, Area]) -> int | None:
+    """The row in which most fields of a block begin."""
     rows = [found[each.key].row for each in placed]
-    return max(set(rows), key=rows.count)
+    return max(set(rows), key=rows.count, default=None)
 
 
 def _is_swapped(placed: list[Placement], one: Placement, two: Placement, found: Mapping[str, Area]) -> bool:

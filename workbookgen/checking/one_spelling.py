@@ -21,35 +21,29 @@ def in_one_spelling(planner: Planner, entries: Entries) -> Entries:
         for value in entries[key]:
             if isinstance(value, str):
                 known.setdefault(folded(value), value)
-    return {
-        **entries,
-        **{
-            key: tuple(_spelled(value, lists[names]) if isinstance(value, str) else value for value in entries[key])
-            for names, key in _names(planner)
-        },
+    spelled = {
+        key: tuple(_spelled(value, lists[names]) if isinstance(value, str) else value for value in entries[key])
+        for names, key in _names(planner)
     }
+    return {**entries, **spelled}
 
 
 def _spelled(name: str, known: dict[str, str]) -> str:
+    """A name as it was first written, where the two differ in letters beyond A to Z."""
     first = known[folded(name)]
     return name if strictly(name) == strictly(first) else first
 
 
 def _names(planner: Planner) -> list[tuple[str, str]]:
     """Every list of names, with the full key of each input that writes into it or chooses from it; writers first."""
-    blocks = planner.blocks.values()
-    writers = [
-        (block.names_column, f"{block.key}_{each.key}")
-        for block in blocks
-        for each in block.inputs
-        if block.names_its_records(each)
-    ]
-    choosers = [
-        (each.domain.of, f"{block.key}_{each.key}")
-        for block in blocks
-        for each in block.inputs
-        if isinstance(each.domain, Choice)
-    ]
+    writers, choosers = [], []
+    for block in planner.blocks.values():
+        for each in block.inputs:
+            key = f"{block.key}_{each.key}"
+            if block.names_its_records(each):
+                writers.append((block.names_column, key))
+            if isinstance(each.domain, Choice):
+                choosers.append((each.domain.of, key))
     return writers + choosers
 
 

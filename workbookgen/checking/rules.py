@@ -75,26 +75,23 @@ def changed_validations(placement: Placement, our: Validations, their: Validatio
 
 
 def _difference(wanted: frozenset[Validation], found: frozenset[Validation]) -> tuple[str, str | None, str | None]:
+    """What differs, what belongs there, and what is there."""
+    if wanted and not found:
+        return "what may be typed is no longer said", _listed(wanted), _listed(found)
     if len(wanted) != 1 or len(found) != 1:
-        reason = (
-            "what may be typed is no longer said"
-            if wanted and not found
-            else "something is asked for that the planner does not ask"
-        )
-        return reason, _listed(wanted), _listed(found)
+        return "something is asked for that the planner does not ask", _listed(wanted), _listed(found)
     (one,), (other,) = wanted, found
     part = next(each.name for each in fields(Validation) if getattr(one, each.name) != getattr(other, each.name))
-    was, now = (
-        " to ".join(each) if isinstance(each, tuple) else each for each in (getattr(one, part), getattr(other, part))
-    )
-    return _WORDS[part], was or "nothing", now or "nothing"
+    return _WORDS[part], _said(getattr(one, part)), _said(getattr(other, part))
+
+
+def _said(part: str | tuple[str, ...]) -> str:
+    return (" to ".join(part) if isinstance(part, tuple) else part) or "nothing"
 
 
 def _listed(validations: frozenset[Validation]) -> str:
-    return (
-        "; ".join(sorted(" ".join((each.kind, each.operator, *each.formulas)).strip() for each in validations))
-        or "nothing"
-    )
+    said = sorted(" ".join((each.kind, each.operator, *each.formulas)).strip() for each in validations)
+    return "; ".join(said) or "nothing"
 
 
 def changed_rules(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
@@ -103,22 +100,16 @@ def changed_rules(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
         return
     wanted, found = (_cells_by_rule(sheet.rules) for sheet in (our, their))
     for rule, cells in found.items():
-        new = cells - wanted.get(rule, set())
-        if new:
-            first = cell_name(min(new))
-            yield Finding(
+        if new := cells - wanted.get(rule, set()):
+            where, added = (
+                f"{our.name}!{cell_name(min(new))}",
                 "a conditional format is here that the planner does not have",
-                f"{our.name}!{first}",
-                expected="none",
-                got=_shown(rule),
             )
+            yield Finding(added, where, expected="none", got=_shown(rule))
     for rule, cells in wanted.items():
-        gone = cells - found.get(rule, set())
-        if gone:
-            first = cell_name(min(gone))
-            yield Finding(
-                "a conditional format of the planner is gone", f"{our.name}!{first}", expected=_shown(rule), got="none"
-            )
+        if gone := cells - found.get(rule, set()):
+            where, lost = f"{our.name}!{cell_name(min(gone))}", "a conditional format of the planner is gone"
+            yield Finding(lost, where, expected=_shown(rule), got="none")
 
 
 def _cells_by_rule(rules: list[Rule]) -> dict[tuple, set]:

@@ -9,6 +9,7 @@ sets show something almost everywhere.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass, field
 from math import ceil
 from random import Random
 
@@ -16,7 +17,7 @@ from workbookgen.checking.messages import bites
 from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Name, Note, Number
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
-from workbookgen.language.parts import Block, Card, Log
+from workbookgen.language.parts import LISTED, Block, Card, Log
 from workbookgen.language.planner import Planner
 
 WHOLE_EVERY = 4  # of the check's sets is a whole one
@@ -34,24 +35,21 @@ def scenario(planner: Planner, seed: int, lines: int | None = None, is_whole: bo
     It `is_whole` where records are drawn as by someone who leaves out little, and chooses what was typed first, so
     lines refer to each other and pages have something to show.
     """
-    draw = Random(seed)
-    entries: dict[str, tuple[Entry, ...]] = {}
+    drawing = _Drawing(planner, Random(seed))
+    drawn = drawing.whole_record if is_whole else drawing.record
     for block in _named_first(planner):
-        records = [
-            (_whole if is_whole else _record)(planner, block, row, entries, draw)
-            for row in range(min(block.rows, lines or block.rows))
-        ]
-        for each in block.inputs:
-            entries[f"{block.key}_{each.key}"] = (
-                *(record[each.key] for record in records),
-                *[None] * (block.rows - len(records)),
-            )
-    return entries
+        records = [drawn(block, row) for row in range(min(block.rows, lines or block.rows))]
+        blank = [None] * (block.rows - len(records))
+        columns = {each.key: [record[each.key] for record in records] for each in block.inputs}
+        drawing.entries |= {f"{block.key}_{key}": (*column, *blank) for key, column in columns.items()}
+    return drawing.entries
 
 
 def scenario_of_check(planner: Planner, seed: int) -> Entries:
-    """The scenario that the check draws by this seed: some are whole, since blind drawing seldom reaches the weeks
-    of a project."""
+    """The scenario that the check draws by this seed.
+
+    Some are whole, since blind drawing seldom reaches the weeks of a project.
+    """
     return scenario(planner, seed, is_whole=seed % WHOLE_EVERY == 0)
 
 
@@ -72,93 +70,130 @@ def _named_first(planner: Planner) -> Sequence[Block]:
     return list(order.values())
 
 
-def _record(planner: Planner, block: Block, row: int, entries: dict, draw: Random) -> dict[str, Entry]:
-    [mood] = draw.choices(("careful", "one slip", "wild", "not begun"), MOODS[isinstance(block, Log)])
-    if mood == "not begun":
-        return _not_begun(planner, block, row, entries, draw)
-    slip = draw.randrange(len(block.inputs)) if mood == "one slip" else -1
-    record = {}
-    for index, each in enumerate(block.inputs):
-        wild = mood == "wild" or index == slip
-        if index == slip and isinstance(each.domain, Number) and draw.random() < 0.7:
-            record[each.key] = _at_the_limit(each.domain, record, draw)
-        elif wild:
-            record[each.key] = _wild(planner, each, row, entries, draw)
-        elif not each.needed and draw.random() < 0.4:
-            record[each.key] = None
-        else:
-            record[each.key] = _careful(planner, each, row, entries, draw)
-    return record
+@dataclass
+class _Drawing:
+    """A scenario in the making: the entries drawn so far, from which later blocks choose."""
 
+    planner: Planner
+    draw: Random
+    entries: dict[str, tuple[Entry, ...]] = field(default_factory=dict)
 
-def _whole(planner: Planner, block: Block, row: int, entries: dict, draw: Random) -> dict[str, Entry]:
-    """A record of which little is left out, and that breaks no rule. A card may be as a new planner brings it."""
+    def record(self, block: Block, row: int) -> dict[str, Entry]:
+        [mood] = self.draw.choices(("careful", "one slip", "wild", "not begun"), MOODS[isinstance(block, Log)])
+        if mood == "not begun":
+            return self._not_begun(block, row)
+        slip = self.draw.randrange(len(block.inputs)) if mood == "one slip" else -1
+        record = {}
+        for index, each in enumerate(block.inputs):
+            wild = mood == "wild" or index == slip
+            if index == slip and isinstance(each.domain, Number) and self.draw.random() < 0.7:
+                record[each.key] = _at_the_limit(each.domain, record, self.draw)
+            elif wild:
+                record[each.key] = self._wild(each, row)
+            elif not each.needed and self.draw.random() < 0.4:
+                record[each.key] = None
+            else:
+                record[each.key] = self._careful(each, row)
+        return record
 
-    def drawn(each: Input, left_out: float) -> Entry:
-        is_left_out = not each.needed and draw.random() < left_out
-        return None if is_left_out else _usual(planner, block, each, row, entries, draw)
+    def whole_record(self, block: Block, row: int) -> dict[str, Entry]:
+        """A record of which little is left out, and that breaks no rule. A card may be as a new planner brings it."""
 
-    is_as_new = draw.random() < 0.5
-    record = {
-        each.key: each.first(planner.system)
-        if is_as_new and each.starts_as is not None
-        else drawn(each, LEFT_OUT[isinstance(each.domain, Choice)])
-        for each in block.inputs
-    }
-    of_inputs = [rule for rule in block.rules if set(rule.text.words) <= set(record)]
-    for left_out in (*[0.2] * TRIES, *[0.8] * TRIES):
-        if not (broken := next((rule for rule in of_inputs if bites(rule, block, record)), None)):
-            break
-        words = broken.text.words
-        record |= {word: drawn(block.by_key[word], left_out) for word in words if word != words[row % len(words)]}
-    return record
+        def drawn(each: Input, left_out: float) -> Entry:
+            is_left_out = not each.needed and self.draw.random() < left_out
+            return None if is_left_out else self._usual(block, each, row)
 
-
-def _usual(planner: Planner, block: Block, each: Input, row: int, entries: dict, draw: Random) -> Entry:
-    """Lines keep a choice for some lines, and count them; a card is about a name that these use."""
-    match each.domain:
-        case Number() as domain if domain.whole and domain.most and domain.most <= TOGETHER:
-            return float(domain.least + row % (domain.most - domain.least + 1))
-        case Number() as domain if not domain.whole and min(domain.most or domain.below, 50.0) > 5.0:
-            low, high = max(domain.least or domain.above or 0.0, 1.0), min(domain.most or domain.below, 50.0)
-            return round(low * (high / low) ** draw.random(), 2)
-        case Choice() as domain:
-            names = _names(planner, domain, entries)
-            if not names:
-                return None
-            if not isinstance(block, Log):
-                return draw.choice(names[:2])
-            is_name = "listed" in block.by_key and each.key in block.by_key["listed"].words
-            return (
-                names[(row if is_name else row // TOGETHER) % len(names)] if draw.random() < 0.9 else draw.choice(names)
-            )
-        case _:
-            return _careful(planner, each, row, entries, draw)
-
-
-def _not_begun(planner: Planner, block: Block, row: int, entries: dict, draw: Random) -> dict[str, Entry]:
-    record: dict[str, Entry] = {each.key: each.first(planner.system) for each in block.inputs}
-    starting = [each for each in block.inputs if each.starts_as is not None]
-    if starting and (how := draw.choice(("blank", "as it comes", "one changed"))) != "as it comes":
-        changed = starting if how == "blank" else [draw.choice(starting)]
-        record |= {
-            each.key: None if how == "blank" else _careful(planner, each, row, entries, draw) for each in changed
+        is_as_new = self.draw.random() < 0.5
+        record = {
+            each.key: each.first(self.planner.system)
+            if is_as_new and each.starts_as is not None
+            else drawn(each, LEFT_OUT[isinstance(each.domain, Choice)])
+            for each in block.inputs
         }
-    return record
+        of_inputs = [rule for rule in block.rules if set(rule.text.words) <= set(record)]
+        for left_out in (*[0.2] * TRIES, *[0.8] * TRIES):
+            if not (broken := next((rule for rule in of_inputs if bites(rule, block, record)), None)):
+                break
+            words = broken.text.words
+            record |= {word: drawn(block.by_key[word], left_out) for word in words if word != words[row % len(words)]}
+        return record
 
+    def _usual(self, block: Block, each: Input, row: int) -> Entry:
+        """Lines keep a choice for some lines, and count them; a card is about a name that these use."""
+        match each.domain:
+            case Number() as domain if domain.whole and domain.most and domain.most <= TOGETHER:
+                return float(domain.least + row % (domain.most - domain.least + 1))
+            case Number() as domain if not domain.whole and min(domain.most or domain.below, 50.0) > 5.0:
+                low, high = max(domain.least or domain.above or 0.0, 1.0), min(domain.most or domain.below, 50.0)
+                return round(low * (high / low) ** self.draw.random(), 2)
+            case Choice() as domain:
+                names = self._names(domain)
+                if not names:
+                    return None
+                if not isinstance(block, Log):
+                    return self.draw.choice(names[:2])
+                is_name = LISTED in block.by_key and each.key in block.by_key[LISTED].words
+                in_turn = names[(row if is_name else row // TOGETHER) % len(names)]
+                return in_turn if self.draw.random() < 0.9 else self.draw.choice(names)
+            case _:
+                return self._careful(each, row)
 
-def _careful(planner: Planner, each: Input, row: int, entries: dict, draw: Random) -> Entry:
-    match each.domain:
-        case Number() as domain:
-            drawn = _inside(domain, draw)
-            return max(float(ceil(domain.least or 0)), float(round(drawn))) if domain.whole else drawn
-        case Date() as domain:
-            return float(draw.randint(int(domain.least), int(domain.most)))
-        case Name() | Note():
-            return f"{each.label} {row + 1}"
-        case Choice() as domain:
-            names = _names(planner, domain, entries)
-            return draw.choice(names) if names else None
+    def _not_begun(self, block: Block, row: int) -> dict[str, Entry]:
+        record: dict[str, Entry] = {each.key: each.first(self.planner.system) for each in block.inputs}
+        starting = [each for each in block.inputs if each.starts_as is not None]
+        how = self.draw.choice(("blank", "as it comes", "one changed")) if starting else "as it comes"
+        if how == "blank":
+            record |= dict.fromkeys((each.key for each in starting), None)
+        elif how == "one changed":
+            changed = self.draw.choice(starting)
+            record[changed.key] = self._careful(changed, row)
+        return record
+
+    def _careful(self, each: Input, row: int) -> Entry:
+        match each.domain:
+            case Number() as domain:
+                drawn = _inside(domain, self.draw)
+                return max(float(ceil(domain.least or 0)), float(round(drawn))) if domain.whole else drawn
+            case Date() as domain:
+                return float(self.draw.randint(int(domain.least), int(domain.most)))
+            case Name() | Note():
+                return f"{each.label} {row + 1}"
+            case Choice() as domain:
+                names = self._names(domain)
+                return self.draw.choice(names) if names else None
+
+    def _wild(self, each: Input, row: int) -> Entry:
+        if self.draw.random() < 0.3:
+            return None
+        match each.domain:
+            case Number() as domain:
+                outside = [-1.0, 0.0, -1e6, 1e12, 1e-9]
+                outside += [
+                    edge for edge in (domain.least, domain.above, domain.most, domain.below) if edge is not None
+                ]
+                outside += [edge * 1.001 for edge in (domain.most, domain.below) if edge is not None]
+                return self.draw.choice(NONSENSE) if self.draw.random() < 0.4 else float(self.draw.choice(outside))
+            case Date() as domain:
+                edges = [domain.least, domain.least - 1, domain.most, domain.most + 1, -1.0, 0.5]
+                return self.draw.choice(NONSENSE) if self.draw.random() < 0.2 else float(self.draw.choice(edges))
+            case Name() | Note() as domain:
+                if self.draw.random() < 0.1:
+                    return float(self.draw.randint(1, 4))
+                others = [f"{each.label} {max(row, 1)}", f"{each.label} {row + 2}"]
+                letters = ["x" * domain.longest, "x" * (domain.longest + 1), "*", 'a "b" & <c>']
+                return self.draw.choice([*others, *letters])
+            case Choice() as domain:
+                names = self._names(domain)
+                others = ["on no list", "*", "?", *map(str.upper, names[:3]), *(f" {name}" for name in names[:1])]
+                return self.draw.choice(others) if self.draw.random() < 0.8 else float(self.draw.randint(-5, 4))
+
+    def _names(self, domain: Choice) -> list[str]:
+        """The names among which a choice is made: fixed ones of a table, or those typed in this scenario."""
+        holder, each = self.planner.by_key[domain.of]
+        if hasattr(each, "values"):
+            return list(each.values)
+        column = self.entries.get(f"{holder.key}_name", ())
+        return [value for value in column if isinstance(value, str)]
 
 
 def _inside(domain: Number, draw: Random) -> float:
@@ -184,45 +219,3 @@ def _at_the_limit(domain: Number, record: dict[str, Entry], draw: Random) -> flo
     choices = [low, low, high, high, high + hair, low - (0.004 * abs(low) or 0.5), 0.0, *beside]
     choices += [LEAST_OF_ALL, LEAST_OF_ALL / 2] * domain.begins_at_nothing
     return float(draw.choice(choices)) + (0.5 if domain.whole and draw.random() < 0.2 else 0.0)
-
-
-def _wild(planner: Planner, each: Input, row: int, entries: dict, draw: Random) -> Entry:
-    if draw.random() < 0.3:
-        return None
-    match each.domain:
-        case Number() as domain:
-            outside = [-1.0, 0.0, -1e6, 1e12, 1e-9]
-            outside += [edge for edge in (domain.least, domain.above, domain.most, domain.below) if edge is not None]
-            outside += [edge * 1.001 for edge in (domain.most, domain.below) if edge is not None]
-            return draw.choice(NONSENSE) if draw.random() < 0.4 else float(draw.choice(outside))
-        case Date() as domain:
-            edges = [domain.least, domain.least - 1, domain.most, domain.most + 1, -1.0, 0.5]
-            return draw.choice(NONSENSE) if draw.random() < 0.2 else float(draw.choice(edges))
-        case Name() | Note() as domain:
-            if draw.random() < 0.1:
-                return float(draw.randint(1, 4))
-            return draw.choice(
-                [
-                    f"{each.label} {max(row, 1)}",
-                    f"{each.label} {row + 2}",
-                    "x" * domain.longest,
-                    "x" * (domain.longest + 1),
-                    "*",
-                    'a "b" & <c>',
-                ]
-            )
-        case Choice() as domain:
-            names = _names(planner, domain, entries)
-            others = (
-                ["on no list", "*", "?"] + [name.upper() for name in names[:3]] + [f" {name}" for name in names[:1]]
-            )
-            return draw.choice(others) if draw.random() < 0.8 else float(draw.randint(-5, 4))
-
-
-def _names(planner: Planner, domain: Choice, entries: dict) -> list[str]:
-    """The names among which a choice is made: fixed ones of a table, or those typed in this scenario."""
-    holder, each = planner.by_key[domain.of]
-    if hasattr(each, "values"):
-        return list(each.values)
-    column = entries.get(f"{holder.key}_name", ())
-    return [value for value in column if isinstance(value, str)]

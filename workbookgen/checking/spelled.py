@@ -12,8 +12,7 @@ _RENAMED_TO = {
 
 
 def spelled(formula: str) -> str:
-    """A formula without what programs change when they save it: spaces, capitals, names of functions, the last
-    digits of numbers."""
+    """A formula without what programs change in it: spaces, capitals, names of functions, last digits of numbers."""
     return "".join(map(_spelled, tokens(formula)))
 
 

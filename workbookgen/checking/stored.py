@@ -15,6 +15,10 @@ from workbookgen.ooxml.values import ErrorValue, Value
 from workbookgen.ooxml.workbook import WholeFile
 
 NEAR = 1e-7  # relative: programs store numbers with fewer digits than they calculate with; nobody sees the eighth
+STALE = (
+    "the stored result is not what the inputs give: a program that does not calculate shows it. "
+    "Open the file in your spreadsheet program, have it calculate everything, and save it"
+)
 
 
 def stale_results(layout: Layout, theirs: WholeFile, expected: Mapping[str, tuple[Entry, ...]]) -> Iterator[Finding]:
@@ -28,8 +32,7 @@ def stale_results(layout: Layout, theirs: WholeFile, expected: Mapping[str, tupl
             if wanted is shown or _agree(wanted, shown):
                 continue
             yield Finding(
-                "the stored result is not what the inputs give: a program that does not calculate shows it. Open the file in your spreadsheet program, "
-                "have it calculate everything, and save it",
+                STALE,
                 f"{placement.sheet}!{placement.cell(row)}",
                 placement.key,
                 expected="nothing" if wanted is None else wanted,
@@ -38,20 +41,21 @@ def stale_results(layout: Layout, theirs: WholeFile, expected: Mapping[str, tupl
 
 
 def as_stored(layout: Layout, theirs: WholeFile, typed: Entries) -> Entries:
-    """The entries with their texts as the file has them: an engine may take off a blank that the file does not say
-    to keep."""
+    """The entries with their texts as the file has them.
 
-    def text(placement: Placement, row: int, entry: Entry) -> Entry:
-        cell = (
-            theirs.sheets[placement.sheet].cell((placement.row + row, placement.column))
-            if isinstance(entry, str)
-            else None
-        )
+    An engine may take off a blank that the file does not say to keep.
+    """
+
+    def as_in_file(placement: Placement, index: int, entry: Entry) -> Entry:
+        if not isinstance(entry, str):
+            return entry
+        cell = theirs.sheets[placement.sheet].cell((placement.row + index, placement.column))
         return cell.value if cell and isinstance(cell.value, str) else entry
 
-    return {
-        each.key: tuple(text(each, row, entry) for row, entry in enumerate(typed[each.key])) for each in layout.inputs
-    }
+    def column(placement: Placement) -> tuple[Entry, ...]:
+        return tuple(as_in_file(placement, index, entry) for index, entry in enumerate(typed[placement.key]))
+
+    return {each.key: column(each) for each in layout.inputs}
 
 
 def _stored(layout: Layout, theirs: WholeFile) -> Iterator[tuple[Placement, range, Value]]:
@@ -65,7 +69,9 @@ def _stored(layout: Layout, theirs: WholeFile) -> Iterator[tuple[Placement, rang
 
 
 def _shown(value: Value) -> Entry:
-    return None if value == "" else value.token if isinstance(value, ErrorValue) else value
+    if isinstance(value, ErrorValue):
+        return value.token
+    return None if value == "" else value
 
 
 def _agree(wanted: Entry, shown: Entry) -> bool:

@@ -57,11 +57,13 @@ class Trial:
         self.outcome = Outcome()
 
     def run(self, inputs: Entries, expected: dict) -> None:
+        """Fill these inputs in, have them worked out, and compare."""
         set_inputs(self.session, self.layout, inputs)
         self.session.evaluate()
         self.compare(inputs, expected)
 
     def compare(self, inputs: Entries, expected: dict) -> None:
+        """Hold what the engine shows against the library; the inputs are told with a finding."""
         got, tried = read(self.session, self.layout, self.layout.formulas), Outcome()
         tried.read = tried.comparisons = sum(map(len, got.values()))
         for placement in self.layout.formulas:
@@ -117,8 +119,7 @@ def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entr
 
 
 def together(layout: Layout) -> int:
-    """How many sets of inputs make up a few thousand records: calculating more at a time saves nothing, and needs
-    memory."""
+    """How many sets of inputs make up a few thousand records: more at a time save nothing, and need memory."""
     return max(1, RECORDS // sum(block.rows for block in layout.planner.blocks.values()))
 
 

@@ -64,34 +64,37 @@ def changes(layout: Layout, theirs: WholeFile) -> Iterator[Finding]:
         yield from _hidden(our, their)
         yield from _drawn(our, their)
         yield from changed_rules(our, their)
-    our_validations, their_validations = (
+    our_rules, their_rules = (
         {name: Validations(sheet) for name, sheet in file.sheets.items()} for file in (ours, theirs)
     )
     for placement in layout.placements.values():
-        if placement.sheet in theirs.sheets and (placement.formulas or isinstance(placement.field, Input)):
+        sheet = placement.sheet
+        if sheet in theirs.sheets and (placement.formulas or isinstance(placement.field, Input)):
             yield from _looks(placement, ours, theirs)
-            yield from changed_validations(
-                placement, our_validations[placement.sheet], their_validations[placement.sheet]
-            )
+            yield from changed_validations(placement, our_rules[sheet], their_rules[sheet])
 
 
 def _calculating(ours: WholeFile, theirs: WholeFile) -> Iterator[Finding]:
     our, their = ours.calculating, theirs.calculating
     if their.is_manual and not our.is_manual:
         yield Finding(
-            "the workbook is set to calculate by hand, so results stay as they were when something is typed. Set calculation to automatic"
+            "the workbook is set to calculate by hand, so results stay as they were when something is typed. "
+            "Set calculation to automatic"
         )
     if their.rounds_to_what_is_shown and not our.rounds_to_what_is_shown:
         yield Finding(
-            "the workbook is set to calculate with numbers as they are shown, so every result is rounded on its way. Take the setting off"
+            "the workbook is set to calculate with numbers as they are shown, so every result is rounded on its way. "
+            "Take the setting off"
         )
     if their.goes_in_circles and not our.goes_in_circles and not theirs.program.lower().startswith(GNUMERIC):
         yield Finding(
-            "the workbook is set to repeat formulas that go in a circle, so such a mistake would not be told. Take the setting off"
+            "the workbook is set to repeat formulas that go in a circle, so such a mistake would not be told. "
+            "Take the setting off"
         )
     if their.counts_from_1904 != our.counts_from_1904:
         yield Finding(
-            "the workbook counts its days from 1904, so every date in it is four years and a day off. Set it to count from 1900"
+            "the workbook counts its days from 1904, so every date in it is four years and a day off. "
+            "Set it to count from 1900"
         )
 
 
@@ -113,18 +116,10 @@ def _said(our: FileSheet, their: FileSheet, inputs: dict[tuple[str, int], list[r
             value = found.value if found else None
             if found and found.has_formula or agree(cell.value, value) or value == cell.value:
                 continue  # a formula where none belongs is reported with the formulas
-            reason = (
-                "these words are not the planner's"
-                if isinstance(cell.value, str)
-                else "this figure is not the planner's"
-            )
+            reason = f"{'these words are' if isinstance(cell.value, str) else 'this figure is'} not the planner's"
+            got = "nothing" if value is None else value
             for row in rows:
-                yield Finding(
-                    reason,
-                    f"{our.name}!{cell_name((row, column))}",
-                    expected=cell.value,
-                    got="nothing" if value is None else value,
-                )
+                yield Finding(reason, f"{our.name}!{cell_name((row, column))}", expected=cell.value, got=got)
 
 
 def _linked(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
@@ -132,17 +127,14 @@ def _linked(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
         if (cell := our.cell(place)) is None:
             continue
         wanted, found = (plainly_named(sheet.links.get(place, "")).replace("$", "") for sheet in (our, their))
-        if wanted != found and (wanted or cell.value is not None):
-            reason = (
-                "a link was put on this cell"
-                if not wanted
-                else "the link is gone"
-                if not found
-                else "the link leads elsewhere"
-            )
-            yield Finding(
-                reason, f"{our.name}!{cell_name(place)}", expected=wanted or "no link", got=found or "no link"
-            )
+        if wanted == found or not wanted and cell.value is None:
+            continue
+        if not wanted:
+            reason = "a link was put on this cell"
+        else:
+            reason = "the link leads elsewhere" if found else "the link is gone"
+        where = f"{our.name}!{cell_name(place)}"
+        yield Finding(reason, where, expected=wanted or "no link", got=found or "no link")
 
 
 def _hidden(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
@@ -181,13 +173,11 @@ def _drawn(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 def _apart(our: Chart, their: Chart) -> list[tuple[str, str]]:
     """The series that differ. A name that a program lost, or took from the labels, is ignored: no number is wrong."""
-    drawn = [replace(each, name="") if range_of(each.name) else each for each in their.series]
-    kept = {each.name for each in drawn}
-    wanted = sorted(
-        _series(each if each.name in kept or "" not in kept else replace(each, name="")) for each in our.series
-    )
-    found = sorted(map(_series, drawn))
-    gone, new = ([each for each in one if each not in other] for one, other in ((wanted, found), (found, wanted)))
+    theirs = [replace(each, name="") if range_of(each.name) else each for each in their.series]
+    kept = {each.name for each in theirs}
+    ours = [replace(each, name="") if "" in kept and each.name not in kept else each for each in our.series]
+    wanted, found = sorted(map(_series, ours)), sorted(map(_series, theirs))
+    gone, new = [each for each in wanted if each not in found], [each for each in found if each not in wanted]
     return list(zip_longest(gone, new, fillvalue="nothing"))
 
 

@@ -127,14 +127,9 @@ def angle_of_twist(pen: Pen) -> None:
         pen.line(((x, axis), (x + 6, axis)), INK, 1)
     crossing, slant, far = marked + turn / 2, math.atan(math.pi * half / turn), 62
     pen.line(((crossing, axis), (crossing + 68 * math.cos(slant), axis - 68 * math.sin(slant))), WARNING, 1)
-    pen.line(
-        [
-            (crossing + far * math.cos(slant * step / 24), axis - far * math.sin(slant * step / 24))
-            for step in range(25)
-        ],
-        WARNING,
-        2,
-    )
+    angles = [slant * step / 24 for step in range(25)]
+    arc = [(crossing + far * math.cos(angle), axis - far * math.sin(angle)) for angle in angles]
+    pen.line(arc, WARNING, 2)
     pen.word(crossing + far + 10, axis - 15, "angle", WARNING, "lm")
     pen.word(left, 92, "how the fibers at the surface lie", ACCENT, "lm")
     pen.word(left, 108, "against the length of the yarn", QUIET, "lm")

@@ -29,15 +29,4 @@ def engine(name: str) -> Engine:
     return getattr(import_module(f".{module}", __package__), adapter)()
 
 
-__all__ = [
-    "ENGINES",
-    "Area",
-    "Engine",
-    "ErrorValue",
-    "Reading",
-    "Rows",
-    "Session",
-    "Typed",
-    "Value",
-    "engine",
-]
+__all__ = ["ENGINES", "Area", "Engine", "ErrorValue", "Reading", "Rows", "Session", "Typed", "Value", "engine"]

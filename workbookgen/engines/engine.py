@@ -139,9 +139,8 @@ class PackageEngine(Engine):
         try:
             return import_module(self.name)
         except ImportError:
-            raise MissingEngine.at(
-                self.name, f"This engine is not installed. Get it with: pip install {self.name}"
-            ) from None
+            how = f"This engine is not installed. Get it with: pip install {self.name}"
+            raise MissingEngine.at(self.name, how) from None
 
 
 # XML cannot carry these, and a lone carriage return does not survive it either.

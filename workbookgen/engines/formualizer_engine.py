@@ -67,9 +67,8 @@ class FormualizerSession(Session):
         try:
             self._workbook.evaluate_all()
         except self._package.ExcelEvaluationError as reason:  # it gives up on some workbooks that others compute
-            raise FileError.at(
-                str(self._path), f"formualizer cannot work out this workbook ({reason}). Try another engine."
-            ) from None
+            sentence = f"formualizer cannot work out this workbook ({reason}). Try another engine."
+            raise FileError.at(str(self._path), sentence) from None
 
     def read(self, area: Area) -> Reading:
         require_sheet(tuple(self._sheets), area.sheet)

@@ -95,12 +95,8 @@ class GnumericSession(Session):
 
 
 def _values(sheet) -> dict[tuple[int, int], float | str | bool | ErrorValue]:
-    return {
-        (cell.row, cell.column): _value(cell)
-        for row in sheet.iter_rows()
-        for cell in row
-        if cell.value not in (None, "")
-    }
+    cells = (cell for row in sheet.iter_rows() for cell in row if cell.value not in (None, ""))
+    return {(cell.row, cell.column): _value(cell) for cell in cells}
 
 
 def _value(cell) -> float | str | bool | ErrorValue:
@@ -112,24 +108,15 @@ def _value(cell) -> float | str | bool | ErrorValue:
 def _program() -> str:
     program = shutil.which("ssconvert")
     if program is None:
-        raise MissingEngine.at(
-            "gnumeric",
-            "The program ssconvert is not on this machine. It comes with Gnumeric: install the Debian package gnumeric.",
-        )
+        how = "It comes with Gnumeric: install the Debian package gnumeric."
+        raise MissingEngine.at("gnumeric", f"The program ssconvert is not on this machine. {how}")
     return program
 
 
 def _run(*arguments: str | Path) -> subprocess.CompletedProcess:
+    command = [_program(), *map(str, arguments)]
     try:
-        return subprocess.run(
-            [_program(), *map(str, arguments)],
-            capture_output=True,
-            encoding="utf-8",
-            errors="replace",
-            timeout=TIME_LIMIT,
-        )
+        return subprocess.run(command, capture_output=True, encoding="utf-8", errors="replace", timeout=TIME_LIMIT)
     except subprocess.TimeoutExpired:
-        raise FileError.at(
-            str(arguments[-1]),
-            f"Gnumeric did not finish within {TIME_LIMIT} seconds and was stopped.",
-        ) from None
+        stopped = f"Gnumeric did not finish within {TIME_LIMIT} seconds and was stopped."
+        raise FileError.at(str(arguments[-1]), stopped) from None

@@ -93,10 +93,8 @@ class LibreOfficeSession(Session):
         for row, values in enumerate(rows, area.row):
             for column, value in enumerate(values, area.column):
                 if isinstance(value, bool | Typed):
-                    yield (
-                        Area(area.sheet, row, column),
-                        value.formula if isinstance(value, Typed) else str(value).upper(),
-                    )
+                    words = value.formula if isinstance(value, Typed) else str(value).upper()
+                    yield Area(area.sheet, row, column), words
 
     def _block(self, area: Area) -> list[str | int]:
         """Sheet, left, top, right, bottom, counted from 0."""
@@ -120,17 +118,9 @@ def convert(path: Path, target: Path, recalculate: bool) -> None:
         if recalculate:
             _write_profile(folder)
         made = folder / "out" / f"{source.stem}{target.suffix}"
-        report = _run(
-            folder,
-            "--headless",
-            "--norestore",
-            "--nologo",
-            "--convert-to",
-            target.suffix.lstrip("."),
-            "--outdir",
-            str(made.parent),
-            str(source),
-        )
+        unseen = ("--headless", "--norestore", "--nologo")
+        wanted = ("--convert-to", target.suffix.lstrip("."), "--outdir", str(made.parent))
+        report = _run(folder, *unseen, *wanted, str(source))
         if not made.is_file():  # it may fail and still report success
             raise unreadable(path, "LibreOffice", report.strip() or "it wrote no result")
         shutil.move(made, target)
@@ -162,10 +152,8 @@ class _Office:
         except _Refused as reason:
             report = self._log.read_text(errors="replace") if self._log.exists() else ""
             self.stop()
-            raise PlannerError.at(
-                "libreoffice",
-                f"It cannot be started: {reason.faults[0].sentence}. {report}".strip(),
-            ) from None
+            sentence = f"It cannot be started: {reason.faults[0].sentence}. {report}".strip()
+            raise PlannerError.at("libreoffice", sentence) from None
 
     def alive(self) -> bool:
         return self._process.poll() is None
@@ -183,7 +171,8 @@ class _Office:
             self.stop()
             raise PlannerError.at(
                 "libreoffice",
-                f"LibreOffice ended or did not answer within {TIME_LIMIT} seconds, and was stopped. Try again; close other programs if the machine is short of memory.",
+                f"LibreOffice ended or did not answer within {TIME_LIMIT} seconds, and was stopped. "
+                "Try again; close other programs if the machine is short of memory.",
             )
         answer = json.loads(reply)
         if "error" in answer:
@@ -238,19 +227,13 @@ def _run(folder: Path, *arguments: str) -> str:
     # A file and not a pipe: a child that outlives its parent would hold a pipe open.
     with open(log, "wb") as output:
         process = subprocess.Popen(
-            command,
-            stdin=subprocess.DEVNULL,
-            stdout=output,
-            stderr=subprocess.STDOUT,
-            start_new_session=True,
+            command, stdin=subprocess.DEVNULL, stdout=output, stderr=subprocess.STDOUT, start_new_session=True
         )
     try:
         process.wait(TIME_LIMIT)
     except subprocess.TimeoutExpired:
-        raise FileError.at(
-            arguments[-1],
-            f"LibreOffice did not finish within {TIME_LIMIT} seconds and was stopped.",
-        ) from None
+        stopped = f"LibreOffice did not finish within {TIME_LIMIT} seconds and was stopped."
+        raise FileError.at(arguments[-1], stopped) from None
     finally:
         _kill_group(process)
     return log.read_text(encoding="utf-8", errors="replace")
@@ -274,22 +257,19 @@ def _write_profile(folder: Path) -> None:
 def _program() -> str:
     program = shutil.which("soffice") or shutil.which("libreoffice")
     if program is None:
-        raise MissingEngine.at(
-            "libreoffice",
-            "LibreOffice is not on this machine. Install the Debian packages libreoffice-calc and python3-uno.",
-        )
+        how = "Install the Debian packages libreoffice-calc and python3-uno."
+        raise MissingEngine.at("libreoffice", f"LibreOffice is not on this machine. {how}")
     return program
 
 
 def python_with_uno() -> str:
+    """The first Python here that has UNO: this one, the system's, or LibreOffice's own."""
     beside = Path(_program()).resolve().with_name("python")
     for python in (sys.executable, "/usr/bin/python3", str(beside)):
         if shutil.which(python) and _has_uno(python):
             return python
-    raise MissingEngine.at(
-        "libreoffice",
-        "LibreOffice is here, but no Python that can speak to it. Install the Debian package python3-uno.",
-    )
+    how = "Install the Debian package python3-uno."
+    raise MissingEngine.at("libreoffice", f"LibreOffice is here, but no Python that can speak to it. {how}")
 
 
 def _has_uno(python: str) -> bool:

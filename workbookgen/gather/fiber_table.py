@@ -17,10 +17,8 @@ from workbookgen.texts import loosely
 
 LONGEST_SOURCE = 200  # letters, of the guide's column
 COLUMNS = ("name", *(name for name, _ in NUMBERS), *(name for name in TEXTS if name != "name"))
-PARTS = {
-    "Yield": {"yield"},
-    "Losses": {"skirting", "preparation", "combing", "spinning"},
-}  # of a published source, and what each is about
+# The parts of a published source, and what each is about.
+PARTS = {"Yield": {"yield"}, "Losses": {"skirting", "preparation", "combing", "spinning"}}
 WORDS = {stage: word for stage, _, word in STAGES if word}
 
 

@@ -30,10 +30,8 @@ def targets(output: Path) -> dict[str, Path]:
     """What will be written, by part: "summary", "fibers", and for tables of their own their names."""
     kind = output.suffix.lower()
     if kind not in FORMATS:
-        raise FileError.at(
-            str(output),
-            f"end the name with {', '.join(FORMATS[:-1])} or {FORMATS[-1]}; that is what the tables are written as.",
-        )
+        endings = f"{', '.join(FORMATS[:-1])} or {FORMATS[-1]}"
+        raise FileError.at(str(output), f"end the name with {endings}; that is what the tables are written as.")
     if kind == ".parquet":
         _require_parquet()
     beside = {
@@ -57,9 +55,8 @@ def save(gathered: Gathered, output: Path, fibers: Fibers, year: int | None = No
     seen, even = observed(gathered.tables["lots"], fibers), evenness(gathered.tables["lots"], fibers)
     places, kind = targets(output), output.suffix.lower()
     if kind == ".xlsx" and max(map(len, gathered.tables.values())) > MOST_ROWS:
-        raise FileError.at(
-            str(output), f"a sheet holds {MOST_ROWS:,} rows, and the tables have more; write .csv or .parquet instead."
-        )
+        too_long = f"a sheet holds {MOST_ROWS:,} rows, and the tables have more; write .csv or .parquet instead."
+        raise FileError.at(str(output), too_long)
     frames = gathered.tables | {"planners": gathered.planners, "observed": seen, "evenness": even}
     contents = {"summary": workbook(gathered, seen, even, with_tables=kind == ".xlsx")}
     contents["fibers"], changed = _csv(fiber_table(seen, fibers, year or date.today().year))
@@ -98,6 +95,5 @@ def _require_parquet() -> None:
     try:
         import pyarrow  # noqa: F401
     except ImportError:
-        raise FileError.at(
-            ".parquet", 'this format needs one more package: python -m pip install "workbookgen[parquet]".'
-        ) from None
+        how = 'this format needs one more package: python -m pip install "workbookgen[parquet]".'
+        raise FileError.at(".parquet", how) from None

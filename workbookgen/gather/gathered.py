@@ -10,20 +10,13 @@ from pathlib import Path
 
 import pandas as pd
 
-from workbookgen.errors import Fault, FileError
+from workbookgen.errors import Fault, FileError, counted
 from workbookgen.gather.columns import PLANNER, TABLES
 from workbookgen.gather.reading import Batch, FileReport, frame
 from workbookgen.gather.workers import Engine, read_all, this_machine
 
 # In a folder; the last ones may be planners that cannot be read, and nobody's figures are left out in silence.
-SUFFIXES = (
-    ".xlsx",
-    ".ods",
-    ".xls",
-    ".xlsm",
-    ".xlsb",
-    ".numbers",
-)
+SUFFIXES = (".xlsx", ".ods", ".xls", ".xlsm", ".xlsb", ".numbers")
 LOCKS = ("~$", ".~lock", ".")  # what programs leave beside a file that is open
 
 
@@ -41,9 +34,7 @@ class Gathered:
     def counts(self) -> str:
         """How much there is, in words."""
         numbers = {"planners": len(self.planners)} | {name: len(table) for name, table in self.tables.items()}
-        return ", ".join(
-            f"{number:,} {name if number != 1 else name.removesuffix('s')}" for name, number in numbers.items()
-        )
+        return ", ".join(counted(number, name.removesuffix("s")) for name, number in numbers.items())
 
 
 def gather(
@@ -66,38 +57,33 @@ def joined(batches: Sequence[Batch]) -> Gathered:
         table.name: _joined([batch.tables[table.name] for batch in batches if batch.tables], frame(table), numbers)
         for table in TABLES
     }
+    repeated = [each for each in reports if not each.fault and each.number not in numbers]
     return Gathered(
         tables,
         _planners(list(firsts.values()), tables),
-        tuple(Fault(each.file, each.fault) for each in reports if each.fault),
-        tuple(
+        unread=tuple(Fault(each.file, each.fault) for each in reports if each.fault),
+        repeated=tuple(
             Fault(each.file, f"the same, byte for byte, as {firsts[each.digest].file}; it counts once.")
-            for each in reports
-            if not each.fault and each.number not in numbers
+            for each in repeated
         ),
-        tuple(Fault(each.file, note) for each in firsts.values() for note in each.notes),
+        notes=tuple(Fault(each.file, note) for each in firsts.values() for note in each.notes),
     )
 
 
 def _joined(frames: list[pd.DataFrame], empty: pd.DataFrame, numbers: dict[int, int]) -> pd.DataFrame:
+    """The rows of the planners that count, by their new numbers."""
     whole = pd.concat([each for each in frames if len(each)] or [empty], ignore_index=True)
     whole = whole[whole[PLANNER].isin(list(numbers))]
-    return whole.assign(**{PLANNER: whole[PLANNER].map(numbers).astype("int64")}).sort_values(
-        PLANNER, kind="stable", ignore_index=True
-    )
+    numbered = whole.assign(**{PLANNER: whole[PLANNER].map(numbers).astype("int64")})
+    return numbered.sort_values(PLANNER, kind="stable", ignore_index=True)
 
 
 def _planners(reports: list[FileReport], tables: dict[str, pd.DataFrame]) -> pd.DataFrame:
     """One row per planner: what it is, and how many records it gave."""
-    listed = pd.DataFrame(
-        {
-            PLANNER: pd.Series(range(1, len(reports) + 1), dtype="int64"),
-            **{
-                name: pd.Series([getattr(each, name) for each in reports], dtype="string")
-                for name in ("file", "title", "units", "version")
-            },
-        }
-    )
+    columns = {PLANNER: pd.Series(range(1, len(reports) + 1), dtype="int64")}
+    for name in ("file", "title", "units", "version"):
+        columns[name] = pd.Series([getattr(each, name) for each in reports], dtype="string")
+    listed = pd.DataFrame(columns)
     counts = {
         name: listed[PLANNER].map(table[PLANNER].value_counts()).fillna(0).astype("int64")
         for name, table in tables.items()
@@ -115,11 +101,8 @@ def planners_in(places: Sequence[Path], leave_out: Sequence[Path] = ()) -> list[
 
 
 def _in_folder(folder: Path, leave_out: set[Path]) -> list[Path]:
-    return sorted(
-        file
-        for file in folder.iterdir()
-        if file.suffix.lower() in SUFFIXES
-        and not file.name.startswith(LOCKS)
-        and file.is_file()
-        and file.absolute() not in leave_out
-    )
+    def is_meant(file: Path) -> bool:
+        is_workbook = file.suffix.lower() in SUFFIXES and not file.name.startswith(LOCKS)
+        return is_workbook and file.is_file() and file.absolute() not in leave_out
+
+    return sorted(filter(is_meant, folder.iterdir()))

@@ -8,15 +8,11 @@ from workbookgen.language.fields import Input
 from workbookgen.settings import Settings
 
 HEADS = ("table", "column", "unit", "meaning")
+TOLD = "What the planner says of this record, where something in it is missing or cannot be right."
 IN_EVERY_TABLE = (
     ("every table", PLANNER, "", "The planner's number on the sheet Planners."),
     ("every table", FILE, "", "The planner's file."),
-    (
-        "every table",
-        MESSAGE,
-        "",
-        "What the planner says of this record, where something in it is missing or cannot be right.",
-    ),
+    ("every table", MESSAGE, "", TOLD),
 )
 
 

@@ -10,8 +10,6 @@ import pandas as pd
 
 from workbookgen.gather.columns import PLANNER
 from workbookgen.reference import fiber, learning, statistics
-from workbookgen.settings import Settings
-from workbookgen.settings.fiber_table import load_fibers
 from workbookgen.texts import loosely
 from workbookgen.units import Quantity
 
@@ -27,41 +25,13 @@ STAGES = (
     (WHOLE, "seen_yarn_kept", ""),
 )
 ALL_LOTS = "all lots"
-OBSERVED = (
-    "kind",
-    "stage",
-    "lots",
-    "planners",
-    "mean",
-    "deviation",
-    "least",
-    "most",
-    "mean_doubt95",
-    "published",
-    "in_use",
-)
+FIGURES = ("mean", "deviation", "least", "most", "mean_doubt95", "published", "in_use")
+OBSERVED = ("kind", "stage", "lots", "planners", *FIGURES)
 WORDS, COUNTS = ("kind", "stage"), ("lots", "planners", "skeins", "lots_compared")
-EVENNESS = (
-    "kind",
-    "planners",
-    "lots",
-    "skeins",
-    "mean_grist_m_per_g",
-    "mean_grist_yd_per_lb",
-    "least_grist_m_per_g",
-    "most_grist_m_per_g",
-    "lots_compared",
-    "grist_cv",
-    "least_cv",
-    "most_cv",
-)
+GRISTS = ("mean_grist_m_per_g", "mean_grist_yd_per_lb", "least_grist_m_per_g", "most_grist_m_per_g")
+EVENNESS = ("kind", "planners", "lots", "skeins", *GRISTS, "lots_compared", "grist_cv", "least_cv", "most_cv")
 
-Fibers = tuple[dict, ...]
-
-
-def published_fibers(settings: Settings) -> Fibers:
-    """The fiber table beside which the lots are shown."""
-    return load_fibers(settings)
+Fibers = tuple[dict, ...]  # the fiber table beside which the lots are shown
 
 
 def observed(lots: pd.DataFrame, fibers: Fibers) -> pd.DataFrame:
@@ -83,9 +53,11 @@ def _of_kinds(rows: list[dict], columns: tuple[str, ...]) -> pd.DataFrame:
 
 
 def _told(kind: str, stage: str, group: pd.DataFrame, column: str, published: float | None) -> dict:
+    """What some lots lost in a stage, or kept; `published` is what the fiber table says of it."""
     shares, count = group[column], len(group)
     deviation = shares.std() if count > 1 else np.nan
     mean = shares.mean()
+    is_told = published is not None or count >= ENOUGH
     return {
         "kind": kind,
         "stage": stage,
@@ -97,9 +69,7 @@ def _told(kind: str, stage: str, group: pd.DataFrame, column: str, published: fl
         "most": shares.max(),
         "mean_doubt95": statistics.half_width(deviation, count) if count >= ENOUGH else np.nan,
         "published": published,
-        "in_use": learning.in_use(published, mean, count, ENOUGH)
-        if published is not None or count >= ENOUGH
-        else np.nan,
+        "in_use": learning.in_use(published, mean, count, ENOUGH) if is_told else np.nan,
     }
 
 
@@ -134,7 +104,9 @@ def evenness(lots: pd.DataFrame, fibers: Fibers) -> pd.DataFrame:
 
 
 def _even(kind: str, group: pd.DataFrame) -> dict:
+    """The grist of some lots, and its variation within each that has two skeins or more."""
     grists, compared = group["mean_grist_m_per_g"], group[group["grist_cv"].notna()]
+    variations, skeins = compared["grist_cv"].to_numpy(), compared["skeins"].to_numpy()
     return {
         "kind": kind,
         "planners": group[PLANNER].nunique(),
@@ -145,9 +117,7 @@ def _even(kind: str, group: pd.DataFrame) -> dict:
         "least_grist_m_per_g": grists.min(),
         "most_grist_m_per_g": grists.max(),
         "lots_compared": len(compared),
-        "grist_cv": statistics.pooled_variation(compared["grist_cv"].to_numpy(), compared["skeins"].to_numpy())
-        if len(compared)
-        else np.nan,
+        "grist_cv": statistics.pooled_variation(variations, skeins) if len(compared) else np.nan,
         "least_cv": compared["grist_cv"].min(),
         "most_cv": compared["grist_cv"].max(),
     }

@@ -11,6 +11,7 @@ from textwrap import wrap
 
 import pandas as pd
 import xlsxwriter
+from xlsxwriter.utility import xl_col_to_name
 
 from workbookgen.book import look
 from workbookgen.errors import Fault
@@ -26,7 +27,13 @@ FIRST = 3  # row of a table's first record, from 0
 HEAD_HEIGHT = 28  # points, of two lines
 LETTERS = 95  # in a line that is read
 SHARE, COUNT = "0.0%", "#,##0"
+YIELDS = "Yields"  # the sheet of the chart
+YIELD_COLUMNS = ("kind", "lots", "mean", "deviation", "published")
 DRAWN, PALE = "scoured yield", "#B9C9CC"
+ABOUT_THE_CHART = (
+    "Columns: mean scoured yield of each breed's lots, with one standard deviation up and down. "
+    "Diamonds: what the guide says."
+)
 
 HEADS = {
     "kind": ("Breed or fiber", 28, ""),
@@ -101,9 +108,8 @@ ABOUT = (
 def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame, with_tables: bool) -> bytes:
     """The summary, and the tables behind it where they are wanted."""
     stream = io.BytesIO()
-    with xlsxwriter.Workbook(
-        stream, {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}
-    ) as book:
+    as_they_are = dict.fromkeys(("strings_to_formulas", "strings_to_urls", "strings_to_numbers"), False)
+    with xlsxwriter.Workbook(stream, as_they_are) as book:
         book.set_properties({"created": CREATED})
         pages = _Pages(book)
         pages.about(gathered)
@@ -120,12 +126,16 @@ def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame,
 
 
 def _told(gathered: Gathered) -> pd.DataFrame:
-    faults = [*gathered.unread, *gathered.repeated, *gathered.notes] or [
-        Fault("", "Every file was read, and nothing was left out.")
-    ]
-    return pd.DataFrame(
-        {"file": [fault.place for fault in faults], "what": [fault.sentence for fault in faults]}, dtype="string"
-    )
+    """Whatever is to be told of the files, each with its file."""
+    faults = [*gathered.unread, *gathered.repeated, *gathered.notes]
+    faults = faults or [Fault("", "Every file was read, and nothing was left out.")]
+    return pd.DataFrame([(each.place, each.sentence) for each in faults], columns=["file", "what"], dtype="string")
+
+
+def _drawn_from(column: str, last: int) -> dict:
+    """A series of the chart: a column of the list beside it, down to its last row."""
+    place = YIELD_COLUMNS.index(column)
+    return {"categories": [YIELDS, FIRST, 0, last, 0], "values": [YIELDS, FIRST, place, last, place]}
 
 
 class _Pages:
@@ -156,17 +166,10 @@ class _Pages:
         for column, key in enumerate(frame.columns):
             label, width, shown = HEADS[key]
             align = {"align": "right"} if shown else {"align": "left", "indent": 1}
+            looks = look.FACT | align | ({"num_format": shown} if shown else {})
             sheet.set_column(column, column, width)
-            sheet.write_string(
-                FIRST - 1, column, label, self._format(look.LABEL | look.INK_LINE | {"text_wrap": True} | align)
-            )
-            self._fill(
-                sheet,
-                FIRST,
-                column,
-                frame[key],
-                self._format(look.FACT | align | ({"num_format": shown} if shown else {})),
-            )
+            sheet.write_string(FIRST - 1, column, label, self._format(look.LABEL | look.INK_LINE | align))
+            self._fill(sheet, FIRST, column, frame[key], self._format(looks))
         sheet.freeze_panes(FIRST, 1)
         sheet.repeat_rows(FIRST - 1)
 
@@ -184,65 +187,40 @@ class _Pages:
 
     def chart(self, observed: pd.DataFrame) -> None:
         """The scoured yields of the breeds with most lots, with their spread, read from a list beside the chart."""
-        drawn = (
-            observed[(observed["stage"] == DRAWN) & (observed["lots"] >= ENOUGH)]
-            .nlargest(CHARTED, "lots")
-            .sort_values("kind")
-        )
+        weighed = observed[(observed["stage"] == DRAWN) & (observed["lots"] >= ENOUGH)]
+        drawn = weighed.nlargest(CHARTED, "lots").sort_values("kind")
         if drawn.empty:
             return
-        self.table(
-            "Yields",
-            "Scoured yield of the breeds with most lots",
-            drawn[["kind", "lots", "mean", "deviation", "published"]],
-        )
+        self.table(YIELDS, "Scoured yield of the breeds with most lots", drawn[list(YIELD_COLUMNS)])
         last = FIRST + len(drawn) - 1
-        chart = self.book.add_chart({"type": "column"})
-        spread = f"=Yields!$D${FIRST + 1}:$D${last + 1}"
-        chart.add_series(
-            {
-                "name": "Observed mean",
-                "categories": ["Yields", FIRST, 0, last, 0],
-                "values": ["Yields", FIRST, 2, last, 2],
-                "fill": {"color": PALE},
-                "border": {"color": look.ACCENT},
-                "gap": 60,
-                "y_error_bars": {
-                    "type": "custom",
-                    "plus_values": spread,
-                    "minus_values": spread,
-                    "line": {"color": look.INK},
-                },
-            }
-        )
-        guide = self.book.add_chart({"type": "line"})
-        mark = {"type": "diamond", "size": 8, "fill": {"color": look.INK}, "border": {"color": look.INK}}
-        guide.add_series(
-            {
-                "name": "In the guide",
-                "categories": ["Yields", FIRST, 0, last, 0],
-                "values": ["Yields", FIRST, 4, last, 4],
-                "line": {"none": True},
-                "marker": mark,
-            }
-        )
-        chart.combine(guide)
+        chart = self._means(last)
+        chart.combine(self._guide(last))
         font = {"name": look.TYPEFACE, "size": 9, "color": look.INK}
+        lines = {"visible": True, "line": {"color": look.HAIR}}
         chart.set_title({"name": "Scoured yield, mean and spread of the lots", "name_font": font | {"size": 11}})
         chart.set_x_axis({"num_font": font})
-        chart.set_y_axis(
-            {
-                "num_font": font,
-                "num_format": "0%",
-                "min": 0,
-                "max": 1,
-                "major_gridlines": {"visible": True, "line": {"color": look.HAIR}},
-            }
-        )
+        chart.set_y_axis({"num_font": font, "num_format": "0%", "min": 0, "max": 1, "major_gridlines": lines})
         chart.set_legend({"position": "bottom", "font": font})
         chart.set_size({"width": 860, "height": 330})
-        about = "Columns: mean scoured yield of each breed's lots, with one standard deviation up and down. Diamonds: what the guide says."
-        self.book.get_worksheet_by_name("Yields").insert_chart(last + 2, 0, chart, {"description": about})
+        self.book.get_worksheet_by_name(YIELDS).insert_chart(last + 2, 0, chart, {"description": ABOUT_THE_CHART})
+
+    def _means(self, last: int):
+        """Columns: the mean of each breed, with its spread."""
+        chart = self.book.add_chart({"type": "column"})
+        letter = xl_col_to_name(YIELD_COLUMNS.index("deviation"))
+        spread = f"={YIELDS}!${letter}${FIRST + 1}:${letter}${last + 1}"
+        bars = {"type": "custom", "plus_values": spread, "minus_values": spread, "line": {"color": look.INK}}
+        looks = {"fill": {"color": PALE}, "border": {"color": look.ACCENT}, "gap": 60, "y_error_bars": bars}
+        chart.add_series({"name": "Observed mean"} | _drawn_from("mean", last) | looks)
+        return chart
+
+    def _guide(self, last: int):
+        """Marks without a line: what the guide says of each breed."""
+        chart = self.book.add_chart({"type": "line"})
+        mark = {"type": "diamond", "size": 8, "fill": {"color": look.INK}, "border": {"color": look.INK}}
+        looks = {"line": {"none": True}, "marker": mark}
+        chart.add_series({"name": "In the guide"} | _drawn_from("published", last) | looks)
+        return chart
 
     def _sheet(self, name: str, landscape: bool = True):
         sheet = self.book.add_worksheet(name)
@@ -256,9 +234,8 @@ class _Pages:
     def _fill(self, sheet, first: int, column: int, values: pd.Series, form=None) -> None:
         """The values of a column, one below another; words always as words, what is missing as blank."""
         write = sheet.write_number if pd.api.types.is_numeric_dtype(values) else sheet.write_string
-        for row, (value, is_missing) in enumerate(
-            zip(values.tolist(), values.isna().tolist(), strict=True), start=first
-        ):
+        cells = zip(values.tolist(), values.isna().tolist(), strict=True)
+        for row, (value, is_missing) in enumerate(cells, start=first):
             if not is_missing:
                 write(row, column, value, form)
             elif form:

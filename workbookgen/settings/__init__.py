@@ -138,15 +138,12 @@ class Settings(Strict):
             (("leave_out", place), f"{name} is listed twice; once is enough")
             for place, name in enumerate(names)
             if name in names[:place]
-        ] + [
-            (
-                ("leave_out", names.index(needed)),
-                f"{sheet} is nothing without {needed}; leave out {sheet} too, or keep {needed}",
-            )
-            for sheet, others in NEEDS.items()
-            for needed in others
-            if needed in names and sheet not in names
         ]
+        for chapter, others in NEEDS.items():
+            for needed in others if chapter not in names else ():
+                if needed in names:
+                    sentence = f"{chapter} is nothing without {needed}; leave out {chapter} too, or keep {needed}"
+                    faults.append((("leave_out", names.index(needed)), sentence))
         if faults:
             raise Misfit(*faults)
         return names
@@ -181,9 +178,8 @@ class Settings(Strict):
     def as_toml(self) -> str:
         """These settings as the text of a settings file, without defaults."""
         table = self.model_dump(exclude_none=True)
-        return tomli_w.dumps(
-            {key: value for key, value in table.items() if value not in ("", (), {}) or key == "fibers"}
-        )
+        said = {key: value for key, value in table.items() if value not in ("", (), {}) or key == "fibers"}
+        return tomli_w.dumps(said)
 
 
 def changed(
@@ -195,9 +191,8 @@ def changed(
     if reels:
         added = [_reel_of_the_command_line(text, table["units"]) for text in reels]
         names = {folded(reel.name) for reel in added}
-        table["reels"] = [reel for reel in table["reels"] if folded(reel["name"]) not in names] + [
-            reel.model_dump(exclude_none=True) for reel in added
-        ]
+        kept = [reel for reel in table["reels"] if folded(reel["name"]) not in names]
+        table["reels"] = [*kept, *(reel.model_dump(exclude_none=True) for reel in added)]
     return validated(Settings, table, "the command line")
 
 
@@ -238,9 +233,8 @@ def parse(text: str, place: str) -> Settings:
     except tomllib.TOMLDecodeError as problem:
         raise SettingsError.at(place, f"this is not a TOML settings file: {problem}.") from None
     except (ValueError, RecursionError):  # thousands of digits, or of brackets within brackets
-        raise SettingsError.at(
-            place, "this is no settings file: it holds a number or a list that no setting has."
-        ) from None
+        strange = "this is no settings file: it holds a number or a list that no setting has."
+        raise SettingsError.at(place, strange) from None
     return validated(Settings, table, place, text)
 
 

@@ -63,8 +63,9 @@ def _heading(table: dict, tables: Counter) -> Path:
 
 def _paths(value, so_far: Path = ()):
     """Every path into a value, itself left out."""
-    parts = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
-    for key, part in parts:
+    if not isinstance(value, dict | list):
+        return
+    for key, part in value.items() if isinstance(value, dict) else enumerate(value):
         yield (*so_far, key)
         yield from _paths(part, (*so_far, key))
 
@@ -79,13 +80,12 @@ def faults_found(problem: ValidationError, model: type[BaseModel], place: str, l
         else:
             faults.append((error["loc"], _sentence(error, model)))
     located = [(_line(path, lines), path, sentence) for path, sentence in faults]
-    return [
-        Fault(
-            ", ".join(filter(None, (place, f"line {line}" if line else "", _spelled(path)))),
-            sentence + "." * (sentence[-1] != "?"),
-        )
-        for line, path, sentence in sorted(located, key=lambda each: each[0])
-    ]
+
+    def told(line: int, path: Path, sentence: str) -> Fault:
+        where = filter(None, (place, f"line {line}" if line else "", _spelled(path)))
+        return Fault(", ".join(where), sentence if sentence.endswith("?") else f"{sentence}.")
+
+    return [told(*each) for each in sorted(located, key=lambda each: each[0])]
 
 
 def _line(path: Path, lines: dict[Path, int]) -> int:
@@ -94,20 +94,20 @@ def _line(path: Path, lines: dict[Path, int]) -> int:
 
 
 def _spelled(path: Path) -> str:
+    """A path as a person counts: the first of several is number 1."""
     return ".".join(str(part + 1 if isinstance(part, int) else part) for part in path)
 
 
 def _sentence(error: dict, model: type[BaseModel]) -> str:
+    """What to write instead, for each kind of error that the model knows."""
     path, context = error["loc"], error.get("ctx", {})
     match error["type"]:
         case "extra_forbidden":
             known = _keys_beside(path, model)
             return f"there is no such setting; known are {', '.join(known)}{_nearest(str(path[-1]), known)}"
         case "literal_error":
-            near = _nearest(
-                str(error["input"]), [each.strip("' ") for each in context["expected"].replace(" or ", ",").split(",")]
-            )
-            return f"write one of {context['expected']}{near}"
+            known = [each.strip("' ") for each in context["expected"].replace(" or ", ",").split(",")]
+            return f"write one of {context['expected']}{_nearest(str(error['input']), known)}"
         case "value_error":
             return str(context["error"])
         case "greater_than":

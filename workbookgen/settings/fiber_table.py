@@ -39,6 +39,27 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
     if settings.fibers == "":
         return ()
     path = Path(settings.fibers) if settings.fibers else templates() / "fibers.csv"
+    lines = _lines(path)
+    if len(lines) > settings.rows.guide and "Guide" not in settings.without:  # without it, none of them is shown
+        wanted = f"the fiber table has {len(lines)} fibers, so this must be {len(lines)} or more."
+        raise SettingsError.at("rows.guide", wanted)
+    records, faults = [], []
+    first_lines: dict[str, int] = {}  # of each name
+    for number, line in enumerate(lines, start=FIRST_LINE):
+        record, wrong = _record(line)
+        if name := record.get("name", ""):
+            first = first_lines.setdefault(folded(name), number)
+            if first != number:
+                wrong.append(("name", f'"{name}" stands in line {first} too; give each fiber its own name.'))
+        faults += [Fault(f"{path}, line {number}, {column}", sentence) for column, sentence in wrong]
+        records.append(record)
+    if faults:
+        raise SettingsError(*faults)
+    return tuple(records)
+
+
+def _lines(path: Path) -> list[dict[str, str]]:
+    """The lines of the table, by column. Raises a PlannerError where it cannot be read, or lacks a column."""
     try:
         with path.open(encoding="utf-8-sig", newline="") as file:
             lines = list(csv.DictReader(file, restval=""))
@@ -46,40 +67,26 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
         reason = getattr(problem, "strerror", None) or "it is not a text file"
         raise FileError.at(str(path), f"the fiber table cannot be read: {reason}.") from None
     wanted = [name for name in (*dict(NUMBERS), *TEXTS) if name not in LATER]
-    lacking = [name for name in wanted if not lines or name not in lines[0]]
-    if lacking:
+    if lacking := [name for name in wanted if not lines or name not in lines[0]]:
         raise SettingsError.at(str(path), f"the fiber table needs the columns {', '.join(lacking)}.")
-    if len(lines) > settings.rows.guide and "Guide" not in settings.without:  # without it, none of them is shown
-        raise SettingsError.at(
-            "rows.guide", f"the fiber table has {len(lines)} fibers, so this must be {len(lines)} or more."
-        )
-    records, faults = [], []
-    for number, line in enumerate(lines, start=FIRST_LINE):
-        record = {name: text for name in TEXTS if (text := line.get(name, "").strip())}
-        for name, unit in NUMBERS:
-            if text := line.get(name, "").strip():
-                if (value := _number(text)) is None:
-                    faults.append(Fault(f"{path}, line {number}, {name}", f'"{text}" is not a number.'))
-                else:
-                    record[name] = Quantity(value, unit) if unit else value
-        faults += [
-            Fault(f"{path}, line {number}, {name}", "leave out line breaks and control characters.")
-            for name in TEXTS
-            if UNSTORABLE.search(record.get(name, ""))
-        ]
-        before = [folded(each.get("name", "")) for each in records]
-        if (name := record.get("name", "")) and folded(name) in before:
-            first = before.index(folded(name)) + FIRST_LINE
-            faults.append(
-                Fault(
-                    f"{path}, line {number}, name",
-                    f'"{name}" stands in line {first} too; give each fiber its own name.',
-                )
-            )
-        records.append(record)
-    if faults:
-        raise SettingsError(*faults)
-    return tuple(records)
+    return lines
+
+
+def _record(line: dict[str, str]) -> tuple[dict[str, Quantity | float | str], list[tuple[str, str]]]:
+    """A fiber, and what is wrong in which of its columns."""
+    texts = {name: text for name in (*dict(NUMBERS), *TEXTS) if (text := line.get(name, "").strip())}
+    record: dict[str, Quantity | float | str] = {name: texts[name] for name in TEXTS if name in texts}
+    wrong: list[tuple[str, str]] = []
+    for name, unit in NUMBERS:
+        if name not in texts:
+            continue
+        if (value := _number(texts[name])) is None:
+            wrong.append((name, f'"{texts[name]}" is not a number.'))
+        else:
+            record[name] = Quantity(value, unit) if unit else value
+    strange = [name for name in TEXTS if UNSTORABLE.search(texts.get(name, ""))]
+    wrong += [(name, "leave out line breaks and control characters.") for name in strange]
+    return record, wrong
 
 
 def _number(text: str) -> float | None:

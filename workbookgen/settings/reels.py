@@ -20,6 +20,8 @@ CORD = Number(above=0, most=100_000)
 TURNS = Number(above=0, most=10_000)
 TOLERANCE = Number(least=0, most=100)
 
+NEEDS_CORD_AND_TURNS = "a cord measures a reel by its length and the turns that it makes; give both cord and turns"
+NEEDS_A_LOOP = 'give the loop of the reel, for example loop = "72 in", or height and arms, or cord and turns'
 HOW = 'write "Name=72 in", or height and both arms of a niddy-noddy: "Name=15 in x 14 in x 14 in".'
 
 
@@ -39,13 +41,9 @@ class Reel(Strict):
         if (self.height is None) != (self.arms is None):
             raise ValueError("a niddy-noddy needs both height and arms")
         if (self.cord is None) != (self.turns is None):
-            raise ValueError(
-                "a cord measures a reel by its length and the turns that it makes; give both cord and turns"
-            )
+            raise ValueError(NEEDS_CORD_AND_TURNS)
         if not (self.loop or self.cord or self.height):
-            raise ValueError(
-                'give the loop of the reel, for example loop = "72 in", or height and arms, or cord and turns'
-            )
+            raise ValueError(NEEDS_A_LOOP)
         return self
 
 

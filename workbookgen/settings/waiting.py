@@ -28,6 +28,8 @@ def long_wait(settings: Settings) -> str:
     rows = settings.rows
     sums = f"{rows.fiber:,} lots" + ("" if "Projects" in settings.without else f" and {rows.projects:,} projects")
     return (
-        f"Once its lines are full, a spreadsheet program may need {seconds:.0f} seconds or more to add {rows.skeins:,} skeins up for {sums}: "
-        "LibreOffice when you come to the desk, others perhaps after each skein you type. Fewer lines under [rows] in the settings make it quicker."
+        f"Once its lines are full, a spreadsheet program may need {seconds:.0f} seconds or more "
+        f"to add {rows.skeins:,} skeins up for {sums}: "
+        "LibreOffice when you come to the desk, others perhaps after each skein you type. "
+        "Fewer lines under [rows] in the settings make it quicker."
     )
