@@ -86,4 +86,4 @@ def test_a_lot_is_told_of_what_is_still_to_spin():
     )
     values = expected_values(US, entries | {"way_lot": ("Moss",)})
     assert values["way_reach"][0] == approx(250)
-    assert values["way_enough_words"][0] == f"The rest is {values['way_enough'][0]}."
+    assert values["way_enough_words"][0] == f"What is still to spin is {values['way_enough'][0]}."

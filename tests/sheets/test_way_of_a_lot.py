@@ -46,3 +46,11 @@ def test_what_lies_in_skeins_of_designs_is_said_beside_a_lots_own(lot, skeins, w
 def test_a_lot_whose_yarn_was_weighed_has_nothing_to_spin():
     """Of 38 oz of yarn 12 lie in a skein: the others were told as still to spin."""
     assert said("Top", OWN, TOP | {"yarn_weighed": 38.0})[0] == "38 oz is spun, 26 oz of it in no skein yet."
+
+
+@pytest.mark.parametrize(("lot", "words"), [("Top", "What is still to spin is "), ("Cone", "What is left is ")])
+def test_what_is_left_of_a_thread_is_not_spun(lot, words):
+    entries = starting_entries(US) | {"way_lot": (lot,)}
+    entries = with_records(US, entries, "fiber", [each | {"grist": 1000.0} for each in (TOP, CONE)])
+    [values] = expected_of_keys(US, [entries], ["way_enough_words"])
+    assert values["way_enough_words"][0].startswith(words)

@@ -222,3 +222,18 @@ def test_what_is_dyed_has_a_weight(chosen, grams, message):
     skeins = [{"name": "Weighed", "reel": "Reel", "wraps": 100.0, "gross": 4.0, "lot": "Top"}, {"name": "Not weighed", "reel": "Reel", "wraps": 100.0, "lot": "Top"}]
     values = values_of(SHADE | chosen, reels=[{"name": "Reel", "rated": 72.0}], fiber=lots, skeins=skeins)
     assert values["dyeing_dye"][0] == (grams and pytest.approx(grams)) and values["dyeing_message"][0] == message
+
+
+@pytest.mark.parametrize(("second", "left", "over"), [(None, 20.0, 4.0), ("Unknown", None, None)])
+def test_a_project_has_nothing_told_of_lots_that_are_not_known(second, left, over):
+    """By hand: 1,000 yd at 1,000 yd/lb need 16 oz, of which 20 are there. Of a raw fleece nobody knows how much is
+    lost: with it, or alone, the strand was told to have 20 oz, or 0 and 16 short."""
+    lots = [{"name": "Top", "state": "prepared fiber", "weight": 20.0, "own_spinning": 0.0}, {"name": "Unknown", "state": "raw fleece", "weight": 40.0}]
+    project = {"name": "Vest", "wanted": 1000.0, "margin": 0.0, "grist": 1000.0, "lot_1": "Top", "lot_2": second}
+    values = values_of({"project_name": "Vest"}, fiber=lots, projects=[project])
+    shown = [values[f"project_{key}_1"][0] for key in ("needs", "left", "over", "used", "has")]
+    assert shown == [pytest.approx(16), *(each and pytest.approx(each) for each in (left, over, left and 0.8, left and 1.25))]
+    if second:
+        assert values["project_unused_1"][0] is values["project_doubt_1"][0] is None
+        alone = values_of({"project_name": "Vest"}, fiber=lots, projects=[project | {"lot_1": "Unknown", "lot_2": None}])
+        assert [alone[f"project_{key}_1"][0] for key in ("needs", "left", "over", "unused", "has")] == [pytest.approx(16), None, None, None, None]

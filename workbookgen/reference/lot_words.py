@@ -306,15 +306,16 @@ def way_in_words(
 
 
 @calculation
-def still_enough(enough: str) -> str:
+def still_enough(enough: str, stage: Ratio = 1.0) -> str:
     """What the rest of a lot is enough for, in a sentence.
 
-    text = "The rest is" + what it is enough for. It is the same answer as for a skein, given for yarn to
-    come.
+    text = "What is still to spin is" + what it is enough for; of a bought thread, what is left. It is the same answer
+    as for a skein, given for yarn to come.
 
     Parameters
     ----------
     enough : what it is enough for, and what not
+    stage : how far the lot was worked when it was bought; 5 is a yarn or thread
 
     Returns
     -------
@@ -336,7 +337,12 @@ def still_enough(enough: str) -> str:
     Examples
     --------
     >>> print(still_enough("usually enough for hat (grown), not for scarf"))
-    The rest is usually enough for hat (grown), not for scarf.
+    What is still to spin is usually enough for hat (grown), not for scarf.
     """
     require(by_element(lambda each: bool(str(each)), enough), "There is nothing to say.")
-    return by_element(lambda each: f"The rest is {each}.", enough)
+    require_numbers(stage)
+    return by_element(
+        lambda each, bought: f"What is {'left' if bought else 'still to spin'} is {each}.",
+        enough,
+        np.asarray(stage) > 4,
+    )

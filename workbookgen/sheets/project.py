@@ -6,7 +6,7 @@ from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
 from workbookgen.language.repeated import repeated_day
 from workbookgen.language.views import Answers, Chart, Listing, LogView, Matrix, Sentences, Series, band
-from workbookgen.reference import answer, charted, planning
+from workbookgen.reference import answer, charted, planning, sharing
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
 from workbookgen.sheets.knitting import PROJECTS
@@ -53,13 +53,23 @@ def _of_time(key: str, label: str, column: str, unit: Kind | None, note: str = "
 
 
 def _strand(part: int) -> tuple[Result, ...]:
-    return tuple(
-        _of(f"{key}_{part}", f"{label}, {part}", f"part_{part}_{column}", unit, digits)
-        for key, label, column, unit, digits in (
-            ("name", "Strand", "name", None, None), ("needs", "Needs", "needs", MASS, 1), ("left", "Has", "left", MASS, 1), ("doubt", "Give or take", "doubt", MASS, 1),
-            ("over", "Over or short", "over", MASS, 1), ("unused", "Left at the end", "unused", MASS, 1), ("used", "Share used", "used", SHARE, 0),
-        )
+    """What stands in the line of a strand: nothing of what it has while one of its lots is not known."""
+    columns = (
+        ("left", "Has", "left", MASS, 1), ("doubt", "Give or take", "doubt", MASS, 1), ("over", "Over or short", "over", MASS, 1),
+        ("unused", "Left at the end", "unused", MASS, 1), ("used", "Share used", "used", SHARE, 0),
     )
+    return (
+        _of(f"name_{part}", f"Strand, {part}", f"part_{part}_name"),
+        _of(f"needs_{part}", f"Needs, {part}", f"part_{part}_needs", MASS, 1),
+        _of(f"unknown_{part}", f"Lots not known, {part}", f"part_{part}_unknown", NUMBER, 0),
+        *(_of(f"found_{key}_{part}", f"{label}, {part}", f"part_{part}_{column}", unit, digits) for key, label, column, unit, digits in columns),
+        *(_known(key, part, label, unit, digits, "unknown" if key == "unused" else f"unknown_{part}") for key, label, _, unit, digits in columns),
+    )
+
+
+def _known(key: str, part: int, label: str, unit: Kind, digits: int, unknown: str) -> Result:
+    return Result(f"{key}_{part}", f"{label}, {part}", f"found_{key}_{part}", sharing.if_known, unit, digits=digits,
+                  uses={"amount": f"found_{key}_{part}", "unknown": unknown}, only_if=f"{unknown} < 0.5")
 
 
 PROJECT = Card(
@@ -79,7 +89,7 @@ PROJECT = Card(
             _of("advice", "To be as sure as you ask", "advice"),
             _of("log_says", "What the log says", "message"),
         )),
-        Group("Strands", tuple(result for part in STRANDS for result in _strand(part))),
+        Group("Strands", (_of("unknown", "Lots not known", "lots_unknown", NUMBER, 0), *(result for part in STRANDS for result in _strand(part)))),
         Group("For the chart", (
             *(Result(f"has_{part}", f"Has, {part}", f"MIN(2, left_{part} / needs_{part})", charted.has_of_needs, SHARE, only_if=f"needs_{part} > 0",
                      uses={"has": f"left_{part}", "needs": f"needs_{part}"}) for part in STRANDS),

@@ -48,6 +48,7 @@ EXAMPLES = [
             lot_3=texts("Fern", "Fern"),
         ),
     ),
+    (sharing.if_known, dict(amount=q("oz", 30, -10), unknown=n(0, 0))),
     (sharing.unknown_lots, dict(to_spin=q("yard", 200, 0), gives_3=q("oz", 30, 10))),
     (
         sharing.unknown_in_all,

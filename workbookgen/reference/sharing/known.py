@@ -6,9 +6,9 @@ projects lack of one lot is bought once.
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
-from workbookgen.units import Length, Mass, Quantity, Ratio
+from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
 
 @calculation
@@ -162,3 +162,41 @@ def shared_components(
     pairs = ((pool_1, left_1), (pool_2, left_2), (pool_3, left_3), (pool_4, left_4))
     require_numbers(*(each for pair in pairs for each in pair))
     return sum(np.where(left < pool, 1, 0)[()] for pool, left in pairs if pool is not None and left is not None)
+
+
+@calculation
+def if_known(amount: Some, unknown: Ratio) -> Some:
+    """What a component has, if all its lots say what they give.
+
+    a = a where k = 0. Of lots of which one is not known, what the others give is no answer.
+
+    Parameters
+    ----------
+    amount : a, mass or share, by the lots that are known
+    unknown : k, number of lots that are not known
+
+    Returns
+    -------
+    a, unchanged
+
+    Raises
+    ------
+    ValueError
+        A lot that is not known.
+
+    Notes
+    -----
+    Valid for any amount of one component.
+
+    References
+    ----------
+    Definition of an unknown.
+
+    Examples
+    --------
+    >>> print(if_known(Quantity(200, "g"), 0))
+    200 gram
+    """
+    require_numbers(amount, unknown)
+    require(np.asarray(unknown) < 0.5, "What one of the lots gives is not known.")
+    return amount + 0 * amount * unknown
