@@ -80,7 +80,8 @@ def test_an_offer_that_cannot_be_compared_is_not_passed_over_in_silence():
         offer("Lamb", "raw fleece", 50.0, 1.0),
         offer("Ram", "raw fleece", 100.0, 93.6, **OWN),
     )
-    assert values["best_words"][0].endswith(" 1 offer is left aside: a yield or a loss is not known.")
+    assert values["best_words"][0].endswith(" 1 offer is left aside: its line says why.")
+    assert values["offers_message"][1].startswith("No answer yet: a loss or the yield is not known.")
 
 
 def test_a_gift_costs_nothing():
@@ -89,7 +90,7 @@ def test_a_gift_costs_nothing():
     values = told(gift, ram, offer("Lamb", "raw fleece", 50.0, 0.0))
     assert values["offers_yarn_price"][:2] == (0, approx(2.6)) and values["offers_yarn_price_doubt"][0] == 0
     assert values["best_words"] == (
-        "Ewe costs nothing. The next by its yarn is Ram. 1 offer is left aside: a yield or a loss is not known.",
+        "Ewe costs nothing. The next by its yarn is Ram. 1 offer is left aside: its line says why.",
     )
     assert told(gift, ram | {"price": 0.0})["best_words"] == ("Ewe and Ram cost nothing. Choose by the fiber.",)
     by_post = told(gift | {"shipping": 9.0}, ram)

@@ -3,10 +3,11 @@
 from collections.abc import Mapping
 
 from workbookgen.language.domains import Choice, Name
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import MASS, NUMBER, OZ, SHARE, Kind, Unit, by_mass
 from workbookgen.language.repeated import repeated
+from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import Listing, LogView, Sentences, band
 from workbookgen.reference import fiber as trade
 from workbookgen.reference import offers
@@ -118,7 +119,11 @@ def log(settings: Settings) -> Log:
                        only_if="name <> best_name"),
             ), printed=False),
         ),
-        rules=(plausible.light_fleece(settings.units),),
+        rules=(
+            Rule("NOT(given(yarn_price))", lambda values: values["yarn_price"] is None,
+                 f"{UNKNOWN}: a loss or the yield is not known. Choose a breed or fiber, or type your own figures."),
+            plausible.light_fleece(settings.units),
+        ),
     )
 
 
@@ -141,7 +146,7 @@ def best(settings: Settings) -> Card:
                'IF(price > 0, name & IF(apart = 1, " costs least by its yarn: ", " seems cheapest by its yarn, but not for certain: ") & second & ", the next, costs " & '
                'IF(ROUND(ROUND(more * 100, 9), 0) = 0, "about as much", said(more) & " more") & IF(apart = 1, ".", ", which is within their uncertainty. Choose by the fiber."), '
                'IF(second_price > 0, name & " costs nothing. The next by its yarn is " & second & ".", name & " and " & second & " cost nothing. Choose by the fiber.")) & '
-               'IF(lacking = 0, "", " " & said(lacking) & IF(lacking = 1, " offer is", " offers are") & " left aside: a yield or a loss is not known.")',
+               'IF(lacking = 0, "", " " & said(lacking) & IF(lacking = 1, " offer is left aside: its line says", " offers are left aside: their lines say") & " why.")',
                offers.cheapest_in_words, None, uses={"best": "name", "following": "second", "least": "price", "dearer": "second_price"},
                only_if="OR(price <= 0, given(more))", width=60),
     )),))

@@ -79,4 +79,4 @@ def _beside_a_gift(best: str, following: str, dearer: float, lacking: str) -> st
 def _left_aside(lacking: str) -> str:
     if lacking == "0":
         return ""
-    return f" {lacking} {'offer is' if lacking == '1' else 'offers are'} left aside: a yield or a loss is not known."
+    return f" {lacking} {'offer is left aside: its line says' if lacking == '1' else 'offers are left aside: their lines say'} why."
