@@ -244,11 +244,7 @@ def test_optional_words():
             ["$D$6<9", "$D$6>=1", "$D$6=ROUND($D$6,0)"],
             ["$D$6<9", "OR(ISBLANK($D$6),$D$6>=1)", "$D$6=ROUND($D$6,0)"],
         ),
-        (
-            Number(above=-5, most=-1),
-            ["$D$6<=-1", "$D$6>-5"],
-            ["OR(ISBLANK($D$6),$D$6<=-1)", "$D$6>-5"],
-        ),
+        (Number(above=-5, most=-1), ["$D$6<=-1", "$D$6>-5"], ["OR(ISBLANK($D$6),$D$6<=-1)", "$D$6>-5"]),
     ],
     ids=["a day", "a whole number", "a number below zero"],
 )

@@ -18,10 +18,7 @@ from workbookgen.settings import Reel, Rows, Settings
 LINES = 4
 REELS = (Reel(name="Clock reel", loop="72 in"), Reel(name="Spare", loop="54 in"))
 RECORDS = {
-    "reels": [
-        {"name": "Clock reel", "rated": 72.0, "cord": 600.0, "turns": 8.25},
-        {"name": "Spare", "rated": 54.0},
-    ],
+    "reels": [{"name": "Clock reel", "rated": 72.0, "cord": 600.0, "turns": 8.25}, {"name": "Spare", "rated": 54.0}],
     "fiber": [
         {
             "name": "Clover",

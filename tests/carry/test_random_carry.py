@@ -36,12 +36,7 @@ UNITS = ("us", "us-grams", "metric")
 SAVED = (".ods", ".xlsx", "Gnumeric", ".xlsx")  # one after the other
 SHEETS = {"skeins": "Skeins", "fiber": "Fiber"}  # logs in which a line may be inserted
 # Inputs into which arithmetic may be typed.
-NUMBERED = (
-    "skeins_wraps",
-    "skeins_gross",
-    "fiber_weight",
-    "projects_wanted",
-)
+NUMBERED = ("skeins_wraps", "skeins_gross", "fiber_weight", "projects_wanted")
 ODD = (
     "Élan",
     "e\u0301lan",

@@ -78,7 +78,7 @@ def edges(few, tmp_path_factory):
                 "skirting": 0.1,
                 "preparation": 0.05,
                 "spinning": 0.05,
-            },
+            }
         ],
         "fiber": [
             {"name": "Thread", "state": "yarn or thread", "weight": 10.0, "grist": 0.0},

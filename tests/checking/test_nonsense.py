@@ -69,11 +69,7 @@ ENDS = {
 }  # how many numbers at the end of what can be held, at a push
 FASTEST = "formualizer"  # tries every kind at each push; the others share the kinds among them
 # As their pace allows: a set takes LibreOffice and Gnumeric ten times as long.
-SHARES = (
-    *("ironcalc",) * 9,
-    *("libreoffice",) * 2,
-    "gnumeric",
-)
+SHARES = (*("ironcalc",) * 9, *("libreoffice",) * 2, "gnumeric")
 BY_KIND = [(FASTEST, kind) for kind in KINDS] + dealt(KINDS, SHARES)
 KINDS_OF = {name: [kind for each, kind in BY_KIND if each == name] for name in ENGINES}
 

@@ -33,12 +33,7 @@ def test_only_some_blocks_can_be_read(planner_file, entered):
 
 @pytest.mark.parametrize(
     "text",
-    [
-        "'Made with'!$A$7:$C$20",
-        "=$'Made with'!$A$7:$C$20",
-        "'Made with'!A7:C20",
-        "'Made with'!$A$7:'Made with'!$C$20",
-    ],
+    ["'Made with'!$A$7:$C$20", "=$'Made with'!$A$7:$C$20", "'Made with'!A7:C20", "'Made with'!$A$7:'Made with'!$C$20"],
 )
 def test_a_name_points_to_the_same_cells_however_it_is_spelled(text):
     assert area_of(text) == Area("Made with", 7, 1, 14, 3)

@@ -44,10 +44,7 @@ def page(name="Page", chapter="Page", *sections, near=()) -> Sheet:
         ("2 * frist", "its formula names frist, which is no field; first is one"),
         ("2 * reels_lop", "its formula names reels_lop, which is no field; reels_loop is one"),
         # Of another block, named in short.
-        (
-            "2 * wraps",
-            "its formula names wraps, which is no field; skeins_wraps is one",
-        ),
+        ("2 * wraps", "its formula names wraps, which is no field; skeins_wraps is one"),
         ("2 * xyz", "its formula names xyz, which is no field"),
     ],
 )

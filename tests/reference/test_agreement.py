@@ -43,11 +43,7 @@ def test_quantities_are_compared_whatever_their_units():
     assert found.dtype == object and list(found) == ["agrees", "differs"]
 
 
-@given(
-    printed=st.floats(-1e6, 1e6),
-    factor=st.floats(0.9, 1.1),
-    tolerance=st.sampled_from([1e-9, 1e-4, 0.01, 0.2]),
-)
+@given(printed=st.floats(-1e6, 1e6), factor=st.floats(0.9, 1.1), tolerance=st.sampled_from([1e-9, 1e-4, 0.01, 0.2]))
 def test_math_isclose_says_the_same(printed, factor, tolerance):
     # Outside witness. isclose counts on the larger value, so only clear cases are comparable.
     computed = printed * factor

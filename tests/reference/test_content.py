@@ -74,25 +74,16 @@ def of_shares(*fibers):
         ([("mohair", 0.5), ("wool", 0.5)], "50% mohair, 50% wool"),  # 300.19 (b)
         ([("cotton", 0.6), ("cashmere", 0.4)], "60% cotton, 40% cashmere"),  # 300.19 (b), there recycled
         # A guide to the Wool Act: specialty fibers are wool.
-        (
-            [("wool", 0.97), ("cashmere", 0.03)],
-            "97% wool, 3% cashmere",
-        ),
+        ([("wool", 0.97), ("cashmere", 0.03)], "97% wool, 3% cashmere"),
         # 300.16 (a).
-        (
-            [("wool", 0.5), ("recycled wool", 0.25), ("cotton", 0.25)],
-            "50% wool, 25% recycled wool, 25% cotton",
-        ),
+        ([("wool", 0.5), ("recycled wool", 0.25), ("cotton", 0.25)], "50% wool, 25% recycled wool, 25% cotton"),
         ([("cotton", 0.97), ("wool", 0.03)], "97% cotton, 3% wool"),  # 15 U.S.C. 68b: wool of any share (from memory)
         ([("cotton", 0.96), ("nylon", 0.04)], "96% cotton, 4% other fiber"),  # 303.3, 303.42 (a)
         ([("cotton", 0.93), ("nylon", 0.04), ("silk", 0.03)], "93% cotton, 7% other fibers"),
         ([("cotton", 0.95), ("nylon", 0.05)], "95% cotton, 5% nylon"),  # 303.6 (a): 5 per centum or more
         ([("silk", 0.2), ("wool", 0.8)], "80% wool, 20% silk"),  # 303.42 (a): in order of predominance
         # The wool is the rest; never 0%, and never 100% of what is not wholly of it.
-        (
-            [("wool", 0.0), ("silk", 0.998)],
-            "99% silk, 1% wool",
-        ),
+        ([("wool", 0.0), ("silk", 0.998)], "99% silk, 1% wool"),
     ],
 )
 def test_as_the_rules_have_it(fibers, words):

@@ -42,20 +42,13 @@ def test_the_whole_chain():
     assert fiber.share_kept(grams(3000), yarn) == approx(0.481896, rel=1e-12)
 
 
-@pytest.mark.parametrize(
-    "stage, left",
-    [(RAW, 0.1), (SKIRTED, 0.2), (WASHED, 0.4), (PREPARED, 0.5), (YARN, 1.0)],
-)
+@pytest.mark.parametrize("stage, left", [(RAW, 0.1), (SKIRTED, 0.2), (WASHED, 0.4), (PREPARED, 0.5), (YARN, 1.0)])
 def test_steps_behind_the_lot_cost_nothing(stage, left):
     figures = [0.5, 0.5, 0.2, 0.5]  # keeps 0.5, 0.5, 0.8 and 0.5
     assert chain(FORWARDS, grams(1000), stage, figures).m_as("g") == approx(1000 * left)
 
 
-@given(
-    stage=st.integers(1, 5),
-    figures=st.tuples(losses, yields, losses, losses),
-    mass=st.floats(1, 1e5),
-)
+@given(stage=st.integers(1, 5), figures=st.tuples(losses, yields, losses, losses), mass=st.floats(1, 1e5))
 def test_backwards_undoes_forwards(stage, figures, mass):
     yarn = chain(FORWARDS, grams(mass), stage, figures)
     bought = chain(BACKWARDS[::-1], yarn, stage, figures[::-1])

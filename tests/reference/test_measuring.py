@@ -172,10 +172,7 @@ RULER = {"counted": Quantity(12, "1/inch"), "expected": Quantity(10, "1/inch")}
         (SKEIN | {"washed_loop": Quantity(35, "inch")}, "Loop washed: far from"),  # the folded skein, half of the loop
         (SKEIN | {"washed_loop": Quantity(140, "inch")}, "Loop washed: far from"),
         # Washing makes no loop a tenth longer.
-        (
-            SKEIN | {"washed_loop": Quantity(80, "inch")},
-            "Loop washed: far from",
-        ),
+        (SKEIN | {"washed_loop": Quantity(80, "inch")}, "Loop washed: far from"),
         (SKEIN | RULER | {"counted": Quantity(18, "1/inch")}, "Wraps counted: far from"),
         (SKEIN | RULER | {"counted": Quantity(5, "1/inch")}, "Wraps counted: far from"),
     ],

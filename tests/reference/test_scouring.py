@@ -122,12 +122,7 @@ def test_a_target_at_either_end():
     assert scouring.cold_water(liters(20), liters(20.000000000000004)).m_as("L") == 0
 
 
-@given(
-    volume=st.floats(0.5, 200),
-    cold=st.floats(0, 40),
-    rise=st.floats(1, 60),
-    share=st.floats(0, 1),
-)
+@given(volume=st.floats(0.5, 200), cold=st.floats(0, 40), rise=st.floats(1, 60), share=st.floats(0, 1))
 def test_mixing_gives_the_temperature_asked_for(volume, cold, rise, share):
     target = celsius(cold + rise * share)
     hot = scouring.hot_water(liters(volume), target, celsius(cold + rise), celsius(cold))

@@ -87,8 +87,7 @@ def test_part_of_a_name_is_another_name():
 @given(
     rows=st.lists(
         st.tuples(
-            st.sampled_from(["Aster", "aster", "birch", "BIRCH", ""]),
-            st.one_of(st.just(np.nan), st.floats(0, 1e4)),
+            st.sampled_from(["Aster", "aster", "birch", "BIRCH", ""]), st.one_of(st.just(np.nan), st.floats(0, 1e4))
         ),
         min_size=1,
     )

@@ -69,8 +69,7 @@ def test_a_million_draws_are_enough_as_often_as_the_chance_says(have, need):
 
 
 @pytest.mark.parametrize(
-    "surplus, told",
-    [(0.0, 0.5), (20.0, 0.8413447461), (-20.0, 0.1586552539), (40.0, 0.9772498681)],
+    "surplus, told", [(0.0, 0.5), (20.0, 0.8413447461), (-20.0, 0.1586552539), (40.0, 0.9772498681)]
 )
 def test_chance_from_the_table_of_the_normal_distribution(surplus, told):
     # Table of the normal distribution at 0, 1 and 2 (from memory).

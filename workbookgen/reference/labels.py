@@ -54,9 +54,7 @@ def length_words(length: Length) -> str:
     """
     _require_amount(length, LONGEST, "length")
     return by_element(
-        lambda yards, meters: f"{_rounded(yards)} yd ({_rounded(meters)} m)",
-        length.m_as("yard"),
-        length.m_as("meter"),
+        lambda yards, meters: f"{_rounded(yards)} yd ({_rounded(meters)} m)", length.m_as("yard"), length.m_as("meter")
     )
 
 

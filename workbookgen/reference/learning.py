@@ -100,10 +100,7 @@ def _plain(shares) -> np.ndarray:
 
 @calculation
 def in_use(
-    published: Ratio | None = None,
-    observed: Ratio | None = None,
-    observations: Ratio = 0,
-    enough: Ratio = 3,
+    published: Ratio | None = None, observed: Ratio | None = None, observations: Ratio = 0, enough: Ratio = 3
 ) -> Ratio:
     """Figure that the planner uses.
 

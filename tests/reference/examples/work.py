@@ -231,10 +231,7 @@ EXAMPLES = [
         ),
     ),
     (knitting.from_piece, dict(mass=q("oz", 14, 9), grist=q("yard/pound", 900, 1680))),
-    (
-        knitting.from_gauge,
-        dict(area=q("m^2", 1, 0), stitch_density=q("1/cm^2", 6, 9), stitch_length=q("mm", 15, 12)),
-    ),
+    (knitting.from_gauge, dict(area=q("m^2", 1, 0), stitch_density=q("1/cm^2", 6, 9), stitch_length=q("mm", 15, 12))),
     (knitting.stitch_length, dict(length=q("yard", 2, 1), stitches=n(100, 50))),
     (knitting.stitch_length_in_use, dict(counted=q("mm", 15, 12))),
     (knitting.stitch_length_in_use, dict(munden=q("inch", 0.5, 0.75))),
@@ -246,10 +243,7 @@ EXAMPLES = [
     (knitting.munden_stitch_length, dict(stitch_density=q("1/inch^2", 40, 60), constant=n(19, 21.6))),
     (knitting.stitch_density, dict(stitches=q("1/inch", 5, 6), rows=q("1/cm", 3, 2))),
     (knitting.tightness, dict(linear_density=q("tex", 225, 90), stitch_length=q("cm", 1, 0.8))),
-    (
-        knitting.rows_possible,
-        dict(left=q("g", 30, 0), before=q("oz", 2, 3), after=q("g", 50, 0), rows=n(4, 10)),
-    ),
+    (knitting.rows_possible, dict(left=q("g", 30, 0), before=q("oz", 2, 3), after=q("g", 50, 0), rows=n(4, 10))),
     (knitting.lasts, dict(possible=n(12.5, 3), wanted=n(12, 4))),
     (
         knitting.area_in_all,

@@ -63,10 +63,7 @@ EXAMPLES = [
     (diameter.wraps_expected, dict(grist=q("m/g", 2, 3), k=n(0.5, 0.4))),
     (diameter.wraps_expected, dict(grist=q("yard/pound", 900, 1680))),
     (diameter.fitted_k, dict(wraps=q("1/cm", 4, 5), grist=q("yard/pound", 900, 1680))),
-    (
-        diameter.packing,
-        dict(k=n(0.9, 0.35), fiber_density=q("g/cm^3", 1.31, 1.52)),
-    ),
+    (diameter.packing, dict(k=n(0.9, 0.35), fiber_density=q("g/cm^3", 1.31, 1.52))),
     (
         diameter.yarn_diameter,
         dict(linear_density=q("tex", 200, 30), fiber_density=q("g/cm^3", 1.31, 1.52), packing=n(0.4, 1)),
@@ -74,11 +71,7 @@ EXAMPLES = [
     (diameter.fiber_linear_density, dict(fiber_diameter=q("um", 25, 18), fiber_density=q("g/cm^3", 1.31, 1.52))),
     (
         diameter.fibers_in_section,
-        dict(
-            linear_density=q("tex", 200, 30),
-            fiber_diameter=q("um", 25, 18),
-            fiber_density=q("g/cm^3", 1.31, 1.52),
-        ),
+        dict(linear_density=q("tex", 200, 30), fiber_diameter=q("um", 25, 18), fiber_density=q("g/cm^3", 1.31, 1.52)),
     ),
     (diameter.wraps_in_use, dict(counted=q("1/inch", 10, 11))),
     (diameter.wraps_in_use, dict(expected=q("1/cm", 4, 5))),
@@ -171,12 +164,7 @@ EXAMPLES = [
     (fiber.rectangular_uncertainty, dict(low=q("lb", 3, 8), high=q("kg", 2, 9))),
     (
         fiber.clean_fleece,
-        dict(
-            fleece_low=q("lb", 3, 8),
-            fleece_high=q("lb", 5, 18),
-            yield_low=n(0.55, 0.35),
-            yield_high=n(0.65, 0.55),
-        ),
+        dict(fleece_low=q("lb", 3, 8), fleece_high=q("lb", 5, 18), yield_low=n(0.55, 0.35), yield_high=n(0.65, 0.55)),
     ),
     (fiber.wool_grade, dict(fiber_diameter=q("um", 22.05, 40))),
     (fiber.fleeces, dict(weight=q("kg", 3, 0), fleece_low=q("lb", 3, 8), fleece_high=q("lb", 5, 18), stage=n(1, 1))),
@@ -220,20 +208,14 @@ EXAMPLES = [
     (stock.lookup, dict(name=texts("aster", "Birch"), names=["Aster", "", "birch"], values=q("m", 1, np.nan, 3))),
     (stock.sum_where, dict(name=texts("aster", "cedar"), **LOGGED)),
     (stock.sum_of, dict(amounts=LOGGED["amounts"])),
-    (
-        stock.spun,
-        dict(name=texts("aster", "cedar"), **LOGGED, second_names=["cedar"], second_amounts=q("g", 5)),
-    ),
+    (stock.spun, dict(name=texts("aster", "cedar"), **LOGGED, second_names=["cedar"], second_amounts=q("g", 5))),
     (stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50))),
     (stock.count_where, dict(name=texts("aster", "cedar"), **LOGGED)),
     (learning.observed, dict(name=texts("aster", "Birch"), **RECORDED)),
     (learning.how_many, dict(name=texts("aster", "cedar"), **RECORDED)),
     *(
         (learning.in_use, dict(**known, observations=observations, enough=n(3, 3)))
-        for known, observations in (
-            (dict(published=n(0.5, 0.25)), n(2, 0)),
-            (dict(observed=n(0.5, 0.25)), n(3, 9)),
-        )
+        for known, observations in ((dict(published=n(0.5, 0.25)), n(2, 0)), (dict(observed=n(0.5, 0.25)), n(3, 9)))
     ),
     (twist.turns_counted, dict(turns=n(40, 0), length=q("mm", 250, 500))),
     (twist.factor, dict(twist=q("1/inch", 9, 0), linear_density=q("tex", 200, 30), system=texts("cotton", "Tex"))),
@@ -258,10 +240,7 @@ EXAMPLES = [
     (twist.feed, dict(take_up=n(0.05, -0.01))),
     (twist.ply_twist, dict(singles_twist=q("1/inch", 9, 0), share=n(0.5, 0.75))),
     (twist.equal_factor_ply_twist, dict(singles_twist=q("1/inch", 9, 0), strands=n(2, 4))),
-    (
-        twist.balance,
-        dict(singles_twist=q("1/inch", 9, 8), plied_twist=q("1/m", 200, 0), share=n(0.5, 0.75)),
-    ),
+    (twist.balance, dict(singles_twist=q("1/inch", 9, 8), plied_twist=q("1/m", 200, 0), share=n(0.5, 0.75))),
     (twist.balance_words, dict(balance=n(0.5, 0))),
     (twist.opposite, dict(direction=texts("Z", "s"))),
     (twist.geared, dict(wheel=q("inch", 20, 24), whorl=q("cm", 5, 4), band=q("mm", 3, 0))),

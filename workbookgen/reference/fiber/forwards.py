@@ -270,8 +270,5 @@ def _on_the_scale(before, weighed, skipped, bought=None):
         before = bought
     grams_before, grams_after = _checked(before).m_as("gram"), weighed.m_as("gram")
     require(skipped | (grams_after >= 0), "The mass weighed cannot be negative.")
-    require(
-        skipped | (weighed <= before),
-        "Fiber cannot gain mass in a step: check both weighings, or let it dry.",
-    )
+    require(skipped | (weighed <= before), "Fiber cannot gain mass in a step: check both weighings, or let it dry.")
     return Quantity(np.where(skipped, grams_before, grams_after)[()], "gram")

@@ -9,13 +9,7 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.units import Ratio
 
-STATES = (
-    "raw fleece",
-    "skirted fleece",
-    "washed fiber",
-    "prepared fiber",
-    "yarn or thread",
-)
+STATES = ("raw fleece", "skirted fleece", "washed fiber", "prepared fiber", "yarn or thread")
 RAW = 1.0  # the stage at which nothing is done
 SKIRTING, SCOURING, PREPARATION, SPINNING = 1, 2, 3, 4
 

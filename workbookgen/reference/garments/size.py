@@ -82,12 +82,7 @@ def panel_width(around: Length) -> Length:
 
 @calculation
 def garment_area(
-    around: Length,
-    length: Length,
-    upper_arm: Length,
-    sleeve: Length,
-    more: Ratio,
-    cuff: Length | None = None,
+    around: Length, length: Length, upper_arm: Length, sleeve: Length, more: Ratio, cuff: Length | None = None
 ) -> Area:
     """Area of a garment.
 

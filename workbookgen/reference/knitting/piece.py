@@ -20,11 +20,7 @@ SWATCH, GAUGE, PIECE = "swatch", "gauge", "existing piece"
 
 @calculation
 def area(
-    shape: str,
-    width: Length,
-    height: Length | None = None,
-    second: Length | None = None,
-    pieces: Ratio = 1,
+    shape: str, width: Length, height: Length | None = None, second: Length | None = None, pieces: Ratio = 1
 ) -> Area:
     """Area of the parts of a piece.
 

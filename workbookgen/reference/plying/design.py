@@ -222,10 +222,7 @@ def weight_share(contribution: LinearDensity, resultant: LinearDensity) -> Ratio
     0.125
     """
     require_within(ABOVE_ZERO, "The component must weigh something.", contribution)
-    require(
-        contribution <= resultant * (1 + ROUNDING),
-        "A component cannot weigh more than the whole yarn.",
-    )
+    require(contribution <= resultant * (1 + ROUNDING), "A component cannot weigh more than the whole yarn.")
     return (contribution / resultant).m_as("")
 
 

@@ -41,10 +41,7 @@ def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearD
     30 tex
     """
     require_within(ABOVE_ZERO, "The known components must weigh something.", known)
-    require(
-        resultant > known,
-        "The known components already weigh as much as the yarn wanted: make them finer.",
-    )
+    require(resultant > known, "The known components already weigh as much as the yarn wanted: make them finer.")
     return resultant - known
 
 

@@ -93,11 +93,7 @@ def niddy_noddy_loop(height: Length, arm_a: Length, arm_b: Length) -> Length:
 
 
 @calculation
-def loop_in_use(
-    rated: Length | None = None,
-    measured: Length | None = None,
-    from_arms: Length | None = None,
-) -> Length:
+def loop_in_use(rated: Length | None = None, measured: Length | None = None, from_arms: Length | None = None) -> Length:
     """Loop of a reel that the planner uses.
 
     C = measured, else from arms, else rated. Your own measurement beats arithmetic, and arithmetic on the real reel
@@ -136,11 +132,7 @@ def loop_in_use(
 
 
 @calculation
-def loop_basis(
-    rated: Length | None = None,
-    measured: Length | None = None,
-    from_arms: Length | None = None,
-) -> str:
+def loop_basis(rated: Length | None = None, measured: Length | None = None, from_arms: Length | None = None) -> str:
     """Where the loop in use comes from.
 
     basis = the first known of measured, from arms, rated. A length is no better than the loop it rests on, so its

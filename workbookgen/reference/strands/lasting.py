@@ -210,13 +210,7 @@ def left_in_the_end(come: Length, least: Length, share: Ratio, planned: Grist, f
 
 @calculation
 def to_buy(
-    level: Length,
-    come: Length,
-    share: Ratio,
-    planned: Grist,
-    finer: Ratio,
-    bought: Ratio,
-    kept: Ratio | None = None,
+    level: Length, come: Length, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio, kept: Ratio | None = None
 ) -> Mass:
     """How much of a strand to get, in the form in which it is bought.
 

@@ -151,10 +151,7 @@ def _one_in(system):
     """The factor 1 of a system, in the unit shared by all systems."""
     units = {name.casefold(): unit for name, unit in SYSTEMS.items()}
     for name in np.ravel(system):
-        require(
-            str(name).casefold() in units,
-            f'"{name}" is not a known twist factor: choose one from the list.',
-        )
+        require(str(name).casefold() in units, f'"{name}" is not a known twist factor: choose one from the list.')
     ones = by_element(lambda name: Quantity(1.0, units[str(name).casefold()]).m_as(COHERENT), system)
     return ones.astype(float) if np.ndim(ones) else ones
 
