@@ -1,4 +1,4 @@
-"""Doubts and chances, with `uncertainties`, scipy and a million draws as outside witnesses."""
+"""Doubts and chances: worked by hand, and with `uncertainties`, scipy and a million draws as outside witnesses."""
 
 import numpy as np
 import pytest
@@ -118,6 +118,130 @@ def test_squares_in_a_column_are_doubts_combined(first, second):
     assert np.sqrt(column).m_as("yard") == approx(uncertainty.combined(yards(first), yards(second)).m_as("yard"))
 
 
+def meters(number):
+    return Quantity(number, "m")
+
+
+def grams(number):
+    return Quantity(number, "g")
+
+
+SPUN_OR_BOUGHT = {"share": 0.5, "planned": Quantity(2, "m/g"), "hold": meters(100), "u_plan": 0.1, "u_batch": 0.03}
+
+
+@pytest.mark.parametrize("pool, between_skeins, between_balls", [(400, 0.24, 0.16), (10, 0.06, 0.04)])
+def test_many_skeins_average_out_and_less_than_one_is_one(pool, between_skeins, between_balls):
+    """400 g are half of 1600 m, 16 skeins: √(0.1² · 0.64 + (0.24 / 4)²) if spun, √(0.03² + (0.16 / 4)²) if bought."""
+    doubts = {"variation": between_skeins, "u_ball": between_balls, "weight": 0.36}
+    told = [uncertainty.grist_uncertainty(grams(pool), bought=each, **SPUN_OR_BOUGHT, **doubts) for each in (0, 1)]
+    assert told == approx([0.1, 0.05])
+    column = uncertainty.grist_uncertainty(grams(pool), bought=np.array([0, 1]), **SPUN_OR_BOUGHT, **doubts)
+    assert column == approx(np.array([0.1, 0.05]))
+
+
+@pytest.mark.parametrize("needs, left, doubt", [(40, 5, 13), (0.5, 5, 13), (0, 60, 13), (0, 5, 5), (0, 0, 0)])
+def test_who_needs_no_more_of_it_cannot_have_less_than_nothing(needs, left, doubt):
+    """√(9 + 16 + (100 · 0.12)²) = 13."""
+    squares = Quantity(9, "g^2"), Quantity(16, "g^2")
+    assert uncertainty.coming_uncertainty(*squares, grams(100), 0.12, grams(needs), grams(left)).m_as("g") == doubt
+    column = uncertainty.coming_uncertainty(*squares, grams(100), 0.12, grams([needs, 40.0]), grams([left, 5.0]))
+    assert column.m_as("g") == approx(np.array([doubt, 13]))
+
+
+@pytest.mark.parametrize(
+    "in_skeins, weight, to_come, u_to_come, doubt",
+    [
+        (100, 0.5, 200, 8, 26),  # 3 m of the skeins, twice as much with what is learned from them; 24 m of the scale
+        (0.5, 0.5, 1, 8, 10.00072),  # √(36 + 64 + 0.12²)
+        (0, 0, 200, 4, 48.2597),  # √(9 + 16 + 48²): no skein has told anything
+        (100, 0.5, -200, 4, 5),  # others need more than there is
+        (100, 0.5, None, None, 3),
+    ],
+)
+def test_what_is_wrong_about_the_skeins_is_wrong_about_what_is_learned_from_them(
+    in_skeins, weight, to_come, u_to_come, doubt
+):
+    coming = {} if to_come is None else {"to_come": meters(to_come), "u_to_come": meters(u_to_come)}
+    told = uncertainty.in_hand_uncertainty(meters(3), meters(in_skeins), weight, u_scale=0.24, **coming)
+    assert told.m_as("m") == approx(doubt, rel=1e-6)
+
+
+def test_one_skein_is_as_uncertain_as_its_wraps_its_tape_and_how_slack_it_lay():
+    """Of 300 m in 200 wraps of 1.5 m: half a wrap, 4 mm of each loop, and 1 percent."""
+    skein, loop = meters(300), Quantity(150, "cm")
+    assert uncertainty.counted(skein, 200, 0.5).m_as("m") == approx(0.75)
+    assert uncertainty.taped(skein, loop, Quantity(4, "mm")).m_as("m") == approx(0.8)
+    assert uncertainty.by_slack(skein, 0.01, loop).m_as("m") == approx(3)
+
+
+@pytest.mark.parametrize(
+    "shrinkage, sampled, share",
+    [(0.2, None, 0.05), (0.2, 0.2, 0.025), (0, 0, 0.02), (-0.25, None, 0.032), (0.2, 0, 0.025)],
+)
+def test_a_sample_that_was_washed_says_more_than_what_is_usual_even_if_it_lost_nothing(shrinkage, sampled, share):
+    doubts = {"u_usual": 0.04, "u_sampled": 0.02, "sampled": sampled}
+    assert uncertainty.by_washing(shrinkage, **doubts) == approx(share)
+    assert uncertainty.by_shrinkage(meters(1000), shrinkage, **doubts).m_as("m") == approx(1000 * share)
+
+
+def test_what_a_skein_has_to_itself_is_its_wraps_and_its_tape():
+    assert uncertainty.own_square(meters(3), meters(4)).m_as("m^2") == 25
+    assert uncertainty.own_square(meters(3)).m_as("m^2") == 9
+
+
+def test_skeins_of_one_reel_are_all_off_together():
+    """(2 + 3)², where two skeins that are off by themselves would make 2² + 3²."""
+    parts = [uncertainty.with_its_reel(meters(part), meters(5)).m_as("m^2") for part in (2, 3)]
+    assert sum(parts) == 25
+
+
+@pytest.mark.parametrize(
+    "parts, square",
+    [
+        ({}, 1),
+        ({"reel_part": meters(2)}, 5),
+        ({"slack_part": meters(3)}, 10),
+        ({"shrink_part": meters(4)}, 17),
+        ({"reel_part": meters(2), "slack_part": meters(3), "shrink_part": meters(4)}, 30),
+    ],
+)
+def test_what_a_skein_shares_with_others_counts_as_well(parts, square):
+    assert uncertainty.skein_uncertainty(Quantity(1, "m^2"), **parts).m_as("m") == approx(square**0.5)
+
+
+def test_what_skeins_share_is_added_before_it_is_squared():
+    told = uncertainty.skeins_uncertainty(Quantity(1, "m^2"), Quantity(4, "m^2"), meters(3), meters(4))
+    assert told.m_as("m") == approx(30**0.5)
+
+
+@pytest.mark.parametrize(
+    "known, share",
+    [
+        ({}, 0.003),
+        ({"u_washing": 0.004}, 0.005),
+        ({"u_washing": 0.004, "own": Quantity(2, "m/g")}, 0.003),
+        ({"u_washing": 0.004, "sample": Quantity(2, "m/g")}, 0.003),
+    ],
+)
+def test_washing_adds_its_doubt_only_where_a_design_says_the_grist(known, share):
+    assert uncertainty.common_to_all("Vest", 0.003, **known) == approx(share)
+
+
+@pytest.mark.parametrize("relative, doubt", [({}, 50), ({"relative": 0.1}, 100), ({"relative": 0}, 0)])
+def test_a_pattern_is_off_by_its_share_of_the_yardage(relative, doubt):
+    assert uncertainty.need_uncertainty(meters(1000), **relative).m_as("m") == approx(doubt)
+
+
+def of_skeins(**changed):
+    usual = {"share": 1, "weight": 0, "variation": 0.1, "u_ball": 0.1, "bought": 0}
+    return uncertainty.grist_uncertainty(grams(100), **SPUN_OR_BOUGHT | usual | changed)
+
+
+def in_hand(**changed):
+    usual = {"skeins_doubt": meters(3), "in_skeins": meters(9), "weight": 0, "u_scale": 0, "to_come": meters(9)}
+    return uncertainty.in_hand_uncertainty(**usual | {"u_to_come": meters(1)} | changed)
+
+
 @pytest.mark.parametrize(
     "call, sentence",
     [
@@ -134,6 +258,35 @@ def test_squares_in_a_column_are_doubts_combined(first, second):
         (lambda: uncertainty.coverage(0.49), "certainty"),
         (lambda: uncertainty.coverage(1), "certainty"),
         (lambda: uncertainty.square(-1), "uncertainty"),
+        (lambda: of_skeins(hold=meters(0)), "hold something"),
+        (lambda: of_skeins(share=0), "share"),
+        (lambda: of_skeins(weight=1.01), "weight"),
+        (lambda: of_skeins(u_plan=-0.1), "uncertainty"),
+        (lambda: of_skeins(variation=-0.1), "uncertainty"),
+        (lambda: of_skeins(u_batch=-0.1), "uncertainty"),
+        (lambda: of_skeins(u_ball=-0.1), "uncertainty"),
+        (lambda: in_hand(u_to_come=None), "nobody says"),
+        (lambda: in_hand(u_to_come=meters(-1)), "uncertainty"),
+        (lambda: in_hand(skeins_doubt=meters(-1)), "uncertainty"),
+        (lambda: in_hand(in_skeins=meters(-1)), "length in skeins"),
+        (lambda: in_hand(weight=1.01), "weight"),
+        (lambda: in_hand(u_scale=-0.01), "uncertainty"),
+        (lambda: uncertainty.taped(meters(9), meters(0), meters(0.1)), "must have a length"),
+        (lambda: uncertainty.taped(meters(9), meters(1), meters(-0.1)), "uncertainty"),
+        (lambda: uncertainty.by_slack(meters(9), 0.1, meters(0)), "must have a length"),
+        (lambda: uncertainty.by_slack(meters(9), -0.1, meters(1)), "uncertainty"),
+        (lambda: uncertainty.by_washing(0.9, 0.1, 0.1), "shrinkage"),
+        (lambda: uncertainty.by_washing(0.1, -0.1, 0.1), "uncertainty"),
+        (lambda: uncertainty.by_washing(0.1, 0.1, -0.1), "uncertainty"),
+        (lambda: uncertainty.own_square(meters(-1), meters(1)), "negative"),
+        (lambda: uncertainty.own_square(meters(1), meters(-1)), "negative"),
+        (lambda: uncertainty.skein_uncertainty(Quantity(-1, "m^2")), "squared"),
+        (lambda: uncertainty.skein_uncertainty(Quantity(1, "m^2"), shrink_part=meters(-1)), "negative"),
+        (lambda: uncertainty.common_to_all(" ", 0.1), "blank"),
+        (lambda: uncertainty.common_to_all("Vest", -0.1), "uncertainty"),
+        (lambda: uncertainty.common_to_all("Vest", 0.1, u_washing=-0.1), "uncertainty"),
+        (lambda: uncertainty.need_uncertainty(meters(-1)), "needed"),
+        (lambda: uncertainty.need_uncertainty(meters(1), -0.1), "uncertainty"),
     ],
 )
 def test_refusals(call, sentence):
