@@ -260,11 +260,112 @@ def test_fleeces_suffice_and_one_less_does_not(weight, low, width):
         (lambda: fiber.fleeces(grams(1), grams(0), grams(2)), "fleece"),
         (lambda: fiber.fleeces(grams(1), grams(3), grams(2)), "lower end"),
         (lambda: fiber.fleeces(grams(1), grams(1), grams(2), stage=3), "raw"),
+        (lambda: fiber.surely_before(grams(-1), RAW, 0, 0, 0, 1), "mass"),
+        (lambda: fiber.surely_before(grams(1), RAW, -0.1, 0, 0, 1), "uncertainty"),
+        (lambda: fiber.surely_before(grams(1), YARN, 0, -0.1, 0, 1), "uncertainty"),
+        (lambda: fiber.surely_before(grams(1), RAW, 0, 0, -0.1, 1), "uncertainty"),
+        (lambda: fiber.surely_before(grams(1), RAW, 0.92, 0, 0, 1), "count on"),
+        (lambda: sure(stage=0), "from 1 to 5"),
+        (lambda: sure(stage=6), "from 1 to 5"),
+        (lambda: sure(u_second=-0.1), "uncertainty"),
+        (lambda: fiber.rest_square(grams(-1), YARN, 0.1, grams(1), grams(1)), "mass"),
+        (lambda: fiber.rest_square(grams(1), YARN, 0.1, grams(-1), grams(1)), "mass"),
+        (lambda: fiber.rest_square(grams(1), YARN, 0.1, grams(1), grams(-1)), "mass"),
+        (lambda: fiber.rest_square(grams(1), YARN, -0.1, grams(1), grams(1)), "uncertainty"),
     ],
 )
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+@pytest.mark.parametrize("stage, buy", [(RAW, 1050), (SKIRTED, 1050), (WASHED, 1050), (PREPARED, 1050), (YARN, 900)])
+def test_who_wants_to_be_sure_buys_more_and_yarn_is_as_sure_as_its_label(stage, buy):
+    """Of fleece 1 - 2 · √(0.12² + 0.16²) = 0.6 can be counted on, of bought yarn 1 - 2 · √(0.12² + 0.09²) = 0.7."""
+    doubts = {"u_kept": 0.12, "u_grist": 0.16, "u_batch": 0.09}
+    assert fiber.surely_before(grams(630), stage, **doubts, coverage=2).m_as("g") == approx(buy)
+    assert fiber.surely_before(grams(630), stage, **doubts, coverage=0).m_as("g") == 630
+    column = fiber.surely_before(grams([630.0, 1260.0]), np.array([stage, YARN]), **doubts, coverage=2)
+    assert column.m_as("g") == approx(np.array([buy, 1800]))
+
+
+def sure(stage=RAW, **changed):
+    """Steps whose squared doubts are 1, 4, 16 and 64 hundredths, and that of an own figure 100."""
+    doubts = {"u_skirting": 0.1, "u_yield": 0.2, "u_preparation": 0.4, "u_spinning": 0.8, "u_own": 1.0}
+    told = fiber.yarn_uncertainty(grams(100), stage, **doubts | changed).m_as("g")
+    return told**2 / 100
+
+
+@pytest.mark.parametrize("stage, square", [(RAW, 85), (SKIRTED, 84), (WASHED, 80), (PREPARED, 64), (YARN, 0)])
+def test_only_steps_still_ahead_are_in_doubt(stage, square):
+    assert sure(stage) == approx(square)
+
+
+@pytest.mark.parametrize(
+    "step, own, weighed, square_own, square_weighed",
+    [
+        ("skirting", 0.2, "skirted", 184, 84),
+        ("yield", 0.5, "scoured", 181, 80),
+        ("preparation", 0.1, "prepared", 169, 64),
+        ("spinning", 0.0, "whole", 121, 0),
+    ],
+)
+def test_what_is_weighed_is_sure_and_an_own_figure_has_its_own_doubt(step, own, weighed, square_own, square_weighed):
+    assert sure(**{f"own_{step}": own}) == approx(square_own)
+    assert sure(**{weighed: grams(50)}) == approx(square_weighed)
+
+
+@pytest.mark.parametrize(
+    "known, square",
+    [
+        ({}, 110),
+        ({"scoured": grams(50)}, 105),
+        ({"stage": PREPARED}, 89),  # top that is carded once more
+        ({"stage": YARN}, 0),
+        ({"prepared": grams(50)}, 64),
+        ({"whole": grams(50)}, 0),
+        ({"gone": "sold"}, 0),
+        ({"gone": "set aside"}, 110),
+    ],
+)
+def test_a_second_preparation_is_in_doubt_until_it_is_weighed(known, square):
+    assert sure(u_second=0.5, **known) == approx(square)
+
+
+@pytest.mark.parametrize(
+    "stage, own, square",
+    [
+        (RAW, {}, 25),
+        (RAW, {"own_skirting": 0.1}, 41),
+        (RAW, {"own_yield": 0.5}, 34),
+        (RAW, {"own_skirting": 0.1, "own_yield": 0.5}, 50),
+        (SKIRTED, {"own_skirting": 0.1}, 16),
+        (SKIRTED, {"own_yield": 0.5}, 25),
+        (WASHED, {"own_yield": 0.5}, 0),
+        (YARN, {}, 0),
+    ],
+)
+def test_an_offer_is_in_doubt_by_skirting_and_scouring_while_they_are_ahead(stage, own, square):
+    told = fiber.clean_uncertainty(grams(100), stage, u_skirting=0.03, u_yield=0.04, u_own=0.05, **own)
+    assert told.m_as("g") ** 2 == approx(square)
+
+
+@pytest.mark.parametrize(
+    "stage, u, plied, gone, square",
+    [
+        (YARN, 10, 20, None, 116),
+        (YARN, 10, 20, "set aside", 116),
+        (YARN, 0, 20, "sold", 0),
+        (YARN, 10, None, None, 100),
+        (YARN, 10, 0, None, 100),
+        (PREPARED, 10, 20, None, 100),  # of singles, the skeins took what they weigh
+    ],
+)
+def test_a_thread_thicker_than_its_label_is_so_in_skeins_and_in_the_rest(stage, u, plied, gone, square):
+    """10 percent of 20 g in skeins and 30 g to come: 0.01 · 20 · (20 + 60) = 16, which with 3² is 5², of 50 g."""
+    taken = None if plied is None else grams(plied)
+    told = fiber.rest_square(grams(u), stage, u_batch=0.1, to_come=grams(30), plied=taken, gone=gone)
+    assert told.m_as("g^2") == approx(square)
 
 
 @pytest.mark.parametrize("calculation", FORWARDS)

@@ -182,3 +182,33 @@ def test_a_lot_prepared_twice_is_refused():
 def test_a_negative_doubt_of_a_second_preparation_is_refused():
     with pytest.raises(ValueError, match="negative"):
         fiber.second_uncertainty(0.03, 0.025, -0.08)
+
+
+@pytest.mark.parametrize("known, found", [((0.55, 0.5), 0.55), ((0.55,), 0.55), ((None, 0.5), 0.5)])
+def test_a_washed_handful_says_more_than_the_breeds_figure(known, found):
+    assert fiber.yield_in_use(*known) == found
+
+
+def test_without_a_handful_or_a_breed_no_yield_is_known():
+    with pytest.raises(ValueError, match="wash a handful"):
+        fiber.yield_in_use()
+
+
+@pytest.mark.parametrize(
+    "second, loss, doubt",
+    [
+        ({}, 0, 0),
+        ({"way": "carding"}, 0.05, 0.03),
+        ({"way": "Combing"}, 0.3, 0.08),
+        ({"way": "combing", "own": 0.2}, 0.2, 0.02),
+        ({"way": "combing", "own": 0.0}, 0, 0),  # it lost nothing, and that is sure
+    ],
+)
+def test_a_second_preparation_loses_by_its_own_figure_or_its_way_or_was_not_done(second, loss, doubt):
+    assert fiber.second_loss(carding=0.05, combing=0.3, **second) == loss
+    assert fiber.second_uncertainty(0.02, u_carding=0.03, u_combing=0.08, **second) == doubt
+
+
+@pytest.mark.parametrize("by, way", [("carding", None), ("Carding", "carding"), ("combing", "COMBING")])
+def test_what_a_lot_lost_is_told_of_the_way_it_went(by, way):
+    assert fiber.seen_in_preparing(Quantity(200.0, "g"), Quantity(150.0, "g"), by, way) == approx(0.25)
