@@ -256,6 +256,81 @@ def test_the_singles_plied_give_the_length(length, strands, take_up):
     assert (1 - take_up) * each.m_as("yard") == approx(length)
 
 
+STEP_HOURS = (hours(1), hours(2), hours(4), hours(8))
+
+
+@pytest.mark.parametrize(
+    "place, name, takes, before",
+    [(1, "Preparing", 1, 0), (2, "Spinning", 2, 1), (3, "Plying", 4, 3), (4, "Finishing", 8, 7)],
+)
+def test_each_step_takes_its_own_hours_after_those_before_it(place, name, takes, before):
+    assert planning.step_in_words(place) == name
+    for calculation, expected in ((planning.hours_of_step, takes), (planning.hours_before_step, before)):
+        assert calculation(place, *STEP_HOURS).m_as("hour") == expected
+        assert calculation(place, *STEP_HOURS, left=0.5).m_as("hour") == expected / 2
+        column = calculation(np.array([place, 4.0]), *STEP_HOURS).m_as("hour")
+        assert column.tolist() == [expected, {1: 8, 0: 7}[calculation is planning.hours_of_step]]
+
+
+@pytest.mark.parametrize(
+    "before, of_weeks", [(4, [4, 8, 8, 0]), (0, [8, 8, 4, 0]), (9, [0, 7, 8, 5]), (8, [0, 8, 8, 4]), (40, [0, 0, 0, 0])]
+)
+def test_a_step_of_20_hours_goes_on_from_week_to_week(before, of_weeks):
+    each = [planning.hours_in_week(hours(before), hours(20), hours(8), week).m_as("hour") for week in (1, 2, 3, 4)]
+    assert each == of_weeks
+
+
+@pytest.mark.parametrize("own, strands", [(None, 2), (3, 3), (0, 0)])
+def test_two_strands_are_planned_until_more_is_known(own, strands):
+    assert planning.strands_in_use("Vest", own) == strands
+
+
+def test_two_strands_are_planned_of_each_project():
+    assert planning.strands_in_use(np.array(["Vest", "Hat"])).tolist() == [2, 2]
+
+
+@pytest.mark.parametrize(
+    "own, design, bought, singles",
+    [
+        (3, None, None, 3),
+        (None, 2, None, 2),
+        (3, 2, None, 2),
+        (3, 1, 0.5, 1),
+        (3, 0, None, 3),  # a design whose components are not known yet
+        (3, 0, 0.5, 3),
+        (3, 0, 1, 0),  # a yarn plied of bought threads alone
+        (None, 0, 1, 0),
+    ],
+)
+def test_a_design_says_how_many_singles_are_spun_once_it_is_known(own, design, bought, singles):
+    assert planning.singles_in_ply(own, design, bought) == singles
+
+
+@pytest.mark.parametrize("strands, takes", [(0, 0), (1, 3), (2, 3)])
+def test_what_has_no_single_is_not_spun(strands, takes):
+    assert planning.spinning_hours(strands, yards(900), Quantity(300, "yard/hour")).m_as("hour") == approx(takes)
+    column = planning.spinning_hours(np.array([strands, 2.0]), yards(900), Quantity(300, "yard/hour"))
+    assert column.m_as("hour") == approx(np.array([takes, 3]))
+
+
+def test_who_spins_nothing_needs_no_pace():
+    assert planning.spinning_hours(0) == hours(0)
+
+
+@pytest.mark.parametrize(
+    "start, days, first", [(100, [], 100), (100, [np.nan, 90], 100), (100, [104, np.nan, 90], 104)]
+)
+def test_what_is_ahead_is_counted_from_the_last_skein_or_the_first_day(start, days, first):
+    assert planning.counted_from(start, days) == first
+
+
+def test_what_is_ahead_is_its_share_of_the_work():
+    assert planning.length_ahead(yards(1000), 0.25).m_as("yard") == 250
+    assert planning.ahead_share(Quantity(90, "minute"), hours(6)) == approx(0.25)
+    assert planning.ahead_share(hours(0), hours(6)) == 0
+    assert planning.hours_with_spinning(hours(30), hours(20), hours(0)) == hours(30)
+
+
 @pytest.mark.parametrize(
     "call, sentence",
     [
@@ -285,6 +360,38 @@ def test_the_singles_plied_give_the_length(length, strands, take_up):
         (lambda: planning.singles_length(yards(1), 2.5), "strands"),
         (lambda: planning.singles_length(yards(1), 2, 1), "take-up"),
         (lambda: planning.singles_length(yards(1), 2, -0.1), "take-up"),
+        (lambda: planning.step_in_words(0), "four steps"),
+        (lambda: planning.step_in_words(5), "four steps"),
+        (lambda: planning.hours_of_step(0, *STEP_HOURS), "four steps"),
+        (lambda: planning.hours_of_step(5, *STEP_HOURS), "four steps"),
+        (lambda: planning.hours_before_step(0, *STEP_HOURS), "four steps"),
+        (lambda: planning.hours_before_step(5, *STEP_HOURS), "four steps"),
+        (lambda: planning.hours_in_week(hours(0), hours(1), hours(1), 0), "week 1"),
+        (lambda: planning.hours_in_week(hours(-1), hours(1), hours(1), 1), "Hours"),
+        (lambda: planning.hours_in_week(hours(0), hours(-1), hours(1), 1), "Hours"),
+        (lambda: planning.strands_in_use(""), "Name the project"),
+        (lambda: planning.strands_in_use("Vest", -1), "strands"),
+        (lambda: planning.singles_in_ply(), "Neither"),
+        (lambda: planning.singles_in_ply(0), "at least one"),
+        (lambda: planning.singles_in_ply(0, 2), "at least one"),
+        (lambda: planning.singles_in_ply(None, -1), "singles"),
+        (lambda: planning.singles_in_ply(None, 0), "no singles yet"),
+        (lambda: planning.singles_in_ply(None, 0, 0.5), "no singles yet"),
+        (lambda: planning.spinning_hours(1), "length of the singles"),
+        (lambda: planning.spinning_hours(1, yards(1)), "length of the singles"),
+        (lambda: planning.spinning_hours(1, None, ONE_PACE), "length of the singles"),
+        (lambda: planning.spinning_hours(1.5, yards(1), ONE_PACE), "strands"),
+        (lambda: planning.spinning_hours(1, yards(-1), ONE_PACE), "length"),
+        (lambda: planning.spinning_hours(1, yards(1), 0 * ONE_PACE), "pace"),
+        (lambda: planning.counted_from(-1, []), "day 0"),
+        (lambda: planning.counted_from(1, [2, -1]), "day 0"),
+        (lambda: planning.length_ahead(yards(-1), 0.5), "length"),
+        (lambda: planning.length_ahead(yards(1), -0.5), "share"),
+        (lambda: planning.ahead_share(hours(-1), hours(1)), "Hours"),
+        (lambda: planning.ahead_share(hours(0), hours(0)), "whole work"),
+        (lambda: planning.hours_with_spinning(hours(-1), hours(1), hours(1)), "Hours"),
+        (lambda: planning.hours_with_spinning(hours(1), hours(-1), hours(1)), "Hours"),
+        (lambda: planning.hours_with_spinning(hours(1), hours(1), hours(-1)), "Hours"),
     ],
 )
 def test_refusals(call, sentence):

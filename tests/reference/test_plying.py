@@ -188,6 +188,80 @@ def test_packages_of_another_kind_are_refused():
 
 
 @pytest.mark.parametrize(
+    "form, is_bought", [(None, 0), ("prepared fiber", 0), ("yarn or thread", 1), ("Yarn or Thread", 1)]
+)
+def test_a_bought_thread_is_not_spun_and_all_else_is(form, is_bought):
+    spun = 1 - is_bought
+    assert plying.bought_part(tex(60), form).m_as("tex") == 60 * is_bought
+    assert plying.strands_to_spin(3, form) == 3 * spun
+    assert plying.fed_to_spin(3, form=form) == 3 * spun and plying.fed_to_spin(3, 1.25, form) == 3.75 * spun
+    forms = np.array([form or "raw fleece", "yarn or thread"], dtype=object)
+    assert plying.bought_part(tex(60), forms).m_as("tex").tolist() == [60 * is_bought, 60]
+    assert plying.strands_to_spin(3, forms).tolist() == [3 * spun, 0]
+
+
+@pytest.mark.parametrize("strands, fed, take_up", [(2, 4, 0.5), (3, 3.75, 0.2), (0, 1, 1)])
+def test_feeds_say_what_plying_takes_up(strands, fed, take_up):
+    assert plying.take_up_of_feeds(strands, fed) == approx(take_up)
+
+
+def taken(part, is_thread, mass, **changed):
+    """What 400 m of skeins took, 300 m of them weighed: a yarn of 250 tex, of which 50 and 30 tex are threads."""
+    yarn = {"resultant": tex(250), "all_bought": tex(80), "length": meters(400), "weighed": meters(300)} | changed
+    return plying.strand_taken(tex(part), own_bought=tex(part * is_thread), mass=Quantity(mass, "g"), **yarn).m_as("g")
+
+
+@pytest.mark.parametrize(
+    "part, is_thread, mass, grams",
+    [
+        (50, 1, 120, 20),  # 400 m of 50 tex
+        (30, 1, 120, 12),
+        (50, 1, 10, 20),
+        (85, 0, 120, 48),  # threads weigh 24 g of 120; of 96 g, 85 parts of 170
+        (170, 0, 120, 96),
+        (85, 0, 10, 0),  # lighter than its threads alone
+    ],
+)
+def test_of_a_thread_skeins_took_their_length_and_of_singles_what_they_weigh_besides(part, is_thread, mass, grams):
+    assert taken(part, is_thread, mass) == approx(grams)
+
+
+@pytest.mark.parametrize("other, grams", [(None, 200), (Quantity(100, "g"), 150), (Quantity(0.3, "kg"), 100)])
+def test_two_lots_of_a_component_are_used_in_proportion(other, grams):
+    drawn = plying.drawn_from_lot(Quantity(200, "g"), Quantity(300, "g"), other)
+    assert drawn.m_as("g") == approx(grams)
+
+
+BOBBIN, SINGLE = Quantity(50, "g"), Quantity(4, "m/g")
+
+
+@pytest.mark.parametrize(
+    "known, length", [({"mass": BOBBIN, "grist": SINGLE}, 200), ({"length": meters(90), "mass": BOBBIN}, 90)]
+)
+def test_a_bobbin_holds_what_was_measured_or_what_it_weighs(known, length):
+    assert plying.bobbin_has(**known).m_as("m") == approx(length)
+
+
+@pytest.mark.parametrize(
+    "known, lacking", [({"mass": BOBBIN}, 1), ({"length": meters(9)}, 1), ({"mass": BOBBIN, "has": meters(9)}, 0)]
+)
+def test_a_bobbin_is_not_known_until_its_length_is(known, lacking):
+    assert plying.bobbin_lacking(**known) == lacking
+
+
+def test_bobbins_are_counted_and_the_shortest_ends_the_ply():
+    lengths = meters([200.0, np.nan, 180.0, 190.0])
+    assert plying.bobbins_plied(lengths) == plying.bobbins_plied(lengths, 0, 0) == 3
+    assert plying.bobbins_plied(meters([0.5])) == 1
+    assert plying.shortest_of(lengths).m_as("m") == 180
+
+
+@pytest.mark.parametrize("shrinkage, grist", [(0, 4), (0.05, 3.8), (-0.25, 5)])
+def test_what_washing_takes_of_the_length_stays_in_the_weight(shrinkage, grist):
+    assert plying.washed_grist(tex(250), shrinkage).m_as("m/g") == approx(grist)
+
+
+@pytest.mark.parametrize(
     "call, sentence",
     [
         (lambda: plying.feed_ratio(1), "contraction"),
@@ -221,6 +295,34 @@ def test_packages_of_another_kind_are_refused():
         (lambda: plying.all_strands(tex(1), 1), "take-up"),
         (lambda: plying.grist_for_wraps(Quantity(0, "1/inch"), 1), "wraps"),
         (lambda: plying.grist_for_wraps(Quantity(1, "1/inch"), 0), "factor K"),
+        (lambda: plying.bought_part(tex(0), "yarn or thread"), "weigh something"),
+        (lambda: plying.strands_to_spin(1.5), "strands"),
+        (lambda: plying.strands_to_spin(0), "strands"),
+        (lambda: plying.fed_to_spin(2, 0.9), "1 or more"),
+        (lambda: plying.fed_to_spin(1.5, 1), "strands"),
+        (lambda: plying.take_up_of_feeds(2, 2), "above 1"),
+        (lambda: plying.take_up_of_feeds(-1, 2), "strands"),
+        (lambda: taken(0, 0, 1), "weigh something"),
+        (lambda: taken(50, 0, 1, resultant=tex(0)), "weigh something"),
+        (lambda: taken(50, 0, 1, all_bought=tex(-1)), "bought"),
+        (lambda: taken(50, -1, 1), "bought"),
+        (lambda: taken(50, 0, -1), "mass"),
+        (lambda: taken(50, 0, 1, length=meters(-1)), "length"),
+        (lambda: taken(50, 0, 1, weighed=meters(-1)), "length"),
+        (lambda: plying.drawn_from_lot(-BOBBIN, BOBBIN), "mass"),
+        (lambda: plying.drawn_from_lot(BOBBIN, 0 * BOBBIN), "lot must weigh"),
+        (lambda: plying.drawn_from_lot(BOBBIN, BOBBIN, 0 * BOBBIN), "lot must weigh"),
+        (lambda: plying.bobbin_has(), "Give the length"),
+        (lambda: plying.bobbin_has(mass=BOBBIN), "Give the length"),
+        (lambda: plying.bobbin_has(grist=SINGLE), "Give the length"),
+        (lambda: plying.bobbin_has(meters(0)), "something on it"),
+        (lambda: plying.bobbin_lacking(has=meters(9)), "State the length"),
+        (lambda: plying.bobbins_plied(meters([np.nan])), "at least one"),
+        (lambda: plying.bobbins_plied(meters([9.0]), 1), "not known"),
+        (lambda: plying.bobbins_plied(meters([9.0]), 0, 1), "not known"),
+        (lambda: plying.shortest_of(meters([np.nan])), "at least one"),
+        (lambda: plying.washed_grist(tex(0), 0), "linear density"),
+        (lambda: plying.washed_grist(tex(1), 0.9), "shrinkage"),
     ],
 )
 def test_refusals(call, sentence):

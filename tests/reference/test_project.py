@@ -82,6 +82,32 @@ def test_the_bobbins_hold_it_all(mass, bobbins):
 
 
 @pytest.mark.parametrize(
+    "skeins, have, there, least, most",
+    [
+        (290, -20, 290, 280, 300),  # others lack 20 yd: its own 290 ± 5 stay, and nobody has less for that
+        (290, 300, 300, 280, 380),
+        (290, 400, 400, 320, 480),
+        (4, 5, 5, 0, 85),
+        (290, 215, 290, 280, 300),
+    ],
+)
+def test_what_others_lack_takes_nothing_of_its_own_skeins(skeins, have, there, least, most):
+    doubtful = yards(float(skeins)), yards(5.0), yards(float(have)), yards(40.0)
+    assert project.there_is(yards(skeins), yards(have)).m_as("yard") == there
+    assert project.least_there(*doubtful).m_as("yard") == least
+    assert project.most_there(*doubtful).m_as("yard") == most
+
+
+@pytest.mark.parametrize(
+    "skeins, length, ball, holds",
+    [(4, 800, None, 200), (1, 150, None, 150), (0, 0, None, 180), (0, 90, None, 180), (4, 800, 50, 50), (2, 0, 50, 50)],
+)
+def test_a_skein_holds_as_much_as_those_before_it_or_the_ball_or_what_is_usual(skeins, length, ball, holds):
+    package = None if ball is None else yards(ball)
+    assert project.skein_holds(skeins, yards(length), yards(180), package).m_as("yard") == approx(holds)
+
+
+@pytest.mark.parametrize(
     "call, sentence",
     [
         (lambda: project.yarn_length(yards(-1)), "length wanted"),
@@ -103,6 +129,14 @@ def test_the_bobbins_hold_it_all(mass, bobbins):
         (lambda: project.per_bobbin(grams(-1), 2), "mass"),
         (lambda: project.per_bobbin(grams(1), 0), "bobbins"),
         (lambda: project.per_bobbin(grams(1), 1.5), "bobbins"),
+        (lambda: project.there_is(yards(-1), yards(1)), "skeins"),
+        (lambda: project.least_there(yards(-1), yards(1), yards(1), yards(1)), "skeins"),
+        (lambda: project.least_there(yards(1), yards(-1), yards(1), yards(1)), "uncertainty"),
+        (lambda: project.most_there(yards(1), yards(1), yards(1), yards(-1)), "uncertainty"),
+        (lambda: project.skein_holds(-1, yards(1), yards(1)), "number of skeins"),
+        (lambda: project.skein_holds(1, yards(0), yards(1)), "have a length"),
+        (lambda: project.skein_holds(0, yards(0), yards(0)), "hold something"),
+        (lambda: project.skein_holds(0, yards(0), yards(1), yards(0)), "ball"),
     ],
 )
 def test_refusals(call, sentence):

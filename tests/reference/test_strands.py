@@ -1,5 +1,6 @@
 """How long strands last, what is left of them, and what to get: worked by hand."""
 
+import numpy as np
 import pytest
 from pytest import approx
 
@@ -39,3 +40,53 @@ def test_strands_that_are_known_to_less_than_a_meter_may_run_out_first_as_well()
     near = {"near_1": Quantity(0.25, "m^2"), "near_2": Quantity(0.25, "m^2")}
     level = strands.level(Quantity(100, "m"), Quantity(100, "m"), Quantity(10, "m"), **near)
     assert level.m_as("m") == approx(110 + 0.5 / 3.14159265**0.5)
+
+
+@pytest.mark.parametrize(
+    "in_skeins, used, meters", [(250, None, 750), (1000, None, 0), (1200, None, 0), (0, 400, 0), (0, 0, 0)]
+)
+def test_a_project_draws_what_its_skeins_lack_until_it_is_finished(in_skeins, used, meters):
+    taken = None if used is None else Quantity(used, "g")
+    assert strands.to_spin(Quantity(1000, "m"), Quantity(in_skeins, "m"), taken).m_as("m") == meters
+
+
+@pytest.mark.parametrize("bought, grams", [(0, 200), (1, 250)])
+def test_a_strand_that_is_spun_finer_takes_less_and_a_bought_one_does_not(bought, grams):
+    assert strands.component_needs(Quantity(1000, "m"), bought=bought, **HALF).m_as("g") == approx(grams)
+    both = strands.component_needs(Quantity(1000, "m"), bought=np.array([bought, 1]), **HALF)
+    assert both.m_as("g") == approx(np.array([grams, 250]))
+
+
+@pytest.mark.parametrize("logged, besides", [(350, 50), (0, 400), (400, 0), (450, 0)])
+def test_what_a_piece_took_besides_its_skeins_is_nothing_where_skeins_were_left(logged, besides):
+    assert strands.used_besides(Quantity(400, "g"), Quantity(logged, "g")).m_as("g") == besides
+
+
+@pytest.mark.parametrize("of, grams", [({}, 50), ({"share": 0.4}, 20), ({"share": 0.4, "design": "Marl"}, 20)])
+def test_a_piece_took_of_each_strand_its_share(of, grams):
+    assert strands.taken_by_piece(Quantity(50, "g"), **of).m_as("g") == approx(grams)
+
+
+def needs(**changed):
+    return strands.component_needs(**{"to_spin": Quantity(1, "m"), "bought": 0} | HALF | changed)
+
+
+@pytest.mark.parametrize(
+    "wrong, words",
+    [
+        (lambda: strands.to_spin(Quantity(-1, "m"), Quantity(1, "m")), "length"),
+        (lambda: strands.to_spin(Quantity(1, "m"), Quantity(-1, "m")), "length"),
+        (lambda: strands.to_spin(Quantity(1, "m"), Quantity(1, "m"), Quantity(-1, "g")), "negative amount"),
+        (lambda: needs(to_spin=Quantity(-1, "m")), "length"),
+        (lambda: needs(share=0), "share and the fineness"),
+        (lambda: needs(finer=0), "share and the fineness"),
+        (lambda: needs(planned=Quantity(0, "m/g")), "grist"),
+        (lambda: strands.used_besides(Quantity(-1, "g"), Quantity(1, "g")), "mass"),
+        (lambda: strands.used_besides(Quantity(1, "g"), Quantity(-1, "g")), "mass"),
+        (lambda: strands.taken_by_piece(Quantity(-1, "g")), "mass"),
+        (lambda: strands.taken_by_piece(Quantity(1, "g"), design="Marl"), "no such component"),
+    ],
+)
+def test_what_nobody_can_have_is_refused(wrong, words):
+    with pytest.raises(ValueError, match=words):
+        wrong()

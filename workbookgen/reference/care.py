@@ -1,10 +1,8 @@
 """Stock that is kept: what of it is still there, what that is worth, and when it may leave the freezer."""
 
-import numpy as np
-
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.fates import is_gone
-from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import said_in_all
 from workbookgen.units import Length, Mass, Ratio, Some
 
@@ -200,5 +198,5 @@ def out_of_freezer(frozen: Ratio) -> Ratio:
     46007.0
     """
     require_numbers(frozen)
-    require((np.asarray(frozen) > 0) & (np.asarray(frozen) % 1 == 0), "A day is counted in whole numbers, from 1.")
+    require_within(COUNTED, "A day is counted in whole numbers, from 1.", frozen)
     return frozen + FREEZING

@@ -124,7 +124,7 @@ def bobbins_plied(amounts: Length, lacking: Ratio = 0.0, wrong: Ratio = 0.0) -> 
     """
     require_numbers(lacking, wrong)
     known = _numbers(amounts)
-    require(len(known) > 0 and not np.isinf(known).any(), "State what is on at least one bobbin.")
+    require(len(known) > 0, "State what is on at least one bobbin.")
     require((np.asarray(lacking) < 0.5) & (np.asarray(wrong) == 0), "The length on one of the bobbins is not known.")
     return len(known) + 0.0 * lacking + 0.0 * wrong
 
