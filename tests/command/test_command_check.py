@@ -235,18 +235,18 @@ class TestWhatIsNoPlanner:
         path = altered(origin_line="my own notes")
         assert self.told(run, path).startswith("the settings on the sheet Reference were overwritten")
 
-    def test_a_sheet_removed(self, run, planner, tmp_path):
+    @pytest.mark.parametrize(("name", "typed"), [("mine.xlsx", "{}"), ("my planner.xlsx", '"{}"')])
+    def test_a_sheet_removed(self, run, planner, tmp_path, name, typed):
+        """The command that carries the planner over is told as it is typed, a name with blanks in quotation marks."""
+        path = tmp_path / name
         book = openpyxl.load_workbook(planner)
         del book["Skeins"]
-        book.save(tmp_path / "mine.xlsx")
-        code, out, err = run("check", tmp_path / "mine.xlsx", "--scenarios", 0)
-        assert (code, out) == (2, "") and err.startswith(
-            f"{tmp_path / 'mine.xlsx'}: it has no sheet Skeins; its sheets are Desk, "
-        )
-        assert (
-            f"give it its name again and save; or carry the planner over, and use the new one: workbookgen carry {tmp_path / 'mine.xlsx'} -o newer.xlsx"
-            in err
-        )
+        book.save(path)
+        code, out, err = run("check", path, "--scenarios", 0)
+        assert (code, out) == (2, "")
+        assert err.startswith(f"{path}: it has no sheet Skeins; its sheets are Desk, ")
+        carrying = f"workbookgen carry {typed.format(path)} -o newer.xlsx"
+        assert f"give it its name again and save; or carry the planner over, and use the new one: {carrying}" in err
 
 
 def test_settings_in_the_file_that_cannot_be(run, planner, tmp_path):

@@ -7,7 +7,7 @@ import zipfile
 import pytest
 
 from workbookgen.errors import FileError
-from workbookgen.filled.gate import MOST_CELLS, MOST_TAGS, MOST_UNPACKED, inspected, require_workbook
+from workbookgen.filled.gate import MOST_CELLS, MOST_TAGS, MOST_UNPACKED, inspected
 from workbookgen.planner_file import read_planner
 
 from .hostile import FORMULAS, NO_PLANNERS, REACHING_OUT, filled_rows, no_ordinary_files, part, repacked
@@ -29,7 +29,7 @@ def made(tmp_path):
 
 
 def test_a_planner_passes(little_file):
-    assert require_workbook(little_file) == "xlsx"
+    assert inspected(little_file).kind == "xlsx"
     package = inspected(little_file)
     assert package.links == () and 0 < package.cells < 50_000
 
@@ -39,7 +39,7 @@ def test_what_does_not_pass(made, content, name):
     make, sentence = NO_PLANNERS[name]
     path = made(make(content))
     with pytest.raises(FileError) as told:
-        require_workbook(path)
+        inspected(path)
     text = str(told.value)
     assert text.startswith(f"{path}: ") and re.match(sentence, text.removeprefix(f"{path}: ")) and text.endswith(".")
 
@@ -47,7 +47,7 @@ def test_what_does_not_pass(made, content, name):
 def test_what_is_no_file(tmp_path):
     for path, sentence in no_ordinary_files(tmp_path).items():
         with pytest.raises(FileError) as told:
-            require_workbook(path)
+            inspected(path)
         assert str(told.value) == f"{path}: {sentence}"
 
 
@@ -57,14 +57,14 @@ def test_a_file_too_large_is_not_even_opened(tmp_path):
         file.write(b"PK\x03\x04")
         file.truncate(3 * 2**30)  # a hole: it takes no room
     with pytest.raises(FileError, match="this file has 3,072 MB, far more than a planner"):
-        require_workbook(path)
+        inspected(path)
 
 
 @pytest.mark.parametrize("name", REACHING_OUT)
 def test_what_may_be_read_but_not_worked_out(made, content, name):
     make, sentence = REACHING_OUT[name]
     path = made(make(content))
-    assert require_workbook(path) == "xlsx"
+    assert inspected(path).kind == "xlsx"
     with pytest.raises(FileError) as told:
         read_planner(path)
     assert re.match(sentence, str(told.value).removeprefix(f"{path}: "))
@@ -130,10 +130,10 @@ class TestWhatPeopleReallyDo:
 
     def test_letters_of_all_the_world(self, made, content):
         strings = part("xl/sharedStrings.xml", lambda each: each.replace(b"Handspinning", "Größe 手紡ぎ שלום".encode()))
-        assert require_workbook(made(strings(content))) == "xlsx"
+        assert inspected(made(strings(content))).kind == "xlsx"
 
     def test_another_name(self, made, content):
-        assert require_workbook(made(content, "planner of 2026.XLSX.backup")) == "xlsx"
+        assert inspected(made(content, "planner of 2026.XLSX.backup")).kind == "xlsx"
 
 
 def test_the_largest_planner_is_well_inside_the_bounds():
@@ -160,7 +160,7 @@ def test_the_pieces_of_a_part_are_looked_at_across_their_seams(made, content):
     for offset in range(1, 9):
         filling = b"<x>" + b" " * (PIECE - 3 - offset) + b"<!DOCTYPE x>"
         with pytest.raises(FileError, match="declares entities"):
-            require_workbook(made(repacked(content, added={"xl/seam.xml": filling})))
+            inspected(made(repacked(content, added={"xl/seam.xml": filling})))
 
 
 def test_an_open_document(made):
@@ -168,6 +168,6 @@ def test_an_open_document(made):
     with zipfile.ZipFile(stream, "w") as package:
         package.writestr("mimetype", "application/vnd.oasis.opendocument.spreadsheet")
         package.writestr("content.xml", '<?xml version="1.0" encoding="UTF-8"?><office:document-content/>')
-    assert require_workbook(made(stream.getvalue(), "mine.ods")) == "ods"
+    assert inspected(made(stream.getvalue(), "mine.ods")).kind == "ods"
     with pytest.raises(FileError, match=r"this is an \.ods workbook, and this command reads \.xlsx ones only"):
         read_planner(made(stream.getvalue(), "mine.ods"))

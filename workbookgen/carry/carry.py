@@ -5,7 +5,6 @@ library. The embedded engine calculates the new one too; where it differs, as it
 that is reported, and the entries come over all the same: no single engine decides whether a user gets a new planner.
 """
 
-from collections import Counter
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -28,11 +27,14 @@ from workbookgen.filled.foreign_cells import foreign_cells
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
 from workbookgen.filled.replacing import require_no_entries
 from workbookgen.language.entries import Entries
-from workbookgen.language.parts import Log
 from workbookgen.saving import require_another, require_workbook_name, save
 from workbookgen.settings import Rows, Settings
 
 STEPS = 4  # that a progress bar counts
+OTHER_CAPITALS = (
+    "it takes a name for another one where capitals other than A to Z are written as small letters; "
+    "spreadsheet programs do not."
+)
 
 
 @dataclass(frozen=True)
@@ -109,35 +111,18 @@ def _unproven(layout: Layout, content: bytes, entries: Entries, expected: Mappin
         faults = disagreements(layout, expected, computed(layout, content))
     except FileError as problem:
         return [Fault(EMBEDDED, fault.sentence) for fault in problem.faults]
-    if faults and beyond_a_to_z(layout.planner, entries):
-        faults.insert(
-            0,
-            Fault(
-                EMBEDDED,
-                "it takes a name for another one where capitals other than A to Z are written as small letters; spreadsheet programs do not.",
-            ),
-        )
-    return faults
+    return [Fault(EMBEDDED, OTHER_CAPITALS), *faults] if faults and beyond_a_to_z(layout.planner, entries) else faults
 
 
 def buildable(settings: Settings) -> Settings:
     """An old planner's settings, with no more rows than a planner may have."""
-    most = {
-        name: next(limit.le for limit in each.metadata if hasattr(limit, "le"))
-        for name, each in Rows.model_fields.items()
-    }
+    fields = Rows.model_fields.items()
+    most = {name: next(limit.le for limit in each.metadata if hasattr(limit, "le")) for name, each in fields}
     rows = {name: min(rows, most[name]) for name, rows in settings.rows.model_dump().items()}
     return settings.model_copy(update={"rows": Rows(**rows)})
 
 
 def _lines(old: FilledPlanner, rows: dict[str, dict[int, int]]) -> dict[str, int]:
     """Sheet -> how many lines of its log came over."""
-    sheets = Counter(
-        {
-            sheet.name: len(rows.get(part.key, {}))
-            for sheet in old.planner.sheets
-            for part in sheet.parts
-            if isinstance(part, Log)
-        }
-    )
-    return dict(+sheets)
+    lines = {sheet.name: len(rows.get(log.key, {})) for sheet in old.planner.sheets for log in sheet.logs}
+    return {sheet: number for sheet, number in lines.items() if number}

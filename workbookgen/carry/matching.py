@@ -37,8 +37,9 @@ class Matched:
     notes: dict[tuple[str, int], str] = field(default_factory=dict)  # on the cells of the new planner
     leftovers: list[Leftover] = field(default_factory=list)
     rows: dict[str, dict[int, int]] = field(default_factory=dict)  # of each block: old line -> new line
-    # Block and old line, of those that took the new planner's figures.
-    renewed: set[tuple[str, int]] = field(default_factory=set)
+    renewed: set[tuple[str, int]] = field(
+        default_factory=set
+    )  # block and old line: they took the new planner's figures
     converted: int = 0
 
 
@@ -61,21 +62,17 @@ class _Matching:
     matched: Matched
 
     def carry(self) -> None:
+        """Every record to its line; what has no place becomes a leftover."""
         lines = self._lines()
         target = self.new.blocks.get(self.block.key)
+        untouched = {row: line for row, line in lines.items() if self._is_untouched(row, line)}
         if target is None:
-            brought = {row for row, line in lines.items() if self._is_untouched(row, line)}
-            self._strand(
-                {row: line for row, line in lines.items() if row not in brought},
-                "the new planner does not have this sheet",
-            )
+            typed = {row: line for row, line in lines.items() if row not in untouched}
+            self._strand(typed, "the new planner does not have this sheet")
             return
         starting = _brought(target)
-        renewed = {
-            row: known
-            for row, line in lines.items()
-            if self._is_untouched(row, line) and (known := _known_by(target, line)) in starting
-        }
+        known_by = {row: _known_by(target, line) for row, line in untouched.items()}
+        renewed = {row: known for row, known in known_by.items() if known in starting}
         rows = _placed(lines, target.rows) if isinstance(target, Log) else {0: 0}
         if isinstance(target, Log):
             for each in target.inputs:
@@ -100,20 +97,17 @@ class _Matching:
         lines = {row: dict(zip(keys, values, strict=True)) for row, values in enumerate(zip(*columns, strict=True))}
         if not isinstance(self.block, Log):
             return lines
-        return {
-            row: line
-            for row, line in lines.items()
-            if any(self._stands(row, key, entry) for key, entry in line.items())
-        }
+
+        def is_begun(row: int, line: Record) -> bool:
+            return any(self._stands(row, key, entry) for key, entry in line.items())
+
+        return {row: line for row, line in lines.items() if is_begun(row, line)}
 
     def _stands(self, row: int, key: str, entry: Entry) -> bool:
         """Whether a cell has something in it or pinned to it; one with an error, or not calculated, reads as empty."""
         cell = self.old.cell(self._full(key), row)
-        return (
-            entry is not None
-            or (cell is not None and (cell.formula != "" or cell.value is not None))
-            or self._comment(row, key) != ""
-        )
+        has_something = cell is not None and (cell.formula != "" or cell.value is not None)
+        return entry is not None or has_something or self._comment(row, key) != ""
 
     def _full(self, key: str) -> str:
         return f"{self.block.key}_{key}"
@@ -132,9 +126,8 @@ class _Matching:
         self.matched.renewed.add((self.block.key, row))
         for each in target.inputs:
             self.matched.entries[f"{target.key}_{each.key}"][place] = record.get(each.key)
-        own = _brought(
-            described(self.old.settings.model_copy(update={"units": self.new.system})).blocks[self.block.key]
-        )
+        in_new_units = described(self.old.settings.model_copy(update={"units": self.new.system}))
+        own = _brought(in_new_units.blocks[self.block.key])
         before = own.get(_known_by(self.block, line), line)
         for key in line:
             if not _alike(before.get(key), record.get(key)):
@@ -182,9 +175,8 @@ class _Matching:
         if cell is None:
             return
         if isinstance(cell.value, ErrorValue):
-            self._leave(
-                row, key, cell.formula or str(cell.value), f"it showed the error {cell.value}, so the new cell is empty"
-            )
+            why = f"it showed the error {cell.value}, so the new cell is empty"
+            self._leave(row, key, cell.formula or str(cell.value), why)
         elif cell.formula and cell.value is None:
             self._leave(row, key, cell.formula, "it shows nothing, so the new cell is empty")
         elif cell.formula:
@@ -230,10 +222,9 @@ class _Matching:
     def _add(self, records: list[Mapping[str, Entry]], target: Block) -> None:
         """Lines with which the new planner starts and that the old one never had, below what is there."""
         columns = {each.key: self.matched.entries[f"{target.key}_{each.key}"] for each in target.inputs}
-        last = max(
-            (row for column in columns.values() for row, entry in enumerate(column) if entry is not None), default=-1
-        )
-        for place, record in zip(range(last + 1, target.rows), records, strict=False):
+        filled = [row for column in columns.values() for row, entry in enumerate(column) if entry is not None]
+        below = range(max(filled, default=-1) + 1, target.rows)
+        for place, record in zip(below, records, strict=False):
             for key, column in columns.items():
                 column[place] = record.get(key)
 
@@ -263,16 +254,12 @@ def _placed(lines: dict[int, Record], rows: int) -> dict[int, int]:
 
 def _brought(block: Block) -> dict[tuple[str, ...], Mapping[str, Entry]]:
     """The lines with which a log starts."""
-    return (
-        {_known_by(block, record): record for record in block.starts_with if NAME in record}
-        if isinstance(block, Log)
-        else {}
-    )
+    records = block.starts_with if isinstance(block, Log) else ()
+    return {_known_by(block, record): record for record in records if NAME in record}
 
 
 def _known_by(block: Block, record: Mapping[str, Entry]) -> tuple[str, ...]:
-    """The name of a record, and where several may share one, all its words: a hat for a child, a hat for a grown
-    one."""
+    """The name of a record, and where several may share one, all its words: a hat for a child, one for a grown-up."""
     name = block.by_key.get(NAME)
     is_shared = isinstance(name, Input) and isinstance(name.domain, Name) and not name.domain.unique
     words = [each.key for each in block.inputs if each.is_text] if is_shared else [NAME]

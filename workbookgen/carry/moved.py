@@ -52,17 +52,9 @@ def _moved(old: FilledPlanner, new: Planner, matched: Matched, a_move: Move) -> 
     for line, name in enumerate(matched.entries[a_move.names]):
         if isinstance(name, str):
             lines.setdefault(folded(name), []).append(line)
+    keys = [key for key in (a_move.named_in, *(was for was, _ in a_move.fields)) if key in old.ranges]
     for row in range(column.rows):
-        cells = {
-            key: old.position(key, row)
-            for key in (a_move.named_in, *(was for was, _ in a_move.fields))
-            if key in old.ranges
-        }
-        filled = {
-            key: cell
-            for key, (sheet, *place) in cells.items()
-            if (cell := old.book.sheets.get(sheet, {}).get(tuple(place)))
-        }
+        filled = {key: cell for key in keys if (cell := old.cell(key, row))}
         name = filled.get(a_move.named_in)
         found = lines.get(folded(name.value), []) if name and isinstance(name.value, str) else []
         said = {
@@ -70,15 +62,14 @@ def _moved(old: FilledPlanner, new: Planner, matched: Matched, a_move: Move) -> 
             for was, now in a_move.fields
             if was in filled and now in matched.entries
         }
-        is_plain = not any(cell.formula for cell in filled.values()) and all(
-            isinstance(entry, float) for entry in said.values()
-        )
-        if (
-            len(found) == 1
-            and is_plain
-            and len(said) == len(filled) - 1
-            and all(matched.entries[key][found[0]] is None for key in said)
-        ):
+        is_all_said = len(said) == len(filled) - 1 and all(isinstance(entry, float) for entry in said.values())
+        is_typed = not any(cell.formula for cell in filled.values())
+        if len(found) != 1 or not is_all_said or not is_typed:
+            continue
+        [line] = found
+        if all(matched.entries[key][line] is None for key in said):
             for key, entry in said.items():
-                matched.entries[key][found[0]] = entry
-            yield from ((sheet, tuple(place)) for key, (sheet, *place) in cells.items() if key in filled)
+                matched.entries[key][line] = entry
+            for key in filled:
+                sheet, *position = old.position(key, row)
+                yield sheet, tuple(position)

@@ -22,7 +22,7 @@ from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import AGAIN, Block, Column, Log
-from workbookgen.language.planner import Planner
+from workbookgen.language.planner import Meaning, Planner
 from workbookgen.language.proofs import ProofTable
 from workbookgen.language.sentences import refusal
 
@@ -47,67 +47,63 @@ class Difference:
 
 def results(planner: Planner, entries: Entries) -> Values:
     """What the reference library calculates from entries; the proofs are the same in every planner."""
-    proofs = {
-        f"{key}_{name}": (None,) * table.rows
-        for key, table in planner.proof_tables.items()
-        for name in ("computed", "verdict")
-    }
+    tables = planner.proof_tables.items()
+    proofs = {f"{key}_{name}": (None,) * table.rows for key, table in tables for name in ("computed", "verdict")}
     return expected_of_blocks(planner, entries, proofs)
 
 
 def results_of_old(old: FilledPlanner) -> Values:
     """The results of an old planner. A field that it does not have yet is as in a new one, or blank."""
-    absent = {
-        f"{block.key}_{each.key}": (None,) * block.rows if isinstance(block, Log) else (each.first(old.planner.system),)
-        for block in old.planner.blocks.values()
-        for each in block.inputs
-    }
+
+    def new_column(block: Block, each: Input) -> tuple[Entry, ...]:
+        return (None,) * block.rows if isinstance(block, Log) else (each.first(old.planner.system),)
+
+    blocks = old.planner.blocks.values()
+    absent = {f"{block.key}_{each.key}": new_column(block, each) for block in blocks for each in block.inputs}
     return results(old.planner, absent | dict(old.entries))
 
 
 def shown_by_old(old: FilledPlanner) -> Values:
     """The results as an old planner's file has them; none where the program that saved it stored none."""
-    shown = {
-        key: in_todays_unit(
-            key, each, (_shown_in(old, key, row) for row in range(block.rows)), old.version, old.settings.units
-        )
-        for block in old.planner.blocks.values()
-        for each in block.results
-        if (key := f"{block.key}_{each.key}") in old.ranges
-    }
+    shown: Values = {}
+    for block in old.planner.blocks.values():
+        for each in block.results:
+            key = f"{block.key}_{each.key}"
+            if key in old.ranges:
+                values = (_shown_in(old, key, row) for row in range(block.rows))
+                shown[key] = in_todays_unit(key, each, values, old.version, old.settings.units)
     return shown if any(value is not None for column in shown.values() for value in column) else {}
 
 
 def _shown_in(old: FilledPlanner, key: str, row: int) -> Entry:
     cell = old.cell(key, row) if row < old.ranges[key].rows else None
-    value = cell.value if cell else None
-    return str(value) if isinstance(value, ErrorValue) else None if value == "" else value
+    if cell is None or cell.value == "":
+        return None
+    return str(cell.value) if isinstance(cell.value, ErrorValue) else cell.value
 
 
 def differences(old: FilledPlanner, before: Values, new: Planner, after: Values, matched: Matched) -> list[Difference]:
     """Results that were calculated before and differ now."""
     found = []
-    of_proofs = _hang_on_proofs(old.planner)
+    left_aside = _hang_on_proofs(old.planner)
     sheets = {part.key: sheet.name for sheet in new.sheets for part in sheet.parts}
+    comparing = _Comparing(old, new, before, after, matched)
     for block in old.planner.blocks.values():
         target = new.blocks.get(block.key)
         for result in block.results if target else ():
-            if result.key.startswith(AGAIN):
-                continue  # the same, worked out a second time
-            match = target.by_key.get(result.key)
-            if (
-                (key := f"{block.key}_{result.key}") in before
-                and key not in of_proofs
-                and isinstance(match, Result)
-                and result.is_text == match.is_text
-            ):
-                found += _of_result(sheets[block.key], block, result, match, old, before, new, after, matched)
+            key, other = f"{block.key}_{result.key}", target.by_key.get(result.key)
+            is_repeated = result.key.startswith(AGAIN)  # the same, worked out a second time
+            is_there = key in before and isinstance(other, Result) and result.is_text == other.is_text
+            if is_there and not is_repeated and key not in left_aside:
+                found += comparing.differences(sheets[block.key], block, result, other)
     return found
 
 
 def _hang_on_proofs(planner: Planner) -> set[str]:
-    """The results that count the published examples, or say something about the count: that does not depend on what
-    was entered."""
+    """The results that count the published examples, or say something about the count.
+
+    They do not depend on what was entered.
+    """
     words = {
         f"{block.key}_{result.key}": [planner.meaning(block, word) for word in result.words]
         for block in planner.blocks.values()
@@ -117,39 +113,31 @@ def _hang_on_proofs(planner: Planner) -> set[str]:
     before = None
     while found != before:
         before = found
-        found = {
-            key
-            for key, meant in words.items()
-            if any(isinstance(each.holder, ProofTable) or each.key in before for each in meant)
-        }
+        found = {key for key, meant in words.items() if any(_is_of_proofs(each, before) for each in meant)}
     return found
+
+
+def _is_of_proofs(meant: Meaning, known: set[str]) -> bool:
+    return isinstance(meant.holder, ProofTable) or meant.key in known
 
 
 def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -> Iterator[Leftover]:
     """Entries that are in their cells, although the new planner does not accept them."""
     names = after | matched.entries
     for block in new.blocks.values():
-        backwards = {place: row for row, place in matched.rows.get(block.key, {}).items()}
+        lines = matched.rows.get(block.key, {}).items()
         for each in block.inputs:
             key = f"{block.key}_{each.key}"
-            for place, entry in enumerate(matched.entries[key]):
-                if (
-                    entry is not None
-                    and place in backwards
-                    and key in old.entries
-                    and not _accepts(each, entry, new, names)
-                ):
-                    why = f"the new planner does not take it. {refusal(each, new.system)}"
-                    if isinstance(entry, str) and not each.is_text and old.settings.units != new.system:
-                        why += f" The old planner was for {old.settings.units}."
-                    stood, unit = readable(each, old.entries[key][backwards[place]], old.settings.units)
-                    yield Leftover(
-                        *old.place(key, backwards[place]),
-                        each.label + (f" ({unit})" if unit else ""),
-                        stood,
-                        why,
-                        IN_ITS_CELL,
-                    )
+            for row, place in sorted(lines, key=lambda line: line[1]) if key in old.entries else ():
+                entry = matched.entries[key][place]
+                if entry is None or _accepts(each, entry, new, names):
+                    continue
+                why = f"the new planner does not take it. {refusal(each, new.system)}"
+                if isinstance(entry, str) and not each.is_text and old.settings.units != new.system:
+                    why += f" The old planner was for {old.settings.units}."
+                stood, unit = readable(each, old.entries[key][row], old.settings.units)
+                label = f"{each.label} ({unit})" if unit else each.label
+                yield Leftover(*old.place(key, row), label, stood, why, IN_ITS_CELL)
 
 
 def _accepts(each: Input, entry: Entry, planner: Planner, values: Values) -> bool:
@@ -159,31 +147,34 @@ def _accepts(each: Input, entry: Entry, planner: Planner, values: Values) -> boo
     return each.domain.accepts(entry, listed.values if isinstance(listed, Column) else values[each.domain.of])
 
 
-def _of_result(
-    sheet: str,
-    block: Block,
-    result: Result,
-    match: Result,
-    old: FilledPlanner,
-    before: Values,
-    new: Planner,
-    after: Values,
-    matched: Matched,
-) -> Iterator[Difference]:
-    key = f"{block.key}_{result.key}"
-    rows = matched.rows.get(block.key, {}) if block.inputs else {0: 0}
-    for row, place in rows.items():
-        if (block.key, row) in matched.renewed:
-            continue  # its inputs are not the same
-        value = before[key][row]
-        if match.is_text and old.settings.units != new.system and any(letter.isdigit() for letter in str(value or "")):
-            continue  # it states an amount, in its planner's own units
-        if isinstance(value, float) and result.unit:
-            value = in_unit(value, result.unit.unit(old.settings.units), match.unit.unit(new.system))
-        if not agree(value, after[key][place]):
-            label = ", ".join(filter(None, (sheet, block.title, result.label)))
-            yield Difference(key, row, label, value, after[key][place], isinstance(block, Log))
+@dataclass(frozen=True)
+class _Comparing:
+    """Two planners with what each shows, to be compared result by result."""
+
+    old: FilledPlanner
+    new: Planner
+    before: Values
+    after: Values
+    matched: Matched
+
+    def differences(self, sheet: str, block: Block, result: Result, other: Result) -> Iterator[Difference]:
+        """The records in which a result of the old planner and its `other` in the new one differ."""
+        key, units = f"{block.key}_{result.key}", self.old.settings.units
+        rows = self.matched.rows.get(block.key, {}) if block.inputs else {0: 0}
+        for row, place in rows.items():
+            if (block.key, row) in self.matched.renewed:
+                continue  # its inputs are not the same
+            value, now = self.before[key][row], self.after[key][place]
+            if other.is_text and units != self.new.system and any(letter.isdigit() for letter in str(value or "")):
+                continue  # it states an amount, in its planner's own units
+            if isinstance(value, float) and result.unit:
+                value = in_unit(value, result.unit.unit(units), other.unit.unit(self.new.system))
+            if not agree(value, now):
+                label = ", ".join(filter(None, (sheet, block.title, result.label)))
+                yield Difference(key, row, label, value, now, isinstance(block, Log))
 
 
 def _shown(value: Entry) -> str:
-    return "nothing" if value is None else f'"{value}"' if isinstance(value, str) else f"{value:,.10g}"
+    if value is None:
+        return "nothing"
+    return f'"{value}"' if isinstance(value, str) else f"{value:,.10g}"

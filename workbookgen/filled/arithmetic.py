@@ -4,6 +4,7 @@ Spreadsheet programs store what a formula gives; programs that only edit files d
 calculates it, so an entry is not taken for an empty cell.
 """
 
+from collections.abc import Iterator
 from dataclasses import replace
 from math import isfinite
 
@@ -20,19 +21,7 @@ def worked_out(old: FilledPlanner) -> FilledPlanner:
 
     Where the engine cannot read the file, or would take minutes for it, they stay empty.
     """
-    unsaid = {
-        (sheet, column)
-        for sheet, cells in old.book.sheets.items()
-        for (_, column), cell in cells.items()
-        if cell.formula and cell.value is None
-    }
-    pending = [
-        (key, row)
-        for key, column in old.entries.items()
-        if (old.ranges[key].sheet, old.ranges[key].column) in unsaid
-        for row, entry in enumerate(column)
-        if entry is None and (cell := old.cell(key, row)) and cell.formula and cell.value is None
-    ]
+    pending = list(_unsaid(old))
     if not pending or _reaches_far(old):
         return old
     try:
@@ -51,8 +40,23 @@ def worked_out(old: FilledPlanner) -> FilledPlanner:
     return replace(old, entries=entries)
 
 
+def _unsaid(old: FilledPlanner) -> Iterator[tuple[str, int]]:
+    """The inputs, by full key and record, with a formula of which the file does not say what it gives."""
+    columns = {
+        (sheet, column)
+        for sheet, cells in old.book.sheets.items()
+        for (_, column), cell in cells.items()
+        if cell.formula and cell.value is None
+    }
+    for key, entries in old.entries.items():
+        area = old.ranges[key]
+        for row, entry in enumerate(entries) if (area.sheet, area.column) in columns else ():
+            cell = old.cell(key, row) if entry is None else None
+            if cell and cell.formula and cell.value is None:
+                yield key, row
+
+
 def _reaches_far(old: FilledPlanner) -> bool:
-    """Whether the name of an input covers more lines than a log can have, as someone else's file may say: every sum
-    would go through them all."""
+    """Whether the name of an input covers more lines than a log can have: every sum would go through them all."""
     areas = (area_of(old.book.names[key]) for key in old.entries)
     return any(area.rows > MOST_LINES for area in areas if area)

@@ -60,15 +60,13 @@ def _contents(path: Path, reader: ModuleType, package: Package, choice: Choice) 
     try:
         return reader.read(package, choice)
     except TooMany as problem:
-        raise FileError.at(
-            str(path), f"this file has more than {problem} filled cells, far more than a planner; it is not read."
-        ) from None
+        too_many = f"this file has more than {problem} filled cells, far more than a planner; it is not read."
+        raise FileError.at(str(path), too_many) from None
     except UnknownForm as problem:
         raise FileError.at(str(path), f"this file cannot be read as a workbook ({problem}).") from None
     except Exception as problem:  # whatever makes the parser fail on a broken part
-        raise FileError.at(
-            str(path), f"this file cannot be read as a workbook ({type(problem).__name__}: {problem})."
-        ) from None
+        broken = f"this file cannot be read as a workbook ({type(problem).__name__}: {problem})."
+        raise FileError.at(str(path), broken) from None
 
 
 def _choice(sheets) -> Choice:

@@ -30,6 +30,8 @@ KEPT = "leftovers"
 KEPT_ON = "Leftovers"
 OUTSIDE = "typed outside the cells of the planner"
 OVERWRITTEN = "it stood where the planner has a formula"
+CHANGED = "the planner's formula was changed to this"
+NO_SUCH_FIELD = "the new planner does not have this field"
 
 
 @dataclass(frozen=True)
@@ -59,13 +61,16 @@ def foreign_cells(old: FilledPlanner, known: Collection[tuple[str, Position]] = 
     if cells > most:
         raise FileError.at(
             str(old.path),
-            f"this file has {cells:,} filled cells, where this planner has at most {most:,}; it is not carried over. Delete what was put beside the planner.",
+            f"this file has {cells:,} filled cells, where this planner has at most {most:,}; it is not carried over. "
+            "Delete what was put beside the planner.",
         )
     return [*search.unknown_fields(known), *search.results(), *search.outside(), *search.comments()]
 
 
 @dataclass
 class _Search:
+    """One file, looked through for what is not the planner's."""
+
     old: FilledPlanner
 
     @cached_property
@@ -75,30 +80,22 @@ class _Search:
     @cached_property
     def areas(self) -> dict[str, Area]:
         """Where each name of ours points, in the file."""
-        areas = {name: area_of(text) for name, text in self.old.book.names.items()}
-        return {
-            name: area
-            for name, area in areas.items()
-            if area and (name in self.layout.placements or self._is_of_a_block(name))
-        }
+        areas = {name: area for name, text in self.old.book.names.items() if (area := area_of(text))}
+        ours = [name for name in areas if name in self.layout.placements or self._is_of_a_block(name)]
+        return {name: areas[name] for name in ours}
 
     @cached_property
     def taken(self) -> dict[str, set[Position]]:
         """Sheet -> the cells that names of ours point to. Facts that can be compared are not among them."""
-        compared = {
-            key
-            for key, each in self.layout.placements.items()
-            if _is_fact(each) and each.sheet in self.as_written and key != ORIGIN
-        }
+        facts = [
+            key for key, each in self.layout.placements.items() if _is_fact(each) and each.sheet in self.as_written
+        ]
+        compared = {*facts} - {ORIGIN}
+        named = [area for name, area in self.areas.items() if name not in compared]
+        # With lines that were inserted above the first record.
+        inputs = [self.old.ranges[each.key] for each in self.layout.inputs if each.key in self.old.ranges]
         taken: dict[str, set[Position]] = {}
-        inputs = [
-            self.old.ranges[each.key] for each in self.layout.inputs if each.key in self.old.ranges
-        ]  # with lines inserted above the first record
-        for area in [
-            *(area for name, area in self.areas.items() if name not in compared),
-            *inputs,
-            *self._own_leftovers,
-        ]:
+        for area in (*named, *inputs, *self._own_leftovers):
             taken.setdefault(area.sheet, set()).update(_positions(area, self.old.book.sheets.get(area.sheet, {})))
         return taken
 
@@ -112,20 +109,17 @@ class _Search:
         """The sheets of which every cell of ours is where this version writes it."""
         if self.old.version != __version__:
             return set()
-        moved = {
-            each.sheet
-            for key, each in self.layout.placements.items()
-            if self.areas.get(key) != Area(each.sheet, each.row, each.column, each.rows)
-        }
-        moved |= {area.sheet for name, area in self.areas.items() if name not in self.layout.placements}
+        placements = self.layout.placements
+        written = {key: Area(each.sheet, each.row, each.column, each.rows) for key, each in placements.items()}
+        moved = {area.sheet for key, area in written.items() if self.areas.get(key) != area}
+        moved |= {area.sheet for name, area in self.areas.items() if name not in placements}
         return set(self.layout.plans) - moved
 
     def _is_of_a_block(self, name: str) -> bool:
         """Whether a name belongs to a block of fields, known today or not: every block has a message."""
         parts = name.split("_")
-        return any(
-            f"{'_'.join(parts[:length])}_{MESSAGE.key}" in self.old.book.names for length in range(1, len(parts))
-        )
+        blocks = ("_".join(parts[:length]) for length in range(1, len(parts)))
+        return any(f"{block}_{MESSAGE.key}" in self.old.book.names for block in blocks)
 
     def _cells(self, area: Area) -> Iterator[tuple[Position, Cell]]:
         cells = self.old.book.sheets.get(area.sheet, {})
@@ -134,12 +128,11 @@ class _Search:
     def unknown_fields(self, known: Collection[tuple[str, Position]]) -> Iterator[ForeignCell]:
         """What was typed into fields that today's planner does not have."""
         for name, area in self.areas.items():
-            if name not in self.layout.placements:
-                for position, cell in self._cells(area):
-                    if not cell.formula and (area.sheet, position) not in known:
-                        yield self._foreign(
-                            area.sheet, position, cell, "the new planner does not have this field", self._label(area)
-                        )
+            if name in self.layout.placements:
+                continue
+            for position, cell in self._cells(area):
+                if not cell.formula and (area.sheet, position) not in known:
+                    yield self._foreign(area.sheet, position, cell, NO_SUCH_FIELD, self._label(area))
 
     def results(self) -> Iterator[ForeignCell]:
         """What replaced our formulas, or was made of them. Where lines were inserted, all formulas adapt."""
@@ -149,16 +142,11 @@ class _Search:
                 continue
             area = self.areas[key]
             for position, cell in self._cells(area):
+                label = placed.field.label
                 if not cell.formula:
-                    yield self._foreign(area.sheet, position, cell, OVERWRITTEN, placed.field.label)
+                    yield self._foreign(area.sheet, position, cell, OVERWRITTEN, label)
                 elif is_whole and not _is_formula(cell.formula, placed.formulas[position[0] - placed.row]):
-                    yield ForeignCell(
-                        area.sheet,
-                        cell_name(position),
-                        placed.field.label,
-                        cell.formula,
-                        "the planner's formula was changed to this",
-                    )
+                    yield ForeignCell(area.sheet, cell_name(position), label, cell.formula, CHANGED)
 
     def outside(self) -> Iterator[ForeignCell]:
         """The content of cells that belong to no field."""
@@ -172,11 +160,9 @@ class _Search:
         """Notes pinned to cells that are not inputs; those of inputs go along with their cells."""
         inputs: dict[str, set[Position]] = {}
         for each in self.layout.inputs:
-            if each.key in self.old.ranges:
-                area = self.old.ranges[each.key]
-                inputs.setdefault(area.sheet, set()).update(
-                    _positions(area, self.old.book.comments.get(area.sheet, {}))
-                )
+            if area := self.old.ranges.get(each.key):
+                pinned = self.old.book.comments.get(area.sheet, {})
+                inputs.setdefault(area.sheet, set()).update(_positions(area, pinned))
         for sheet, comments in self.old.book.comments.items():
             for position, text in comments.items():
                 if position not in inputs.get(sheet, ()):
@@ -195,9 +181,12 @@ class _Search:
 
     def _fits(self, written: dict[Position, float | str]):
         """Whether a cell is as it was written. The row of links differs while there is a sheet of leftovers."""
-        return lambda position, cell: (
-            (position in written and _same(cell, written[position])) or (position[0] == 1 and cell.value in self._words)
-        )
+
+        def is_ours(position: Position, cell: Cell) -> bool:
+            is_as_written = position in written and _same(cell, written[position])
+            return is_as_written or position[0] == 1 and cell.value in self._words
+
+        return is_ours
 
     def _is_inside(self, sheet: str):
         """Whether a cell is among those that names point to. A sheet that no name points to is the user's own."""
@@ -206,27 +195,18 @@ class _Search:
             known = sheet in self.layout.plans
             return lambda position, cell: known
         verdicts = ((part, self.areas.get(f"{part.key}_verdict")) for part in self.layout.planner.proof_tables.values())
-        proofs = [part for part, area in verdicts if area and area.sheet == sheet]
-        right = max(
-            *(area.last_column for area in named),
-            1 + COLUMNS,
-            *(ProofColumn.VALUES + part.most_given - 1 for part in proofs),
-        )
+        given = [part.most_given for part, area in verdicts if area and area.sheet == sheet]
+        columns = [area.last_column for area in named]
+        right = max(1 + COLUMNS, *columns, *(ProofColumn.VALUES + most - 1 for most in given))
         # Below its fields, a sheet may have words of ours; while it is protected, nobody else's can be there.
         bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
-        above = {
-            row
-            for name, area in self.areas.items()
-            if area.sheet == sheet and name in self.old.ranges
-            for row in range(self.old.ranges[name].row, area.row)
-        }
+        inputs = [(area, self.old.ranges[name]) for name, area in self.areas.items() if name in self.old.ranges]
+        above = {row for area, whole in inputs if area.sheet == sheet for row in range(whole.row, area.row)}
 
         def is_ours(position: Position, cell: Cell) -> bool:
-            # Since no sheet is protected any more, words that are ours are known by what they say; a formula in an
-            # inserted line was copied there.
-            is_inside = (
-                position[1] <= right and position[0] <= bottom and (position[0] not in above or cell.formula != "")
-            )
+            row, column = position
+            # A formula in an inserted line was copied there. Words that are ours are known by what they say.
+            is_inside = column <= right and row <= bottom and (row not in above or cell.formula != "")
             return is_inside or (cell.value in self._words and not cell.formula)
 
         return is_ours
@@ -234,27 +214,27 @@ class _Search:
     def _label(self, area: Area) -> str:
         """What the old planner calls a field: the text above the unit of a column, or before the value of a card."""
         cells = self.old.book.sheets.get(area.sheet, {})
-        # Else a line without words is between the heads and the records; hidden sums, which are formulas, may stand in
-        # it.
-        has_unit_above = any(row == area.row - 1 and not cell.formula for (row, _), cell in cells.items())
-        label = cells.get((area.row - (2 if has_unit_above else 3), area.column) if area.rows > 1 else (area.row, 1))
+        place = area.row, 1
+        if area.rows > 1:
+            # Else a line without words is between the heads and the records; hidden sums, which are formulas, may
+            # stand in it.
+            has_unit_above = any(row == area.row - 1 and not cell.formula for (row, _), cell in cells.items())
+            place = area.row - (2 if has_unit_above else 3), area.column
+        label = cells.get(place)
         return label.value if label and isinstance(label.value, str) else ""
 
     def _foreign(self, sheet: str, position: Position, cell: Cell, why: str, label: str = "") -> ForeignCell:
-        what = (
-            cell.value
-            if isinstance(cell.value, float)
-            else cell.formula
-            if cell.value in (None, "")
-            else str(cell.value)
-        )
+        if isinstance(cell.value, float):
+            what = cell.value
+        else:
+            what = cell.formula if cell.value in (None, "") else str(cell.value)
         formula = f", as the formula {cell.formula}" if cell.formula and what != cell.formula else ""
         return ForeignCell(sheet, cell_name(position), label, what, why + formula)
 
 
 @cache
 def _said_before() -> frozenset[str]:
-    """Sentences that stood below the fields of a sheet in earlier versions, one a line, and stand there no more."""
+    """Sentences that earlier versions have below the fields of a sheet, and this one does not."""
     return frozenset(Path(__file__).with_name("said_before.txt").read_text(encoding="utf-8").splitlines())
 
 

@@ -41,8 +41,15 @@ OVERLAP = 32  # bytes, longer than any mark that is searched for
 
 AGAIN = "Ask for it again, or take an older copy."
 AS_XLSX = "Open it in your spreadsheet program and save it as .xlsx."
-PASSWORD = "it is protected with a password. Open it in your spreadsheet program, take the password off, save it and try again."
+PASSWORD = (
+    "it is protected with a password. "
+    "Open it in your spreadsheet program, take the password off, save it and try again."
+)
 MACROS = "it holds macros, which are never run here. Save it as .xlsx without macros and try again."
+
+# What reading a package raises where it is damaged.
+PACKING = (zipfile.BadZipFile, zlib.error, struct.error, ParseError)
+DAMAGE = (*PACKING, EOFError, OSError, ValueError, KeyError, RuntimeError)
 
 _SHEETS = re.compile(r"xl/worksheets/|xl/sharedStrings\.xml$|content\.xml$")
 _ENCODING = re.compile(rb"""<\?xml[^>]{0,80}?encoding\s*=\s*["']([^"']{0,40})""")
@@ -63,22 +70,11 @@ _OTHERS = (  # in the content types of a package, and what it then is
 
 @dataclass(frozen=True)
 class Admitted:
-    """A workbook that may be read: its format, about how many cells hold something, and what it fetches from
-    outside."""
+    """A workbook that may be read."""
 
     kind: str  # "xlsx" or "ods"
-    cells: int
-    links: tuple[
-        str, ...
-    ]  # other files and addresses that a program may fetch on opening it; clickable links do not count
-
-
-def require_workbook(path: Path) -> str:
-    """The kind of a workbook, "xlsx" or "ods".
-
-    Raises FileError, with a sentence, for anything that is better not read.
-    """
-    return inspected(path).kind
+    cells: int  # about how many hold something
+    links: tuple[str, ...]  # files and addresses that a program may fetch on opening it; clickable ones do not count
 
 
 def inspected(path: Path) -> Admitted:
@@ -108,17 +104,7 @@ def _let_in(path: Path) -> tuple[Admitted, Package]:
             raise
         except NotImplementedError:
             raise FileError.at(str(path), f"it is packed in a way that no planner is. {AS_XLSX}") from None
-        except (
-            zipfile.BadZipFile,
-            zlib.error,
-            EOFError,
-            OSError,
-            ValueError,
-            KeyError,
-            RuntimeError,
-            struct.error,
-            ParseError,
-        ):
+        except DAMAGE:
             raise FileError.at(str(path), f"this file is damaged, or was cut off on its way here. {AGAIN}") from None
         until_admitted.pop_all()
     return about, package
@@ -127,9 +113,8 @@ def _let_in(path: Path) -> tuple[Admitted, Package]:
 def _head(path: Path) -> bytes:
     """The first bytes of an ordinary file of an acceptable size."""
     if path.name.startswith(("~$", ".~lock.")):
-        raise FileError.at(
-            str(path), "this is only the mark of a file that is open in a spreadsheet program; give the planner itself."
-        )
+        mark = "this is only the mark of a file that is open in a spreadsheet program; give the planner itself."
+        raise FileError.at(str(path), mark)
     try:
         about = path.stat()
         if stat.S_ISDIR(about.st_mode):
@@ -137,9 +122,8 @@ def _head(path: Path) -> bytes:
         if not stat.S_ISREG(about.st_mode):
             raise FileError.at(str(path), "this is no ordinary file; give a planner.")
         if about.st_size > MOST_BYTES:
-            raise FileError.at(
-                str(path), f"this file has {about.st_size / 2**20:,.0f} MB, far more than a planner; it is not read."
-            )
+            too_large = f"this file has {about.st_size / 2**20:,.0f} MB, far more than a planner; it is not read."
+            raise FileError.at(str(path), too_large)
         with path.open("rb") as file:
             head = file.read(4096)
             file.seek(max(0, about.st_size - 2**16 - 22))
@@ -160,11 +144,9 @@ def _directory_size(tail: bytes) -> int:
         return 0
     size = struct.unpack_from("<L", tail, end + 12)[0]
     large = end - 76  # where the record of a large package has its place
-    return (
-        max(size, struct.unpack_from("<Q", tail, large + 40)[0])
-        if large >= 0 and tail[large:].startswith(b"PK\x06\x06")
-        else size
-    )
+    if large >= 0 and tail.startswith(b"PK\x06\x06", large):
+        size = max(size, struct.unpack_from("<Q", tail, large + 40)[0])
+    return size
 
 
 def _no_package(path: Path, head: bytes) -> str:
@@ -193,9 +175,8 @@ def _kind(path: Path, package: zipfile.ZipFile) -> str:
         raise FileError.at(str(path), f"this file has {len(entries):,} parts, far more than a planner; it is not read.")
     unpacked = sum(entry.file_size for entry in entries)
     if unpacked > MOST_UNPACKED:
-        raise FileError.at(
-            str(path), f"this file unpacks to {unpacked / 2**20:,.0f} MB, far more than a planner; it is not read."
-        )
+        too_large = f"this file unpacks to {unpacked / 2**20:,.0f} MB, far more than a planner; it is not read."
+        raise FileError.at(str(path), too_large)
     if any(entry.flag_bits & 1 for entry in entries):
         raise FileError.at(str(path), PASSWORD)
     if any(entry.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED) for entry in entries):
@@ -216,6 +197,7 @@ def _kind(path: Path, package: zipfile.ZipFile) -> str:
 
 
 def _open_document(path: Path, package: zipfile.ZipFile, names: list[str]) -> str:
+    """The same of a package whose first part says what it is, as in OpenDocument."""
     kind = _start(package, "mimetype").strip()
     manifest = _start(package, "META-INF/manifest.xml") if "META-INF/manifest.xml" in names else b""
     if b"encryption-data" in manifest or "encrypted-package" in names:
@@ -233,6 +215,7 @@ def _start(package: zipfile.ZipFile, name: str) -> bytes:
 
 
 def _archive(names: list[str]) -> str:
+    """What an archive is that is no workbook, and what to do with it."""
     if any(name.lower().endswith(".iwa") for name in names):
         return "this is a file of Numbers. Export it there as an Excel workbook and try again."
     if inside := [name for name in names if name.lower().endswith((".xlsx", ".ods"))]:
@@ -254,14 +237,11 @@ def _look_through(path: Path, package: Package, marks: tuple[re.Pattern[bytes], 
             tags += piece.count(b"<")
             cells += sum(_times(mark, piece) for mark in marks)
             if tags > MOST_TAGS or not _SHEETS.search(entry.filename) and tags - before > MOST_TAGS_BESIDE:
-                raise FileError.at(
-                    str(path), f"its part {entry.filename} is far larger than in a planner; it is not read."
-                )
+                too_large = f"its part {entry.filename} is far larger than in a planner; it is not read."
+                raise FileError.at(str(path), too_large)
             if cells > MOST_CELLS:
-                raise FileError.at(
-                    str(path),
-                    f"this file has more than {MOST_CELLS:,} filled cells, far more than a planner; it is not read.",
-                )
+                too_many = f"this file has more than {MOST_CELLS:,} filled cells, far more than a planner"
+                raise FileError.at(str(path), f"{too_many}; it is not read.")
             if is_kept:
                 kept.append(piece)
         if is_kept:
@@ -277,14 +257,12 @@ def _pieces(path: Path, package: zipfile.ZipFile, entry: zipfile.ZipInfo):
     with package.open(longer) as stream:
         while piece := stream.read(PIECE):
             if not read and (piece.startswith(_WIDE) or _encoding(piece) not in _READABLE):
-                raise FileError.at(
-                    str(path), f"its part {entry.filename} is in an encoding that no planner has. {AS_XLSX}"
-                )
+                strange = f"its part {entry.filename} is in an encoding that no planner has. {AS_XLSX}"
+                raise FileError.at(str(path), strange)
             read += len(piece)
             if _declares(piece) or _declares(before + piece[:OVERLAP]):
-                raise FileError.at(
-                    str(path), f"its part {entry.filename} declares entities, as no planner does; it is not read."
-                )
+                declares = f"its part {entry.filename} declares entities, as no planner does; it is not read."
+                raise FileError.at(str(path), declares)
             before = piece[-OVERLAP:]
             yield piece
     if read != entry.file_size:

@@ -17,40 +17,42 @@ Areas = Mapping[str, Area]  # key of an input within its block -> its cells
 
 
 def with_lines_above(book: Book, block: Block, areas: Areas) -> dict[str, Area]:
-    """The columns of a log, from the first line in which a record may stand: one of theirs, or one that was inserted
-    above and typed into."""
+    """The columns of a log, from the first line in which a record may stand.
+
+    That is one of theirs, or one that was inserted above and typed into.
+    """
     first = min(area.row for area in areas.values())
+    top = _first_begun(book, block, areas, first)
+
+    def from_there(area: Area) -> Area:
+        return replace(area, row=top, rows=area.last_row - top + 1) if area.row == first else area
+
+    return {key: from_there(area) for key, area in areas.items()}
+
+
+def _first_begun(book: Book, block: Block, areas: Areas, first: int) -> int:
+    """The first line below the labels in which something was typed, or the `first` of the records."""
     labels = _labels(book, block, areas)
-    # Units are texts: where a log has none, a number tells that the line below its labels is a record.
-    begun = (
-        ()
-        if labels is None
-        else (
-            row
-            for row in range(labels + 1, first)
-            if any(row > labels + 1 or isinstance(value, float) for value in _typed(book, areas, row))
-        )
-    )
-    top = next(iter(begun), first)
-    return {
-        key: replace(area, row=top, rows=area.last_row - top + 1) if area.row == first else area
-        for key, area in areas.items()
-    }
+    for row in range(labels + 1, first) if labels is not None else ():
+        # Units are texts: where a log has none, a number tells that the line below its labels is a record.
+        if any(row > labels + 1 or isinstance(value, float) for value in _typed(book, areas, row)):
+            return row
+    return first
 
 
 def by_its_label(book: Book, block: Block, areas: Areas, key: str, taken: Collection[tuple[str, int]]) -> Area | None:
-    """The column of an input whose name is gone: the only one with its label that no other name has. `taken` are
-    sheets and columns."""
+    """The column of an input whose name is gone: the only one with its label that no other name has.
+
+    `taken` are sheets and columns.
+    """
     labels = _labels(book, block, areas) if areas else None
     if labels is None:
         return None
     beside = next(iter(areas.values()))
     cells = book.sheets.get(beside.sheet, {})
-    found = [
-        column
-        for (row, column), cell in cells.items()
-        if row == labels and cell.value == block.by_key[key].label and (beside.sheet, column) not in taken
-    ]
+    label = block.by_key[key].label
+    labelled = [column for (row, column), cell in cells.items() if row == labels and cell.value == label]
+    found = [column for column in labelled if (beside.sheet, column) not in taken]
     return replace(beside, column=found[0]) if len(found) == 1 else None
 
 
@@ -61,7 +63,8 @@ def _labels(book: Book, block: Block, areas: Areas) -> int | None:
     def says(row: int) -> int:
         return sum(_value(book, area, row) == block.by_key[key].label for key, area in areas.items())
 
-    return next((row for row in range(first - 1, max(0, first - 1 - HIGHEST), -1) if 2 * says(row) >= len(areas)), None)
+    above = range(first - 1, max(0, first - 1 - HIGHEST), -1)
+    return next((row for row in above if 2 * says(row) >= len(areas)), None)
 
 
 def _typed(book: Book, areas: Areas, row: int) -> list:

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from lxml import etree
 
-from workbookgen.filled.cells import Cell, Choice, Contents, UnknownForm
+from workbookgen.filled.cells import Cell, Choice, Contents, Position, UnknownForm
 from workbookgen.ooxml.package import SAFELY, Package
 from workbookgen.ooxml.values import ErrorValue, Value, days, number
 
@@ -46,9 +46,8 @@ def read(package: Package, choice: Choice) -> Contents:
                 element.clear()
             elif element.tag == f"{TABLE}named-range":
                 if sheet is None:  # a name local to one sheet is not ours
-                    contents.names.setdefault(
-                        element.get(f"{TABLE}name"), _formula(f"[{element.get(f'{TABLE}cell-range-address', '')}]")
-                    )
+                    cells = _formula(f"[{element.get(f'{TABLE}cell-range-address', '')}]")
+                    contents.names.setdefault(element.get(f"{TABLE}name"), cells)
             elif element.tag == f"{TABLE}table":
                 sheet = None
                 element.clear()
@@ -59,15 +58,15 @@ def read(package: Package, choice: Choice) -> Contents:
 
 def _chosen(contents: Contents, choice: dict[str, set[int] | None]) -> Contents:
     """Only what is wanted, its formulas in the words of .xlsx: converting them is most of the work."""
-    sheets = {
-        name: {
+
+    def wanted(cells: dict[Position, Cell], columns: set[int] | None) -> dict[Position, Cell]:
+        return {
             position: Cell(cell.value, _formula(cell.formula)) if cell.formula else cell
             for position, cell in cells.items()
-            if choice[name] is None or position[1] in choice[name]
+            if columns is None or position[1] in columns
         }
-        for name, cells in contents.sheets.items()
-        if name in choice
-    }
+
+    sheets = {name: wanted(cells, choice[name]) for name, cells in contents.sheets.items() if name in choice}
     return replace(contents, sheets=sheets, comments={name: contents.comments[name] for name in sheets})
 
 
@@ -80,14 +79,14 @@ def _row(contents: Contents, sheet: str, before: int, line) -> int:
             continue
         columns = int(element.get(f"{TABLE}number-columns-repeated", 1))
         if len(element) or element.get(f"{OFFICE}value-type") or element.get(f"{TABLE}formula"):
-            _repeat(
-                contents, sheet, element, range(before + 1, before + rows + 1), range(column + 1, column + columns + 1)
-            )
+            places = range(before + 1, before + rows + 1), range(column + 1, column + columns + 1)
+            _repeat(contents, sheet, element, *places)
         column += columns
     return before + rows
 
 
 def _repeat(contents: Contents, sheet: str, element, rows: range, columns: range) -> None:
+    """Put a cell into all places for which it stands."""
     cell = Cell(_value(element), element.get(f"{TABLE}formula", ""))
     note = element.find(f"{OFFICE}annotation")
     if note is not None:

@@ -17,7 +17,7 @@ from pydantic import ValidationError
 
 from workbookgen import __version__
 from workbookgen.engines import Area
-from workbookgen.errors import Fault, FileError, PlannerError
+from workbookgen.errors import Fault, FileError
 from workbookgen.filled.book import Book, Cell, ErrorValue, open_book
 from workbookgen.filled.headings import by_its_label, with_lines_above
 from workbookgen.language.domains import Date
@@ -35,8 +35,14 @@ ORIGIN = f"{origin.KEY}_line"  # the name of the lines that say what a planner w
 ROWS_OF = {"costs": "projects"}  # logs that are as long as another, by its setting
 DAYS_FROM_1904 = 1462
 LABEL_ONLY = "its name is gone from the file, so its cells were found by their label. Look at these entries."
-NAME_GONE = "its name is gone from the file, so nothing was read there. Another program may have dropped it: take the file from before."
-NAMES_GONE = "the names by which entries are found are gone, so nothing can be read. The program that saved it dropped them: give the file from before."
+NAME_GONE = (
+    "its name is gone from the file, so nothing was read there. "
+    "Another program may have dropped it: take the file from before."
+)
+NAMES_GONE = (
+    "the names by which entries are found are gone, so nothing can be read. "
+    "The program that saved it dropped them: give the file from before."
+)
 MOST_LINES = 30_000  # of a log, inserted ones included; a name in a hostile file may point to a million
 
 _MADE_WITH = re.compile(r"# workbookgen (\S+)")
@@ -87,9 +93,8 @@ def described(settings: Settings) -> Planner:
 
 def records_of(settings: Settings) -> Planner:
     """The planner of these settings as far as its records go: its own names and reels make no difference."""
-    return described(
-        settings.model_copy(update={"title": "-", "note": "", "fibers": "", "colors": Colors(), "reels": ()})
-    )
+    plain = {"title": "-", "note": "", "fibers": "", "colors": Colors(), "reels": ()}
+    return described(settings.model_copy(update=plain))
 
 
 def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlanner:
@@ -102,37 +107,31 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
     entries: dict[str, tuple[Entry, ...]] = {}
     rows: dict[str, int] = {}
     for block in whole.blocks.values():
-        if blocks is None or block.key in blocks:
-            keys = [f"{block.key}_{each.key}" for each in block.inputs]
-            notes += [
-                Fault(key, "its cells were deleted, so nothing was read there.")
-                for key in keys
-                if key in book.names and key not in ranges
-            ]
-            areas = _areas(book, block, keys, ranges, notes if version == __version__ else None)
-            found, rows[block.key] = _records(book, block, areas, notes)
-            entries |= found
-            if (
-                isinstance(block, Log) and areas
-            ):  # all fields of a record are on one line, so all are counted from the same
-                first, last = _lines(areas)
-                ranges |= {key: Area(area.sheet, first, area.column, last - first + 1) for key, area in areas.items()}
+        if blocks is not None and block.key not in blocks:
+            continue
+        keys = [f"{block.key}_{each.key}" for each in block.inputs]
+        gone = [key for key in keys if key in book.names and key not in ranges]
+        notes += [Fault(key, "its cells were deleted, so nothing was read there.") for key in gone]
+        areas = _areas(book, block, keys, ranges, notes if version == __version__ else None)
+        found, rows[block.key] = _records(book, block, areas, notes)
+        entries |= found
+        if isinstance(block, Log) and areas:
+            # All fields of a record are on one line, so all are counted from the same one.
+            first, last = _lines(areas)
+            ranges |= {key: Area(area.sheet, first, area.column, last - first + 1) for key, area in areas.items()}
     if not any(f"{block.key}_{each.key}" in book.names for block in whole.blocks.values() for each in block.inputs):
         raise FileError.at(str(path), NAMES_GONE)
-    return FilledPlanner(
-        path, version, settings, _with_rows(settings, whole, rows), entries, ranges, book, tuple(notes)
-    )
+    enough = _with_rows(settings, whole, rows)
+    return FilledPlanner(path, version, settings, enough, entries, ranges, book, tuple(notes))
 
 
 @lru_cache(maxsize=16_384)  # the planners of a guild have the same names at the same places
 def area_of(text: str) -> Area | None:
     """Where a name points: one rectangle of cells on one sheet, or None for anything else."""
     found = range_of(text)
-    return (
-        Area(found.sheet, found.top, found.left, found.bottom - found.top + 1, found.right - found.left + 1)
-        if found and found.sheet
-        else None
-    )
+    if not found or not found.sheet:
+        return None
+    return Area(found.sheet, found.top, found.left, found.bottom - found.top + 1, found.right - found.left + 1)
 
 
 def origin_sheet(names: dict[str, str]) -> dict[str, None]:
@@ -172,12 +171,8 @@ def _areas(
     if isinstance(block, Log) and named:
         within = {key.removeprefix(f"{block.key}_"): area for key, area in named.items()}
         taken = {(area.sheet, area.column) for area in ranges.values()} if lost else ()
-        found = {
-            key: area
-            for key in lost
-            if (area := by_its_label(book, block, within, key.removeprefix(f"{block.key}_"), taken))
-        }
-        within |= {key.removeprefix(f"{block.key}_"): area for key, area in found.items()}
+        others = [key.removeprefix(f"{block.key}_") for key in lost]
+        within |= {key: area for key in others if (area := by_its_label(book, block, within, key, taken))}
         named = {f"{block.key}_{key}": area for key, area in with_lines_above(book, block, within).items()}
     if notes is not None:
         notes += [Fault(key, LABEL_ONLY if key in named else NAME_GONE) for key in lost]
@@ -192,16 +187,16 @@ def _records(
     if not isinstance(block, Log) or not areas:
         return {key: (_entry(book, inputs[key], area, area.row, notes),) for key, area in areas.items()}, block.rows
     first, last = _lines(areas)
-    columns = {
-        key: [
-            _entry(book, inputs[key], area, line, notes) if line in filled else None for line in range(first, last + 1)
-        ]
-        for key, area in areas.items()
-        for filled in [_filled(book, area, last)]
-    }
-    filled = max((line - first + 1 for area in areas.values() for line in _begun(book, area, last)), default=0)
+    begun = [line - first + 1 for area in areas.values() for line in _begun(book, area, last)]
+    filled = max(begun, default=0)
     length = max(filled, block.rows)
-    return {key: tuple([*column, *[None] * length][:length]) for key, column in columns.items()}, filled
+    entries: dict[str, tuple[Entry, ...]] = {}
+    for key, area in areas.items():
+        column: list[Entry] = [None] * length
+        for line in sorted(_filled(book, area, last)):
+            column[line - first] = _entry(book, inputs[key], area, line, notes)
+        entries[key] = tuple(column)
+    return entries, filled
 
 
 def _filled(book: Book, area: Area, last: int) -> set[int]:
@@ -231,8 +226,7 @@ def _entry(book: Book, each: Input, area: Area, line: int, notes: list[Fault]) -
 
 
 def as_entry(value: Value, each: Input, book: Book) -> Entry:
-    """What a cell of an input holds for the planner: an error and an empty text are nothing, a truth value is a
-    word."""
+    """What a cell of an input holds for the planner: an error and an empty text are nothing, a truth value a word."""
     match value:
         case None | "" | ErrorValue():
             return None
@@ -261,14 +255,12 @@ def _made_with(path: Path, book: Book, ranges: dict[str, Area]) -> tuple[str, Se
     sheet = ranges[ORIGIN].sheet if ORIGIN in ranges else origin.SHEET
     if sheet not in book.sheets:
         raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {origin.SHEET}.")
-    texts = sorted(
-        (position, cell.value) for position, cell in book.sheets[sheet].items() if isinstance(cell.value, str)
-    )
+    cells = book.sheets[sheet].items()
+    texts = sorted((position, cell.value) for position, cell in cells if isinstance(cell.value, str))
     start = next(((position, found[1]) for position, text in texts if (found := _MADE_WITH.match(text))), None)
     if start is None:
-        raise FileError.at(
-            str(path), f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read."
-        )
+        lost = f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read."
+        raise FileError.at(str(path), lost)
     (row, column), version = start
     lines = [text for position, text in texts if position[1] == column and position[0] >= row]
     settings, notes = _forgiving("\n".join(lines), f"{path.name}, sheet {sheet}")
@@ -282,9 +274,8 @@ def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
     except tomllib.TOMLDecodeError as problem:
         raise FileError.at(place, f"the settings were changed and cannot be read: {problem}.") from None
     except (ValueError, RecursionError):  # thousands of digits, or of brackets within brackets
-        raise FileError.at(
-            place, "the settings were changed and cannot be read: they hold a number or a list that no setting has."
-        ) from None
+        strange = "they hold a number or a list that no setting has"
+        raise FileError.at(place, f"the settings were changed and cannot be read: {strange}.") from None
     notes: list[Fault] = []
     if table.get("fibers"):
         notes.append(Fault(place, "its own fiber table is not looked up; the lines of its guide are read."))
@@ -295,17 +286,15 @@ def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
         except ValidationError as problem:
             first = problem.errors()[0]
             location = first["loc"]
-            if (
-                location[:1] == ("rows",) and first["type"] == "greater_than_equal"
-            ):  # logs of one line were once possible
+            # An older version may have logs of one line.
+            if location[:1] == ("rows",) and first["type"] == "greater_than_equal":
                 table["rows"][location[1]] = first["ctx"]["ge"]
                 continue
             if not location or location[0] == "units" or not _remove(table, location):
                 raise FileError.at(place, f"the settings cannot be read: {first['msg']}.") from None
+            setting = ".".join(map(str, location))
             reason = "is not known to" if first["type"] == "extra_forbidden" else "has a value that is not taken by"
-            notes.append(
-                Fault(place, f"the setting {'.'.join(map(str, location))} {reason} this version; it was left out.")
-            )
+            notes.append(Fault(place, f"the setting {setting} {reason} this version; it was left out."))
 
 
 def _remove(table: dict, location: tuple) -> bool:
@@ -318,6 +307,3 @@ def _remove(table: dict, location: tuple) -> bool:
     except (KeyError, IndexError, TypeError):
         return False
     return True
-
-
-__all__ = ["Book", "FilledPlanner", "PlannerError", "area_of", "described", "read_filled", "records_of"]

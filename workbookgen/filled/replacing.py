@@ -30,16 +30,13 @@ def require_no_entries(target: Path, intended: Settings | None = None) -> None:
     except FileError as problem:
         if _may_be_a_planner(target):
             why = problem.faults[0].sentence.partition(". ")[0].rstrip(".")
-            raise FileError.at(
-                str(target),
-                f"{why}. What somebody may have written into it would be lost, so it is not written over. {ELSEWHERE}",
-            ) from None
+            lost = "What somebody may have written into it would be lost, so it is not written over."
+            raise FileError.at(str(target), f"{why}. {lost} {ELSEWHERE}") from None
         return
     if written:
-        raise FileError.at(
-            str(target),
-            f"this planner holds {written}, which would be lost. {ELSEWHERE} The command carry brings what is in it into a newer planner.",
-        )
+        lost = f"this planner holds {written}, which would be lost."
+        instead = "The command carry brings what is in it into a newer planner."
+        raise FileError.at(str(target), f"{lost} {ELSEWHERE} {instead}")
 
 
 def first_entry(old: FilledPlanner, intended: Settings | None = None) -> str:
@@ -74,8 +71,10 @@ def _began(made_with: Settings, intended: Settings | None) -> Entries:
 
 
 def _may_be_a_planner(path: Path) -> bool:
-    """Whether a file that was not read as a planner may still be one: protected, damaged, or without the record of
-    what it was made with."""
+    """Whether a file that was not read as a planner may still be one.
+
+    It may be protected, damaged, or without the record of what it was made with.
+    """
     try:
         with path.open("rb") as file:
             head = file.read(4096)

@@ -3,12 +3,13 @@
 Only what people could have entered is taken: values, formulas, notes and the names of ranges.
 """
 
-from workbookgen.filled.cells import Cell, Choice, Contents, UnknownForm
+from workbookgen.filled.cells import Cell, Choice, Contents, Position, UnknownForm
 from workbookgen.ooxml.cells import read_cells
 from workbookgen.ooxml.comments import read_comments
 from workbookgen.ooxml.listing import NoWorkbook, read_listing
 from workbookgen.ooxml.package import Package
 from workbookgen.ooxml.strings import read_strings
+from workbookgen.ooxml.values import Value
 
 
 def read(package: Package, choice: Choice) -> Contents:
@@ -23,13 +24,11 @@ def read(package: Package, choice: Choice) -> Contents:
         if tab.name in chosen:
             contents.sheets[tab.name] = {}
             columns = chosen[tab.name]
-            if read_cells(
-                package,
-                tab.part,
-                strings,
-                columns,
-                lambda place, value, formula, name=tab.name: contents.put(name, place, Cell(value, formula)),
-            ):
+
+            def put(place: Position, value: Value, formula: str, name: str = tab.name) -> None:
+                contents.put(name, place, Cell(value, formula))
+
+            if read_cells(package, tab.part, strings, columns, put):
                 contents.protected.add(tab.name)
             if columns is None:
                 contents.comments[tab.name] = read_comments(package, tab.part)

@@ -2,10 +2,14 @@
 
 from collections.abc import Iterator
 
+from workbookgen.errors import counted
 from workbookgen.filled.planner import FilledPlanner
 from workbookgen.gather.columns import TABLES
 
-BELOW = "typed below the last line of the log (line {} of the sheet); nothing there is counted. Carry the planner over to one with more rows."
+BELOW = (
+    "typed below the last line of the log (line {} of the sheet); nothing there is counted. "
+    "Carry the planner over to one with more rows."
+)
 
 
 def typed_below(filled: FilledPlanner) -> Iterator[str]:
@@ -14,19 +18,15 @@ def typed_below(filled: FilledPlanner) -> Iterator[str]:
     What has a name and something more in its line is a record; a lone text below a log may be a remark, or ours.
     """
     for table in TABLES:
-        areas = [
-            area for key, area in filled.ranges.items() if key in filled.entries and key.startswith(f"{table.block}_")
-        ]
-        if not areas:
+        keys = [key for key in filled.ranges if key in filled.entries and key.startswith(f"{table.block}_")]
+        if not keys:
             continue
+        areas = [filled.ranges[key] for key in keys]
         first, last = areas[0], max(area.last_row for area in areas)
         columns = {area.column for area in areas}
         name = filled.ranges.get(f"{table.block}_name", first).column
-        filled_in = [
-            position
-            for position, cell in filled.book.sheets.get(first.sheet, {}).items()
-            if position[0] > last and cell.value not in (None, "")
-        ]
-        more = {row for row, column in filled_in if column in columns and column != name}
-        if lines := sum(column == name and row in more for row, column in filled_in):
-            yield f"{table.name}: {lines} line{'s' if lines > 1 else ''} {BELOW.format(last)}"
+        cells = filled.book.sheets.get(first.sheet, {}).items()
+        below = [place for place, cell in cells if place[0] > last and cell.value not in (None, "")]
+        more = {row for row, column in below if column in columns and column != name}
+        if lines := sum(column == name and row in more for row, column in below):
+            yield f"{table.name}: {counted(lines, 'line')} {BELOW.format(last)}"

@@ -73,6 +73,7 @@ def read_batch(numbered: Sequence[tuple[int, str]]) -> Batch:
 
 
 def names_of(table: Table) -> tuple[str, ...]:
+    """The columns of a table, in their order."""
     return PLANNER, FILE, *(column.name for column in table.columns), MESSAGE
 
 
@@ -85,8 +86,7 @@ def frame(table: Table, columns: dict[str, list] | None = None) -> pd.DataFrame:
 
 
 def named(path: Path) -> str:
-    """A file's name as it can be written down: bytes that are no letters are spelled out, so that two names stay
-    two."""
+    """A file's name as it can be written down: bytes that are no letters are spelled out, so two names stay two."""
     return os.fsencode(path.name).decode("utf-8", "backslashreplace")
 
 
@@ -110,7 +110,8 @@ def _together(planner: Planner, entries: dict[int, Entries]) -> dict[int, Record
     except Exception as problem:
         if len(entries) == 1:
             return dict.fromkeys(entries, _sentence(problem))
-        return {number: found for each in entries.items() for number, found in _together(planner, dict([each])).items()}
+        alone = ({number: each} for number, each in entries.items())
+        return {number: found for each in alone for number, found in _together(planner, each).items()}
 
 
 def _sentence(problem: Exception) -> str:
@@ -120,5 +121,6 @@ def _sentence(problem: Exception) -> str:
 def _add(rows: dict[str, dict[str, list]], records: Records, report: FileReport) -> None:
     for name, columns in records.tables.items():
         count = len(columns[MESSAGE])
-        for column, values in (columns | {PLANNER: [report.number] * count, FILE: [report.file] * count}).items():
+        whose = {PLANNER: [report.number] * count, FILE: [report.file] * count}
+        for column, values in (columns | whose).items():
             rows[name][column].extend(values)

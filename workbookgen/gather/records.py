@@ -76,6 +76,7 @@ def _whole(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:
 def _records(
     planner: Planner, tables: Sequence[Table], entries: Entries, values: dict[str, tuple[Entry, ...]]
 ) -> Records:
+    """The lines of one planner that hold something, as the tables have them."""
     records = Records()
     for table in tables:
         block = planner.blocks[table.block]
@@ -86,12 +87,11 @@ def _records(
             shown = values.get(table.key(column), (None,) * block.rows)
             if column.is_text:
                 columns[column.name] = _words(shown, lines)
-            else:
-                columns[column.name], strange = _numbers(shown, lines, _factor(block, column, planner.system))
-                if strange:
-                    records.notes.append(
-                        f"{column.name} of the {table.name}: no number, or one beyond all bounds, in {strange} of the cells; empty here."
-                    )
+                continue
+            columns[column.name], strange = _numbers(shown, lines, _factor(block, column, planner.system))
+            if strange:
+                empty = f"no number, or one beyond all bounds, in {strange} of the cells; empty here."
+                records.notes.append(f"{column.name} of the {table.name}: {empty}")
     return records
 
 

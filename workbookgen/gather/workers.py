@@ -19,7 +19,9 @@ from workbookgen.gather.reading import Batch, FileReport, named, read_batch
 from workbookgen.gather.records import blocks_needed
 from workbookgen.processes import cores
 
-A_BATCH = 16  # files, for which a process is worth its start; planners that are alike are worked out together, so a few at a time are quicker than one
+# Files, for which a process is worth its start; planners that are alike are worked out together, so a few at a time are
+# quicker than one.
+A_BATCH = 16
 MOST_IN_A_BATCH = 32
 MOST_PROCESSES = 61  # that Windows can wait for
 BATCHES_ON_A_CLUSTER = 512  # under way at a time
@@ -50,9 +52,8 @@ def cluster(address: str) -> Engine:
     try:
         from distributed import Client
     except ImportError:
-        raise FileError.at(
-            "--cluster", 'a cluster needs one more package: python -m pip install "workbookgen[cluster]".'
-        ) from None
+        how = 'a cluster needs one more package: python -m pip install "workbookgen[cluster]".'
+        raise FileError.at("--cluster", how) from None
 
     @contextmanager
     def connected():
