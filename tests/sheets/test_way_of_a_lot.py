@@ -54,3 +54,15 @@ def test_what_is_left_of_a_thread_is_not_spun(lot, words):
     entries = with_records(US, entries, "fiber", [each | {"grist": 1000.0} for each in (TOP, CONE)])
     [values] = expected_of_keys(US, [entries], ["way_enough_words"])
     assert values["way_enough_words"][0].startswith(words)
+
+
+@pytest.mark.parametrize(("wanted", "words"), [(0.0, ""), (950.0, " Projects take 40% of it."), (2850.0, " Projects take 120% of it.")])
+def test_what_projects_take_of_a_lot_is_said_beside_what_it_is_enough_for(wanted, words):
+    """By hand: 40 oz of top give 38 oz of yarn, 2,375 yd at 1,000 yd/lb. What a vest takes of it stood in the table
+    alone, below a sentence that gave all of the lot to another piece."""
+    vest = [{"name": "Vest", "wanted": wanted, "margin": 0.0, "lot_1": "Top"}] if wanted else []
+    entries = starting_entries(US) | {"way_lot": ("Top",)}
+    for log, lines in (("fiber", [TOP | {"grist": 1000.0}]), ("projects", vest)):
+        entries = with_records(US, entries, log, lines)
+    [values] = expected_of_keys(US, [entries], ["way_enough", "way_enough_words"])
+    assert values["way_enough_words"][0] == f"What is still to spin is {values['way_enough'][0]}.{words}"

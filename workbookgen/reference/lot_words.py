@@ -7,6 +7,8 @@ from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, require_within
 from workbookgen.reference.words import percent, said, said_in_all
 from workbookgen.units import Length, Mass, Ratio
 
+LEAST_PROMISED, MOST_PROMISED = 0.005, 1000  # of what is left of a lot; less is none of it, and more is no plan
+
 
 @calculation
 def skeins_in_words(count: Ratio, mass: Mass) -> str:
@@ -306,25 +308,26 @@ def way_in_words(
 
 
 @calculation
-def still_enough(enough: str, stage: Ratio = 1.0) -> str:
-    """What the rest of a lot is enough for, in a sentence.
+def still_enough(enough: str, stage: Ratio = 1.0, promised: Ratio | None = None) -> str:
+    """What the rest of a lot is enough for, in a sentence or two.
 
-    text = "What is still to spin is" + what it is enough for; of a bought thread, what is left. It is the same answer
-    as for a skein, given for yarn to come.
+    text = "What is still to spin is" + what it is enough for; of a bought thread, what is left; and what projects take
+    of it. It is the same answer as for a skein, given for yarn to come.
 
     Parameters
     ----------
     enough : what it is enough for, and what not
     stage : how far the lot was worked when it was bought; 5 is a yarn or thread
+    promised : share of it that all projects take, if it is known
 
     Returns
     -------
-    a sentence
+    a text
 
     Raises
     ------
     ValueError
-        A blank text.
+        A blank text, or a negative share.
 
     Notes
     -----
@@ -336,13 +339,15 @@ def still_enough(enough: str, stage: Ratio = 1.0) -> str:
 
     Examples
     --------
-    >>> print(still_enough("usually enough for hat (grown), not for scarf"))
-    What is still to spin is usually enough for hat (grown), not for scarf.
+    >>> print(still_enough("usually enough for hat (grown), not for scarf", promised=0.93))
+    What is still to spin is usually enough for hat (grown), not for scarf. Projects take 93% of it.
     """
     require(by_element(lambda each: bool(str(each)), enough), "There is nothing to say.")
-    require_numbers(stage)
-    return by_element(
-        lambda each, bought: f"What is {'left' if bought else 'still to spin'} is {each}.",
-        enough,
-        np.asarray(stage) > 4,
-    )
+    require_numbers(stage, promised)
+    taken = 0.0 if promised is None else promised
+    return by_element(_still_enough, enough, np.asarray(stage) > 4, taken, percent(taken))
+
+
+def _still_enough(enough: str, bought: bool, promised: float, in_percent: str) -> str:
+    projects = f" Projects take {in_percent} of it." if LEAST_PROMISED <= promised < MOST_PROMISED else ""
+    return f"What is {'left' if bought else 'still to spin'} is {enough}.{projects}"

@@ -106,7 +106,9 @@ WAY = Card(
             Result("wraps", "Wraps expected", "thickness_k_wrapped * SQRT(wanted * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
                    uses={"grist": "wanted", "k": "thickness_k_wrapped"}),
             *uses.enough_for("reach", "wraps"),
-            Result("enough_words", "What the rest is for", '"What is " & IF(stage > 4, "left", "still to spin") & " is " & enough & "."', lot_words.still_enough, None),
+            Result("enough_words", "What the rest is for",
+                   '"What is " & IF(stage > 4, "left", "still to spin") & " is " & enough & "." & IF(IF(given(promised), AND(promised >= 0.005, promised < 1000), 1 = 0), '
+                   '" Projects take " & ROUND(ROUND(promised * 100, 9), 0) & "% of it.", "")', lot_words.still_enough, None),
             _of_lot("skeins", "Skeins", "skeins", NUMBER, 0),
             _of_lot("length", "Yarn in skeins", "spun_length", LENGTH),
             _of_lot("grist", "Mean grist", "mean_grist", GRIST),

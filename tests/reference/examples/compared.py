@@ -62,6 +62,7 @@ EXAMPLES = [
     (answer.in_short, dict(verdict=texts("enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),
     (lot_words.still_enough, dict(enough=texts("enough for hat", "not enough for hat"))),
     (lot_words.still_enough, dict(enough=texts("enough for hat", "not enough for hat"), stage=n(5, 4))),
+    (lot_words.still_enough, dict(enough=texts("enough for hat", "not enough for hat"), promised=n(0.25, 0))),
     (uses.called, dict(name=texts("hat", "Scarf"))),
     (uses.called, dict(name=texts("hat", "Scarf"), size=texts("child", "grown"))),
     (uses.covers, dict(length=q("yard", 200, 0), wraps=q("1/inch", 10, 14))),
