@@ -8,7 +8,9 @@ from fractions import Fraction
 from itertools import pairwise
 from random import Random
 
+import numpy as np
 import pytest
+from pytest import approx
 
 from long_run import SEED
 from workbookgen.checking.expected import expected_of_keys
@@ -235,3 +237,154 @@ def test_points_that_are_not_a_hundred_are_refused(points):
     # A part of a hundred is all that largest remainders can hand out.
     with pytest.raises(ValueError, match="add up to 100"):
         content.whole_percent(*points, 0.0, 0.0, 1)
+
+
+@pytest.mark.parametrize(
+    "others, share",
+    [
+        ({}, 1),
+        ({"also_kind": "silk", "also": 0.25}, 0.75),
+        ({"third_kind": "nylon", "third": 0.125}, 0.875),
+        ({"also_kind": "silk", "also": 0.25, "third_kind": "nylon", "third": 0.125}, 0.625),
+    ],
+)
+def test_the_main_fiber_is_all_that_is_not_another(others, share):
+    assert content.main_share("wool", **others) == share
+    assert content.main_share(np.array(["wool", "linen"], dtype=object), **others).tolist() == [share, share]
+
+
+@pytest.mark.parametrize("second", [{}, {"other": "Birch", "other_mixed": "1000 WOOL"}])
+def test_a_second_lot_of_the_same_fibers_changes_nothing(second):
+    assert content.lot_of_strand("Aster", "1000 wool", **second) == "Aster"
+
+
+@pytest.mark.parametrize("known, unknown", [((0.5, "Aster"), 0), ((0.5, None), 1), ((None, "Aster"), 1), ((), 1)])
+def test_a_strand_is_known_by_its_share_and_its_lot(known, unknown):
+    assert content.untold("Gray 2-ply", *known) == unknown
+    assert content.untold(np.array(["Gray", "Marl"], dtype=object), *known).tolist() == [unknown, unknown]
+
+
+def test_half_of_a_strand_that_is_half_of_the_yarn_is_a_quarter_of_it():
+    assert content.strand_share("Aster") == 1 and content.strand_share("Aster", 0.5) == 0.5
+    assert content.strand_share(np.array(["Aster", "Birch"], dtype=object)).tolist() == [1, 1]
+    assert content.share_in_yarn("wool", 0.5, "birch", ["Aster", "Birch"], np.array([1.0, 0.5])) == 0.25
+
+
+FOUR = ("silk", "wool", "nylon", "alpaca")
+TENTHS = (0.1, 0.4, 0.3, 0.2)
+IN_ORDER = [("wool", 0.4), ("nylon", 0.3), ("alpaca", 0.2), ("silk", 0.1)]
+
+
+@pytest.mark.parametrize("turned", [0, 1, 2, 3])
+@pytest.mark.parametrize("listed", [0, 1, 2, 3])
+def test_fibers_come_in_order_of_weight_wherever_they_stand(turned, listed):
+    fibers, shares = FOUR[turned:] + FOUR[:turned], TENTHS[turned:] + TENTHS[:turned]
+    yarn = {f"fiber_{place}": fiber for place, fiber in enumerate(fibers, start=1)}
+    yarn |= {f"named_{place}": share for place, share in enumerate(shares, start=1)}
+    yarn |= {f"before_{place}": name.upper() for place, (name, _) in enumerate(IN_ORDER[:listed], start=1)}
+    name, share = IN_ORDER[listed]
+    assert content.largest_share(**yarn) == share and content.largest_fiber(share, **yarn) == name
+
+
+def test_of_two_fibers_alike_the_first_comes_first_and_then_nothing_is_left():
+    assert content.largest_fiber(0.5, "silk", 0.5, "wool", 0.5) == "silk"
+    assert content.largest_fiber(0.5, "silk", 0.5, "wool", 0.5, before_1="silk") == "wool"
+    assert content.largest_share("wool", 1.0, before_1="wool") == 0
+    assert content.largest_share("wool", 0.6, "silk") == 0.6
+
+
+@pytest.mark.parametrize("place", range(1, 13))
+@pytest.mark.parametrize("told", [("wool",), ("nylon", "WOOL"), ("nylon", "linen", "Wool")])
+def test_each_fiber_is_named_once_wherever_it_stands(place, told):
+    fibers = {f"fiber_{each}": "silk" if each == place else "wool" for each in range(1, 13)}
+    before = {f"before_{each}": name for each, name in enumerate(told, start=1)}
+    assert content.next_fiber(**fibers, **before) == "silk"
+
+
+@pytest.mark.parametrize("shares, whole", [((0.4,), 0.4), ((0.4, None, 0.2), 0.6), ((0.1, 0.2, 0.3, 0.4), 1)])
+def test_what_is_known_of_a_yarn_adds_up(shares, whole):
+    assert content.known_in_all(*shares) == approx(whole)
+
+
+@pytest.mark.parametrize(
+    "fiber, share, named",
+    [("silk", 0.049, 0), ("silk", 0.05, 0.05), ("wool", 0.01, 0.01), ("Cashmere", 0.01, 0.01), ("nylon", 0.01, 0)],
+)
+def test_under_five_percent_only_a_wool_is_named(fiber, share, named):
+    assert content.named_share(fiber, share) == named
+
+
+@pytest.mark.parametrize("named, others", [((0.02,), 0), ((0.97, 0), 1), ((0, None, None, 0), 2), ((0, 0, 0.5, 0), 3)])
+def test_fibers_without_a_name_are_counted(named, others):
+    assert content.without_a_name(*named) == others
+
+
+@pytest.mark.parametrize(
+    "told, points",
+    [((0.75, 0.2, 0, 0), 5), ((0.4, 0.2, 0.1, 0.05), 25), ((0.4, 0.3, 0.2, 0.1), 0), ((0.997, 0, 0, 0), 1)],
+)
+def test_others_are_what_the_named_leave_and_never_told_as_nothing(told, points):
+    assert content.others_percent(*told) == points
+
+
+def test_the_largest_is_what_all_others_leave():
+    assert content.rest_percent(20, 10, 5, 2) == 63
+
+
+@pytest.mark.parametrize(
+    "points, others, unnamed, words",
+    [
+        ((40, 30, 20, 10), 0, 0, "40% wool, 30% silk, 20% nylon, 10% alpaca"),
+        ((70, 25, 0, 0), 5, 1, "70% wool, 25% silk, 5% other fiber"),
+        ((93, 0, 0, 0), 7, 2, "93% wool, 7% other fibers"),
+    ],
+)
+def test_a_label_says_each_fiber_with_its_percentage(points, others, unnamed, words):
+    names = dict(fiber_1="wool", fiber_2="silk", fiber_3="nylon", fiber_4="alpaca")
+    assert content.content_words(**names, **percents(points), others=others, unnamed=unnamed, whole=1) == words
+    assert content.on_ticket(words) == f"Fiber content: {words}"
+
+
+def percents(points):
+    return {f"percent_{place}": each for place, each in enumerate(points, start=1)}
+
+
+@pytest.mark.parametrize(
+    "known, words",
+    [
+        ({"content": "100% wool", "lot": "Aster", "design": "Marl"}, "100% wool"),
+        ({"lot": "Aster", "design": "Marl"}, "Unknown: see the strands of its design."),
+        ({"lot": "Aster"}, "Unknown: see the fiber of its lot."),
+        ({}, "Unknown: it has no lot and no design."),
+    ],
+)
+def test_a_label_without_its_fibers_says_where_to_look(known, words):
+    assert content.what_to_type("One", **known) == words
+
+
+@pytest.mark.parametrize(
+    "wrong, words",
+    [
+        (lambda: content.main_share("wool", "silk", 0.5, "nylon", 0.5), "add up to all"),
+        (lambda: content.main_share("wool", "silk"), "belong together"),
+        (lambda: content.main_share("wool", also=0.1), "belong together"),
+        (lambda: content.main_share("wool", third_kind="silk"), "belong together"),
+        (lambda: content.main_share("wool", "silk", -0.1), "negative"),
+        (lambda: content.main_share(" "), "blank"),
+        (lambda: content.lot_of_strand("Aster", "1000 wool", "Birch", "1000 silk"), "other fibers"),
+        (lambda: content.lot_of_strand("Aster", "1000 wool", "Birch"), "not known"),
+        (lambda: content.untold("Marl", -0.1), "negative"),
+        (lambda: content.untold(" "), "blank"),
+        (lambda: content.share_in_yarn(" ", 0.5, "Aster", ["Aster"], np.array([1.0])), "blank"),
+        (lambda: content.largest_fiber(0, "wool", 1.0, before_1="wool"), "share"),
+        (lambda: content.next_fiber(), "No fiber"),
+        (lambda: content.next_fiber("wool", before_1="WOOL"), "has been named"),
+        (lambda: content.content_words("wool", 98, 0, 0, 0, others=0, unnamed=0, whole=0.98), "not all of the yarn"),
+        (lambda: content.content_words("wool", 100, 0, 0, 0, others=0, unnamed=0, whole=1, untold=1), "not known"),
+        (lambda: content.on_ticket(" "), "nothing to state"),
+        (lambda: content.what_to_type(" "), "blank"),
+    ],
+)
+def test_what_is_not_known_of_fibers_is_refused(wrong, words):
+    with pytest.raises(ValueError, match=words):
+        wrong()

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.limits import AT_LEAST_ONE, NOT_NEGATIVE, require_within
 from workbookgen.reference.split.steps import magnitude_of
 from workbookgen.units import Quantity, Ratio, Some
@@ -169,11 +169,7 @@ def last_turn(left: Ratio, amounts: Some) -> Ratio:
     in_order = np.sort(turns[np.isfinite(turns)])[::-1]
     require(AT_LEAST_ONE.hold(left), "No step is left.")
     require(left <= len(in_order), "There are more steps left than members.")
-    return (
-        by_element(lambda place: float(in_order[int(place) - 1]), left)
-        if np.ndim(left) == 0
-        else in_order[left.astype(int) - 1]
-    )
+    return in_order[np.asarray(left, dtype=int) - 1]
 
 
 @calculation
