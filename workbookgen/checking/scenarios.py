@@ -79,6 +79,7 @@ class _Drawing:
     entries: dict[str, tuple[Entry, ...]] = field(default_factory=dict)
 
     def record(self, block: Block, row: int) -> dict[str, Entry]:
+        """A record in one of the moods."""
         [mood] = self.draw.choices(("careful", "one slip", "wild", "not begun"), MOODS[isinstance(block, Log)])
         if mood == "not begun":
             return self._not_begun(block, row)
@@ -103,13 +104,12 @@ class _Drawing:
             is_left_out = not each.needed and self.draw.random() < left_out
             return None if is_left_out else self._usual(block, each, row)
 
-        is_as_new = self.draw.random() < 0.5
-        record = {
-            each.key: each.first(self.planner.system)
-            if is_as_new and each.starts_as is not None
-            else drawn(each, LEFT_OUT[isinstance(each.domain, Choice)])
-            for each in block.inputs
-        }
+        is_as_new, record = self.draw.random() < 0.5, {}
+        for each in block.inputs:
+            if is_as_new and each.starts_as is not None:
+                record[each.key] = each.first(self.planner.system)
+            else:
+                record[each.key] = drawn(each, LEFT_OUT[isinstance(each.domain, Choice)])
         of_inputs = [rule for rule in block.rules if set(rule.text.words) <= set(record)]
         for left_out in (*[0.2] * TRIES, *[0.8] * TRIES):
             if not (broken := next((rule for rule in of_inputs if bites(rule, block, record)), None)):
@@ -167,11 +167,9 @@ class _Drawing:
             return None
         match each.domain:
             case Number() as domain:
-                outside = [-1.0, 0.0, -1e6, 1e12, 1e-9]
-                outside += [
-                    edge for edge in (domain.least, domain.above, domain.most, domain.below) if edge is not None
-                ]
-                outside += [edge * 1.001 for edge in (domain.most, domain.below) if edge is not None]
+                limits = (domain.least, domain.above, domain.most, domain.below)
+                beyond = [edge * 1.001 for edge in limits[2:] if edge is not None]
+                outside = [-1.0, 0.0, -1e6, 1e12, 1e-9, *(edge for edge in limits if edge is not None), *beyond]
                 return self.draw.choice(NONSENSE) if self.draw.random() < 0.4 else float(self.draw.choice(outside))
             case Date() as domain:
                 edges = [domain.least, domain.least - 1, domain.most, domain.most + 1, -1.0, 0.5]

@@ -21,19 +21,15 @@ from workbookgen.ooxml.references import MOST_COLUMNS, Place, cell_name, column_
 from workbookgen.ooxml.strings import text_of
 from workbookgen.ooxml.values import Value, value_of
 
-Put = Callable[
-    [Place, Value, str], None
-]  # where, what, and the formula behind it, which is empty where something was typed
+Put = Callable[[Place, Value, str], None]  # where, what, and the formula behind it, empty where something was typed
 
 # A cell as programs write it, or else any that holds something: its column and row, then its type, its formula and what
 # is stored, or else its attributes and all in it.
+_FORMULA = rb"<f((?: [^>']*)?)(?:(?<=/)>|>(" + plain.TEXT + rb")</f>)"
+_STORED = rb"<v>(" + plain.TEXT + rb")</v>"
 _CELL = (
     rb'<c r="(%b)([0-9]{1,7})"(?:(?: s="[0-9]+")?(?: t="([a-z]+)")?>'
-    rb"(?:<f((?: [^>']*)?)(?:(?<=/)>|>("
-    + plain.TEXT
-    + rb")</f>))?<v>("
-    + plain.TEXT
-    + rb")</v></c>|([^>]*)(?<!/)>(.*?)</c>)"
+    rb"(?:" + _FORMULA + rb")?" + _STORED + rb"</c>|([^>]*)(?<!/)>(.*?)</c>)"
 )
 _OTHER_CELL = re.compile(rb'<c(?! r=")')
 _NUMBER_OF = re.compile(rb'\ssi="([^"]*)"')
@@ -41,9 +37,7 @@ _PROTECTION = re.compile(rb"<sheetProtection\b[^>]*/>")
 
 
 def read_cells(package: Package, part: str, strings: Sequence[str], columns: Collection[int] | None, put: Put) -> bool:
-    """Hand over every cell of a sheet that holds something, or of some columns of it.
-
-    Gives whether the sheet is protected.
+    """Hand over every cell of a sheet that holds something, or of some columns of it; whether the sheet is protected.
 
     A sheet of which only some columns are wanted is not looked through for broken XML in the others.
     """
@@ -71,38 +65,35 @@ class _Reading:
         self.shared: dict[str | None, SharedFormula] = {}
 
     def by_bytes(self, content: bytes) -> bool:
+        """The cells of a plain sheet; whether it is protected."""
         opening, put, strings = plain.opening_tag(content, "worksheet"), self.put, self.strings
         columns: dict[bytes, int] = {}
-        for found in _cells_of(None if self.columns is None else frozenset(self.columns)).finditer(
-            content, *plain.cells_in(content)
-        ):
+        cells = _cells_of(None if self.columns is None else frozenset(self.columns))
+        for found in cells.finditer(content, *plain.cells_in(content)):
             letters, row, kind, described, formula, stored, attributes, inside = found.groups()
             if attributes is not None:
                 if inside:
-                    self._parsed(
-                        b'%b<row><c r="%b%b"%b>%b</c></row></worksheet>' % (opening, letters, row, attributes, inside)
-                    )
+                    cell = b'<c r="%b%b"%b>%b</c>' % (letters, row, attributes, inside)
+                    self._parsed(b"%b<row>%b</row></worksheet>" % (opening, cell))
                 continue
             if letters not in columns:
                 columns[letters] = column_index_from_string(letters.decode())
-            place = int(row), columns[letters]
-            value = (
-                strings[int(stored)]
-                if kind == b"s"
-                else value_of(kind.decode() if kind else "n", plain.text(stored), strings)
-            )
-            text = (
-                self._formula(plain.text(formula or b""), *_shared_as(described), place)
-                if described is not None
-                else ""
-            )
+            place, text = (int(row), columns[letters]), ""
+            if kind == b"s":
+                value = strings[int(stored)]
+            else:
+                value = value_of(kind.decode() if kind else "n", plain.text(stored), strings)
+            if described is not None:
+                text = self._formula(plain.text(formula or b""), *_shared_as(described), place)
             if text or value not in (None, ""):
                 put(place, value, text)
         protection = _PROTECTION.search(content)
         return protection is not None and is_on(etree.fromstring(protection[0]).get("sheet"))
 
     def by_parser(self, stream: IO[bytes]) -> bool:
-        row, last, is_protected = 0, max(self.columns, default=0) if self.columns is not None else MOST_COLUMNS, False
+        """The cells of any sheet; whether it is protected."""
+        row, is_protected = 0, False
+        last = MOST_COLUMNS if self.columns is None else max(self.columns, default=0)
         for line in streamed(stream, "row", "sheetProtection"):
             if line.tag.endswith("}sheetProtection"):
                 is_protected = is_on(line.get("sheet"))

@@ -29,20 +29,15 @@ def read_charts(package: Package, sheet: str) -> Iterator[Chart]:
         for part in package.targets(drawing, "chart"):
             root = package.root(part)
             title = root.find("{*}chart/{*}title")
-            series = (each for each in root.iter("{*}ser"))
-            yield Chart(
-                _texts(title, "t") or _texts(title, "f") if title is not None else "", tuple(map(_drawn, series))
-            )
+            words = "" if title is None else _texts(title, "t") or _texts(title, "f")
+            yield Chart(words, tuple(map(_drawn, root.iter("{*}ser"))))
 
 
 def _drawn(element) -> Drawn:
     parts = {local(each): each for each in element}
     name = parts.get("tx")
-    return Drawn(
-        "" if name is None else (_texts(name, "f") or _texts(name, "v")).strip('"'),
-        _first(parts, ("cat", "xVal")),
-        _first(parts, ("val", "yVal")),
-    )
+    said = "" if name is None else (_texts(name, "f") or _texts(name, "v")).strip('"')
+    return Drawn(said, _first(parts, ("cat", "xVal")), _first(parts, ("val", "yVal")))
 
 
 def _first(parts: dict, names: tuple[str, ...]) -> str:

@@ -7,7 +7,6 @@ from workbookgen.ooxml.strings import text_of
 
 def read_comments(package: Package, sheet: str) -> dict[Place, str]:
     """The notes on a sheet."""
-    parts = package.targets(sheet, "comments")[:1]
-    return {
-        place_of(each.get("ref")): text_of(each) for part in parts for each in package.root(part).iter("{*}comment")
-    }
+    parts = package.targets(sheet, "comments")
+    notes = package.root(parts[0]).iter("{*}comment") if parts else ()
+    return {place_of(each.get("ref")): text_of(each) for each in notes}

@@ -79,17 +79,10 @@ def _recached(xml: bytes, value: float) -> bytes:
 def filled(xml: bytes, cells: Mapping[Place, Content]) -> bytes:
     """A sheet with these cells filled or emptied, each keeping its looks."""
     data = _sheet_data(xml)
-    present = dict(_places(data))
-    blank = _blank_cell(data)
-    return _put(
-        xml,
-        data,
-        {
-            place: _written(present.get(place, blank), place, value)
-            for place, value in cells.items()
-            if place in present or value is not None
-        },
-    )
+    present, blank = dict(_places(data)), _blank_cell(data)
+    changed = {place: value for place, value in cells.items() if place in present or value is not None}
+    written = {place: _written(present.get(place, blank), place, value) for place, value in changed.items()}
+    return _put(xml, data, written)
 
 
 # Where the cells stand in a sheet's text.
@@ -214,10 +207,10 @@ def _put(xml: bytes, data: _Element, cells: Mapping[Place, bytes]) -> bytes:
     new: dict[int, dict[int, bytes]] = {}
     for (row, column), content in cells.items():
         new.setdefault(row, {})[column] = content
-    written = [
-        (number, _row(xml, row, number, new.pop(number)) if number in new else row.text(xml))
-        for number, row in _numbered(data)
-    ]
+    written = []
+    for number, row in _numbered(data):
+        content = _row(xml, row, number, new.pop(number)) if number in new else row.text(xml)
+        written.append((number, content))
     missing = _Element(_sibling(data.name, "row"), {}, 0, 0)
     for number, columns in new.items():
         insort(written, (number, _row(xml, missing, number, columns)))

@@ -27,8 +27,12 @@ ROW = "{row}"  # in a formula, stands for the number of its own row
 # function.
 _PIECE = re.compile(r"""("(?:[^"]|"")*"|(?:'(?:[^']|'')*'!)?[\w$.:\\!?\[\]]+\(?|['"])""")
 _MOVES = re.compile(r"\$?[A-Z]{1,3}([0-9]+)(?::\$?[A-Z]{1,3}([0-9]+))?")
-_STAYS = re.compile(  # a text, a function, a number, cells of fixed rows, a name that is none of a cell
-    r"""".*"|[A-Z][A-Z0-9.]*\(|[0-9.]+(?:E[0-9]*)?|(?:'(?:[^']|'')*'!|[A-Za-z_]+!)?\$?[A-Z]{1,3}\$[0-9]+(?::\$?[A-Z]{1,3}\$[0-9]+)?|[a-z_][a-z]*_\w*|TRUE|FALSE""",
+_STAYS = re.compile(
+    r'".*"'  # a text
+    r"|[A-Z][A-Z0-9.]*\("  # a function
+    r"|[0-9.]+(?:E[0-9]*)?"  # a number
+    r"|(?:'(?:[^']|'')*'!|[A-Za-z_]+!)?\$?[A-Z]{1,3}\$[0-9]+(?::\$?[A-Z]{1,3}\$[0-9]+)?"  # cells of fixed rows
+    r"|[a-z_][a-z]*_\w*|TRUE|FALSE",  # a name that is none of a cell
     re.DOTALL,
 )
 
@@ -66,8 +70,7 @@ def _formulas(xml: bytes, sheet: str) -> list["FormulaRun"]:
 
 @dataclass(frozen=True, slots=True)
 class FormulaRun:
-    """The formula of cells one below another, in rows that are alike: one text, or one that they share and that
-    moves along."""
+    """The formula of cells one below another, in rows that are alike: one text, or one that moves along."""
 
     sheet: str
     letters: str  # of the column
@@ -98,9 +101,7 @@ class Formulas(Mapping[tuple[str, str], str]):
             self.columns.setdefault((each.sheet, each.letters), []).append(each)
         for column, found in self.columns.items():
             found.sort(key=lambda each: each.first)
-            if any(
-                above.last >= below.first for above, below in pairwise(found)
-            ):  # a cell is there twice, and the later one counts
+            if any(above.last >= below.first for above, below in pairwise(found)):  # a cell is there twice
                 self.columns[column] = _one_by_one(each for each in runs if (each.sheet, each.letters) == column)
 
     @property
@@ -131,6 +132,7 @@ class Formulas(Mapping[tuple[str, str], str]):
 
 
 def _one_by_one(runs: Iterable[FormulaRun]) -> list[FormulaRun]:
+    """Each cell by itself; of one that is there twice, the later counts."""
     single = {row: replace(each, first=row, last=row) for each in runs for row in each.rows}
     return [single[row] for row in sorted(single)]
 
@@ -162,8 +164,10 @@ def _down(text: str, origin: str) -> str:
 
 
 def _down_plainly(text: str, origin: str) -> str:
-    """The same, where all that moves are cells of the formula's own row, and nothing where there is more: a sixth of
-    the time that openpyxl takes."""
+    """The same, where all that moves are cells of the formula's own row, and nothing where there is more.
+
+    It takes a sixth of the time that openpyxl takes.
+    """
     row, pieces = origin[len(column_letters(origin)) :], _PIECE.split(text)
     if "{" in text:
         return ""

@@ -39,11 +39,7 @@ def read_listing(package: Package) -> Listing:
     if not books:
         raise NoWorkbook("it has no workbook in it")
     root, relations = package.root(books[0]), package.relations(books[0])
-    worksheets = {
-        key: each.target
-        for key, each in relations.items()
-        if each.kind == "worksheet" and not each.is_outside and each.target in package.parts
-    }
+    worksheets = {key: each.target for key, each in relations.items() if package.has(each, "worksheet")}
     tabs = tuple(
         Tab(each.get("name"), worksheets.get(attribute(each, "id")), each.get("state", "visible"))
         for each in root.iterfind("{*}sheets/{*}sheet")

@@ -1,5 +1,4 @@
-"""The package of an .xlsx file: its parts, and which of them a part refers to. Open Packaging Conventions, ISO/IEC
-29500-2.
+"""The package of an .xlsx file: its parts, and which of them a part refers to (OPC, ISO/IEC 29500-2).
 
 This is the one place where a package is opened and its XML parsed: without entities, without
 the network, and without trees of unbounded size. Tags are matched without their namespace,
@@ -73,11 +72,11 @@ class Package:
 
     def targets(self, part: str, kind: str) -> list[str]:
         """The parts of a kind that a part refers to, as far as they are there."""
-        return [
-            each.target
-            for each in self.relations(part).values()
-            if each.kind == kind and not each.is_outside and each.target in self.parts
-        ]
+        return [each.target for each in self.relations(part).values() if self.has(each, kind)]
+
+    def has(self, relation: Relation, kind: str) -> bool:
+        """Whether a part is of this kind, and there."""
+        return relation.kind == kind and not relation.is_outside and relation.target in self.parts
 
 
 def streamed(stream: IO[bytes], *names: str, **more) -> Iterator:

@@ -1,5 +1,4 @@
-"""Rows of a sheet that are alike: one row moved down, byte for byte, but for the number that it and its cells are named
-by.
+"""Rows of a sheet that are alike: one row moved down, byte for byte, but for the number in its cells' names.
 
 The lines of a log are mostly so. Of a million cells only some thousands then need to be parsed, since what is found in
 the first of such rows is in all of them.

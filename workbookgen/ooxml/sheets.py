@@ -106,11 +106,9 @@ def read_sheet(package: Package, part: str, name: str, state: str, strings: Sequ
             elif kind == "cols":
                 _columns(sheet, element)
             elif kind == "hyperlink":
-                outside = relations.get(attribute(element, "id") or "")
-                target = (outside.target if outside else "") + (
-                    f"#{element.get('location')}" if element.get("location") else ""
-                )
-                sheet.links.update({(each.top, each.left): target for each in ranges_of(element.get("ref", ""))})
+                outside, place = relations.get(attribute(element, "id") or ""), element.get("location")
+                target = (outside.target if outside else "") + (f"#{place}" if place else "")
+                sheet.links |= {(each.top, each.left): target for each in ranges_of(element.get("ref", ""))}
             elif kind == "dataValidation":
                 sheet.validations.append((_cells_of(element), _validation(element)))
             elif kind == "conditionalFormatting":
@@ -151,12 +149,12 @@ def _repeat(sheet: FileSheet) -> None:
                 rows.update(range(first, last + 1))
         if first in sheet.row_styles:
             sheet.row_styles |= dict.fromkeys(range(first, last + 1), sheet.row_styles[first])
-        sheet.twice += [
-            (row, column) for place, column in sheet.twice if place == first for row in range(first + 1, last + 1)
-        ]
+        doubled = [column for row, column in sheet.twice if row == first]
+        sheet.twice += [(row, column) for column in doubled for row in range(first + 1, last + 1)]
 
 
 def _row(sheet: FileSheet, element, strings: Sequence[str]) -> None:
+    """A row's cells, and whether it is hidden, folded, or has a style of its own."""
     row = int(element.get("r", 0)) or max((place[0] for place in sheet.cells), default=0) + 1
     if is_on(element.get("hidden")) or element.get("ht") == "0":
         sheet.hidden_rows.add(row)

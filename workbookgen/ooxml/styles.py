@@ -28,9 +28,8 @@ def read_styles(package: Package, book: str) -> list[Style]:
     if not parts:
         return [PLAIN]
     root = package.root(parts[0])
-    codes = BUILTIN_FORMATS | {
-        int(each.get("numFmtId")): each.get("formatCode", "") for each in root.iterfind("{*}numFmts/{*}numFmt")
-    }
+    own = root.iterfind("{*}numFmts/{*}numFmt")
+    codes = BUILTIN_FORMATS | {int(each.get("numFmtId")): each.get("formatCode", "") for each in own}
     return [_style(each, codes) for each in root.iterfind("{*}cellXfs/{*}xf")] or [PLAIN]
 
 
@@ -50,15 +49,12 @@ class Shown:
     words: str = ""  # set beside the number
 
     def __str__(self) -> str:
-        digits = (
-            ""
-            if self.decimals is None
-            else f" with {self.decimals[1]} decimals"
-            if self.kind in ("number", "percent")
-            else ""
-        )
-        scaled = f", divided by {1000**self.thousands_left_out:,}" if self.thousands_left_out else ""
-        return self.kind + digits + scaled + (f', with "{self.words}"' if self.words else "")
+        told = self.kind
+        if self.decimals and self.kind in ("number", "percent"):
+            told += f" with {self.decimals[1]} decimals"
+        if self.thousands_left_out:
+            told += f", divided by {1000**self.thousands_left_out:,}"
+        return f'{told}, with "{self.words}"' if self.words else told
 
 
 def shown_by(code: str) -> Shown:
