@@ -5,7 +5,14 @@ A design states it for each component; a plain yarn is one strand, from the lots
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
+from workbookgen.reference.calculation import (
+    by_element,
+    calculation,
+    require,
+    require_applicable,
+    require_name,
+    require_numbers,
+)
 from workbookgen.reference.limits import ABOVE_ZERO, require_within
 from workbookgen.units import Grist, Ratio
 
@@ -220,3 +227,42 @@ def bought_share(
     require_within(ABOVE_ZERO, "The share", share_1)
     pairs = ((bought_1, share_1), (bought_2, share_2), (bought_3, share_3), (bought_4, share_4))
     return sum(bought * share for bought, share in pairs if bought is not None and share is not None)
+
+
+@calculation
+def of_no_lot(name: str, lot: str | None = None, design: str | None = None) -> str:
+    """The project of a skein of which nobody says what it is made of.
+
+    name = name. Its length is there for the project, and what it took of the fiber still counts as there, too.
+
+    Parameters
+    ----------
+    name : the project that it was made for
+    lot : the lot, if the skein is of one
+    design : the design, if the skein is of one
+
+    Returns
+    -------
+    the project
+
+    Raises
+    ------
+    ValueError
+        A blank name, or a skein of a lot or a design.
+
+    Notes
+    -----
+    Valid for a skein that belongs to one project.
+
+    References
+    ----------
+    Definition of a list.
+
+    Examples
+    --------
+    >>> print(of_no_lot("Vest"))
+    Vest
+    """
+    require_applicable(lot is None and design is None, "It is known what the skein is made of.")
+    require_name(name)
+    return name

@@ -182,6 +182,18 @@ def of_a_lot_alone() -> Rule:
     )
 
 
+def of_no_lot() -> tuple[Rule, ...]:
+    """A skein for a project that says what it is spun from, and the skein does not: its yarn is there, and its fiber
+    as well. Apart, since a small planner has no designs."""
+    return tuple(
+        Rule(f"AND(given(lotless), given({of}))", lambda values, of=of: bool(values["lotless"]) and bool(values[of]), f"{ASKING} {sentence}")
+        for of, sentence in (
+            ("project_lot", "Fiber lot: without it, its fiber counts for its project once more, as still to spin. Choose it, or leave it for yarn of no lot."),
+            ("project_design", "Design: without it, its fiber counts for its project once more, as still to spin. Choose it, or leave it for yarn of no lot."),
+        )
+    )
+
+
 def without_length() -> Rule:
     """A bobbin that is not full, logged with no wraps: its fiber would be gone, and no yarn be there for it."""
     return Rule(

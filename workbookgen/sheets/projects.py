@@ -74,6 +74,8 @@ def projects(settings: Settings) -> Log:
                  _same_lot_twice, "Lots: choose each lot only once."),
             *plausible.thick(settings.units, grist="Grist planned"),
             _without_need(settings),
+            Rule("AND(lotless > 0.5, given(part_1_lot_a))", lambda values: values["lotless"] > 0.5 and bool(values["part_1_lot_a"]),
+                 f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
             Rule(f"IF({DESIGN_KNOWS}, ABS(strands - design_strands) > 0.5, 1 = 0)",
                  lambda values: _design_knows(values) and abs(values["strands"] - values["design_strands"]) > 0.5,
                  f"{ASKING} Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."),
@@ -288,6 +290,9 @@ def _for_other_sheets() -> Group:
         supply.shared_lots(),
         *supply.said(),
         repeated("by_design", "Plied by", "design", width=16),
+        repeated("by_lot", "Spun from", "lot_1", width=16),
+        Result("lotless", "Skeins of no lot", "count_where(skeins_finished_yd, skeins_lotless, name)", stock.count_where, NUMBER, digits=0,
+               uses={"names": "skeins_lotless", "amounts": "skeins_finished_yd"}, note="Their fiber still counts as there."),
         repeated("listed", "Listed as", "name", width=24, note="The name under which other sheets find this project."),
     ), printed=False)
 

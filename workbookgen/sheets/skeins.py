@@ -105,6 +105,7 @@ def skeins(settings: Settings) -> Log:
             plausible.without_length(),
             *((plausible.off_its_lot(),) if settings.rows.skeins <= FEW else ()),
             plausible.of_a_lot_alone(),
+            *plausible.of_no_lot(),
             *plausible.not_weighed(),
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
                  "Tare: it must be less than the weight. Check both."),
@@ -243,6 +244,9 @@ def _for_other_sheets(settings: Settings) -> Group:
         lookup("design_shrinkage", "Its design's shrinkage", "designs_shrinkage", "design", SHARE),
         Result("weighed_of", "Weighed, of", "design", belongings.weighed, None, uses={"name": "design", "mass": "net"}, only_if="net > 0", width=18),
         lookup("project_design", "Its project's yarn", "projects_by_design", "project", width=18),
+        lookup("project_lot", "Its project's lot", "projects_by_lot", "project", width=18),
+        Result("lotless", "Made of nothing, for", "project", made_of.of_no_lot, None, uses={"name": "project"}, width=22,
+               only_if="AND(NOT(given(lot)), NOT(given(design)))"),
         *(
             Result(f"design_key_{place}", "Component", f'design & " / {place}"', plying.component_key, None, fixed={"place": place}, width=22)
             for place in (1, 2)

@@ -92,6 +92,7 @@ EXAMPLES = [
     (belongings.set_aside, dict(rest=q("oz", 4, 0), fate=texts("set aside", "Set aside"))),
     (belongings.is_free, dict(name=texts("Shawl", "hat"))),
     (belongings.weighed, dict(name=texts("Shawl", "hat"), mass=q("oz", 4, 2))),
+    (made_of.of_no_lot, dict(name=texts("Shawl", "hat"))),
     (belongings.of_one_lot, dict(lot=texts("Moss", "River"))),
     (belongings.pair, dict(first=texts("Shawl", "hat"), second=texts("Reel", "Other"))),
     (
