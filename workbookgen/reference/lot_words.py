@@ -163,9 +163,10 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
 
 @calculation
 def lots_in_words(count: Ratio) -> str:
-    """How many lots have fiber still to spin, in words.
+    """In how many lots something is left, in words.
 
-    words = n lots, one lot if n = 1. It is shown below the weight still to spin.
+    words = n lots, one lot if n = 1. It is shown below the weight of the yarn that they can still give: of a fiber that
+    is still to be spun, of a bought thread that lies there.
 
     Parameters
     ----------
@@ -173,7 +174,7 @@ def lots_in_words(count: Ratio) -> str:
 
     Returns
     -------
-    a text such as "still to spin, in 3 lots"
+    a text such as "of yarn still in 3 lots"
 
     Raises
     ------
@@ -191,9 +192,9 @@ def lots_in_words(count: Ratio) -> str:
     Examples
     --------
     >>> print(lots_in_words(1))
-    still to spin, in 1 lot
+    of yarn still in 1 lot
     """
-    return by_element(lambda lots: f"still to spin, in {lots} {'lot' if lots == '1' else 'lots'}", said(count))
+    return by_element(lambda lots: f"of yarn still in {lots} {'lot' if lots == '1' else 'lots'}", said(count))
 
 
 @calculation

@@ -80,7 +80,7 @@ def glance() -> Card:
             Result("to_come", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
             Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"},
                    digits=0),
-            Result("lots_words", "In words", 'IF(lots = 1, "still to spin, in 1 lot", "still to spin, in " & said(lots) & " lots")', lot_words.lots_in_words, None,
+            Result("lots_words", "In words", 'IF(lots = 1, "of yarn still in 1 lot", "of yarn still in " & said(lots) & " lots")', lot_words.lots_in_words, None,
                    uses={"count": "lots"}),
             Result("enough", "Projects with enough yarn", "SUMPRODUCT((projects_open_chance >= doubts_certainty) * (projects_open_chance <= 1))", overview.how_many_enough, NUMBER,
                    uses={"chances": "projects_open_chance", "certainty": "doubts_certainty"}, digits=0),
@@ -119,7 +119,7 @@ def lots(settings: Settings) -> Log:
             Result("name", "Lot", "INDEX(fiber_listed, line)", overview.nth, None, uses={"names": "fiber_listed", "place": "line"}),
             *(_of_lot(key, label, column, unit, digits) for key, label, column, unit, digits in (
                 ("skeins", "own skeins", "skeins", NUMBER, 0), ("spun", "in them", "spun_length", LENGTH, 0), ("mass", "spun", "spun", MASS, 1),
-                ("to_come", "to spin", "to_come", MASS, 1), ("promised", "promised", "promised", SHARE, 0),
+                ("to_come", "left", "to_come", MASS, 1), ("promised", "promised", "promised", SHARE, 0),
             )),
         )),
     ))
