@@ -27,12 +27,25 @@ def test_free_skeins_of_a_yarn_are_those_of_its_design_and_of_each_of_its_lots(y
     assert belongings.free_skeins(**FREE, **yarn).m_as("m") == meters
 
 
+def test_what_is_set_aside_is_not_gone():
+    assert belongings.how_many_aside(["used", "", "Set Aside", "set aside"]) == 2
+    assert belongings.how_many_went([1, float("nan"), 1, 1], aside=2) == 1
+    assert belongings.how_many_went([float("nan")], aside=0) == 0
+    assert belongings.set_aside(Quantity(50, "g"), "Set aside") == Quantity(50, "g")
+    assert belongings.of_one_lot("Aster") == "Aster"
+
+
 @pytest.mark.parametrize(
     "wrong, words",
     [
         (lambda: belongings.free_skeins(**FREE), "Name the yarn"),
         (lambda: belongings.weighed("Tweed", Quantity(0, "g")), "not weighed"),
         (lambda: belongings.how_many_aside([]), "a list"),
+        (lambda: belongings.how_many_went([1], -1), "set aside"),
+        (lambda: belongings.set_aside(Quantity(50, "g"), "sold"), "not set aside"),
+        (lambda: belongings.set_aside(Quantity(-1, "g"), "set aside"), "left"),
+        (lambda: belongings.of_one_lot("Aster", "Marl"), "of a design"),
+        (lambda: belongings.of_one_lot(" "), "blank"),
     ],
 )
 def test_what_nobody_can_tell_is_refused(wrong, words):

@@ -106,3 +106,96 @@ def test_one_offer_is_compared_with_nothing():
 def test_the_cheapest_is_none_of_the_others():
     with pytest.raises(ValueError, match="cheapest itself"):
         offers.of_others(Quantity(1.0, "1/oz"), "Ewe", "EWE")
+
+
+def a_pound(number):
+    return Quantity(number, "1/lb")
+
+
+def test_a_price_is_what_is_paid_over_what_is_kept():
+    assert offers.per_mass(90, Quantity(0.5, "kg")).m_as("1/kg") == approx(180)
+    assert offers.per_mass(0, Quantity(0.5, "kg")).m_as("1/kg") == 0
+    assert offers.paid(80, "Ewe") == 80 and offers.paid(80, "Ewe", 12) == 92 and offers.paid(0, "Ewe") == 0
+
+
+def test_a_price_is_as_uncertain_as_the_weight_kept():
+    """0.1 of 2 kg are 5 percent, of 30 a kg 1.50."""
+    doubt = offers.price_uncertainty(Quantity(30, "1/kg"), Quantity(2000, "g"), Quantity(0.1, "kg"))
+    assert doubt.m_as("1/kg") == approx(1.5)
+
+
+@pytest.mark.parametrize("price, more", [(a_pound(45), 0.25), (Quantity(45 / 16, "1/oz"), 0.25), (a_pound(36), 0)])
+def test_how_much_more_is_a_share_of_the_lower_price(price, more):
+    assert offers.costs_more(price, a_pound(36)) == approx(more)
+
+
+@pytest.mark.parametrize("price, apart", [(46, 0), (46.5, 1), (36, 0)])
+def test_prices_are_told_apart_beyond_two_uncertainties(price, apart):
+    """√(3² + 4²) = 5, twice that is 10."""
+    of_fleeces = [Quantity(each, "1/g") for each in (price, 36, 3, 4)]
+    assert offers.told_apart(*of_fleeces) == apart
+
+
+def test_offers_without_a_price_by_what_is_kept_are_counted():
+    nan = float("nan")
+    assert offers.unpriced([90, nan, 70, 60], a_pound([45, nan, nan, nan])) == 2
+    assert offers.unpriced([90, 70], a_pound([45, 40])) == 0
+    assert offers.cheapest(["gray", "brown", "black"], a_pound([45, nan, 40])) == "black"
+    assert offers.cheapest(["gray", "brown"], a_pound([40, 40])) == "gray"
+    assert offers.of_others(a_pound(45), "gray", "brown") == a_pound(45)
+
+
+SURE = "brown costs least by its yarn: gray, the next, costs"
+UNSURE = "brown seems cheapest by its yarn, but not for certain: gray, the next, costs"
+DOUBT = "which is within their uncertainty. Choose by the fiber."
+
+
+@pytest.mark.parametrize(
+    "least, dearer, apart, more, text",
+    [
+        (36, 45, 1, 0.25, f"{SURE} 25% more."),
+        (36, 45, 0, 0.25, f"{UNSURE} 25% more, {DOUBT}"),
+        (36, 36.1, 0, 0.004, f"{UNSURE} about as much, {DOUBT}"),
+        (36, 36.1, 1, 0.004, f"{SURE} about as much."),
+        (0, 45, 1, None, "brown costs nothing. The next by its yarn is gray."),
+        (0, 0.5, 1, None, "brown costs nothing. The next by its yarn is gray."),
+        (0, 0, 0, None, "brown and gray cost nothing. Choose by the fiber."),
+    ],
+)
+@pytest.mark.parametrize(
+    "lacking, aside",
+    [(0, ""), (1, " 1 offer is left aside: its line says why."), (2, " 2 offers are left aside: their lines say why.")],
+)
+def test_the_cheapest_is_told_as_surely_as_it_is_known(least, dearer, apart, more, text, lacking, aside):
+    told_of = offers.cheapest_in_words("brown", "gray", a_pound(least), a_pound(dearer), apart, lacking, more)
+    assert told_of == text + aside
+
+
+@pytest.mark.parametrize(
+    "wrong, words",
+    [
+        (lambda: offers.paid(1, " "), "blank"),
+        (lambda: offers.paid(-1, "Ewe"), "price"),
+        (lambda: offers.paid(1, "Ewe", -1), "shipping"),
+        (lambda: offers.per_mass(-1, Quantity(1, "g")), "money"),
+        (lambda: offers.per_mass(1, Quantity(0, "g")), "mass"),
+        (lambda: offers.price_uncertainty(a_pound(-1), Quantity(1, "g"), Quantity(1, "g")), "price"),
+        (lambda: offers.price_uncertainty(a_pound(1), Quantity(0, "g"), Quantity(1, "g")), "mass"),
+        (lambda: offers.price_uncertainty(a_pound(1), Quantity(1, "g"), Quantity(-1, "g")), "uncertainty"),
+        (lambda: offers.costs_more(a_pound(1), a_pound(0)), "lower price"),
+        (lambda: offers.costs_more(a_pound(1), a_pound(2)), "cannot be lower"),
+        (lambda: offers.told_apart(a_pound(1), a_pound(2), a_pound(1), a_pound(1)), "cannot be lower"),
+        (lambda: offers.told_apart(a_pound(2), a_pound(1), a_pound(-1), a_pound(1)), "uncertainty"),
+        (lambda: offers.unpriced([1], a_pound([1, 2])), "more prices"),
+        (lambda: offers.cheapest(["gray"], a_pound([1, 2])), "one price beside"),
+        (lambda: offers.cheapest(["gray"], a_pound([float("nan")])), "No offer"),
+        (lambda: offers.of_others(a_pound(-1), "gray", "brown"), "price"),
+        (lambda: offers.cheapest_in_words("a", "b", a_pound(1), a_pound(2), 1, 0), "not known"),
+        (lambda: offers.cheapest_in_words("a", "b", a_pound(1), a_pound(2), 0.5, 0, 1), "told apart"),
+        (lambda: offers.cheapest_in_words("a", "b", a_pound(-1), a_pound(2), 1, 0, 1), "price"),
+        (lambda: offers.cheapest_in_words("a", "b", a_pound(1), a_pound(2), 1, 0, 1e6), "too large"),
+    ],
+)
+def test_what_is_no_price_is_refused(wrong, words):
+    with pytest.raises(ValueError, match=words):
+        wrong()

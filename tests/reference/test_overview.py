@@ -1,7 +1,9 @@
 """What is there at a glance."""
 
+import numpy as np
 import pytest
 
+from workbookgen.reference import overview
 from workbookgen.reference.lot_words import there_in_words
 from workbookgen.reference.overview import how_many_above_nothing
 from workbookgen.units import Quantity
@@ -35,3 +37,88 @@ def test_the_head_of_the_skeins(skeins, yards, ounces, words):
 def test_no_head_has_more_than_a_hundred_million():
     with pytest.raises(ValueError, match="hundred million"):
         there_in_words(2, Quantity(99_999_999.0, "yard"), Quantity(1.0, "oz"))
+
+
+NAN = float("nan")
+
+
+@pytest.mark.parametrize("certainty, enough", [(0.9, 2), (0.95, 2), (0.96, 1), (0.5, 3)])
+def test_a_project_has_enough_where_its_chance_is_as_sure_as_was_asked(certainty, enough):
+    assert overview.how_many_enough([0.99, 0.8, 0.95, NAN, 0.0], certainty) == enough
+
+
+def test_each_certainty_is_asked_of_all_projects():
+    assert overview.how_many_enough([1.0, 0.8, 0.0], np.array([0.9, 0.5])).tolist() == [1, 2]
+
+
+@pytest.mark.parametrize(
+    "chances, words, below",
+    [
+        ([0.9], "1 of 1", "project has enough yarn"),
+        ([0.9, NAN, 0.2], "1 of 2", "projects have enough yarn"),
+        ([NAN, 0.0], "1 of 1", "project has enough yarn"),
+        ([NAN], "1 of 0", "projects have enough yarn"),
+    ],
+)
+def test_only_projects_with_a_chance_are_counted(chances, words, below):
+    assert overview.how_many(chances) == int(words[-1])
+    assert overview.so_many_of(1, chances) == words and overview.projects_in_words(chances) == below
+
+
+def test_one_word_is_explained_and_two_are_words():
+    assert [overview.words_explained(count) for count in (1, 2)] == ["word explained", "words explained"]
+
+
+def test_a_list_is_read_place_by_place():
+    names = ["Aster", "Birch", ""]
+    assert overview.nth(names, 1) == "Aster" and overview.nth(names, np.array([2.0, 1.0])).tolist() == [
+        "Birch",
+        "Aster",
+    ]
+
+
+@pytest.mark.parametrize(
+    "agreeing, words",
+    [
+        (42, "computes the planner correctly"),
+        (41, "do not rely on it: 1 check fails"),
+        (40, "do not rely on it: 2 checks fail"),
+    ],
+)
+def test_a_program_that_computes_otherwise_is_told(agreeing, words):
+    assert overview.program_in_words(agreeing, 42) == words
+
+
+@pytest.mark.parametrize(
+    "spoiled, wrong, first, begins",
+    [
+        (0, 0, None, "nothing"),
+        (0, 0, "Aster: type it.", "nothing"),
+        (0, 1, "Aster: type it.", "Aster: type it."),
+        (0, 1, None, "nothing"),
+        (2, 1, "Aster: type it.", "2 worked-out cells were emptied or typed over"),
+    ],
+)
+def test_what_was_typed_over_is_told_before_what_is_wrong(spoiled, wrong, first, begins):
+    assert overview.needs_a_look(spoiled, wrong, first).startswith(begins)
+
+
+@pytest.mark.parametrize(
+    "wrong, words",
+    [
+        (lambda: overview.how_many([float("inf")]), "finite"),
+        (lambda: overview.how_many_above_nothing([float("inf")]), "finite"),
+        (lambda: overview.how_many_enough([1.1], 0.5), "between 0 and 1"),
+        (lambda: overview.how_many_enough([-0.1], 0.5), "between 0 and 1"),
+        (lambda: overview.so_many_of(-1, [0.5]), "from 0"),
+        (lambda: overview.words_explained(0), "must be a word"),
+        (lambda: overview.nth(["Aster"], 0), "in the list"),
+        (lambda: overview.nth(["Aster"], 2), "in the list"),
+        (lambda: overview.nth(["Aster", ""], 2), "a name"),
+        (lambda: overview.program_in_words(43, 42), "No more"),
+        (lambda: overview.needs_a_look(-1, 0), "from 0"),
+    ],
+)
+def test_what_cannot_be_counted_is_refused(wrong, words):
+    with pytest.raises(ValueError, match=words):
+        wrong()

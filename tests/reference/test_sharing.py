@@ -76,3 +76,18 @@ def test_less_than_a_millionth_of_its_own_is_rounding(others, counted):
 def test_who_has_no_lot_shares_none():
     of_all = Quantity([125.0], "g^2")
     assert sharing.others_square(Quantity(100, "g^2"), ["Moss"], of_all).m_as("g^2") == 0
+
+
+@pytest.mark.parametrize("place", [1, 2, 3, 4])
+def test_each_component_of_each_piece_took_of_its_lot(place):
+    """Two pieces that took 1 and 16 g, 2 and 32 g, 4 and 64 g, 8 and 128 g of their components' lots."""
+    taken = {f"taken_{each}": grams([2.0 ** (each - 1), 2.0 ** (each + 3)]) for each in (1, 2, 3, 4)}
+    lots = {f"lots_{each}": ["Moss", ""] if each == place else ["Fern", "Moss"] for each in (1, 2, 3, 4)}
+    of_moss = 2 ** (place - 1) + sum(2 ** (each + 3) for each in (1, 2, 3, 4) if each != place)
+    assert sharing.taken_by_pieces("moss", **taken, **lots).m_as("g") == of_moss
+
+
+def test_what_others_give_is_no_answer_while_a_lot_is_unknown():
+    assert sharing.if_known(grams(200), 0) == grams(200)
+    with pytest.raises(ValueError, match="not known"):
+        sharing.if_known(grams(200), 1)

@@ -67,6 +67,12 @@ def test_a_piece_took_of_each_strand_its_share(of, grams):
     assert strands.taken_by_piece(Quantity(50, "g"), **of).m_as("g") == approx(grams)
 
 
+@pytest.mark.parametrize("left, over, share", [(500, 250, 0.5), (200, -50, 1.25), (250, 0, 1)])
+def test_above_all_of_its_supply_a_strand_is_short(left, over, share):
+    assert strands.component_over(Quantity(left, "g"), Quantity(250, "g")).m_as("g") == over
+    assert strands.share_used(Quantity(0.25, "kg"), Quantity(left, "g")) == approx(share)
+
+
 def needs(**changed):
     return strands.component_needs(**{"to_spin": Quantity(1, "m"), "bought": 0} | HALF | changed)
 
@@ -78,6 +84,9 @@ def needs(**changed):
         (lambda: strands.to_spin(Quantity(1, "m"), Quantity(-1, "m")), "length"),
         (lambda: strands.to_spin(Quantity(1, "m"), Quantity(1, "m"), Quantity(-1, "g")), "negative amount"),
         (lambda: needs(to_spin=Quantity(-1, "m")), "length"),
+        (lambda: strands.component_over(Quantity(1, "g"), Quantity(-1, "g")), "negative amount"),
+        (lambda: strands.share_used(Quantity(-1, "g"), Quantity(1, "g")), "negative amount"),
+        (lambda: strands.share_used(Quantity(1, "g"), Quantity(0, "g")), "something left"),
         (lambda: needs(share=0), "share and the fineness"),
         (lambda: needs(finer=0), "share and the fineness"),
         (lambda: needs(planned=Quantity(0, "m/g")), "grist"),

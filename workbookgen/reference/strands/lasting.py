@@ -120,12 +120,12 @@ def share_used(needs: Mass, left: Mass) -> Ratio:
     Examples
     --------
     >>> print(share_used(Quantity(250, "g"), Quantity(500, "g")))
-    0.5 dimensionless
+    0.5
     """
     require_numbers(needs, left)
     require_within(NOT_NEGATIVE, "A project cannot take a negative amount.", needs)
     require_within(ABOVE_ZERO, "There must be something left.", left)
-    return needs / left
+    return (needs / left).m_as("")
 
 
 @calculation

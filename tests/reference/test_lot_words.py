@@ -1,0 +1,100 @@
+"""Skeins and lots in sentences: word by word, as a spinner would say them."""
+
+import pytest
+
+from workbookgen.reference import lot_words
+from workbookgen.units import Quantity
+
+
+def grams(number):
+    return Quantity(number, "g")
+
+
+@pytest.mark.parametrize("count, words", [(0, "in 0 skeins, 90 g"), (1, "in 1 skein, 90 g"), (2, "in 2 skeins, 90 g")])
+def test_one_skein_is_a_skein(count, words):
+    assert lot_words.skeins_in_words(count, grams(90)) == words
+
+
+@pytest.mark.parametrize(
+    "gone, aside, worth, more",
+    [
+        (0, 0, None, ""),
+        (1, 0, None, "; 1 more gone"),
+        (0, 1, None, "; 1 of them set aside"),
+        (2, 1, "worth $9", "; 1 of them set aside; worth $9; 2 more gone"),
+    ],
+)
+def test_the_head_of_the_log_tells_what_is_there(gone, aside, worth, more):
+    told = lot_words.there_in_words(3, Quantity(600, "m"), grams(300), gone, aside, worth)
+    assert told == "3 skeins, 600 m, 300 g" + more
+
+
+@pytest.mark.parametrize(
+    "gone, words", [(0, "no skeins yet"), (1, "no skeins left; 1 is gone"), (2, "no skeins left; 2 are gone")]
+)
+def test_no_skeins_are_none_yet_or_none_left(gone, words):
+    assert lot_words.there_in_words(0, Quantity(0, "m"), grams(0), gone) == words
+
+
+@pytest.mark.parametrize(
+    "count, more, words",
+    [
+        (1, {}, "1 lot, 90 g still to spin"),
+        (2, {"aside": grams(20)}, "2 lots, 90 g still to spin, 20 g of it set aside"),
+        (2, {"aside": grams(0.6), "worth": "worth $9"}, "2 lots, 90 g still to spin, 1 g of it set aside, worth $9"),
+        (2, {"worth": "worth $9"}, "2 lots, 90 g still to spin, worth $9"),
+    ],
+)
+def test_the_shelf_tells_what_is_still_to_spin(count, more, words):
+    assert lot_words.shelf_in_words(count, grams(90), **more) == words
+
+
+@pytest.mark.parametrize("count, words", [(1, "still to spin, in 1 lot"), (3, "still to spin, in 3 lots")])
+def test_one_lot_is_a_lot(count, words):
+    assert lot_words.lots_in_words(count) == words
+
+
+def test_a_lot_is_told_by_what_it_keeps():
+    assert lot_words.lot_in_words(Quantity(46, "oz"), Quantity(92, "oz")) == "46 oz of yarn from 92 oz: 50% kept"
+    assert lot_words.lot_in_words(grams(400), Quantity(1, "kg")) == "400 g of yarn from 1 kg: 40% kept"
+
+
+@pytest.mark.parametrize(
+    "more, words",
+    [
+        ({}, "300 g is spun, 200 g still to spin."),
+        ({"length": Quantity(400, "m")}, "300 g is spun, 200 g still to spin: about 400 m."),
+        ({"plied": grams(50)}, "300 g is spun, 50 g of it in skeins of designs, 200 g still to spin."),
+        ({"plied": grams(0)}, "300 g is spun, 200 g still to spin."),
+        ({"stage": 4}, "300 g is spun, 200 g still to spin."),
+        ({"stage": 5}, "300 g is used, 200 g is left."),
+        ({"weighed": grams(500), "yarn": grams(500)}, "500 g is spun, 200 g of it in no skein yet."),
+        ({"weighed": grams(500), "yarn": grams(500), "stage": 5}, "500 g is spun, 200 g of it in no skein yet."),
+    ],
+)
+def test_the_way_of_a_lot_is_told_up_to_what_is_still_to_spin(more, words):
+    assert lot_words.way_in_words(grams(300), grams(200), **more) == words
+
+
+@pytest.mark.parametrize(
+    "stage, rest", [({}, "still to spin"), ({"stage": 4}, "still to spin"), ({"stage": 5}, "left")]
+)
+def test_of_a_bought_thread_nothing_is_to_spin(stage, rest):
+    assert lot_words.still_enough("usually enough for hat", **stage) == f"What is {rest} is usually enough for hat."
+
+
+@pytest.mark.parametrize(
+    "wrong, words",
+    [
+        (lambda: lot_words.skeins_in_words(-1, grams(1)), "from 0"),
+        (lambda: lot_words.skeins_in_words(1, grams(-1)), "from 0"),
+        (lambda: lot_words.shelf_in_words(0, grams(1)), "must be a lot"),
+        (lambda: lot_words.lots_in_words(-1), "from 0"),
+        (lambda: lot_words.lot_in_words(grams(1), grams(0)), "bought"),
+        (lambda: lot_words.way_in_words(grams(1), grams(1), weighed=grams(1)), "state its yarn"),
+        (lambda: lot_words.still_enough(""), "nothing to say"),
+    ],
+)
+def test_what_nobody_can_say_is_refused(wrong, words):
+    with pytest.raises(ValueError, match=words):
+        wrong()
