@@ -96,6 +96,7 @@ def test_a_program_that_computes_otherwise_is_told(agreeing, words):
         (0, 0, "Aster: type it.", "nothing"),
         (0, 1, "Aster: type it.", "Aster: type it."),
         (0, 1, None, "nothing"),
+        (1, 1, "Aster: type it.", "1 worked-out cell was emptied or typed over"),
         (2, 1, "Aster: type it.", "2 worked-out cells were emptied or typed over"),
     ],
 )

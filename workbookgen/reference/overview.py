@@ -358,7 +358,8 @@ def needs_a_look(spoiled: Ratio, wrong: Ratio, first: str | None = None) -> str:
 
     def words(cells: str, is_wrong: bool, message) -> str:
         if cells != "0":
-            return f"{cells} worked-out cells were emptied or typed over: undo it, or carry the planner over"
+            those = "worked-out cell was" if cells == "1" else "worked-out cells were"
+            return f"{cells} {those} emptied or typed over: undo it, or carry the planner over"
         return message if is_wrong and message else "nothing"
 
     return by_element(
