@@ -147,6 +147,24 @@ def test_a_design_without_components_has_no_hours_of_its_own():
     assert told_with_paces("projects_plies", "times_plies", components=[]) == [None, 2]
 
 
+TWICE = ("Is it right? Its lot: another component of this design is spun from it, too, and each is told over or short as if both were two lots. "
+         "Divide its line in two on the sheet Fiber, one for each.")
+
+
+def test_two_components_of_one_lot_are_asked_about():
+    """By hand: 10 oz for 8 and 4 are 2 oz short, of which each strand is told the whole: 4 - 2 of 4 is half of the
+    yarn, and 10 of 12 are five sixths. Divided into 6 2/3 and 3 1/3 oz, both strands last for these."""
+    single = {"design": "Tweed", "number": 4000.0, "system": "yards per pound"}
+    strands = [single | {"place": 1.0, "strands": 2.0}, single | {"place": 2.0}]
+    fog, two = LOTS[0] | {"weight": 10.0}, [LOTS[0] | {"name": "Fog A", "weight": 20 / 3}, LOTS[0] | {"name": "Fog B", "weight": 10 / 3}]
+    shawl, keys = SHAWL | {"wanted": 1000.0}, ("components_message", "part_1_come", "part_2_come")
+    keys = (keys[0], *(f"projects_{key}" for key in keys[1:]))
+    one = told_with_paces(*keys, lots=[fog], components=[each | {"lot": "Fog"} for each in strands], project=shawl)
+    assert one == [TWICE, pytest.approx(750), pytest.approx(500)]
+    divided = [each | {"lot": lot["name"]} for each, lot in zip(strands, two, strict=True)]
+    assert told_with_paces(*keys, lots=two, components=divided, project=shawl) == [None, pytest.approx(1000 * 5 / 6), pytest.approx(1000 * 5 / 6)]
+
+
 ASKED = "Is it right? Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."
 
 
@@ -199,7 +217,7 @@ def test_weeks_of_spinning_in_the_stock_are_of_singles_before_plying_and_washing
 
 
 @pytest.mark.parametrize(("skein", "is_asked"), [
-    ({"lot": "Fog"}, True), ({"design": "Tweed"}, False), ({}, False), ({"lot": "Fog", "project": None}, False),
+    ({"lot": "Fog"}, True), ({"design": "Tweed"}, False), ({"lot": "Fog", "project": None}, False),
 ])
 def test_a_skein_of_one_lot_for_a_plied_project_is_asked_about(skein, is_asked):
     line = {"name": "T", "reel": "Reel", "wraps": 100.0, "gross": 1.6, "project": "Shawl"} | skein

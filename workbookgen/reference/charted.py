@@ -49,7 +49,8 @@ def has_of_needs(has: Mass, needs: Mass) -> Ratio:
 def whisker(has: Mass, needs: Mass, doubt: Mass) -> Ratio:
     """How far a bar may be off: two standard uncertainties, as a share of what is needed.
 
-    w = 2u / n where h < 2n, else 0. The end of a bar that is cut off says nothing about its uncertainty.
+    w = 2u / n where h < 2n, else 0. The end of a bar that is cut off says nothing about its uncertainty. Its last
+    digits do not decide.
 
     Parameters
     ----------
@@ -81,7 +82,7 @@ def whisker(has: Mass, needs: Mass, doubt: Mass) -> Ratio:
     """
     require_numbers(has, needs, doubt)
     require_within(ABOVE_ZERO, "Something must be needed.", needs)
-    return 2 * (doubt / needs).m_as("") * (has < 2 * needs)
+    return 2 * (doubt / needs).m_as("") * (np.round((has / needs).m_as(""), 9) < 2)
 
 
 @calculation

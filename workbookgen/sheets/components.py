@@ -3,12 +3,12 @@
 from collections.abc import Mapping
 
 from workbookgen.language.domains import Choice, Name, Number
-from workbookgen.language.fields import Group, Input, Result, Rule, Shared
+from workbookgen.language.fields import ASKING, Group, Input, Result, Rule, Shared
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Listing, LogView, band
-from workbookgen.reference import plying, stock, yarn_count
+from workbookgen.reference import belongings, plying, stock, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, fiber, lists, plausible, tabs, yarn
 from workbookgen.sheets.limits import LARGE, STRANDS
@@ -43,7 +43,11 @@ def components(settings: Settings) -> Log:
             _what_it_takes(),
             _for_other_sheets(),
         ),
-        apart=(Shared("key", "No.: another component of this design has this number; give each its own."),),
+        apart=(
+            Shared("key", "No.: another component of this design has this number; give each its own."),
+            Shared("of_lot", f"{ASKING} Its lot: another component of this design is spun from it, too, and each is told over or short as if both were two lots. "
+                             "Divide its line in two on the sheet Fiber, one for each."),
+        ),
         rules=(
             plausible.a_date("number", "Yarn number"),
             plausible.thick_by_tex("Yarn number", sentence=plausible.OTHER_SYSTEM),
@@ -97,6 +101,7 @@ def _for_other_sheets() -> Group:
         repeated("of", "Of", "design", width=24),
         Result("key", "Found as", 'design & " / " & place', plying.component_key, None, width=26, note="The name under which projects find this component."),
         Result("label", "Called", 'IF(given(name), name, design & " / " & place)', plying.component_label, None, width=26),
+        Result("of_lot", "Of the design and lot", 'design & " / " & lot', belongings.pair, None, uses={"first": "design", "second": "lot"}, width=30),
         *(
             repeated(f"from_{number}", "Drawn from", lot, width=20)
             for number, lot in ((1, "lot"), (2, "other_lot"))

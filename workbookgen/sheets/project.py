@@ -93,7 +93,7 @@ PROJECT = Card(
         Group("For the chart", (
             *(Result(f"has_{part}", f"Has, {part}", f"MIN(2, left_{part} / needs_{part})", charted.has_of_needs, SHARE, only_if=f"needs_{part} > 0",
                      uses={"has": f"left_{part}", "needs": f"needs_{part}"}) for part in STRANDS),
-            *(Result(f"whisker_{part}", f"Give or take, {part}", f"IF(left_{part} < 2 * needs_{part}, 2 * doubt_{part} / needs_{part}, 0)", charted.whisker, SHARE,
+            *(Result(f"whisker_{part}", f"Give or take, {part}", f"IF(ROUND(left_{part} / needs_{part}, 9) < 2, 2 * doubt_{part} / needs_{part}, 0)", charted.whisker, SHARE,
                      only_if=f"needs_{part} > 0",
                      uses={"has": f"left_{part}", "needs": f"needs_{part}", "doubt": f"doubt_{part}"}) for part in STRANDS),
         ), printed=False),
