@@ -136,3 +136,14 @@ def test_weights_and_lengths_on_the_rack_are_one():
         and values["ending_plied"][0] == approx(50)
         and values["ending_more"][0] == approx(15)
     )
+
+
+def test_plying_bobbins_are_filled_alike():
+    assert plying.bobbin_gets(Quantity(900, "m"), 3).m_as("m") == 300
+    assert plying.bobbin_gets(Quantity(900, "m"), 1).m_as("m") == 900
+
+
+@pytest.mark.parametrize("length, bobbins, words", [(-1, 1, "length"), (1, 0, "at least one bobbin")])
+def test_no_bobbin_gets_nothing(length, bobbins, words):
+    with pytest.raises(ValueError, match=words):
+        plying.bobbin_gets(Quantity(length, "m"), bobbins)

@@ -176,3 +176,21 @@ def test_k_and_packing_are_one_fact():
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+@pytest.mark.parametrize("known, millimeters", [((0.9, 0.8), 0.9), ((0.9, None), 0.9), ((None, 0.8), 0.8)])
+def test_a_yarn_that_was_measured_is_as_thick_as_it_is(known, millimeters):
+    across = (None if each is None else Quantity(each, "mm") for each in known)
+    assert diameter.diameter_in_use(*across).m_as("mm") == millimeters
+
+
+@pytest.mark.parametrize("known, words", [((), "Measure the yarn"), ((Quantity(0, "mm"),), "diameter")])
+def test_no_yarn_is_without_a_thickness(known, words):
+    with pytest.raises(ValueError, match=words):
+        diameter.diameter_in_use(*known)
+
+
+@pytest.mark.parametrize("k, wraps", [({}, 14), ({"k": 0.5}, 20)])
+def test_wraps_to_expect_are_k_times_the_root_of_the_grist(k, wraps):
+    """√1600 = 40."""
+    assert diameter.wraps_expected(Quantity(1600, "yd/lb"), **k).m_as("1/inch") == approx(wraps)

@@ -73,3 +73,14 @@ def test_shares_add_up_and_a_sum_that_does_not_is_told():
     assert "more than 100%" in dyeing.shade_words(1.001) and "deeper" in dyeing.shade_words(1.001)
     with pytest.raises(ValueError):
         dyeing.whole_of(np.array([np.nan]))
+
+
+@pytest.mark.parametrize("share", [0, 0.4, 1])
+def test_a_dye_counts_as_its_share(share):
+    assert dyeing.in_shade(share) == share
+
+
+@pytest.mark.parametrize("share", [-0.1, 1.1])
+def test_no_dye_is_more_than_the_shade(share):
+    with pytest.raises(ValueError, match="share"):
+        dyeing.in_shade(share)

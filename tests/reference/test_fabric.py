@@ -63,3 +63,31 @@ def test_it_is_the_reverse_of_what_a_piece_takes(length):
     assert knitting.from_gauge(garments.area_by_gauge(yarn, density, stitch), density, stitch).m_as("m") == approx(
         length
     )
+
+
+@pytest.mark.parametrize(
+    "swatch, gauge, area, basis",
+    [(1, 1.25, 1, "a weighed swatch"), (1, None, 1, "a weighed swatch"), (None, 1.25, 1.25, "the gauge")],
+)
+def test_a_weighed_swatch_says_more_than_a_gauge(swatch, gauge, area, basis):
+    known = [None if each is None else Quantity(each, "m^2") for each in (swatch, gauge)]
+    assert garments.area_in_use(*known).m_as("m^2") == area and garments.area_basis(*known) == basis
+
+
+@pytest.mark.parametrize("width, length", [(0.5, 2), (0.25, 4)])
+def test_a_scarf_half_as_wide_is_twice_as_long(width, length):
+    assert garments.far_at_width(Quantity(10_000, "cm^2"), Quantity(width, "m")).m_as("m") == approx(length)
+
+
+@pytest.mark.parametrize(
+    "wrong, words",
+    [
+        (lambda: garments.area_in_use(), "Neither"),
+        (lambda: garments.area_in_use(Quantity(-1, "m^2")), "area"),
+        (lambda: garments.far_at_width(Quantity(-1, "m^2"), Quantity(1, "m")), "area"),
+        (lambda: garments.far_at_width(Quantity(1, "m^2"), Quantity(0, "m")), "width"),
+    ],
+)
+def test_what_is_no_fabric_is_refused(wrong, words):
+    with pytest.raises(ValueError, match=words):
+        wrong()

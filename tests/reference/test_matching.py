@@ -71,3 +71,19 @@ def test_a_label_on_the_sheet():
 def test_what_is_no_twist_is_refused():
     with pytest.raises(ValueError):
         plying.twist_to_insert(turns(-1))
+
+
+@pytest.mark.parametrize("strands, grams", [(1, 80), (3, 240)])
+def test_strands_weigh_as_much_as_their_length_of_singles(strands, grams):
+    """1000 m of 80 tex are 80 g."""
+    mass = plying.strands_mass(Quantity(1, "km"), strands, Quantity(80, "tex"))
+    assert mass.units == Quantity(1, "g").units and mass.magnitude == approx(grams)
+
+
+@pytest.mark.parametrize(
+    "length, strands, tex, words",
+    [(-1, 2, 80, "length"), (1, 0, 80, "strands"), (1, 1.5, 80, "strands"), (1, 2, 0, "density")],
+)
+def test_strands_that_are_none_weigh_nothing_anyone_knows(length, strands, tex, words):
+    with pytest.raises(ValueError, match=words):
+        plying.strands_mass(Quantity(length, "m"), strands, Quantity(tex, "tex"))

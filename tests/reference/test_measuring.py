@@ -283,3 +283,41 @@ def test_the_lot_is_told_with_its_skeins_or_what_is_missing():
     assert measuring.lot_words("Aster 1", "Aster", 1204.0) == "Aster, 1,204 skeins"
     with pytest.raises(ValueError):
         measuring.lot_words("Aster 1", "Aster")
+
+
+def test_an_empty_list_is_drawn_at_nothing():
+    assert measuring.number_on_the_chart() == 0 and measuring.number_on_the_chart(4) == 4
+    with pytest.raises(ValueError, match="place"):
+        measuring.number_on_the_chart(float("nan"))
+
+
+@pytest.mark.parametrize("second, two", [("a 12", 0), ("A 12", 0), ("A 13", 1)])
+def test_dye_lots_of_one_number_are_one(second, two):
+    assert measuring.two_dye_lots("A 12", second) == two
+
+
+@pytest.mark.parametrize(
+    "verdict, two, words",
+    [
+        ("go together", {}, "go together"),
+        ("go together", {"two": 0}, "go together"),
+        ("go together", {"two": 1}, "alternate rows"),
+        ("keep apart", {"two": 1}, "keep apart"),
+    ],
+)
+def test_two_dye_lots_are_worked_in_turn_where_the_yarns_go_together(verdict, two, words):
+    assert measuring.by_dye_lots(verdict, **two) == words
+
+
+@pytest.mark.parametrize(
+    "wrong, words",
+    [
+        (lambda: measuring.two_dye_lots(" ", "A"), "blank"),
+        (lambda: measuring.two_dye_lots("A", " "), "blank"),
+        (lambda: measuring.by_dye_lots(" ", 1), "blank"),
+        (lambda: measuring.by_dye_lots("go together", 2), "dye lots"),
+    ],
+)
+def test_a_dye_lot_that_is_none_is_refused(wrong, words):
+    with pytest.raises(ValueError, match=words):
+        wrong()

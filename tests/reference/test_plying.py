@@ -355,3 +355,17 @@ def test_singles_are_spun_finer_by_what_ply_and_washing_take():
     # R 200 tex, 5% lost in washing, 4% in plying, two strands: 200 · 0.95 · 0.96 / 2.
     assert plying.singles_for(tex(200), 2, 0.04, 0.05).m_as("tex") == approx(91.2)
     assert plying.all_strands(tex(200), 0.04, 0.05).m_as("tex") == approx(182.4)
+
+
+@pytest.mark.parametrize("place", [1, 4])
+def test_a_component_is_found_by_its_place_and_called_by_its_name(place):
+    assert plying.component_key("Marl", place) == plying.component_label("Marl", place) == f"Marl / {place}"
+    assert plying.component_label("Marl", place, "silk") == "silk" and plying.component_key("Marl") == "Marl / 1"
+
+
+@pytest.mark.parametrize(
+    "design, place, name", [(" ", 1, "silk"), ("Marl", 0, "silk"), ("Marl", 5, "silk"), ("Marl", 1, " ")]
+)
+def test_a_component_without_a_name_or_a_place_is_refused(design, place, name):
+    with pytest.raises(ValueError, match="blank|whole number from 1 to 4"):
+        plying.component_label(design, place, name)

@@ -273,3 +273,39 @@ def test_a_niddy_noddy_almost_flat_keeps_its_digits():
     at_ends = 2 * np.arctan(short / np.hypot(2 * height, long)) + 2 * np.arctan(long / np.hypot(2 * height, short))
     turning = reeling.turning(*(Quantity(each, "inch") for each in (height, long, short)))
     assert turning.m_as("radian") == pytest.approx(4 * np.pi - 2 * at_ends, rel=1e-12)
+
+
+@pytest.mark.parametrize("sample, share", [(None, 0.05), (0.08, 0.08), (0, 0), (-0.02, -0.02)])
+def test_a_washed_sample_says_more_than_what_is_usual(sample, share):
+    assert reeling.expected_shrinkage(0.05, sample) == share
+
+
+@pytest.mark.parametrize("known, share", [((0.08, 0.12), 0.08), ((0, 0.12), 0), ((None, 0.12), 0.12), ((0.08,), 0.08)])
+def test_the_chosen_sample_goes_before_the_design(known, share):
+    assert reeling.known_shrinkage(*known) == share
+
+
+@pytest.mark.parametrize(
+    "known, words",
+    [
+        ({}, "usual shrinkage"),
+        ({"sample": 0}, "shrinks as its sample"),
+        ({"washed_loop": Quantity(1.4, "m"), "sample": 0.08}, "measured"),
+    ],
+)
+def test_it_is_told_how_the_length_is_known(known, words):
+    assert reeling.length_basis(Quantity(150, "m"), **known) == words
+
+
+@pytest.mark.parametrize(
+    "wrong, words",
+    [
+        (lambda: reeling.expected_shrinkage(0.9), "shrinkage"),
+        (lambda: reeling.expected_shrinkage(0.05, 0.9), "shrinkage"),
+        (lambda: reeling.known_shrinkage(), "Give the shrinkage"),
+        (lambda: reeling.length_basis(Quantity(-1, "m")), "length"),
+    ],
+)
+def test_what_is_no_shrinkage_is_refused(wrong, words):
+    with pytest.raises(ValueError, match=words):
+        wrong()

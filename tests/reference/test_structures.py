@@ -115,3 +115,22 @@ def test_what_the_wrapper_brings():
     assert plying.wrapped_density(Quantity(100, "tex"), Quantity(50, "tex"), 1.6).m_as("tex") == approx(180)
     with pytest.raises(ValueError):
         plying.wrapped_density(Quantity(100, "tex"), Quantity(50, "tex"), 0.9)
+
+
+def test_a_binder_adds_what_it_weighs():
+    tex = [Quantity(each, "tex") for each in (400, 20, 18)]
+    assert plying.bound_density(*tex).m_as("tex") == 420 and plying.bound_density(tex[0]).m_as("tex") == 400
+
+
+@pytest.mark.parametrize(
+    "known, words",
+    [
+        ((400, None, 18), "not known what the binder"),
+        ((0,), "above zero"),
+        ((400, 0, 18), "above zero"),
+        ((400, 20, 0), "above zero"),
+    ],
+)
+def test_a_binder_of_which_nothing_is_known_is_refused(known, words):
+    with pytest.raises(ValueError, match=words):
+        plying.bound_density(*(None if each is None else Quantity(each, "tex") for each in known))

@@ -341,3 +341,8 @@ def test_a_doubt_that_no_scale_tells_from_nothing_is_nothing(others, counted):
         ).m_as("g^2")
         == counted
     )
+
+
+@pytest.mark.parametrize("amount, told", [(-20, 0), (0, 0), (20, 20)])
+def test_nobody_has_less_than_nothing(amount, told):
+    assert answer.not_below_nothing(meters(float(amount))).m_as("m") == told

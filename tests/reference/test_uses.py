@@ -87,3 +87,9 @@ def test_a_lot_is_told_of_what_is_still_to_spin():
     values = expected_values(US, entries | {"way_lot": ("Moss",)})
     assert values["way_reach"][0] == approx(250)
     assert values["way_enough_words"][0] == f"What is still to spin is {values['way_enough'][0]}."
+
+
+def test_a_piece_covers_what_its_yarn_does_and_has_a_name():
+    assert uses.covers_piece(Quantity(100.0, "m"), Quantity(5.0, "1/cm"), "hat") == approx(0.2)
+    with pytest.raises(ValueError, match="blank"):
+        uses.covers_piece(Quantity(100.0, "m"), Quantity(5.0, "1/cm"), " ")
