@@ -28,7 +28,7 @@ def test_rest_of_a_lot_is_worth_its_share_of_the_cost():
     # By hand: 10 oz for 50, of which 4 are spun: 6 oz are worth 30.
     values = told(LOT, [SKEIN | {"name": "One"}])
     assert values["fiber_worth"][0] == approx(30) and values["lot_sums_words"] == (
-        "1 lot, 6 oz still to spin, worth $30",
+        "1 lot, 6 oz of yarn still in it, worth $30",
     )
 
 
@@ -102,7 +102,7 @@ def test_the_rest_of_a_lot_that_is_set_aside_is_stock_for_the_projects_that_draw
         after["fiber_to_come_doubt"][0] == before["fiber_to_come_doubt"][0]
         and after["projects_have"][0] == before["projects_have"][0]
     )
-    assert after["lot_sums_words"] == ("1 lot, 10 oz still to spin, 10 oz of it set aside, worth $50",)
+    assert after["lot_sums_words"] == ("1 lot, 10 oz of yarn still in it, 10 oz of it set aside, worth $50",)
 
 
 def test_a_currency_of_letters_stands_apart_from_the_number():

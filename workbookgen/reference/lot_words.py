@@ -113,9 +113,9 @@ def _there(skeins: str, length: str, mass: str, gone: str, aside: str, worth: st
 
 @calculation
 def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str | None = None) -> str:
-    """How many lots have fiber still to spin, and how much, in words.
+    """How many lots something is left of, and how much, in words.
 
-    words = n lots, m still to spin. It is shown at the head of the log.
+    words = n lots, m of yarn still in them. It is shown at the head of the log.
 
     Parameters
     ----------
@@ -126,7 +126,7 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
 
     Returns
     -------
-    a text such as "3 lots, 37.2 oz still to spin"
+    a text such as "3 lots, 37.2 oz of yarn still in them"
 
     Raises
     ------
@@ -144,11 +144,13 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
     Examples
     --------
     >>> print(shelf_in_words(3, Quantity(37.2, "oz")))
-    3 lots, 37.2 oz still to spin
+    3 lots, 37.2 oz of yarn still in them
     """
     require_within(ABOVE_ZERO, "There must be a lot.", count)
     text = by_element(
-        lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin",
+        lambda lots, weight: (
+            f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} of yarn still in {'it' if lots == '1' else 'them'}"
+        ),
         said(count),
         said_in_all(mass),
     )
