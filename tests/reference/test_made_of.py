@@ -46,6 +46,10 @@ def test_only_yarn_and_thread_are_bought_strands(stage, bought):
     assert made_of.is_bought(0.25, np.array([stage or 0, 5.0])).tolist() == [bought, 1]
 
 
+def test_a_skein_of_which_nobody_says_what_it_is_made_of_still_has_its_project():
+    assert made_of.of_no_lot("Vest") == "Vest"
+
+
 SHARES = {"share_1": 0.1, "share_2": 0.2, "share_3": 0.3, "share_4": 0.4}
 
 
@@ -72,6 +76,9 @@ def test_a_strand_that_is_half_known_does_not_count(strands, share):
         (lambda: made_of.lot_in_use(own="Aster", design="Marl"), "no lot"),
         (lambda: made_of.lot_in_use(own=" "), "blank"),
         (lambda: made_of.lot_in_use(picked=" "), "blank"),
+        (lambda: made_of.of_no_lot("Vest", lot="Aster"), "is known"),
+        (lambda: made_of.of_no_lot("Vest", design="Marl"), "is known"),
+        (lambda: made_of.of_no_lot(" "), "blank"),
         (lambda: made_of.strand_name(0), "share"),
         (lambda: made_of.is_bought(0), "share"),
         (lambda: made_of.bought_share(1, 0), "share"),
