@@ -232,6 +232,30 @@ def test_a_pattern_is_off_by_its_share_of_the_yardage(relative, doubt):
     assert uncertainty.need_uncertainty(meters(1000), **relative).m_as("m") == approx(doubt)
 
 
+@pytest.mark.parametrize(
+    "weight, bought, seen, finer",
+    [
+        (1, 0, 2.5, 1.25),
+        (0.5, 0, 2.5, 1.125),
+        (1, 0.5, 2.5, 5 / 3),  # of 0.8 of the weight, 0.5 is the thread's: 0.3 for 0.5 planned
+        (1, 0.5, 1.6, 2 / 3),
+        (1, 1, 2.5, 1),  # all bought: what is seen says nothing of spinning
+        (1, 0.5, 4, 1),  # less than the thread alone weighs
+        (1, 0, None, 1),
+    ],
+)
+def test_all_that_is_finer_lies_in_what_was_spun(weight, bought, seen, finer):
+    grists = Quantity(2, "m/g"), None if seen is None else Quantity(seen, "m/g")
+    assert uncertainty.finer_than_planned(weight, bought, *grists) == approx(finer)
+
+
+@pytest.mark.parametrize("skeins, weight", [(0, 0), (1, 0.5), (3, 0.75)])
+def test_skeins_weigh_against_the_plan_by_their_number(skeins, weight):
+    assert uncertainty.learned_weight(0.1, 0.1, skeins) == approx(weight)
+    assert uncertainty.learned_weight(0, 0.1, skeins) == 0  # a plan that is sure learns nothing
+    assert uncertainty.learned_weight(0.1, 0, max(skeins, 1)) == 1
+
+
 def of_skeins(**changed):
     usual = {"share": 1, "weight": 0, "variation": 0.1, "u_ball": 0.1, "bought": 0}
     return uncertainty.grist_uncertainty(grams(100), **SPUN_OR_BOUGHT | usual | changed)
@@ -260,6 +284,14 @@ def in_hand(**changed):
         (lambda: uncertainty.square(-1), "uncertainty"),
         (lambda: of_skeins(hold=meters(0)), "hold something"),
         (lambda: of_skeins(share=0), "share"),
+        (lambda: uncertainty.finer_than_planned(1.1, 0, Quantity(2, "m/g")), "weight"),
+        (lambda: uncertainty.finer_than_planned(1, 1.01, Quantity(2, "m/g")), "bought share"),
+        (lambda: uncertainty.finer_than_planned(1, -0.1, Quantity(2, "m/g")), "bought share"),
+        (lambda: uncertainty.finer_than_planned(1, 0, Quantity(0, "m/g")), "grist"),
+        (lambda: uncertainty.finer_than_planned(1, 0, Quantity(2, "m/g"), Quantity(0, "m/g")), "grist"),
+        (lambda: uncertainty.learned_weight(-0.1, 0.1, 1), "uncertainty"),
+        (lambda: uncertainty.learned_weight(0.1, -0.1, 1), "uncertainty"),
+        (lambda: uncertainty.learned_weight(0.1, 0.1, -1), "skeins"),
         (lambda: of_skeins(weight=1.01), "weight"),
         (lambda: of_skeins(u_plan=-0.1), "uncertainty"),
         (lambda: of_skeins(variation=-0.1), "uncertainty"),

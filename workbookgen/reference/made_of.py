@@ -178,7 +178,7 @@ def is_bought(share: Ratio, stage: Ratio | None = None) -> Ratio:
     """
     require_numbers(share, stage)
     require_within(ABOVE_ZERO, "The share", share)
-    return np.where(np.asarray(0 if stage is None else stage) == 5, 1.0, 0.0 * share)[()]
+    return np.where(np.asarray(stage) == 5, 1.0, 0.0 * share)[()]
 
 
 @calculation
