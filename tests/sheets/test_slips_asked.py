@@ -72,6 +72,8 @@ def of(values, block, stays):
     ("structure", {"length": 600.0, "strands": 2.0}, "plied", "Strands: a chain has three ends, a ball two"),
     ("structure", {"length": 600.0, "structure": "A ball on itself", "plies": 2.0}, "plied", "Strands: a chain"),
     ("structure", {"length": 600.0, "strands": 2.0, "structure": "several strands", "take_up": 0.05}, "plied", ""),
+    ("structure", {"length": 600.0, "plies": 2.0, "structure": "several strands", "take_up": 0.05}, "plied", "Plies, or take-up in cabling: only a cable"),  # 285 yd, not 143
+    ("structure", {"length": 600.0, "cabling": 0.08, "take_up": 0.05}, "plied", "Plies, or take-up in cabling: only a cable"),
     ("structure", {"length": 600.0, "strands": 1.0, "structure": "several strands"}, "plied", ""),
     ("structure", {"length": 600.0, "take_up": 0.0}, "plied", ""),
     ("structure", {"length": 600.0}, "plied", "Take-up: an empty one"),

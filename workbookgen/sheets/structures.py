@@ -44,6 +44,11 @@ def _is_cabled_without_take_up(values: dict) -> bool:
     return isinstance(values["structure"], str) and folded(values["structure"]) == "a cable" and values["cabling"] is None
 
 
+def _cables_nothing(values: dict) -> bool:
+    built = values["structure"]
+    return isinstance(built, str) and folded(built) != "a cable" and (values["plies"] is not None or values["cabling"] is not None)
+
+
 def _has_its_own_strands(values: dict) -> bool:
     built = values["structure"]
     return isinstance(built, str) and folded(built) in ("a chain of three", "a ball on itself") and (values["strands"] is not None or values["plies"] is not None)
@@ -85,6 +90,8 @@ STRUCTURE = Card(
              "Still to fill in: the single you have, or the yarn wanted."),
         Rule('AND(OR(structure = "a chain of three", structure = "a ball on itself"), OR(given(strands), given(plies)))', _has_its_own_strands,
              f"{ASKING} Strands: a chain has three ends, a ball two, whatever is typed here. For a ply choose several strands above."),
+        Rule('AND(structure <> "a cable", OR(given(plies), given(cabling)))', _cables_nothing,
+             f"{ASKING} Plies, or take-up in cabling: only a cable has them, and here they count for nothing. Choose a cable above, or empty them."),
         plausible.no_take_up(strands="ends"),
         Rule('AND(structure = "a cable", NOT(given(cabling)))', _is_cabled_without_take_up,
              f"{ASKING} Take-up in cabling: an empty one counts as none, and the cable comes out short. Type yours, or 0 for none."),
