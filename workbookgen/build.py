@@ -21,7 +21,7 @@ from workbookgen.checking.driving import read
 from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.checking.trial import POISON, findings_of, together
-from workbookgen.engines import Session, engine
+from workbookgen.engines import EMBEDDED, Session, engine
 from workbookgen.engines.package import with_cached
 from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, Entry, starting_entries
@@ -32,7 +32,6 @@ from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 from workbookgen.temporary import temporary_folder
 
-EMBEDDED = "formualizer"
 STEPS = 4  # of making a workbook, that a progress bar counts
 # Sets of inputs that a new planner is tried with: their seeds, chosen since they show almost every field, whether they
 # are whole, and the lines that they fill in each log.

@@ -96,10 +96,11 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
     from functools import partial
 
     from workbookgen.checking.check import check as check_planner
+    from workbookgen.engines import EMBEDDED
     from workbookgen.filled.as_made import laid_out
     from workbookgen.planner_file import read_planner
 
-    chosen = engines or ("formualizer",)
+    chosen = engines or (EMBEDDED,)
     with _progress(1 + len(set(chosen)) * (1 + scenarios), "Checking", quiet=as_json) as step:
         planner = read_planner(file)
         planner.require_its_sheets()

@@ -120,7 +120,8 @@ def _formulas(path: Path) -> Formulas:
     except PlannerError:
         raise
     except Exception as problem:  # whatever a broken part makes it stumble over
-        raise FileError.at(str(path), f"this file cannot be read as an .xlsx workbook ({problem}).") from None
+        broken = f"this file cannot be read as an .xlsx workbook ({problem})."
+        raise FileError.at(str(path), f"{broken} {AS_XLSX}") from None
 
 
 def _require_inside(path: Path, layout: Layout, in_file: Formulas) -> None:

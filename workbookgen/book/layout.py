@@ -90,7 +90,9 @@ class _Binder:
         by_position = not isinstance(field, Position)
         columns = self._columns(block, words, placement.sheet, placement.rows, by_position=by_position, sums=sums)
         if isinstance(field, Automatic):
-            text = automatic_formula(field, block, columns, self.planner.system, folded, placement.row)
+            text = automatic_formula(
+                field, block, columns, system=self.planner.system, folded=folded, first_row=placement.row
+            )
         else:
             text = bound(field, columns, placement.unit)
         return CopiedDown(text, placement.row, placement.rows)

@@ -42,9 +42,12 @@ def _words_of_a_message(block: Block) -> set[str]:
 
 
 def automatic_formula(
-    field: Automatic, block: Block, columns: Columns, system: str, folded: tuple[str, ...], first_row: int
+    field: Automatic, block: Block, columns: Columns, *, system: str, folded: tuple[str, ...], first_row: int
 ) -> str:
-    """The bound formula of an automatic field, of one record or of a log."""
+    """The bound formula of an automatic field, of one record or of a log.
+
+    `folded` are the inputs that the log's view folds, `first_row` that of the first record.
+    """
     if isinstance(field, Position):
         return f"={_line_formula(field, block, columns, first_row)}"
     if field == MESSAGE:

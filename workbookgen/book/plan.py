@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from workbookgen.book.lines import LETTER
 from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, OPEN, SPOILED, Input
 from workbookgen.language.parts import Card, Log, Sheet
 from workbookgen.language.views import LogView, Matrix, Section
@@ -130,7 +131,7 @@ def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
 
 def width_of(log: Log, key: str) -> int:
     """Pixels of a column that shows a field."""
-    return int(log.by_key[key].width * 7) + 5
+    return int(log.by_key[key].width * LETTER) + 5
 
 
 def _spot_of_count(widths: dict[int, int], last: int) -> Spot:

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from workbookgen.book.layout import Layout, place
 from workbookgen.book.write import write
-from workbookgen.build import EMBEDDED, computed, disagreements
+from workbookgen.build import computed, disagreements
 from workbookgen.carry.belonging import belonging_to_none
 from workbookgen.carry.leftovers import ONLY_HERE, Leftover, kept_from_before, with_leftovers
 from workbookgen.carry.matching import match
@@ -20,6 +20,7 @@ from workbookgen.carry.names import misplaced
 from workbookgen.carry.review import Difference, differences, refused, results_of_old, shown_by_old
 from workbookgen.carry.spelling import beyond_a_to_z, told_apart
 from workbookgen.checking.expected import expected_values
+from workbookgen.engines import EMBEDDED
 from workbookgen.errors import Fault, FileError
 from workbookgen.filled.arithmetic import worked_out
 from workbookgen.filled.as_made import laid_out

@@ -8,6 +8,7 @@ come along.
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from workbookgen.book.lines import LETTER
 from workbookgen.filled.foreign_cells import KEPT as KEY
 from workbookgen.filled.foreign_cells import KEPT_ON as SHEET
 from workbookgen.filled.foreign_cells import ForeignCell
@@ -51,7 +52,7 @@ def with_leftovers(planner: Planner, leftovers: Iterable[Leftover]) -> Planner:
         return planner
     table = Table(KEY, "", tuple(_column(lines, *each) for each in COLUMNS))
     chapter = Chapter(SHEET, (table,), (band(Facts(table=KEY)),))
-    widths = tuple(7 * width for _, _, width in COLUMNS)  # pixels
+    widths = tuple(LETTER * width for _, _, width in COLUMNS)
     grid = Grid(widths + Grid().widths[len(widths) :])
     first, *others = planner.sheets
     sheet = Sheet(SHEET, "Leftovers of the old planner", ABOUT, (chapter,), grid=grid, is_added=True)

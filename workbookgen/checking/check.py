@@ -22,7 +22,7 @@ from workbookgen.checking.one_spelling import A_TO_Z_ALONE, in_one_spelling
 from workbookgen.checking.stored import as_stored, stale_results
 from workbookgen.checking.trial import MOST_FINDINGS, POISON, Outcome, Trial, try_drawn, try_share
 from workbookgen.checking.whole_file import changes
-from workbookgen.engines import Engine, Session, engine
+from workbookgen.engines import EMBEDDED, Engine, Session, engine
 from workbookgen.engines.package import with_cached
 from workbookgen.errors import FileError
 from workbookgen.language.entries import Entries
@@ -101,7 +101,7 @@ class Report:
 def check(
     path: Path,
     layout: Layout,
-    engines: Iterable[str | Engine] = ("formualizer",),
+    engines: Iterable[str | Engine] = (EMBEDDED,),
     scenarios: int = 20,
     seed: int = 1,
     *,

@@ -4,13 +4,14 @@ It would find no lot "École" for a skein of "école", and a right planner would
 each name in one spelling, that of its first occurrence, and is compared with that.
 """
 
+from workbookgen.engines import EMBEDDED
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries
 from workbookgen.language.parts import Column
 from workbookgen.language.planner import Planner
 from workbookgen.texts import folded, strictly
 
-A_TO_Z_ALONE = ("formualizer",)  # the engines that fold the case of these letters only
+A_TO_Z_ALONE = (EMBEDDED,)  # the engines that fold the case of these letters only
 
 
 def in_one_spelling(planner: Planner, entries: Entries) -> Entries:

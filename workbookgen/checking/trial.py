@@ -86,8 +86,25 @@ class Trial:
             else:
                 wrong.append(row)
                 if len(tried.findings) < MOST_FINDINGS:
-                    tried.findings.append(_finding(self.layout, placement, row, inputs, one, other, self.name))
+                    tried.findings.append(self._finding(placement, row, inputs, one, other))
         return wrong
+
+    def _finding(self, placement: Placement, row: int, inputs: Entries, wanted: Entry, shown) -> Finding:
+        if shown == POISON:
+            reason = "the engine handed back a stored value instead of computing it"
+        elif isinstance(shown, ErrorValue):
+            reason = "the cell shows an error"
+        else:
+            reason = "the reference library disagrees"
+        return Finding(
+            reason,
+            f"{placement.sheet}!{placement.cell(row)}",
+            placement.key,
+            self.name,
+            _inputs_of(placement, row, inputs),
+            wanted,
+            str(shown) if isinstance(shown, ErrorValue) else shown,
+        )
 
 
 def try_drawn(layout: Layout, trials: Sequence[Trial], seeds: range, proofs: dict, step: Callable[[], None]) -> None:
@@ -130,25 +147,7 @@ def _batches(layout: Layout, seeds: range) -> Iterator[list[Entries]]:
         yield [scenario_of_check(layout.planner, seed) for seed in seeds[start : start + most]]
 
 
-def _finding(layout: Layout, placement: Placement, row: int, inputs: Entries, wanted, shown, name: str) -> Finding:
-    if shown == POISON:
-        reason = "the engine handed back a stored value instead of computing it"
-    elif isinstance(shown, ErrorValue):
-        reason = "the cell shows an error"
-    else:
-        reason = "the reference library disagrees"
-    return Finding(
-        reason,
-        f"{placement.sheet}!{placement.cell(row)}",
-        placement.key,
-        name,
-        _inputs_of(layout, placement, row, inputs),
-        wanted,
-        str(shown) if isinstance(shown, ErrorValue) else shown,
-    )
-
-
-def _inputs_of(layout: Layout, placement: Placement, row: int, inputs: Entries) -> dict:
+def _inputs_of(placement: Placement, row: int, inputs: Entries) -> dict:
     """The inputs of the finding's own record, so it can be repeated by hand."""
     block = placement.holder
     if not isinstance(placement.field, Result) or not hasattr(block, "inputs"):

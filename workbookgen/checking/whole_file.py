@@ -36,7 +36,8 @@ def as_found(path: Path) -> WholeFile:
     try:
         return read_whole(path)
     except Unreadable as problem:
-        raise FileError.at(str(path), f"this file cannot be read as an .xlsx workbook ({problem}).") from None
+        instead = "Open it in your spreadsheet program and save it as .xlsx."
+        raise FileError.at(str(path), f"this file cannot be read as an .xlsx workbook ({problem}). {instead}") from None
 
 
 @lru_cache(maxsize=2)

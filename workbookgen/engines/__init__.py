@@ -19,6 +19,7 @@ _ADAPTERS = {
 
 # The embedded default first, then the others in order of speed.
 ENGINES = tuple(_ADAPTERS)
+EMBEDDED = ENGINES[0]
 
 
 def engine(name: str) -> Engine:
@@ -29,4 +30,5 @@ def engine(name: str) -> Engine:
     return getattr(import_module(f".{module}", __package__), adapter)()
 
 
-__all__ = ["ENGINES", "Area", "Engine", "ErrorValue", "Reading", "Rows", "Session", "Typed", "Value", "engine"]
+__all__ = ["EMBEDDED", "ENGINES", "engine"]
+__all__ += ["Area", "Engine", "ErrorValue", "Reading", "Rows", "Session", "Typed", "Value"]  # the terms they share

@@ -199,4 +199,5 @@ def require_sheet(sheets: Sequence[str], sheet: str) -> None:
 
 def unreadable(path: Path, program: str, reason: object) -> FileError:
     """The error for a file that a program could not load."""
-    return FileError.at(str(path), f"{program} cannot read this file as an .xlsx workbook ({reason}).")
+    instead = "Save it once more as .xlsx in your spreadsheet program, or try another engine."
+    return FileError.at(str(path), f"{program} cannot read this file as an .xlsx workbook ({reason}). {instead}")

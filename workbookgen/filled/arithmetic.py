@@ -8,12 +8,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 from math import isfinite
 
-from workbookgen.engines import Area, ErrorValue, engine
+from workbookgen.engines import EMBEDDED, Area, ErrorValue, engine
 from workbookgen.errors import PlannerError
 from workbookgen.filled.cells import Cell
 from workbookgen.filled.planner import MOST_LINES, FilledPlanner, area_of, as_entry
-
-EMBEDDED = "formualizer"
 
 
 def worked_out(old: FilledPlanner) -> FilledPlanner:

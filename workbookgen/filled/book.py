@@ -15,7 +15,7 @@ from types import ModuleType
 from workbookgen.errors import FileError
 from workbookgen.filled import ods, xlsx
 from workbookgen.filled.cells import Cell, Choice, Contents, Position, TooMany, UnknownForm
-from workbookgen.filled.gate import admitted
+from workbookgen.filled.gate import AS_XLSX, admitted
 from workbookgen.ooxml.package import Package
 from workbookgen.ooxml.values import ErrorValue
 
@@ -63,9 +63,9 @@ def _contents(path: Path, reader: ModuleType, package: Package, choice: Choice) 
         too_many = f"this file has more than {problem} filled cells, far more than a planner; it is not read."
         raise FileError.at(str(path), too_many) from None
     except UnknownForm as problem:
-        raise FileError.at(str(path), f"this file cannot be read as a workbook ({problem}).") from None
+        raise FileError.at(str(path), f"this file cannot be read as a workbook ({problem}). {AS_XLSX}") from None
     except Exception as problem:  # whatever makes the parser fail on a broken part
-        broken = f"this file cannot be read as a workbook ({type(problem).__name__}: {problem})."
+        broken = f"this file cannot be read as a workbook ({type(problem).__name__}: {problem}). {AS_XLSX}"
         raise FileError.at(str(path), broken) from None
 
 

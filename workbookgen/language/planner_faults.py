@@ -84,8 +84,9 @@ def views(sheet, planner) -> list[str]:
 
 
 def _shown_faults(sheet) -> Iterator[str]:
-    own = [f"{part.key}_{name}" for part in sheet.parts for name in part.by_key]
-    own += [f"{part.key}_{name}" for part in sheet.parts for name in getattr(part, "automatic_by_key", ())]
+    """Fields that a sheet shows twice, or of another sheet, and inputs of cards that it does not show."""
+    names = {part.key: (*part.by_key, *getattr(part, "automatic_by_key", ())) for part in sheet.parts}
+    own = {f"{key}_{name}" for key, each in names.items() for name in each}
     for key in sheet.shown:
         if key not in own:
             yield f"its view shows {key}, which is no field of this sheet{_meant(key, own)}"
@@ -100,6 +101,7 @@ def _shown_faults(sheet) -> Iterator[str]:
 
 
 def _link_faults(sheet, planner, everywhere: Collection[str]) -> Iterator[str]:
+    """Links to sheets or fields that are not there, or to a field on another sheet than they say."""
     sheets = [each.name for each in planner.sheets]
     ways = [way for section in sheet.sections for way in section.ways]
     for name in (*sheet.near, *(way.sheet for way in ways)):
