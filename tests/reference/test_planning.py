@@ -256,30 +256,6 @@ def test_the_singles_plied_give_the_length(length, strands, take_up):
     assert (1 - take_up) * each.m_as("yard") == approx(length)
 
 
-STEP_HOURS = (hours(1), hours(2), hours(4), hours(8))
-
-
-@pytest.mark.parametrize(
-    "place, name, takes, before",
-    [(1, "Preparing", 1, 0), (2, "Spinning", 2, 1), (3, "Plying", 4, 3), (4, "Finishing", 8, 7)],
-)
-def test_each_step_takes_its_own_hours_after_those_before_it(place, name, takes, before):
-    assert planning.step_in_words(place) == name
-    for calculation, expected in ((planning.hours_of_step, takes), (planning.hours_before_step, before)):
-        assert calculation(place, *STEP_HOURS).m_as("hour") == expected
-        assert calculation(place, *STEP_HOURS, left=0.5).m_as("hour") == expected / 2
-        column = calculation(np.array([place, 4.0]), *STEP_HOURS).m_as("hour")
-        assert column.tolist() == [expected, {1: 8, 0: 7}[calculation is planning.hours_of_step]]
-
-
-@pytest.mark.parametrize(
-    "before, of_weeks", [(4, [4, 8, 8, 0]), (0, [8, 8, 4, 0]), (9, [0, 7, 8, 5]), (8, [0, 8, 8, 4]), (40, [0, 0, 0, 0])]
-)
-def test_a_step_of_20_hours_goes_on_from_week_to_week(before, of_weeks):
-    each = [planning.hours_in_week(hours(before), hours(20), hours(8), week).m_as("hour") for week in (1, 2, 3, 4)]
-    assert each == of_weeks
-
-
 @pytest.mark.parametrize("own, strands", [(None, 2), (3, 3), (0, 0)])
 def test_two_strands_are_planned_until_more_is_known(own, strands):
     assert planning.strands_in_use("Vest", own) == strands
@@ -360,15 +336,6 @@ def test_what_is_ahead_is_its_share_of_the_work():
         (lambda: planning.singles_length(yards(1), 2.5), "strands"),
         (lambda: planning.singles_length(yards(1), 2, 1), "take-up"),
         (lambda: planning.singles_length(yards(1), 2, -0.1), "take-up"),
-        (lambda: planning.step_in_words(0), "four steps"),
-        (lambda: planning.step_in_words(5), "four steps"),
-        (lambda: planning.hours_of_step(0, *STEP_HOURS), "four steps"),
-        (lambda: planning.hours_of_step(5, *STEP_HOURS), "four steps"),
-        (lambda: planning.hours_before_step(0, *STEP_HOURS), "four steps"),
-        (lambda: planning.hours_before_step(5, *STEP_HOURS), "four steps"),
-        (lambda: planning.hours_in_week(hours(0), hours(1), hours(1), 0), "week 1"),
-        (lambda: planning.hours_in_week(hours(-1), hours(1), hours(1), 1), "Hours"),
-        (lambda: planning.hours_in_week(hours(0), hours(-1), hours(1), 1), "Hours"),
         (lambda: planning.strands_in_use(""), "Name the project"),
         (lambda: planning.strands_in_use("Vest", -1), "strands"),
         (lambda: planning.singles_in_ply(), "Neither"),

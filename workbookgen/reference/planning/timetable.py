@@ -2,12 +2,13 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.reference.limits import AT_LEAST_ONE, NOT_NEGATIVE, require_within
+from workbookgen.reference.calculation import by_element, calculation, require_numbers
+from workbookgen.reference.limits import AT_LEAST_ONE, NOT_NEGATIVE, Limits, require_within
 from workbookgen.units import Quantity, Ratio, Time
 
 HOUR = Quantity(1.0, "hour")
 STEPS = ("Preparing", "Spinning", "Plying", "Finishing")
+PLACE = Limits(least=1, most=len(STEPS), whole=True)
 
 
 @calculation
@@ -42,7 +43,7 @@ def step_in_words(place: Ratio) -> str:
     >>> print(step_in_words(2))
     Spinning
     """
-    require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
+    require_within(PLACE, "A step", place)
     return by_element(lambda each: STEPS[int(each) - 1], place)
 
 
@@ -86,7 +87,7 @@ def hours_of_step(
     20.0 hour
     """
     require_numbers(place, preparing, spinning, plying, finishing, left)
-    require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
+    require_within(PLACE, "A step", place)
     hours = (preparing, spinning, plying, finishing)
     return sum(each * (np.asarray(place) == number) for number, each in enumerate(hours, start=1)) * left
 
@@ -131,7 +132,7 @@ def hours_before_step(
     24.0 hour
     """
     require_numbers(place, preparing, spinning, plying, finishing, left)
-    require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
+    require_within(PLACE, "A step", place)
     hours = (preparing, spinning, plying, finishing)
     return sum(each * (np.asarray(place) > number) for number, each in enumerate(hours, start=1)) * left
 
