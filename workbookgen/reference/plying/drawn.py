@@ -50,8 +50,7 @@ def bought_part(contribution: LinearDensity, form: str | None = None) -> LinearD
     60.0 tex
     """
     require_within(ABOVE_ZERO, "The component must weigh something.", contribution)
-    is_bought = False if form is None else by_element(lambda each: folded(str(each)) == THREAD, form)
-    return contribution * np.where(is_bought, 1.0, 0.0)[()]
+    return contribution * _bought(form)
 
 
 @calculation
@@ -88,8 +87,12 @@ def strands_to_spin(strands: Ratio, form: str | None = None) -> Ratio:
     2.0
     """
     require_within(COUNTED, "The number of strands", strands)
-    is_bought = False if form is None else by_element(lambda each: folded(str(each)) == THREAD, form)
-    return strands * np.where(is_bought, 0.0, 1.0)[()]
+    return strands * (1.0 - _bought(form))
+
+
+def _bought(form):
+    """1 for what was bought as yarn or thread, else 0."""
+    return np.where(by_element(lambda each: folded(str(each)) == THREAD, form), 1.0, 0.0)[()]
 
 
 @calculation
