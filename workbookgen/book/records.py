@@ -3,7 +3,7 @@
 Where one types, lines in use and the next one are tinted; the others have hairlines.
 """
 
-from collections.abc import Container, Iterable, Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping, Sequence
 
 from xlsxwriter.utility import xl_col_to_name
 
@@ -20,11 +20,13 @@ from workbookgen.language.views import FREE
 BOLD = 1.1  # how much wider bold letters are
 
 
-def columns(
-    canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heads: tuple[int, int], under: Mapping | None = None
-) -> None:
+Strips = Sequence[tuple[int, Strip]]  # each with its first column
+
+
+def columns(canvas: Canvas, log: Log, strips: Strips, heads: tuple[int, int], under: Mapping | None = None) -> None:
     """Write these strips; `heads` are the rows of labels and units above them, `under` the line below these."""
     labels, units = heads
+    _free(canvas, log, strips)
     for column, placement in _placements(canvas, log, strips):
         field = placement.field
         label, unit = look.head_of(field, placement.unit)
@@ -36,15 +38,13 @@ def columns(
         canvas.cells(placement.key, looks(field, placement.unit))
 
 
-def read(
-    canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading: int, filled: Container[str] = ()
-) -> None:
+def read(canvas: Canvas, log: Log, strips: Strips, heading: int, filled: Container[str] = ()) -> None:
     """Write the columns of a log in which nobody types: label and unit are beside its heading.
 
     Those whose cells are `filled` have no unit, and show no zero.
     """
-    strips = list(strips)
     leading = {first for first, _ in strips}
+    _free(canvas, log, strips)
     for column, placement in _placements(canvas, log, strips):
         field, unit, is_filled = placement.field, placement.unit, placement.field.key in filled
         if column not in leading:
@@ -56,16 +56,20 @@ def read(
         canvas.cells(placement.key, looks)
 
 
-def _placements(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]]) -> Iterator[tuple[int, Placement]]:
-    """The fields of strips with their columns; a column without one is left to the text before it."""
-    first_record = canvas.plan.spots[f"{log.key}_{log.fields[0].key}"].row
-    for first, strip in strips:
-        for column, key in enumerate(strip.keys, start=first):
-            if key == FREE:
-                looks = canvas.formats(look.PLAIN | look.LINE)
-                canvas.to.write_blank_column(first_record - 1, column - 1, log.rows, looks)
-            else:
-                yield column, canvas.placed(f"{log.key}_{key}")
+def _keys(strips: Strips) -> Iterator[tuple[int, str]]:
+    """Each column of some strips, with the key of what stands in it."""
+    return ((column, key) for first, strip in strips for column, key in enumerate(strip.keys, start=first))
+
+
+def _placements(canvas: Canvas, log: Log, strips: Strips) -> Iterator[tuple[int, Placement]]:
+    return ((column, canvas.placed(f"{log.key}_{key}")) for column, key in _keys(strips) if key != FREE)
+
+
+def _free(canvas: Canvas, log: Log, strips: Strips) -> None:
+    """Cells into which the column before may extend."""
+    first = canvas.plan.spots[f"{log.key}_{log.fields[0].key}"].row
+    for column in (column for column, key in _keys(strips) if key == FREE):
+        canvas.to.write_blank_column(first - 1, column - 1, log.rows, canvas.formats(look.PLAIN | look.LINE))
 
 
 def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
@@ -89,7 +93,7 @@ def automatic(canvas: Canvas, log: Log) -> None:
     canvas.cells(f"{log.key}_{FILLED.key}", look.LITTLE | look.LINE | {"align": "center", "num_format": "0"})
 
 
-def tint(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]]) -> None:
+def tint(canvas: Canvas, log: Log, strips: Strips) -> None:
     """Tint what one types in lines that are in use, and in the next one."""
     name = canvas.placed(f"{log.key}_{log.fields[0].key}")
     letter, first = name.letter, name.row

@@ -119,12 +119,8 @@ def check(
     """
     began = time.perf_counter()
     chosen = [engine(each) if isinstance(each, str) else each for each in dict.fromkeys(engines)]
-    report = Report(1 + scenarios, layout.formula_cells)
+    report = Report(1 + scenarios, _formula_cells(layout, formulas_in_file))
     report.engines = [EngineReport(each.name, each.version(), layout.formula_cells) for each in chosen]
-    if formulas_in_file is not None:
-        texts = as_formulas(formulas_in_file)
-        typed_in = sum(1 for each in layout.inputs for _ in typed_formulas(texts, each))
-        report.formula_cells = len(texts) - typed_in
     first, *others = shares(range(seed, seed + scenarios), _processes(layout, scenarios) if lay_out else 1)
     with temporary_folder("workbookgen") as folder, ExitStack() as opened:
         poisoned = folder / "planner.xlsx"
@@ -146,8 +142,7 @@ def check(
             [expected] = expected_of_scenarios(layout.planner, [typed], proofs)
             record.note = _try_as_it_stands(one, typed, expected, proofs)
             if whole is not None and one is trials[0]:
-                stale = _stale(layout, whole, typed, proofs, expected)
-                report.findings += islice(stale, MOST_FINDINGS)
+                report.findings += islice(_stale(layout, whole, typed, proofs, expected), MOST_FINDINGS)
             step_and_listen()
         try_drawn(layout, trials, first, proofs, step_and_listen)
         for each in helping:
@@ -159,6 +154,14 @@ def check(
     _count_cells(report, layout, [one.outcome for one in trials])
     report.seconds = time.perf_counter() - began
     return report
+
+
+def _formula_cells(layout: Layout, formulas_in_file: Texts | None) -> int:
+    """How many formulas are to be checked: those in the file but for what was typed, or the layout's own."""
+    if formulas_in_file is None:
+        return layout.formula_cells
+    texts = as_formulas(formulas_in_file)
+    return len(texts) - sum(1 for each in layout.inputs for _ in typed_formulas(texts, each))
 
 
 def _try_as_it_stands(one: Trial, typed: Entries, expected: dict, proofs: dict) -> str:

@@ -94,14 +94,8 @@ class Desk:
 
     def read(self, document, area):
         cells = self._range(document, area)
-        return [
-            [
-                # An error is handed over as nothing; its cell knows what it shows.
-                {"error": cells.getCellByPosition(column, row).String} if value is None else value
-                for column, value in enumerate(values)
-            ]
-            for row, values in enumerate(cells.getDataArray())
-        ]
+        rows = enumerate(cells.getDataArray())
+        return [[_shown(cells, row, column, value) for column, value in enumerate(values)] for row, values in rows]
 
     def close(self, document):
         self._documents.pop(document).close(True)
@@ -113,6 +107,11 @@ class Desk:
         sheet, left, top, right, bottom = area
         sheets = self._documents[document].Sheets
         return sheets.getByName(sheet).getCellRangeByPosition(left, top, right, bottom)
+
+
+def _shown(cells, row, column, value):
+    """A value as it is; an error is handed over as nothing, but its cell knows what it shows."""
+    return {"error": cells.getCellByPosition(column, row).String} if value is None else value
 
 
 def _property(name, value):
