@@ -39,17 +39,21 @@ def test_no_skeins_are_none_yet_or_none_left(gone, words):
 @pytest.mark.parametrize(
     "count, more, words",
     [
-        (1, {}, "1 lot, 90 g still to spin"),
-        (2, {"aside": grams(20)}, "2 lots, 90 g still to spin, 20 g of it set aside"),
-        (2, {"aside": grams(0.6), "worth": "worth $9"}, "2 lots, 90 g still to spin, 1 g of it set aside, worth $9"),
-        (2, {"worth": "worth $9"}, "2 lots, 90 g still to spin, worth $9"),
+        (1, {}, "1 lot, 90 g of yarn still in it"),
+        (2, {"aside": grams(20)}, "2 lots, 90 g of yarn still in them, 20 g of it set aside"),
+        (
+            2,
+            {"aside": grams(0.6), "worth": "worth $9"},
+            "2 lots, 90 g of yarn still in them, 1 g of it set aside, worth $9",
+        ),
+        (2, {"worth": "worth $9"}, "2 lots, 90 g of yarn still in them, worth $9"),
     ],
 )
-def test_the_shelf_tells_what_is_still_to_spin(count, more, words):
+def test_the_shelf_tells_what_yarn_is_still_in_it(count, more, words):
     assert lot_words.shelf_in_words(count, grams(90), **more) == words
 
 
-@pytest.mark.parametrize("count, words", [(1, "still to spin, in 1 lot"), (3, "still to spin, in 3 lots")])
+@pytest.mark.parametrize("count, words", [(1, "of yarn still in 1 lot"), (3, "of yarn still in 3 lots")])
 def test_one_lot_is_a_lot(count, words):
     assert lot_words.lots_in_words(count) == words
 

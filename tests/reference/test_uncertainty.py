@@ -166,11 +166,12 @@ def test_what_is_wrong_about_the_skeins_is_wrong_about_what_is_learned_from_them
     assert told.m_as("m") == approx(doubt, rel=1e-6)
 
 
-def test_one_skein_is_as_uncertain_as_its_wraps_its_tape_and_how_slack_it_lay():
-    """Of 300 m in 200 wraps of 1.5 m: half a wrap, 4 mm of each loop, and 1 percent."""
+def test_one_skein_is_as_uncertain_as_its_wraps_its_tape_its_reel_and_how_slack_it_lay():
+    """Of 300 m in 200 wraps of 1.5 m: half a wrap, 4 mm of each loop, 6 mm of the reel's, and 1 percent."""
     skein, loop = meters(300), Quantity(150, "cm")
     assert uncertainty.counted(skein, 200, 0.5).m_as("m") == approx(0.75)
     assert uncertainty.taped(skein, loop, Quantity(4, "mm")).m_as("m") == approx(0.8)
+    assert uncertainty.by_reel(skein, loop, Quantity(6, "mm")).m_as("m") == approx(1.2)
     assert uncertainty.by_slack(skein, 0.01, loop).m_as("m") == approx(3)
 
 
@@ -305,6 +306,15 @@ def in_hand(**changed):
         (lambda: in_hand(u_scale=-0.01), "uncertainty"),
         (lambda: uncertainty.taped(meters(9), meters(0), meters(0.1)), "must have a length"),
         (lambda: uncertainty.taped(meters(9), meters(1), meters(-0.1)), "uncertainty"),
+        (lambda: uncertainty.counted(meters(9), 0, 0.5), "part of a wrap"),
+        (lambda: uncertainty.counted(meters(9), 9, -0.5), "uncertainty"),
+        (lambda: uncertainty.counted(meters(-9), 9, 0.5), "negative"),
+        (lambda: uncertainty.by_reel(meters(9), meters(1), meters(0.1), meters(1)), "reel cancels"),
+        (lambda: uncertainty.by_reel(meters(9), meters(0), meters(0.1)), "loop"),
+        (lambda: uncertainty.by_reel(meters(9), meters(1), meters(-0.1)), "uncertainty"),
+        (lambda: uncertainty.by_shrinkage(meters(9), 0.9, 0.1, 0.1), "shrinkage"),
+        (lambda: uncertainty.by_shrinkage(meters(9), 0.1, 0.1, -0.1), "uncertainty"),
+        (lambda: uncertainty.by_shrinkage(meters(9), 0.1, 0.1, 0.1, 0.1, meters(1)), "no shrinkage is assumed"),
         (lambda: uncertainty.by_slack(meters(9), 0.1, meters(0)), "must have a length"),
         (lambda: uncertainty.by_slack(meters(9), -0.1, meters(1)), "uncertainty"),
         (lambda: uncertainty.by_washing(0.9, 0.1, 0.1), "shrinkage"),
