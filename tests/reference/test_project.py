@@ -107,6 +107,33 @@ def test_a_skein_holds_as_much_as_those_before_it_or_the_ball_or_what_is_usual(s
     assert project.skein_holds(skeins, yards(length), yards(180), package).m_as("yard") == approx(holds)
 
 
+@pytest.mark.parametrize("have, need, over", [(1000, 900, 100), (900, 1000, -100), (-20, 30, -50)])
+def test_what_is_over_is_what_there_is_less_what_it_takes(have, need, over):
+    assert project.surplus(yards(have), yards(need)).m_as("yard") == over
+    assert project.surplus(have, need) == over
+
+
+@pytest.mark.parametrize(
+    "of, yards_there", [({}, 250), ({"to_come": yards(800)}, 1050), ({"to_come": yards(-50), "unknown": 0}, 200)]
+)
+def test_what_there_will_be_is_in_skeins_or_still_to_come(of, yards_there):
+    assert project.all_there_is(yards(250), **of).m_as("yard") == yards_there
+
+
+def test_a_piece_that_took_half_of_its_need_is_half_done():
+    """50 g of 4 m/g are 200 m."""
+    assert project.used_of_need(grams(50), Quantity(4, "m/g"), Quantity(0.4, "km")) == approx(0.5)
+    assert project.while_open(yards(250)) == yards(250)
+
+
+@pytest.mark.parametrize(
+    "of, length",
+    [({}, 500), ({"bought_share": 0.5}, 500), ({"bought_share": 1, "design": "Marl"}, 500), ({"bought_share": 1}, 0)],
+)
+def test_only_a_bought_yarn_that_nobody_plies_is_not_made(of, length):
+    assert project.unwashed_length(yards(400), 0.2, **of).m_as("yard") == approx(length)
+
+
 @pytest.mark.parametrize(
     "call, sentence",
     [
@@ -129,6 +156,17 @@ def test_a_skein_holds_as_much_as_those_before_it_or_the_ball_or_what_is_usual(s
         (lambda: project.per_bobbin(grams(-1), 2), "mass"),
         (lambda: project.per_bobbin(grams(1), 0), "bobbins"),
         (lambda: project.per_bobbin(grams(1), 1.5), "bobbins"),
+        (lambda: project.surplus(yards(1), yards(-1)), "needed"),
+        (lambda: project.surplus(yards(float("inf")), yards(1)), "number"),
+        (lambda: project.all_there_is(yards(-1)), "skeins"),
+        (lambda: project.all_there_is(yards(1), yards(1), 1), "not known"),
+        (lambda: project.while_open(yards(1), grams(0)), "finished"),
+        (lambda: project.used_of_need(grams(-1), Quantity(1, "m/g"), yards(1)), "negative amount"),
+        (lambda: project.used_of_need(grams(1), Quantity(0, "m/g"), yards(1)), "grist"),
+        (lambda: project.used_of_need(grams(1), Quantity(1, "m/g"), yards(0)), "needed"),
+        (lambda: project.left_share(yards(0), yards(1)), "length"),
+        (lambda: project.left_share(yards(1), yards(-1)), "skeins"),
+        (lambda: project.left_share(yards(1), yards(1), grams(-1)), "negative amount"),
         (lambda: project.there_is(yards(-1), yards(1)), "skeins"),
         (lambda: project.least_there(yards(-1), yards(1), yards(1), yards(1)), "skeins"),
         (lambda: project.least_there(yards(1), yards(-1), yards(1), yards(1)), "uncertainty"),

@@ -4,7 +4,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_applicable, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, SHRINKAGE, require_within
-from workbookgen.units import Grist, Length, Mass, Quantity, Ratio, Some
+from workbookgen.units import Grist, Length, Mass, Ratio, Some
 
 
 @calculation
@@ -124,10 +124,8 @@ def surplus(have: Some, need: Some) -> Some:
     100 meter
     """
     require_numbers(have, need)
-    difference = have - need
-    require(np.isfinite(have.magnitude if isinstance(have, Quantity) else have), "What there is must be a number.")
     require_within(NOT_NEGATIVE, "What is needed", need)
-    return difference
+    return have - need
 
 
 @calculation
