@@ -36,6 +36,22 @@ def test_what_is_set_aside_is_not_gone():
 
 
 @pytest.mark.parametrize(
+    "fate, serves", [(None, 1), ("set aside", 1), ("Used", 1), ("sold", 0), ("given", 0), ("lost", 0)]
+)
+def test_a_skein_serves_its_project_until_it_is_sold_given_or_lost(fate, serves):
+    if serves:
+        assert belongings.belongs("Vest", fate) == "Vest"
+        return
+    with pytest.raises(OutOfValidity, match="sold or lost"):
+        belongings.belongs("Vest", fate)
+
+
+def test_a_skein_of_no_project_that_is_still_there_is_free():
+    assert belongings.is_free("Marl") == "Marl" and belongings.pair("Vest", "Reel 1") == "Vest / Reel 1"
+    assert belongings.weighed("Marl", Quantity(0.5, "g")) == "Marl"
+
+
+@pytest.mark.parametrize(
     "wrong, words",
     [
         (lambda: belongings.free_skeins(**FREE), "Name the yarn"),
@@ -46,6 +62,13 @@ def test_what_is_set_aside_is_not_gone():
         (lambda: belongings.set_aside(Quantity(-1, "g"), "set aside"), "left"),
         (lambda: belongings.of_one_lot("Aster", "Marl"), "of a design"),
         (lambda: belongings.of_one_lot(" "), "blank"),
+        (lambda: belongings.belongs(" "), "blank"),
+        (lambda: belongings.is_free("Marl", project="Vest"), "not free"),
+        (lambda: belongings.is_free("Marl", gone="sold"), "not free"),
+        (lambda: belongings.is_free("Aster", other="Marl"), "of a design"),
+        (lambda: belongings.is_free(" "), "blank"),
+        (lambda: belongings.pair("Vest", " "), "blank"),
+        (lambda: belongings.pair(" ", "Reel 1"), "blank"),
     ],
 )
 def test_what_nobody_can_tell_is_refused(wrong, words):

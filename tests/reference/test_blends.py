@@ -140,3 +140,34 @@ def test_the_page_of_a_lot_tells_top_noil_and_waste():
     assert page(way="combing", noil_weighed=60.0) == approx((0.65, 60, 0.3, 10, 0.05))
     assert page(way="combing") == (0.65, None, None, None, None), "what the comb kept may be noil or waste"
     assert page(way="carding") == (0.65, None, None, approx(70), approx(0.35)), "cards keep no noil back"
+
+
+def test_a_blend_takes_up_moisture_by_its_dry_shares():
+    """116 g at 16 percent are 100 g dry, 54 g at 8 percent 50 g: 20 g of water in 150 g."""
+    dry = blends.dry_at_regain(grams(116), 0.16) + blends.dry_at_regain(grams(54), 0.08)
+    assert dry.m_as("g") == approx(150)
+    assert blends.blend_regain(grams(170), dry, known=2, of=2) == approx(2 / 15) == approx(2 / 3 * 0.16 + 1 / 3 * 0.08)
+    assert blends.blend_regain(grams(100), grams(100)) == 0
+
+
+@pytest.mark.parametrize(
+    "wrong, words",
+    [
+        (lambda: blends.dry_at_regain(grams(-1), 0.1), "mass"),
+        (lambda: blends.dry_at_regain(grams(1), -0.1), "regain"),
+        (lambda: blends.blend_regain(grams(2), grams(1), known=1, of=2), "every fiber"),
+        (lambda: blends.blend_regain(grams(2), grams(1), known=0, of=0), "every fiber"),
+        (lambda: blends.blend_regain(grams(2), grams(0)), "weighs something"),
+        (lambda: blends.blend_regain(grams(2), grams(2.1)), "no more than the whole"),
+        (lambda: fiber.waste_share(grams(-1), grams(1)), "waste"),
+        (lambda: fiber.waste_share(grams(1), grams(0)), "fed"),
+    ],
+)
+def test_what_is_no_blend_is_refused(wrong, words):
+    with pytest.raises(ValueError, match=words):
+        wrong()
+
+
+@pytest.mark.parametrize("waste, share", [(Quantity(0.01, "kg"), 0.1), (Quantity(0, "g"), 0)])
+def test_waste_is_a_share_of_what_was_fed(waste, share):
+    assert fiber.waste_share(waste, grams(100)) == approx(share)

@@ -388,3 +388,10 @@ def test_a_label_without_its_fibers_says_where_to_look(known, words):
 def test_what_is_not_known_of_fibers_is_refused(wrong, words):
     with pytest.raises(ValueError, match=words):
         wrong()
+
+
+@pytest.mark.parametrize("place", range(1, 13))
+def test_two_breeds_are_both_wool_wherever_they_stand(place):
+    fibers = {f"fiber_{each}": "Wool" if each == place else "silk" for each in range(1, 13)}
+    shares = {f"share_{each}": each / 100 for each in range(1, 13)}
+    assert content.together("wool", **fibers, **shares) == place / 100

@@ -93,3 +93,7 @@ def test_a_piece_covers_what_its_yarn_does_and_has_a_name():
     assert uses.covers_piece(Quantity(100.0, "m"), Quantity(5.0, "1/cm"), "hat") == approx(0.2)
     with pytest.raises(ValueError, match="blank"):
         uses.covers_piece(Quantity(100.0, "m"), Quantity(5.0, "1/cm"), " ")
+
+
+def test_a_piece_is_called_by_its_name_and_its_size():
+    assert uses.called("hat") == "hat" and uses.called("hat", "grown") == "hat (grown)"
