@@ -42,6 +42,8 @@ def test_a_single_is_not_plied():
     length, pace = Quantity(400, "yard"), Quantity(200, "yard/hour")
     assert planning.plying_hours(length, 2, pace).m_as("hour") == approx(2)
     assert planning.plying_hours(length, 1, pace).m_as("hour") == planning.plying_hours(length, 1).m_as("hour") == 0
+    # With a bought thread, or of bought threads alone, it is.
+    assert [planning.plying_hours(length, singles, pace, "Marl").m_as("hour") for singles in (0, 1)] == approx([2, 2])
     for wrong in (
         lambda: planning.plying_hours(length, 2),
         lambda: planning.plying_hours(length, 2, 0 * pace),
@@ -350,6 +352,8 @@ def test_what_is_ahead_is_its_share_of_the_work():
         (lambda: planning.spinning_hours(1.5, yards(1), ONE_PACE), "strands"),
         (lambda: planning.spinning_hours(1, yards(-1), ONE_PACE), "length"),
         (lambda: planning.spinning_hours(1, yards(1), 0 * ONE_PACE), "pace"),
+        (lambda: planning.plying_hours(yards(1), 0), "pace of plying"),
+        (lambda: planning.plying_hours(yards(1), 1, design="Marl"), "pace of plying"),
         (lambda: planning.counted_from(-1, []), "day 0"),
         (lambda: planning.counted_from(1, [2, -1]), "day 0"),
         (lambda: planning.length_ahead(yards(-1), 0.5), "length"),

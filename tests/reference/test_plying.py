@@ -253,7 +253,7 @@ def test_bobbins_are_counted_and_the_shortest_ends_the_ply():
     lengths = meters([200.0, np.nan, 180.0, 190.0])
     assert plying.bobbins_plied(lengths) == plying.bobbins_plied(lengths, 0, 0) == 3
     assert plying.bobbins_plied(meters([0.5])) == 1
-    assert plying.shortest_of(lengths).m_as("m") == 180
+    assert plying.shortest_of(lengths).m_as("m") == 180 and plying.shortest_of(meters([90.0])).m_as("m") == 90
 
 
 @pytest.mark.parametrize("shrinkage, grist", [(0, 4), (0.05, 3.8), (-0.25, 5)])
