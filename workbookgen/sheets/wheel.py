@@ -124,7 +124,7 @@ def whorls(settings: Settings) -> Log:
                        uses={"wheel": "wheel_wheel", "whorl": "across", "band": "wheel_band"}),
                 Result("exact", "Treadles for wanted twist", "wheel_wanted * wheel_draft / ratio", trade.treadles_for, NUMBER,
                        uses={"twist": "wheel_wanted", "draft": "wheel_draft"}),
-                Result("nearest", "Nearest treadles", "MAX(1, MIN(12, ROUNDUP(ROUND(exact, 6) - 0.5, 0)))", trade.nearest_treadles, NUMBER, uses={"treadles": "exact"}, digits=0),
+                Result("nearest", "Nearest treadles", "MAX(1, MIN(8, ROUNDUP(ROUND(exact, 6) - 0.5, 0)))", trade.nearest_treadles, NUMBER, uses={"treadles": "exact"}, digits=0),
                 Result("gives", "They give", "ratio * nearest / wheel_draft", trade.inserted, TWIST_PER_METER, uses={"treadles": "nearest", "draft": "wheel_draft"}),
                 Result("off", "Off the wanted", "ROUND(ABS(gives - wheel_wanted), 6)", trade.off_the_wanted, TWIST_PER_METER,
                        uses={"twist": "gives", "wanted": "wheel_wanted"}),

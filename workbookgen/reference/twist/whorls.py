@@ -11,7 +11,7 @@ from workbookgen.reference.words import rounded
 from workbookgen.units import PerLength, Quantity, Ratio
 
 TREADLES = (1, 2, 3, 4, 6, 8)  # the columns of the table
-MOST_COUNTED = 12
+MOST_COUNTED = TREADLES[-1]
 NEAR = 0.2  # share by which the nearest twist may be off the wanted one, and still be called near
 FINEST = 6  # decimals of a treadle, and of a turn per meter, that may decide
 MOST_SAID = Quantity(1000.0, "1/inch")
@@ -21,8 +21,8 @@ MOST_SAID = Quantity(1000.0, "1/inch")
 def nearest_treadles(treadles: Ratio) -> Ratio:
     """Treadles to a draft that come nearest to a wanted twist.
 
-    n = ⌈k - 1/2⌉, from 1 to 12. Twist is proportional to treadles, so the nearest number of treadles gives the nearest
-    twist. More than twelve are hard to count, draft after draft.
+    n = ⌈k - 1/2⌉, from 1 to 8. Twist is proportional to treadles, so the nearest number of treadles gives the nearest
+    twist. More than eight are hard to count, draft after draft.
 
     Parameters
     ----------
@@ -43,7 +43,7 @@ def nearest_treadles(treadles: Ratio) -> Ratio:
 
     References
     ----------
-    Definition of the nearest; that twelve can be counted is common practice, no source.
+    Definition of the nearest; that eight can be counted is common practice, no source.
 
     Examples
     --------
@@ -154,7 +154,7 @@ def nearest_words(name: str, treadles: Ratio, twist: PerLength, exact: Ratio) ->
 
     Notes
     -----
-    Valid for up to twelve treadles to a draft.
+    Valid for up to eight treadles to a draft.
 
     References
     ----------
