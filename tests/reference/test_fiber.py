@@ -358,6 +358,7 @@ def test_an_offer_is_in_doubt_by_skirting_and_scouring_while_they_are_ahead(stag
         (YARN, 0, 20, "sold", 0),
         (YARN, 10, None, None, 100),
         (YARN, 10, 0, None, 100),
+        (RAW, 10, 20, None, 100),
         (PREPARED, 10, 20, None, 100),  # of singles, the skeins took what they weigh
     ],
 )

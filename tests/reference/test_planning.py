@@ -42,6 +42,7 @@ def test_a_single_is_not_plied():
     length, pace = Quantity(400, "yard"), Quantity(200, "yard/hour")
     assert planning.plying_hours(length, 2, pace).m_as("hour") == approx(2)
     assert planning.plying_hours(length, 1, pace).m_as("hour") == planning.plying_hours(length, 1).m_as("hour") == 0
+    assert planning.plying_hours(length, 0, pace).m_as("hour") == 0
     # With a bought thread, or of bought threads alone, it is.
     assert [planning.plying_hours(length, singles, pace, "Marl").m_as("hour") for singles in (0, 1)] == approx([2, 2])
     for wrong in (

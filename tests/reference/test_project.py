@@ -196,4 +196,5 @@ def test_a_bought_strand_takes_no_fiber_and_a_prepared_lot_no_preparing():
 def test_what_is_in_skeins_is_made_and_what_is_finished_too():
     assert project.left_share(yards(400), yards(100)) == approx(0.75)
     assert project.left_share(yards(400), yards(500)) == 0 and project.left_share(yards(400), yards(0), grams(90)) == 0
+    assert project.left_share(yards(400), yards(100), grams(90)) == 0
     assert project.unwashed_length(yards(400), 0.2, 1.0).m_as("m") == 0
