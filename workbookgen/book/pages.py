@@ -20,10 +20,9 @@ from workbookgen.book.plan import (
 from workbookgen.language.parts import Card, Log, Sheet, Table
 from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import ProofTable
-from workbookgen.language.views import Section
+from workbookgen.language.views import COLUMN, Section
 
 CHOSEN = 3, 4, 4  # row, column, and how many columns the chosen name takes
-GRID_COLUMN = 96
 CHAPTERS = 3  # from which on a page has links to each
 
 
@@ -47,7 +46,7 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
         spots |= sections.of(each.section).spots(each.section, planner, each.row, column)
     widths = {1: MARGIN} | dict(enumerate(sheet.grid.widths, start=2))
     seen = max([1 + len(sheet.grid.widths), *(spot.column + spot.across - 1 for spot in spots.values())])
-    widths |= {column: GRID_COLUMN for column in range(2, seen + 1) if column not in widths}
+    widths |= {column: COLUMN for column in range(2, seen + 1) if column not in widths}
     widths |= dict.fromkeys(range(seen + 1, _hidden(sheet, planner, spots, seen + 1)), HIDDEN)
     starts = _starts(sheet, placed)
     return Plan(

@@ -17,6 +17,7 @@ from typing import Literal, Self
 from workbookgen.language.declared import require_types
 
 COLUMNS = 12  # of the grid of a page
+COLUMN = 93  # width of one that is as usual, in screen pixels
 FREE = "."  # in the keys of a listing: a column of the grid into which the one before may extend
 LEFT, RIGHT, WHOLE = (1, 6), (8, 12), (1, COLUMNS)  # where questions stand, and answers
 
@@ -376,7 +377,7 @@ class Grid:
     cut up or filled in by hand, `paper` is its first and last printed column, in portrait and at true size.
     """
 
-    widths: tuple[int, ...] = (93,) * COLUMNS
+    widths: tuple[int, ...] = (COLUMN,) * COLUMNS
     chosen: str = ""
     paper: tuple[int, int] | None = None
 

@@ -7,9 +7,9 @@ from workbookgen.book.canvas import Canvas
 from workbookgen.book.lines import LETTER, broken
 from workbookgen.book.plan import Spot, columns_of
 from workbookgen.language.planner import Planner
-from workbookgen.language.views import Reading
+from workbookgen.language.views import COLUMN, Reading
 
-LETTERS_A_COLUMN = 96 / LETTER  # digits that fit in a column of the grid
+LETTERS_A_COLUMN = COLUMN / LETTER  # digits that fit in a column of the grid
 
 
 def rows(section: Reading, planner: Planner) -> int:
