@@ -266,6 +266,7 @@ def test_fleeces_suffice_and_one_less_does_not(weight, low, width):
         (lambda: fiber.surely_before(grams(1), RAW, 0, 0, -0.1, 1), "uncertainty"),
         (lambda: fiber.surely_before(grams(1), RAW, 0.92, 0, 0, 1), "count on"),
         (lambda: sure(stage=0), "from 1 to 5"),
+        (lambda: sure(stage=1.5), "from 1 to 5"),
         (lambda: sure(stage=6), "from 1 to 5"),
         (lambda: sure(u_second=-0.1), "uncertainty"),
         (lambda: fiber.rest_square(grams(-1), YARN, 0.1, grams(1), grams(1)), "mass"),

@@ -171,6 +171,8 @@ def test_another_way_is_refused(way):
 def test_a_lot_of_the_other_way_is_refused():
     with pytest.raises(ValueError, match="other way"):
         fiber.seen_in_preparing(Quantity(2.0, "g"), Quantity(1.0, "g"), "combing")
+    with pytest.raises(ValueError, match="other way"):
+        fiber.seen_in_preparing(Quantity(2.0, "g"), Quantity(1.0, "g"), "carding", "combing")
 
 
 def test_a_lot_prepared_twice_is_refused():

@@ -173,6 +173,7 @@ def test_only_a_bought_yarn_that_nobody_plies_is_not_made(of, length):
         (lambda: project.most_there(yards(1), yards(1), yards(1), yards(-1)), "uncertainty"),
         (lambda: project.skein_holds(-1, yards(1), yards(1)), "number of skeins"),
         (lambda: project.skein_holds(1, yards(0), yards(1)), "have a length"),
+        (lambda: project.skein_holds(0, yards(-1), yards(1)), "length in skeins"),
         (lambda: project.skein_holds(0, yards(0), yards(0)), "hold something"),
         (lambda: project.skein_holds(0, yards(0), yards(1), yards(0)), "ball"),
     ],

@@ -286,6 +286,7 @@ def skein_holds(skeins: Ratio, in_skeins: Length, usual: Length, package: Length
     """
     require_numbers(skeins, in_skeins, usual, package)
     require_within(NOT_NEGATIVE, "The number of skeins", skeins)
+    require_within(NOT_NEGATIVE, "The length in skeins", in_skeins)
     require_within(ABOVE_ZERO, "A skein must hold something.", usual)
     require((in_skeins > NO_LENGTH) | (skeins == 0) | (package is not None), "Skeins must have a length.")
     if package is not None:
