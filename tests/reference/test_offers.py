@@ -142,7 +142,9 @@ def test_offers_without_a_price_by_what_is_kept_are_counted():
     assert offers.unpriced([90, 70], a_pound([45, 40])) == 0
     assert offers.cheapest(["gray", "brown", "black"], a_pound([45, nan, 40])) == "black"
     assert offers.cheapest(["gray", "brown"], a_pound([40, 40])) == "gray"
-    assert offers.of_others(a_pound(45), "gray", "brown") == a_pound(45)
+    assert (
+        offers.of_others(a_pound(45), "gray", "brown") == offers.of_others(a_pound(45), "ash", "brown") == a_pound(45)
+    )
 
 
 SURE = "brown costs least by its yarn: gray, the next, costs"
@@ -188,6 +190,7 @@ def test_the_cheapest_is_told_as_surely_as_it_is_known(least, dearer, apart, mor
         (lambda: offers.told_apart(a_pound(2), a_pound(1), a_pound(-1), a_pound(1)), "uncertainty"),
         (lambda: offers.unpriced([1], a_pound([1, 2])), "more prices"),
         (lambda: offers.cheapest(["gray"], a_pound([1, 2])), "one price beside"),
+        (lambda: offers.cheapest(["gray", "brown"], a_pound([1])), "one price beside"),
         (lambda: offers.cheapest(["gray"], a_pound([float("nan")])), "No offer"),
         (lambda: offers.of_others(a_pound(-1), "gray", "brown"), "price"),
         (lambda: offers.cheapest_in_words("a", "b", a_pound(1), a_pound(2), 1, 0), "not known"),

@@ -152,7 +152,9 @@ def test_a_lots_own_handfuls_win_over_its_breed_and_a_figure_over_both():
 def test_two_handfuls_are_surer_than_one_by_the_root_of_two():
     assert fiber.yield_uncertainty(0.03, 0.08, 2) == approx(0.08 / 2**0.5)
     assert fiber.yield_uncertainty(0.03, 0.08, 0, 0.06, 0.5) == approx(0.12)
-    assert fiber.yield_uncertainty(0.03, 0.08) == 0.03
+    assert fiber.yield_uncertainty(0.03, 0.08, 1) == 0.08
+    assert fiber.yield_uncertainty(0.03, 0.08) == fiber.yield_uncertainty(0.03, 0.08, spread=0.06) == 0.03
+    assert fiber.yield_uncertainty(0.03, 0.08, published=0.5) == 0.03
     values = lots(
         [{"name": "A"}, {"name": "B", "own_yield": 0.5}],
         [handful("A", 2.0, 1.0), handful("A", 1.0, 0.5), handful("B", 2.0, 1.0)],
@@ -184,6 +186,9 @@ def test_a_lot_prepared_twice_is_refused():
 def test_a_negative_doubt_of_a_second_preparation_is_refused():
     with pytest.raises(ValueError, match="negative"):
         fiber.second_uncertainty(0.03, 0.025, -0.08)
+    for doubts in ((-0.02, 0.08), (0.02, -0.08)):
+        with pytest.raises(ValueError, match="negative"):
+            fiber.preparation_uncertainty(*doubts)
 
 
 @pytest.mark.parametrize("known, found", [((0.55, 0.5), 0.55), ((0.55,), 0.55), ((None, 0.5), 0.5)])
