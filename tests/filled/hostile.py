@@ -295,9 +295,9 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
         part("xl/styles.xml", lambda content: content + b"<x/>" * 600_000),
         r"its part xl/styles\.xml is far larger than in a planner",
     ),
-    "three million cells": (
-        filled_rows(300_000, "ABCDEFGHIJ", STRAY),
-        r"this file has more than 2,990,000 filled cells|its part xl/worksheets",
+    "four million cells": (
+        filled_rows(400_000, "ABCDEFGHIJ", STRAY),
+        r"this file has more than 3,200,000 filled cells|its part xl/worksheets",
     ),
 }
 
