@@ -80,6 +80,10 @@ def test_the_way_of_a_lot_is_told_up_to_what_is_still_to_spin(more, words):
     assert lot_words.way_in_words(grams(300), grams(200), **more) == words
 
 
+def test_a_gram_in_skeins_of_designs_is_not_worth_a_word():
+    assert lot_words.way_in_words(grams(300), grams(200), plied=grams(1)) == "300 g is spun, 200 g still to spin."
+
+
 @pytest.mark.parametrize(
     "stage, rest", [({}, "still to spin"), ({"stage": 4}, "still to spin"), ({"stage": 5}, "left")]
 )
@@ -96,6 +100,7 @@ def test_of_a_bought_thread_nothing_is_to_spin(stage, rest):
         (lambda: lot_words.lots_in_words(-1), "from 0"),
         (lambda: lot_words.lot_in_words(grams(1), grams(0)), "bought"),
         (lambda: lot_words.way_in_words(grams(1), grams(1), weighed=grams(1)), "state its yarn"),
+        (lambda: lot_words.way_in_words(grams(1), grams(1), yarn=grams(1e6)), "below a million"),
         (lambda: lot_words.still_enough(""), "nothing to say"),
     ],
 )

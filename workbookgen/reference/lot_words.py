@@ -7,6 +7,7 @@ from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, require_within
 from workbookgen.reference.words import percent, said, said_in_all
 from workbookgen.units import Length, Mass, Ratio
 
+HARDLY_ANY = 1.5  # grams: "0 oz" in words
 LEAST_PROMISED, MOST_PROMISED = 0.005, 1000  # of what is left of a lot; less is none of it, and more is no plan
 
 
@@ -297,17 +298,15 @@ def way_in_words(
         of_it = f", {some} of it in skeins of designs" if some else ""
         return f"{done} {used}{of_it}, {left} {rest}" + (f": about {reach}." if reach else ".")
 
+    def if_any(text: str, grams: float) -> str:
+        return text if grams > HARDLY_ANY else ""
+
     none = by_element(lambda _: "", spun.magnitude)
-    return by_element(
-        words,
-        said(spun if weighed is None else yarn),
-        none
-        if plied is None
-        else by_element(lambda text, grams: text if grams > 0.001 else "", said(plied), plied.m_as("g")),
-        said(to_come),
-        none if length is None else said(length),
-        np.asarray(stage) > 4,
-    )
+    in_skeins, in_all = said(spun), none if yarn is None else said(yarn)
+    in_designs = none if plied is None else by_element(if_any, said(plied), plied.m_as("g"))
+    reach = none if length is None else said(length)
+    done = in_skeins if weighed is None else in_all
+    return by_element(words, done, in_designs, said(to_come), reach, np.asarray(stage) > 4)
 
 
 @calculation

@@ -119,7 +119,7 @@ WAY = Card(
             _of_lot("plied", "In skeins of designs", "plied"),
             Result("spun_words", "In words",
                    'IF(given(weighed_yarn), said(yarn) & " is spun", said(spun) & IF(stage > 4, " is used", " is spun")) '
-                   '& IF(IF(given(plied), plied > 0.001, 1 = 0), ", " & said(plied) & " of it in skeins of designs", "") '
+                   '& IF(IF(given(plied), plied > 1.5, 1 = 0), ", " & said(plied) & " of it in skeins of designs", "") '
                    '& ", " & said(to_come) & IF(given(weighed_yarn), " of it in no skein yet", IF(stage > 4, " is left", " still to spin")) '
                    '& IF(given(reach), ": about " & said(reach) & ".", ".")',
                    lot_words.way_in_words, None, uses={"length": "reach", "weighed": "weighed_yarn"}),
