@@ -7,7 +7,7 @@ from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, require_within
 from workbookgen.reference.words import percent, said, said_in_all
 from workbookgen.units import Length, Mass, Ratio
 
-HARDLY_ANY = 1.5  # grams: "0 oz" in words
+HARDLY_ANY = 1.5  # grams, "0.1 oz" at most in words; common practice, no source
 LEAST_PROMISED, MOST_PROMISED = 0.005, 1000  # of what is left of a lot; less is none of it, and more is no plan
 
 

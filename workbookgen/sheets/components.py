@@ -3,10 +3,11 @@
 from collections.abc import Mapping
 
 from workbookgen.language.domains import Choice, Name, Number
-from workbookgen.language.fields import ASKING, Group, Input, Result, Rule, Shared
+from workbookgen.language.fields import Group, Input, Result, Rule, Shared
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX
 from workbookgen.language.repeated import repeated
+from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import belongings, plying, stock, yarn_count
 from workbookgen.settings import Settings

@@ -3,9 +3,10 @@
 from dataclasses import replace
 
 from workbookgen.language.domains import Choice, Note, Number
-from workbookgen.language.fields import ASKING, UNKNOWN, Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, SHARE, STOCK
+from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Reading, Sentences, band
 from workbookgen.reference import dyeing, scouring
 from workbookgen.settings import Rows, Settings
@@ -17,10 +18,10 @@ from workbookgen.units import Quantity
 
 SHEET = tabs.FLEECE
 CHAPTER = "Dyeing"
-# A program may take .5 in a cell of percentages for 50%; common practice, no source: powders are 4% of the goods for a
-# black, stocks 0.1 to 2%.
+# A program may take .5 in a cell of percentages for 50% (from memory). Powders are 4% of the goods for a black, stocks
+# 0.1 to 2% (common practice, no source).
 DEEP = STRONG = 0.1
-SPUN_BEFORE = 0.02  # of a lot's washed weight
+SPUN_BEFORE = 0.02  # of a lot's washed weight; common practice, no source
 
 CAUTIONS = (
     "Dye, mordant and acid in powder: a dust mask for fine dust, gloves and eye protection while you weigh and stir, in still air, and the lid back on at once. "

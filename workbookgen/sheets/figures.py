@@ -1,9 +1,10 @@
 """Figures: the spinner's own pace, and how sure to be; other sheets plan with them."""
 
 from workbookgen.language.domains import Choice, Date, Number
-from workbookgen.language.fields import ASKING, Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, LOOP, MASS_PACE, NUMBER, PACE, SHARE
+from workbookgen.language.sentences import ASKING
 from workbookgen.reference import overview, planning, project, reeling, stock, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import samples, tabs
@@ -14,7 +15,9 @@ from workbookgen.units import Quantity
 
 SHEET = tabs.TIME
 CHAPTER, SURENESS = "Figures", "Sureness"
-LONG_AFTER = 183  # days between the first day and the latest finished skein: one of them is old, or of another year
+# Days between the first day and the latest finished skein: one of them is old, or of another year. Common practice, no
+# source.
+LONG_AFTER = 183
 
 
 def chapter(settings: Settings) -> Chapter:

@@ -2,7 +2,7 @@
 
 from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import ASKING, Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import (
     GRIST,
@@ -20,6 +20,7 @@ from workbookgen.language.quantities import (
     Kind,
     always,
 )
+from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import Answers, Band, Big, Chart, Picture, Series, band
 from workbookgen.reference import diameter, gauge, labels, measuring, overview, reeling, statistics, stock, yarn_count
 from workbookgen.reference.statistics import groups

@@ -126,7 +126,7 @@ def bobbins_plied(amounts: Length, lacking: Ratio = 0.0, wrong: Ratio = 0.0) -> 
     known = _numbers(amounts)
     require(len(known) > 0, "State what is on at least one bobbin.")
     require((np.asarray(lacking) < 0.5) & (np.asarray(wrong) == 0), "The length on one of the bobbins is not known.")
-    return len(known) + 0.0 * lacking + 0.0 * wrong
+    return np.full(np.broadcast(lacking, wrong).shape, float(len(known)))[()]
 
 
 @calculation

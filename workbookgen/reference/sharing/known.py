@@ -199,4 +199,4 @@ def if_known(amount: Some, unknown: Ratio) -> Some:
     """
     require_numbers(amount, unknown)
     require(np.asarray(unknown) < 0.5, "What one of the lots gives is not known.")
-    return amount + 0 * amount * unknown
+    return amount

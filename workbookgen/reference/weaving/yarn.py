@@ -129,7 +129,7 @@ def yarn_of_the_warp(
     _require_lengths(warp_yarn, weft_yarn)
     require_numbers(weft_grist)
     is_one = weft_grist is None and weft_project is None
-    return warp_yarn + weft_yarn if is_one else warp_yarn * 1
+    return warp_yarn + weft_yarn if is_one else warp_yarn
 
 
 @calculation
