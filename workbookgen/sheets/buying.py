@@ -20,8 +20,8 @@ CHAPTER = "Buying"
 def chapter(settings: Settings) -> Chapter:
     card = buying(settings)
     return Chapter(CHAPTER, (card,), (asked_and_answered(
-        card, "to_buy", "sure", hidden="second_loss yield_spread yield_doubt preparation_doubt second_doubt kept_doubt",
-        captions=("To buy, by the middle figures", "To buy, as sure as you ask"),
+        card, "sure", "to_buy", hidden="second_loss yield_spread yield_doubt preparation_doubt second_doubt kept_doubt",
+        captions=("To buy, as sure as you ask", "To buy, by the middle figures"),
     ),))
 
 
