@@ -163,7 +163,7 @@ def test_a_choice_and_a_pick():
     # against its domain.
     found = "INDEX(reels_loop,$Q9)"
     assert texts("skeins_loop")[1] == (
-        f'=IF(ISTEXT($B9),IF(ISNUMBER($Q9),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),"")'
+        f'=IF(ISTEXT($B9),IF(ISNUMBER($Q9),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),{found},""),""),""),"")'
     )
 
 
@@ -203,7 +203,7 @@ def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside, line)
     )
     found = f"INDEX(Reels!$C$8:$C$10,{line})"
     assert bound_beside_logs(Input("kind", "Kind", domain), loop) == (
-        f'=IF(ISTEXT($D$6),IF({inside},IF(ISNUMBER({line}),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),""),"")'
+        f'=IF(ISTEXT($D$6),IF({inside},IF(ISNUMBER({line}),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),{found},""),""),""),""),"")'
     )
 
 
@@ -230,7 +230,7 @@ def test_optional_words():
         "=IF(COUNTA($G8,plan_usual)=COUNT($G8,plan_usual),"
         "IF(AND($G8<=1000,OR(ISBLANK($G8),$G8>=0.000001),"
         "plan_usual<=1000,OR(ISBLANK(plan_usual),plan_usual>=0.000001)),IF(OR(ISNUMBER($G8),ISNUMBER(plan_usual)),"
-        '(IF(ISNUMBER($G8),($G8*1/0.0254),(plan_usual*1/0.0254)))/(1/0.0254),""),""),"")'
+        'IF(ISNUMBER($G8),$G8,plan_usual),""),""),"")'
     )
 
 
@@ -303,7 +303,7 @@ def test_a_lookup_within_a_lookup():
     found = f"INDEX(Facts!$C$8:$C$10,{line})"
     assert bound_beside_logs(Input("reel", "Reel", Note(longest=9)), nested) == (
         f"=IF(ISTEXT($D$6),IF(AND(LEN($D$6)>0,LEN($D$6)<=9),IF(ISNUMBER($N$1),IF(LEN({size})>0,"
-        f"IF(SUMPRODUCT((Facts!$B$8:$B$10={size})*1)=1,IF(ISNUMBER({found}),({found}*1/0.0254)/(1/0.0254)"
+        f"IF(SUMPRODUCT((Facts!$B$8:$B$10={size})*1)=1,IF(ISNUMBER({found}),{found}"
         ',""),""),""),""),""),"")'
     )
 
@@ -324,6 +324,31 @@ def test_units_in_and_out(system, value):
     assert (
         formula == f'=IF(COUNT($D$6,$D$7)=2,IF(AND($D$6<=1000,$D$6>=0.000001,$D$7<=1000,$D$7>=0.000001),{value},""),"")'
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "reference", "value"),
+    [
+        ("loop", lambda loop: loop, "$D$7"),
+        ("IF(given(loop), loop, own)", lambda own, loop=None: own, "IF(ISNUMBER($D$7),$D$7,$D$8)"),
+        ("IF(length > 1, loop, own)", lambda length, loop, own: own, "IF(($D$6*0.9144)>1,$D$7,$D$8)"),
+        # What is worked out, shown in another unit, or stands in the text itself, is converted.
+        ("loop + 0", lambda loop: loop, "(($D$7*0.0254)+0)/0.0254"),
+        ("length", lambda length: length, "($D$6*0.9144)/0.0254"),
+        (
+            "IF(given(loop), loop, length)",
+            lambda length, loop=None: length,
+            "IF(ISNUMBER($D$7),($D$7*0.0254),($D$6*0.9144))/0.0254",
+        ),
+        ("IF(given(loop), loop, 1)", lambda loop=None: loop, "IF(ISNUMBER($D$7),($D$7*0.0254),1)/0.0254"),
+        ("MAX(loop, own)", lambda loop, own: own, "MAX(($D$7*0.0254),($D$8*0.0254))/0.0254"),
+    ],
+)
+def test_what_is_only_chosen_stays_as_it_is_shown(text, reference, value):
+    # In binary numbers, 20.3 * 2.54 / 2.54 need not be 20.3.
+    typed = [Input("length", "Length", ANY, LENGTH), Input("loop", "Loop", ANY, LOOP), Input("own", "Own", ANY, LOOP)]
+    formula = bound(*typed, Result("chosen", "Chosen", text, reference, LOOP), system="us")
+    assert formula.endswith(f',{value},""),"")')
 
 
 def test_two_pairs_of_brackets_side_by_side_are_not_one():
@@ -348,7 +373,7 @@ def test_a_condition_may_speak_of_texts():
     assert bound(Input("kind", "Kind", Note(longest=9)), Input("loop", "Loop", ANY, LOOP), said) == (
         "=IF(AND(ISTEXT($D$6),COUNT($D$7)=1),"
         'IF(AND(LEN($D$6)>0,LEN($D$6)<=9,$D$7<=1000,$D$7>=0.000001),IF($D$6<>"kind",'
-        '(IF($D$6="raw wool",($D$7*0.01),($D$7*0.01)))/0.01,""),""),"")'
+        'IF($D$6="raw wool",$D$7,$D$7),""),""),"")'
     )
 
 

@@ -10,8 +10,9 @@ from dataclasses import dataclass, replace
 from xlsxwriter.utility import xl_col_to_name
 
 from workbookgen.book.copied import ROW, CopiedDown
-from workbookgen.book.formula import ByLine, Columns, Operand, bound
+from workbookgen.book.formula import bound
 from workbookgen.book.messages import automatic_formula, automatic_words
+from workbookgen.book.operands import ByLine, Columns, Operand
 from workbookgen.book.pages import plan_of
 from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, first_numbers
 from workbookgen.book.plan import Plan

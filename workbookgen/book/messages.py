@@ -8,7 +8,8 @@ wrong, the last there is, since one types at the bottom, and a question whose an
 wrong. The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
 """
 
-from workbookgen.book.formula import Columns, all_of, inside_domain, joined
+from workbookgen.book.guard import all_of, inside_domain
+from workbookgen.book.operands import Columns, joined
 from workbookgen.language.domains import Date, Number
 from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input, Rule
 from workbookgen.language.lines import Position

@@ -18,13 +18,17 @@ YD, IN, LB, OZ = "0.9144", "0.0254", "453.59237", "28.349523125"
 
 
 def bracketed(text: str) -> str:
-    """Formula text in brackets, unless one pair already encloses all of it."""
+    """Formula text in brackets, unless one pair, perhaps that of a function, already encloses all of it."""
+    name, bracket, _ = text.partition("(")
+    begins = bracket and (not name or name.isalnum())
     depth = 0
     for index, sign in enumerate(text):
         depth += (sign == "(") - (sign == ")")
-        if depth == 0:
-            return text if text[0] == "(" and index == len(text) - 1 else f"({text})"
-    raise ValueError(f"the brackets of {text} do not match")
+        if sign == ")" and depth == 0:
+            return text if begins and index == len(text) - 1 else f"({text})"
+    if depth:
+        raise ValueError(f"the brackets of {text} do not match")
+    return f"({text})"
 
 
 @dataclass(frozen=True)
@@ -36,6 +40,10 @@ class Unit:
     factor: str = "1"
     digits: int = 2
     zero: str = ""  # what the unit shows at the coherent unit's zero; only temperatures have one
+
+    def converts_as(self, other: "Unit") -> bool:
+        """Whether a number shown in one of them is the same number in the other."""
+        return (self.factor, self.zero) == (other.factor, other.zero)
 
     def coherent(self, shown: str) -> str:
         """Formula text of a shown value, turned into coherent units."""

@@ -1,0 +1,257 @@
+"""What a word of a formula stands for, and the column forms spelled out in functions of the portable profile.
+
+Each word becomes a reference times its unit factor, so that the arithmetic happens in meters and grams.
+"""
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+
+from xlsxwriter.utility import xl_cell_to_rowcol
+
+from workbookgen.language.fields import Automatic, Input, Result
+from workbookgen.language.forms import FORMS
+from workbookgen.language.planner import Meaning
+from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
+from workbookgen.language.tokens import Call, Nodes, is_word
+
+_CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
+
+# Every number is larger: a condition by which all programs tell numbers from blanks.
+LESS_THAN_ALL = "-1000000000000"
+BEYOND_ALL_LINES = 10_000_000  # more than a sheet has
+READING_FUNCTIONS = {"mean": "AVERAGE", "stdev": "STDEV", "readings": "COUNT"}
+
+
+@dataclass(frozen=True)
+class Operand:
+    """A word's place on the sheets: its reference, and the unit shown there."""
+
+    meaning: Meaning
+    ref: str
+    unit: Unit = NUMBER_UNIT
+    is_absent: bool = False  # left out: a single blank cell stands for it
+
+    @property
+    def is_text(self) -> bool:
+        field = self.meaning.field
+        if isinstance(field, Input | Result | Automatic):
+            return field.is_text
+        return isinstance(field.values[0], str)
+
+    @property
+    def value(self) -> str:
+        """The word as a number in coherent units (or as a text)."""
+        shown = self.ref
+        if isinstance(self.meaning.field, Input) and self.meaning.field.blank_means:
+            shown = f"IF(ISBLANK({self.ref}),{self.meaning.field.blank_means:g},{self.ref})"
+        return self.unit.coherent(shown)
+
+
+@dataclass(frozen=True)
+class ByLine:
+    """How the records with a name are found without comparing names: by the line of that name in its list.
+
+    `lines` is the column of the records' lines; it is empty where the records are the list itself, which has one of
+    each name.
+    """
+
+    lines: str
+    line: str  # of the name
+    is_own: bool  # the name is the record's own, so that its line is never blank
+
+    def if_found(self, text: str) -> str:
+        """Formula text of a sum, or 0 where the name is not in its list."""
+        return text if self.is_own else f"IF(ISNUMBER({self.line}),{text},0)"
+
+
+@dataclass(frozen=True)
+class Columns:
+    """What the column forms need besides the words: how a name is found, and where names are counted."""
+
+    operands: Mapping[str, Operand]
+    numbers: Callable[[int], str]  # a range that holds 1, 2, 3 ... of this length
+    # List and a name's cell -> the cell that tells its line.
+    positions: Mapping[tuple[str, str], str] = field(default_factory=dict)
+    # List -> the column that tells the line of each name that stands in it once.
+    lines_of: Mapping[str, str] = field(default_factory=dict)
+    # Names and a name, of a sum_where or count_where.
+    by_line: Mapping[tuple[str, str], ByLine] = field(default_factory=dict)
+
+    def ref(self, word: str) -> str:
+        """The cell or the column that a word stands for."""
+        return self.operands[word].ref
+
+    def form(self, call: Call) -> str:
+        """A form in functions of the profile."""
+        fields = [self.operands[key] if key else None for key in call.keys]
+        first = fields[0]
+        match call.name:
+            case "given":
+                return f"(LEN({first.ref})>0)" if first.is_text else f"ISNUMBER({first.ref})"
+            case "said":
+                return said(first)
+            case "said_in_all":
+                return said_in_all(first)
+            case "sum":
+                return first.unit.coherent(f"SUM({first.ref})")
+            case "lookup":
+                return first.unit.coherent(self.looked_up(call))
+            case "sum_where":
+                return first.unit.coherent(self.sum_where(call))
+            case "count_where":
+                return self.count_where(call)
+            case "place":
+                names, name, amounts, number = fields
+                others = f'(({names.ref}<>{name.ref})+({amounts.ref}="")>0)*{BEYOND_ALL_LINES}'
+                return f"SUMPRODUCT(SMALL({others}+{self.numbers(names.meaning.rows)},{number.ref}))"
+            case "class_of":
+                names, limits, _ = fields
+                number = limits.unit.shown(self.written(call.arguments[2]))
+                return f"INDEX({names.ref},MATCH(ROUND({number},9),{limits.ref},1))"
+        cells = joined([each.ref for each in fields])
+        text = f"{READING_FUNCTIONS[call.name]}({cells})"
+        if call.name == "stdev":  # for equal readings some engines find a trace of deviation where there is none
+            text = f"IF(MAX({cells})=MIN({cells}),0,{text})"
+        return text if call.name == "readings" else first.unit.coherent(text)
+
+    def sum_where(self, call: Call) -> str:
+        """The sum of the amounts beside a name, in the unit that they are shown in."""
+        amounts, names, name = call.keys
+        if self.lacks(amounts, names):
+            return "0"
+        column, by = self.ref(amounts), self.by_line.get((names, name))
+        if by is None:
+            return f"SUMPRODUCT(({self.ref(names)}={self.name(call)})*1,{column})"
+        if by.lines:
+            return by.if_found(f"SUMIF({by.lines},{by.line},{column})")
+        found = f"INDEX({column},{by.line})"
+        return by.if_found(f"IF(ISNUMBER({found}),{found},0)")
+
+    def count_where(self, call: Call) -> str:
+        """How many amounts stand beside a name."""
+        amounts, names, name = call.keys
+        if self.lacks(amounts, names):
+            return "0"
+        column, by = self.operands[amounts], self.by_line.get((names, name))
+        if by and by.lines and not column.is_text:
+            return by.if_found(f'COUNTIFS({by.lines},{by.line},{column.ref},">{LESS_THAN_ALL}")')
+        return f'SUMPRODUCT(({self.ref(names)}={self.name(call)})*({column.ref}<>""))'
+
+    def chosen(self, found: Nodes, unit: Unit) -> str | None:
+        """What does nothing but choose among cells that show this unit: left in it, its number stays whole.
+
+        None for anything that is worked out.
+        """
+        match found:
+            case (str() as word,) if is_word(word):
+                return self._as_shown(word, unit, self.ref(word))
+            case (Call(name="lookup") as call,):
+                return self._as_shown(call.keys[0], unit, self.looked_up(call))
+            case (Call(name="IF", arguments=(condition, *branches)),):
+                texts = [self.chosen(branch, unit) for branch in branches]
+                return None if None in texts else f"IF({','.join((self.written(condition), *texts))})"
+        return None
+
+    def _as_shown(self, word: str, unit: Unit, text: str) -> str | None:
+        """The text of a cell as it stands, if the cell shows this unit and a number whenever it is asked for."""
+        operand = self.operands[word]
+        is_whole = not (isinstance(operand.meaning.field, Input) and operand.meaning.field.blank_means)
+        return text if is_whole and operand.unit.converts_as(unit) else None
+
+    def lacks(self, *keys: str) -> bool:
+        """Whether one of these columns is left out.
+
+        Nothing is summed up then: of a single cell, Gnumeric's SUMPRODUCT makes an error.
+        """
+        return any(self.operands[key].is_absent for key in keys)
+
+    def looked_up(self, call: Call) -> str:
+        """The cell of the values in the one row with the name; exact except for case."""
+        values, names, _ = call.keys
+        name = self.name(call)
+        return f"INDEX({self.ref(values)},{self.positions.get((names, name)) or self.line(names, name)})"
+
+    def name(self, call: Call) -> str:
+        """The name by which a form looks into columns: a cell, or worked out."""
+        return self.written(call.arguments[2])
+
+    def line(self, names: str, ref: str) -> str:
+        """The line of a list in which a name occurs, if it occurs there once."""
+        column = self.operands[names]
+        return f"SUMPRODUCT(({column.ref}={ref})*1,{self.numbers(column.meaning.holder.rows)})"
+
+    def once(self, names: str, ref: str) -> str:
+        """Whether the name in a cell occurs exactly once in a list."""
+        if place := self.positions.get((names, ref)):
+            return f"ISNUMBER({place})"
+        return f"SUMPRODUCT(({self.ref(names)}={ref})*1)=1"
+
+    def written(self, found: Nodes) -> str:
+        """Formula text with every word and form replaced."""
+        return "".join(map(self._written, found))
+
+    def _written(self, node: str | Call) -> str:
+        if isinstance(node, Call):
+            if node.name in FORMS:
+                return self.form(node)
+            return f"{node.name}({','.join(map(self.written, node.arguments))})"
+        if not is_word(node):
+            return node
+        operand = self.operands[node]
+        return operand.ref if operand.meaning.is_column else operand.value
+
+
+def said(word: Operand) -> str:
+    """An amount as text in the unit shown, as people say it: thousands separated, and only useful decimals."""
+    if word.unit.symbol == PERCENT_UNIT.symbol:
+        return f'(ROUND(ROUND({word.ref}*100,9),0)&"%")'
+    if _is_said_with_a_decimal(word):
+        return f"(ROUND(ROUND({word.ref},9),1){_unit_said(word)})"
+    number = f"ROUND(ROUND({word.ref},9),0)"
+    thousands = f"ROUNDDOWN({number}/1000,0)"
+    parted = f'{thousands}&","&RIGHT("00"&({number}-1000*{thousands}),3)'
+    return f'(IF({number}<1000,{number}&"",{parted}){_unit_said(word)})'
+
+
+def said_in_all(word: Operand) -> str:
+    """A total as text: the same, up to a hundred million. So large a sum is noise from the seventh decimal on."""
+    if _is_said_with_a_decimal(word):
+        return f"(ROUND(ROUND({word.ref},6),1){_unit_said(word)})"
+    number = f"ROUND(ROUND({word.ref},6),0)"
+    thousands, millions = (f"ROUNDDOWN({number}/{each},0)" for each in (1000, 1000000))
+    last = f'RIGHT("00"&({number}-1000*{thousands}),3)'
+    middle = f'IF({number}<1000000,{thousands}&"",{millions}&","&RIGHT("00"&({thousands}-1000*{millions}),3))'
+    return f'(IF({number}<1000,{number}&"",{middle}&","&{last}){_unit_said(word)})'
+
+
+def _is_said_with_a_decimal(word: Operand) -> bool:
+    return bool(word.unit.symbol and word.unit.digits)
+
+
+def _unit_said(word: Operand) -> str:
+    """What follows a number to make it a text, with its unit if it has one."""
+    return f'&" {word.unit.symbol}"' if word.unit.symbol else '&""'
+
+
+def joined(refs: list[str]) -> str:
+    """Cells of one sheet as a function takes them: adjacent ones in one range."""
+    runs: list[list[tuple[int, str, str]]] = []
+    for ref in refs:
+        letters, row = _CELL.fullmatch(ref).groups()
+        cell = (xl_cell_to_rowcol(f"{letters}1")[1], row, ref)
+        if runs and _follows(cell, runs[-1]):
+            runs[-1].append(cell)
+        else:
+            runs.append([cell])
+    return ",".join(run[0][2] if len(run) == 1 else f"{run[0][2]}:{run[-1][2]}" for run in runs)
+
+
+def _follows(cell: tuple[int, str, str], run: list[tuple[int, str, str]]) -> bool:
+    """Whether a cell continues a run in its direction."""
+    (column, row, _), (last_column, last_row, _) = cell, run[-1]
+    beside = row == last_row and column == last_column + 1
+    below = column == last_column and row.isdigit() and last_row.isdigit() and int(row) == int(last_row) + 1
+    if len(run) == 1:
+        return beside or below
+    return beside if run[0][1] == last_row else below
