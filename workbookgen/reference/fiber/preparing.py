@@ -236,7 +236,7 @@ def seen_in_preparing(
     Examples
     --------
     >>> print(seen_in_preparing(Quantity(100, "g"), Quantity(75, "g"), by="combing", way="combing"))
-    0.25 dimensionless
+    0.25
     """
     combed = np.asarray(_is_combed(way), dtype=bool)
     require(combed == np.asarray(_is_combed(by), dtype=bool), "The lot was prepared in the other way.")

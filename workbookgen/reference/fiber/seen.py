@@ -36,11 +36,11 @@ def seen_loss(before: Mass, after: Mass) -> Ratio:
     Examples
     --------
     >>> print(seen_loss(Quantity(1000, "g"), Quantity(750, "g")))
-    0.25 dimensionless
+    0.25
     """
     require_within(ABOVE_ZERO, "The mass before the step", before)
     require((after >= NO_MASS) & (after <= before), "A step cannot add mass: dry it and weigh again.")
-    return 1 - after / before
+    return 1 - (after / before).m_as("")
 
 
 @calculation
@@ -75,7 +75,7 @@ def seen_skirting(before: Mass, after: Mass, stage: Ratio) -> Ratio:
     Examples
     --------
     >>> print(seen_skirting(Quantity(1000, "g"), Quantity(750, "g"), stage=1))
-    0.25 dimensionless
+    0.25
     """
     require(stage == 1, "Only a raw fleece is skirted.")
     return seen_loss(before, after)
@@ -112,7 +112,7 @@ def seen_yield(before: Mass, after: Mass) -> Ratio:
     Examples
     --------
     >>> print(seen_yield(Quantity(900, "g"), Quantity(450, "g")))
-    0.5 dimensionless
+    0.5
     """
     return 1 - seen_loss(before, after)
 

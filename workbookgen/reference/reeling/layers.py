@@ -226,8 +226,8 @@ def growth(mean_loop: Length, loop: Length) -> Ratio:
     Examples
     --------
     >>> print(round(growth(Quantity(1.515, "m"), Quantity(1.5, "m")), 6))
-    0.01 dimensionless
+    0.01
     """
     require_within(ABOVE_ZERO, "The loop must have a length.", loop)
     require(mean_loop >= loop, "Layers cannot shorten a loop.")
-    return mean_loop / loop - 1
+    return (mean_loop / loop).m_as("") - 1

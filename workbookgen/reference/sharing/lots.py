@@ -97,12 +97,12 @@ def claim(needs: Mass, pool: Mass) -> Ratio:
     Examples
     --------
     >>> print(claim(Quantity(150, "g"), Quantity(500, "g")))
-    0.3 dimensionless
+    0.3
     """
     require_numbers(needs, pool)
     require_within(NOT_NEGATIVE, "A project cannot take a negative amount.", needs)
     require_within(ABOVE_ZERO, "The lots must give something.", pool)
-    return needs / pool
+    return (needs / pool).m_as("")
 
 
 @calculation
