@@ -244,8 +244,22 @@ def broken(change) -> str:
     """What is said of a planner whose card was changed, when a length is typed into it."""
     planner = described.planner_of(described.REELS, described.SKEINS, change(described.PLAN))
     with pytest.raises(DescriptionError) as refused:
-        expected_values(planner, with_records(planner, starting_entries(planner), "plan", [{"wanted": 200.0}]))
+        dict(expected_values(planner, with_records(planner, starting_entries(planner), "plan", [{"wanted": 200.0}])))
     return str(refused.value)
+
+
+def test_what_nobody_asks_for_is_not_worked_out():
+    fails = described.planner_of(
+        described.REELS, described.SKEINS, need_by(lambda wanted, margin: 1 / 0)(described.PLAN)
+    )
+    entries = with_records(fails, starting_entries(fails), "plan", [{"wanted": 200.0}])
+    values = expected_values(fails, with_records(fails, entries, "reels", [CLOCK]))
+    assert values["reels_hundred"][0] == pytest.approx(180.0)
+    assert "plan_need" in set(values) and len(values) == len(list(values))
+    with pytest.raises(ZeroDivisionError):
+        values["plan_need"]
+    with pytest.raises(KeyError):
+        values["plan_wanted"]  # an input is no formula
 
 
 def need_by(reference):

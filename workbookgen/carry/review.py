@@ -123,7 +123,7 @@ def _is_of_proofs(meant: Meaning, known: set[str]) -> bool:
 
 def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -> Iterator[Leftover]:
     """Entries that are in their cells, although the new planner does not accept them."""
-    names = after | matched.entries
+    names = {**after, **matched.entries}
     for block in new.blocks.values():
         lines = matched.rows.get(block.key, {}).items()
         for each in block.inputs:

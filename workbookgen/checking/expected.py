@@ -9,6 +9,8 @@ takes an absent one by leaving it out.
 import inspect
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
+from itertools import chain
 
 import numpy as np
 
@@ -20,16 +22,16 @@ from workbookgen.language.fields import Automatic, Input, Repeat, Result
 from workbookgen.language.lines import Position
 from workbookgen.language.parts import Block, Column, unit_of
 from workbookgen.language.planner import Meaning, Planner
-from workbookgen.language.proofs import Proof
+from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.texts import folded
 from workbookgen.units import Quantity, registered
 
 MOST_BITS = 62  # that a 64-bit integer holds beside its sign, with one to spare
 
 
-def expected_values(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:
-    """Full key of every formula -> the value each of its cells should show."""
-    return expected_of_proofs(planner) | expected_of_blocks(planner, entries)
+def expected_values(planner: Planner, entries: Entries) -> Mapping[str, tuple[Entry, ...]]:
+    """Full key of every formula -> the value each of its cells should show. Each is worked out when it is asked for."""
+    return _Expected(_Evaluation(planner, [entries]))
 
 
 def expected_of_proofs(planner: Planner) -> dict[str, tuple[Entry, ...]]:
@@ -54,22 +56,23 @@ def expected_of_scenarios(
     planner: Planner, scenarios: Sequence[Entries], proofs: dict | None = None
 ) -> list[dict[str, tuple[Entry, ...]]]:
     """The same for several sets of entries together, which takes little longer than one."""
-    proofs = expected_of_proofs(planner) if proofs is None else proofs
-    evaluation = _Evaluation(planner, scenarios, {key: _objects(column) for key, column in proofs.items()})
-    values: list[dict[str, tuple[Entry, ...]]] = [{} for _ in scenarios]
-    for block in planner.blocks.values():
-        keys = [f"{block.key}_{each.key}" for each in (*block.results, *block.automatic)]
-        for number, each in enumerate(values):
-            each |= {key: tuple(evaluation.part(key, number)) for key in keys}
-    return values
+    evaluation = _Evaluation(planner, scenarios, proofs)
+    keys = list(_formulas(planner))
+    return [{key: tuple(evaluation.part(key, number)) for key in keys} for number in range(len(scenarios))]
 
 
 def expected_of_keys(
     planner: Planner, scenarios: Sequence[Entries], keys: Iterable[str]
 ) -> list[dict[str, tuple[Entry, ...]]]:
     """The expected values of some fields of the blocks, and only what they depend on. Inputs are as typed."""
-    evaluation = _Evaluation(planner, scenarios, {})
+    evaluation = _Evaluation(planner, scenarios)
     return [{key: tuple(evaluation.part(key, number)) for key in keys} for number in range(len(scenarios))]
+
+
+def _formulas(planner: Planner) -> Iterator[str]:
+    """The full keys of the formulas of all blocks."""
+    for block in planner.blocks.values():
+        yield from (f"{block.key}_{each.key}" for each in (*block.results, *block.automatic))
 
 
 def computed(planner: Planner, proof: Proof) -> Entry:
@@ -92,10 +95,15 @@ class _Evaluation:
 
     planner: Planner
     scenarios: Sequence[Entries]
-    columns: dict[str, np.ndarray]
+    known: dict[str, tuple[Entry, ...]] | None = None  # what the proofs show
+    columns: dict[str, np.ndarray] = field(default_factory=dict)
     states: dict[str, tuple[np.ndarray, np.ndarray]] = field(default_factory=dict)
     listed: dict[tuple[int, str], frozenset[str]] = field(default_factory=dict)
     said: dict[tuple[str, int], dict[str, tuple]] = field(default_factory=dict)
+
+    @cached_property
+    def proofs(self) -> dict[str, tuple[Entry, ...]]:
+        return expected_of_proofs(self.planner) if self.known is None else self.known
 
     def column(self, key: str) -> np.ndarray:
         """All values of a field, as shown; None where blank, and as typed where an input."""
@@ -155,6 +163,8 @@ class _Evaluation:
         if key in self.planner.automatic:
             return _objects([value for number in range(len(self.scenarios)) for value in self.part(key, number)])
         holder, each = self.planner.by_key[key]
+        if isinstance(holder, ProofTable):
+            return _objects(self.proofs[key])
         if isinstance(each, Column):
             return _objects(each.values)
         if isinstance(each, Input):
@@ -248,6 +258,23 @@ class _Evaluation:
         numbers = np.array(values, dtype=float)
         unit = unit_of(meaning.field, self.planner.system)
         return Quantity(numbers, registered(unit.pint)) if unit and unit.pint != "dimensionless" else numbers
+
+
+class _Expected(Mapping[str, tuple[Entry, ...]]):
+    """What an evaluation of one set of entries says, formula by formula."""
+
+    def __init__(self, evaluation: _Evaluation):
+        self._evaluation = evaluation
+        self._keys = dict.fromkeys(_formulas(evaluation.planner))
+
+    def __getitem__(self, key: str) -> tuple[Entry, ...]:
+        return tuple(self._evaluation.part(key, 0)) if key in self._keys else self._evaluation.proofs[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return chain(self._evaluation.proofs, self._keys)
+
+    def __len__(self) -> int:
+        return len(self._evaluation.proofs) + len(self._keys)
 
 
 def _spread(state: np.ndarray, meaning: Meaning, block: Block) -> np.ndarray:
