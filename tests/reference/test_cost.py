@@ -23,6 +23,23 @@ def test_a_skein_from_fleece_to_price():
     assert cost.per_length(fair, Quantity(200, "yard")).m_as("1/yard") == approx(0.35)
 
 
+@pytest.mark.parametrize(
+    ("known", "paid"),
+    [
+        ({"planned": 24, "ahead": 24}, 24),
+        ({"planned": 24, "done": 30}, 30),  # the plan is used up
+        ({"planned": 24, "done": 20, "ahead": 12.5}, 32.5),  # half of it is no skein yet
+        ({"planned": 24, "done": 5, "ahead": 10}, 24),  # hours may not have been written down
+        ({"planned": 24, "done": 18, "used": 300}, 18),
+        ({"planned": 24, "done": 0, "used": 300}, 24),
+        ({"done": 18, "used": 300}, 18),
+    ],
+)
+def test_hours_that_were_worked_are_paid(known, paid):
+    amounts = {key: Quantity(float(value), "gram" if key == "used" else "hour") for key, value in known.items()}
+    assert cost.hours_to_pay(**amounts).m_as("hour") == approx(paid)
+
+
 @given(st.lists(st.integers(0, 10**6), min_size=4, max_size=4))
 def test_cents_add_up(cents):
     # Outside witness: decimal, which reckons with cents as people do.
@@ -79,6 +96,11 @@ def test_cost_of_a_skein():
     "call, sentence",
     [
         (lambda: cost.material_cost(1, 1, -1), "money"),
+        (lambda: cost.hours_to_pay(done=Quantity(5, "hour")), "plan them"),
+        (lambda: cost.hours_to_pay(done=Quantity(0, "hour"), used=Quantity(300, "gram")), "plan them"),
+        (lambda: cost.hours_to_pay(Quantity(-1, "hour")), "Hours"),
+        (lambda: cost.hours_to_pay(Quantity(1, "hour"), Quantity(-1, "hour")), "Hours"),
+        (lambda: cost.hours_to_pay(Quantity(1, "hour"), done=Quantity(-1, "hour")), "Hours"),
         (lambda: cost.labor(Quantity(-1, "hour"), 1), "Hours"),
         (lambda: cost.labor(Quantity(1, "hour"), -1), "money"),
         (lambda: cost.material_cost(), "at least one cost"),

@@ -237,6 +237,11 @@ def test_an_estimate_may_be_nothing_and_one_that_is_not_used_anything():
     assert list(knitting.estimate_basis(piece=Quantity([5.0, 6.0], "m"))) == ["existing piece"] * 2
 
 
+def test_estimates_that_reckon_with_the_parts():
+    assert knitting.estimated_by_parts("Cap", swatch=Quantity(0, "m")) == "Cap"
+    assert knitting.estimated_by_parts("Cap", gauge=Quantity(64, "yard")) == "Cap"
+
+
 @pytest.mark.parametrize(
     "call, sentence",
     [
@@ -280,6 +285,8 @@ def test_an_estimate_may_be_nothing_and_one_that_is_not_used_anything():
         (lambda: knitting.stitch_length_in_use(centimeters(0), centimeters(1)), "stitch must have"),
         (lambda: knitting.estimate_in_use(), "give a swatch"),
         (lambda: knitting.estimate_basis(), "give a swatch"),
+        (lambda: knitting.estimated_by_parts("Cap"), "Neither a swatch nor a gauge"),
+        (lambda: knitting.estimated_by_parts("Cap", gauge=centimeters(-1)), "negative"),
         (lambda: knitting.estimate_in_use(centimeters(-1), centimeters(1)), "negative"),
         (lambda: knitting.estimate_basis(piece=centimeters(-1)), "negative"),
     ],

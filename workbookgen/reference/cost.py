@@ -7,8 +7,8 @@ price by the length of yarn is a number per length.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, LESS_THAN_ALL, NOT_NEGATIVE, require_within
-from workbookgen.units import Length, PerLength, Ratio, Time
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, LESS_THAN_ALL, NO_TIME, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, Mass, PerLength, Quantity, Ratio, Time
 
 
 @calculation
@@ -53,6 +53,59 @@ def material_cost(
     for cost in given:
         _require_money(cost)
     return sum(given[1:], start=given[0])
+
+
+@calculation
+def hours_to_pay(
+    planned: Time | None = None, ahead: Time = NO_TIME, done: Time | None = None, used: Mass | None = None
+) -> Time:
+    """Hours that a price has to pay for.
+
+    H = max(P, d + A), and H = d of a finished piece whose hours were counted. Work that took longer than its plan is
+    paid in full.
+
+    Parameters
+    ----------
+    planned : P, hours of the whole work by its plan
+    ahead : A, hours still ahead
+    done : d, hours already done
+    used : yarn that the piece took, known once it is finished
+
+    Returns
+    -------
+    H, a time
+
+    Raises
+    ------
+    ValueError
+        Neither a plan nor the hours of a finished piece, or negative hours, or a negative mass.
+
+    Notes
+    -----
+    Valid for hours done that are kept up to date. Where less than the plan is done and ahead, the plan stands: some
+    of the hours done may not have been written down.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(hours_to_pay(planned=Quantity(24, "hour"), ahead=Quantity(12, "hour"), done=Quantity(20, "hour")))
+    32 hour
+    """
+    done = NO_TIME if done is None else done
+    for each in (ahead, done):
+        require_within(NOT_NEGATIVE, "Hours", each)
+    if used is not None:
+        require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount of yarn.", used)
+    is_counted = (done > NO_TIME) & (used is not None)
+    if planned is None:
+        require(is_counted, "The hours are not known: plan them, or count those of a finished piece.")
+        return done
+    require_within(NOT_NEGATIVE, "Hours", planned)
+    by_plan = np.maximum(planned.m_as("hour"), (done + ahead).m_as("hour"))
+    return Quantity(np.where(is_counted, done.m_as("hour"), by_plan)[()], "hour")
 
 
 @calculation

@@ -63,8 +63,9 @@ def costs(settings: Settings) -> Log:
             Group("Cost and price", (
                 Result("material", "Material", "fiber + thread + dye + tools", trade.material_cost, amount,
                        only_if="OR(given(fiber), given(thread), given(dye), given(tools))"),
-                Result("planned_hours", "Hours planned", "sum_where(times_whole, times_listed, project)", planning.hours_planned, HOURS,
-                       uses={"projects": "times_listed", "hours": "times_whole"}, only_if="sum_where(times_whole, times_listed, project) > 0"),
+                Result("planned_hours", "Hours planned", "sum_where(times_paid, times_listed, project)", planning.hours_planned, HOURS,
+                       uses={"projects": "times_listed", "hours": "times_paid"}, only_if="sum_where(times_paid, times_listed, project) > 0",
+                       note="As planned, or more where more is done; of a finished piece the hours done."),
                 Result("hours", "Hours", "IF(given(own_hours), own_hours, planned_hours)", planning.hours_in_use, HOURS,
                        uses={"own": "own_hours", "planned": "planned_hours"}, only_if="OR(given(own_hours), given(planned_hours))"),
                 Result("labor", "Work", "hours * rate", trade.labor, amount),

@@ -1,11 +1,11 @@
 """Knitting: how much yarn a piece takes, from its area and a swatch, its gauge, or a piece like it."""
 
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result, Rule, Shared
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
 from workbookgen.language.repeated import repeated
-from workbookgen.language.sentences import MISSING, UNKNOWN
+from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
@@ -44,8 +44,11 @@ def estimates(settings: Settings) -> Log:
             _the_estimate(),
             Group("For other sheets", (
                 repeated("of", "Of", "project", width=24),
+                Result("by_parts", "By the parts of", "project", trade.estimated_by_parts, None, uses={"swatch": "by_swatch", "gauge": "by_gauge"}, width=24,
+                       only_if="OR(given(by_swatch), given(by_gauge))"),
             ), printed=False),
         ),
+        apart=(Shared("by_parts", f"{ASKING} Project: another line reckons with all of its parts, too, and they count twice. Keep one of the two lines."),),
         rules=(
             Rule("AND(given(stitches), given(rows), NOT(AND(given(unraveled), given(unraveled_stitches))), NOT(given(relaxed)), NOT(given(swatch_mass)), NOT(given(piece_mass)))",
                  _without_a_stitch,
@@ -64,6 +67,7 @@ def estimates(settings: Settings) -> Log:
             swatches.coarse_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
             *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),
+            swatches.swatch_against_gauge(),
         ),
     )
 

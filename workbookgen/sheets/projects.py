@@ -31,6 +31,7 @@ SHEET = tabs.PROJECTS
 LOTS = ("lot_1", "lot_2", "lot_3")
 NOT_COUNTED = f"{UNKNOWN}: what its lots give is unknown. Give a grist here or beside the lot; look at their lines on the sheet Fiber."
 HALF_DONE = 0.6  # one of two alike, and a little more; a whole piece seldom takes so little (common practice, no source)
+FAR_MORE = 1.1  # of a yardage that is typed: twice its usual doubt; common practice, no source
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 
 
@@ -74,6 +75,7 @@ def projects(settings: Settings) -> Log:
                  _same_lot_twice, "Lots: choose each lot only once."),
             *plausible.thick(settings.units, grist="Grist planned"),
             _without_need(settings),
+            _more_than_wanted(),
             Rule("AND(lotless > 0.5, given(part_1_lot_a))", lambda values: values["lotless"] > 0.5 and bool(values["part_1_lot_a"]),
                  f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
             Rule(f"IF({DESIGN_KNOWS}, ABS(strands - design_strands) > 0.5, 1 = 0)",
@@ -102,6 +104,16 @@ def _without_need(settings: Settings) -> Rule:
     estimated = ", or work it out on the sheet Need" if {"Knitting", "Weaving"} - set(settings.without) else ""
     return Rule("AND(NOT(given(need)), NOT(given(used)))", lambda values: values["need"] is None and values["used"] is None,
                 f"{UNKNOWN}: type the yarn wanted{estimated}.")
+
+
+def _more_than_wanted() -> Rule:
+    """A yardage that is typed, and an estimate far beyond it, which then counts for nothing.
+
+    Its last digits do not decide.
+    """
+    return Rule(f"AND(NOT(given(used)), ROUND(estimated / wanted, 9) > {FAR_MORE})",
+                lambda values: values["used"] is None and round(values["estimated"] / values["wanted"], 9) > FAR_MORE,
+                f"{ASKING} Yarn wanted: by the sheet Need it takes over a tenth more, and what is typed here counts. Look at both; empty this one to take the estimate.")
 
 
 def _you_type() -> Group:

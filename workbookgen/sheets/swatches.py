@@ -7,6 +7,7 @@ from workbookgen.language.quantities import GAUGE, LOOP, MASS
 from workbookgen.language.sentences import ASKING, MISSING
 
 CLOSEST_STITCHES, WIDEST_STITCHES = 560, 39  # in a meter: 14 and 1 in an inch; common practice, no source
+MOST_BY_SWATCH, LEAST_BY_SWATCH = 2, 0.5  # of the yarn by its gauge; common practice, no source: floats of another color take most, and Munden is within 15%
 HEAVIEST_FABRIC, LIGHTEST_FABRIC = 3000, 20  # grams in a square meter: thick felt, and less than the airiest lace; common practice, no source
 
 
@@ -65,3 +66,15 @@ def whole_swatch() -> Rule:
     some, all_of_it = (f"{joined}({', '.join(f'given({word})' for word in words)})" for joined in ("OR", "AND"))
     return Rule(f"AND({some}, NOT({all_of_it}))", lambda values: len({values[word] is None for word in words}) == 2,
                 f"{MISSING}: the swatch's width, height and weight go together.")
+
+
+def swatch_against_gauge() -> Rule:
+    """A swatch and a gauge that tell of two fabrics: a figure of theirs is in another unit.
+
+    Their last digits do not decide.
+    """
+    return Rule(
+        f"OR(ROUND(by_swatch / by_gauge, 9) > {MOST_BY_SWATCH}, ROUND(by_swatch / by_gauge, 9) < {LEAST_BY_SWATCH})",
+        lambda values: not LEAST_BY_SWATCH <= round(values["by_swatch"] / values["by_gauge"], 9) <= MOST_BY_SWATCH,
+        f"{ASKING} Its weight: by it the piece takes far more yarn, or far less, than by its gauge. Look at the unit of each, and at the grist.",
+    )

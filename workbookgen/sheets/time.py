@@ -5,7 +5,7 @@ from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Listing, LogView, Reading, band
-from workbookgen.reference import overview, planning
+from workbookgen.reference import cost, overview, planning
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
 from workbookgen.sheets.lookup import lookup
@@ -24,6 +24,7 @@ ABOUT = (
     "The planner cannot know today: type it as First day before you read a day here. "
     'To promise a day, take "Safe by": half of all work takes longer than "Done on" says.',
 )
+COUNTED = "IF(AND(given(used), given(done_hours)), done_hours > 0, 1 = 0)"
 VIEW = LogView(typed="", answers=(("", "name . plies done_hours hours ahead likely weeks finish safe known ."),))
 
 
@@ -49,6 +50,9 @@ def times(settings: Settings) -> Log:
             _how_sure(),
             Group("For other sheets", (
                 Result("whole", "In all, spinning in it", "hours", planning.hours_with_spinning, HOURS, only_if="AND(spinning >= 0, plying >= 0)"),
+                Result("paid", "To be paid", f"IF({COUNTED}, done_hours, MAX(whole, IF(given(done_hours), done_hours, 0) + IF(given(ahead), ahead, 0)))",
+                       cost.hours_to_pay, HOURS, uses={"planned": "whole", "done": "done_hours"}, only_if=f"OR({COUNTED}, given(whole))",
+                       note="As planned, or more where more is done; of a finished piece the hours done."),
                 repeated("listed", "Listed as", "name", width=24),
             ), printed=False),
         ),

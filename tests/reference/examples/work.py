@@ -203,6 +203,9 @@ EXAMPLES = [
         dict(project=texts("shawl", "Hat"), projects=["Shawl", "hat", "", "shawl"], hours=q("hour", 30, 4, np.nan, 2)),
     ),
     (cost.material_cost, dict(fiber=n(24, 0), thread=n(3, 0), dye=n(2, 0), tools=n(1, 0))),
+    (cost.hours_to_pay, dict(planned=q("hour", 24, 4), ahead=q("hour", 12, 0), done=q("minute", 900, 300))),
+    (cost.hours_to_pay, dict(planned=q("hour", 24, 4), done=q("minute", 900, 0), used=q("g", 300, 0))),
+    (cost.hours_to_pay, dict(done=q("minute", 900, 300), used=q("g", 300, 0))),
     (cost.labor, dict(hours=q("minute", 90, 0), rate=n(20, 0))),
     (cost.price, dict(cost=n(30, 0), labor=n(90, 0), margin=n(0.25, 0), fees=n(0.125, 0))),
     (cost.paid_for, dict(cost=n(30, 0), labor=n(90, 0))),
@@ -240,6 +243,9 @@ EXAMPLES = [
         for calculation in (knitting.estimate_in_use, knitting.estimate_basis)
         for way in ("swatch", "gauge", "piece")
     ),
+    (knitting.estimated_by_parts, dict(project=texts("Cap", "Vest"), swatch=q("yard", 900, 0), gauge=q("m", 800, 0))),
+    (knitting.estimated_by_parts, dict(project=texts("Cap", "Vest"), swatch=q("yard", 900, 0))),
+    (knitting.estimated_by_parts, dict(project=texts("Cap", "Vest"), gauge=q("m", 800, 0))),
     (knitting.munden_stitch_length, dict(stitch_density=q("1/inch^2", 40, 60), constant=n(19, 21.6))),
     (knitting.stitch_density, dict(stitches=q("1/inch", 5, 6), rows=q("1/cm", 3, 2))),
     (knitting.tightness, dict(linear_density=q("tex", 225, 90), stitch_length=q("cm", 1, 0.8))),

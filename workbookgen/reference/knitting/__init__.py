@@ -1,16 +1,15 @@
 """How much yarn a knitted piece takes, and whether the ball will last.
 
-`piece` goes from the size of a piece to its yarn, by swatch, gauge or weight. `stitch` is about the yarn in one
-stitch. `ball` helps while knitting.
+`piece` goes from the size of a piece to its yarn, by swatch, gauge or weight, and `estimate` chooses among these.
+`stitch` is about the yarn in one stitch. `ball` helps while knitting.
 """
 
 from workbookgen.reference.knitting.ball import lasts, rows_possible
+from workbookgen.reference.knitting.estimate import estimate_basis, estimate_in_use, estimated_by_parts
 from workbookgen.reference.knitting.piece import (
     SHAPES,
     area,
     area_in_all,
-    estimate_basis,
-    estimate_in_use,
     from_gauge,
     from_piece,
     from_swatch,

@@ -15,7 +15,6 @@ from workbookgen.reference.stock import sum_where
 from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity, Ratio
 
 SHAPES = ("rectangle", "triangle", "trapezoid", "circle", "ring")
-SWATCH, GAUGE, PIECE = "swatch", "gauge", "existing piece"
 
 
 @calculation
@@ -281,92 +280,6 @@ def from_gauge(area: Area, stitch_density: PerArea, stitch_length: Length) -> Le
     require_stitch_density(stitch_density)
     require_stitch_length(stitch_length)
     return (area * stitch_density * stitch_length).to("meter")
-
-
-@calculation
-def estimate_in_use(swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None) -> Length:
-    """Estimate of the yarn for a piece that the planner uses.
-
-    L = by swatch, else by gauge, else by an existing piece. A swatch of this very yarn says most.
-
-    Parameters
-    ----------
-    swatch : length of yarn found from a swatch
-    gauge : length found from the gauge and the yarn in a stitch
-    piece : length found from an existing piece
-
-    Returns
-    -------
-    L, the estimate in use
-
-    Raises
-    ------
-    ValueError
-        None of the three is known, or the estimate in use is negative.
-
-    Notes
-    -----
-    Valid for three estimates of the same piece; add a margin.
-
-    References
-    ----------
-    Common practice, no source.
-
-    Examples
-    --------
-    >>> print(estimate_in_use(swatch=Quantity(1000, "m"), gauge=Quantity(1100, "m")))
-    1000 meter
-    """
-    _, length = _surest(swatch, gauge, piece)
-    return length
-
-
-@calculation
-def estimate_basis(swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None) -> str:
-    """What the estimate in use is based on.
-
-    basis = the first known of swatch, gauge, existing piece. How far to trust an estimate depends on its origin, so
-    that is stated in words.
-
-    Parameters
-    ----------
-    swatch : length of yarn found from a swatch
-    gauge : length found from the gauge and the yarn in a stitch
-    piece : length found from an existing piece
-
-    Returns
-    -------
-    "swatch", "gauge" or "existing piece"
-
-    Raises
-    ------
-    ValueError
-        None of the three is known, or the estimate in use is negative.
-
-    Notes
-    -----
-    Valid for three estimates of the same piece.
-
-    References
-    ----------
-    Common practice, no source.
-
-    Examples
-    --------
-    >>> print(estimate_basis(gauge=Quantity(1100, "m")))
-    gauge
-    """
-    basis, length = _surest(swatch, gauge, piece)
-    return np.full(length.shape, basis, dtype=object) if np.ndim(length.magnitude) else basis
-
-
-def _surest(swatch, gauge, piece):
-    ranking = ((SWATCH, swatch), (GAUGE, gauge), (PIECE, piece))
-    known = [(basis, length) for basis, length in ranking if length is not None]
-    require(len(known) > 0, "The yarn is not known: give a swatch, a gauge, or the mass of a piece like it.")
-    basis, length = known[0]
-    require_within(NOT_NEGATIVE, "The estimate", length)
-    return basis, length
 
 
 def _require_area(area) -> None:
