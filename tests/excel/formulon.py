@@ -5,10 +5,10 @@ the file, names and shared formulas included, and computes anew when it is told 
 """
 
 from pathlib import Path
-from types import ModuleType, NoneType
+from types import ModuleType
 
-from workbookgen.engines import ErrorValue, Typed
-from workbookgen.engines.engine import CellByCell, CellValue, PackageEngine, plain, unreadable
+from workbookgen.engines import ErrorValue
+from workbookgen.engines.engine import CellByCell, CellValue, PackageEngine, plain, setting, unreadable
 
 
 class Formulon(PackageEngine):
@@ -31,13 +31,7 @@ class FormulonSession(CellByCell):
         except package.FormulonError as reason:
             raise unreadable(path, "formulon", reason) from None
         self.sheets = {book.sheet_name(number): number for number in range(book.sheet_count())}
-        self.calls = {
-            NoneType: book.set_blank,
-            bool: book.set_bool,
-            float: book.set_number,
-            str: book.set_text,
-            Typed: book.set_formula,
-        }
+        self.calls = setting(book.set_blank, book.set_bool, book.set_number, book.set_text, book.set_formula)
         self._error = package.error_display_name
         self.evaluate()
 

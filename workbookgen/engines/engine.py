@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from importlib import import_module, metadata
 from pathlib import Path
-from types import ModuleType
+from types import ModuleType, NoneType
 from typing import Protocol
 
 from workbookgen.errors import FileError, MissingEngine
@@ -83,7 +83,7 @@ class CellByCell(Session):
     """A session with an engine that is spoken to cell by cell.
 
     `sheets` tells by name what the engine calls each sheet, and `first` from where it counts rows and columns. `calls`
-    are what sets a cell to a value of each type, a blank being NoneType: given sheet, row, column, and the value.
+    are what sets a cell to a value of each type (`setting`): given sheet, row, column, and but for a blank the value.
     """
 
     sheets: Mapping[str, object]
@@ -108,6 +108,13 @@ class CellByCell(Session):
         require_sheet(tuple(self.sheets), area.sheet)
         row, column = area.row - 1 + self.first, area.column - 1 + self.first
         return self.sheets[area.sheet], range(row, row + area.rows), range(column, column + area.columns)
+
+
+def setting(
+    blank: Callable, truth: Callable, number: Callable, text: Callable, formula: Callable
+) -> Mapping[type, Callable]:
+    """An engine's calls that set a cell, by the type of what they are given."""
+    return {NoneType: blank, bool: truth, float: number, str: text, Typed: formula}
 
 
 class Engine(Protocol):

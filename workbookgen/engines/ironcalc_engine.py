@@ -6,9 +6,9 @@ date.
 """
 
 from pathlib import Path
-from types import ModuleType, NoneType
+from types import ModuleType
 
-from workbookgen.engines.engine import CellByCell, CellValue, ErrorValue, PackageEngine, Typed, plain, unreadable
+from workbookgen.engines.engine import CellByCell, CellValue, ErrorValue, PackageEngine, plain, setting, unreadable
 
 
 class IronCalc(PackageEngine):
@@ -31,13 +31,13 @@ class IronCalcSession(CellByCell):
                 raise
             raise unreadable(path, "IronCalc", reason) from None
         self.sheets = {sheet["name"]: index for index, sheet in enumerate(model.get_worksheets_properties())}
-        self.calls = {
-            NoneType: model.clear_cell_contents,
-            bool: model.update_cell_with_bool,
-            float: model.update_cell_with_number,
-            str: model.update_cell_with_text,
-            Typed: model.set_user_input,
-        }
+        self.calls = setting(
+            model.clear_cell_contents,
+            model.update_cell_with_bool,
+            model.update_cell_with_number,
+            model.update_cell_with_text,
+            model.set_user_input,
+        )
         self.evaluate()
 
     def evaluate(self) -> None:
