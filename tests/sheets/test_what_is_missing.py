@@ -110,6 +110,23 @@ def test_of_three_bobbins_two_are_no_two_ply(third):
     assert [whole[f"ending_{key}"][0] for key in ("strands", "plied", "words")] == [3, pytest.approx(150), "3-ply: chain-ply the rest."]
 
 
+ONE_BOBBIN = "A ply takes two bobbins, a line each. As a chain, one gives a third of its length, less the take-up."
+
+
+@pytest.mark.parametrize(("rack", "words"), [
+    ([{"length": 200.0}], ONE_BOBBIN),  # the first of them, or the only one
+    ([{}, {"mass": 2.0}], ONE_BOBBIN),  # weighed, on the second line
+    ([{"length": 200.0}, {"length": "180 yd"}], None),  # the other cannot be read, which is told there
+    ([{"length": 200.0}, {"length": 200.0}], "2-ply: the bobbins run out together."),
+    ([{"mass": 1.0}, {}, {"length": 125.0}], "2-ply: the bobbins run out together."),  # an ounce of 2,000 yd/lb; a line left free between
+    ([{}, {}], None),  # nothing on the rack
+])
+def test_a_single_bobbin_on_the_rack_is_told_what_it_lacks(rack, words):
+    values = values_of({"ending_grist": 2000.0, "ending_take_up": 0.0}, rack=rack)
+    assert values["ending_words"][0] == words
+    assert (values["ending_plied"][0] is not None) == ("2-ply" in (words or ""))
+
+
 def test_bobbins_plied_without_a_take_up_are_told_so():
     assert values_of(rack=[{"length": 200.0}, {"length": 180.0}])["ending_words"][0] == "2-ply, no take-up reckoned: wind the rest into a ball, and ply it from both ends."
 

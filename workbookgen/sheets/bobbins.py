@@ -188,8 +188,9 @@ RACK = Card("ending", "Singles left over", groups=(
         Result("each", "Shared out first, each has", "total / strands", plying.shared_evenly, LENGTH, only_if="strands >= 2",
                note="If you wind over before you ply, all run out together."),
         Result("words", "In words",
-               'said(strands) & IF(given(take_up), "-ply: ", "-ply, no take-up reckoned: ") & IF(rest / total < 0.01, "the bobbins run out together.", '
-               'IF(strands = 2, "wind the rest into a ball, and ply it from both ends.", IF(strands = 3, "chain-ply the rest.", "wind the rest over evenly, and ply on.")))',
-               plying.leftover_words, None, width=40),
+               'IF(given(rest), said(strands) & IF(given(take_up), "-ply: ", "-ply, no take-up reckoned: ") & IF(rest / total < 0.01, "the bobbins run out together.", '
+               'IF(strands = 2, "wind the rest into a ball, and ply it from both ends.", IF(strands = 3, "chain-ply the rest.", "wind the rest over evenly, and ply on."))), '
+               '"A ply takes two bobbins, a line each. As a chain, one gives a third of its length, less the take-up.")',
+               plying.leftover_words, None, width=40, only_if="OR(strands < 1.5, given(rest))"),
     )),
 ))

@@ -8,6 +8,7 @@ from workbookgen.reference.plying.design import require_loss
 from workbookgen.reference.words import said
 from workbookgen.units import Length, Ratio
 
+ALONE = "A ply takes two bobbins, a line each. As a chain, one gives a third of its length, less the take-up."
 TOGETHER = 0.01  # of all singles: less than this share left over is not worth mentioning
 
 
@@ -210,27 +211,27 @@ def plied_from(length: Length, take_up: Ratio = 0.0, strands: Ratio = 1) -> Leng
 
 
 @calculation
-def leftover_words(strands: Ratio, total: Length, rest: Length, take_up: Ratio | None = None) -> str:
+def leftover_words(strands: Ratio, total: Length, rest: Length | None = None, take_up: Ratio | None = None) -> str:
     """What to do with singles that are left when the shortest bobbin runs out, in words.
 
     words = n-ply, and nothing to do if r < Σℓ / 100. Else two strands are plied from both ends of a ball, three as a
-    chain, more are rewound.
+    chain, more are rewound. A single bobbin waits for another, or becomes a chain.
 
     Parameters
     ----------
     strands : n, number of bobbins, one per strand
     total : Σℓ, length on all bobbins
-    rest : r, what remains on them when the shortest runs out
+    rest : r, what remains on them when the shortest runs out; of a single bobbin nothing is plied
     take_up : share of the singles' length lost in plying; the ply comes out shorter than told if none is stated
 
     Returns
     -------
-    a sentence
+    a sentence or two
 
     Raises
     ------
     ValueError
-        Fewer than two strands, nothing on the bobbins, or a negative remainder.
+        Several strands without a remainder, nothing on the bobbins, or a negative remainder.
 
     Notes
     -----
@@ -246,11 +247,14 @@ def leftover_words(strands: Ratio, total: Length, rest: Length, take_up: Ratio |
     3-ply: chain-ply the rest.
     """
     require_numbers(strands, total, rest)
-    require_within(AT_LEAST_TWO, "A ply has at least two strands.", strands)
     require_within(ABOVE_ZERO, "There must be something on the bobbins.", total)
-    require_within(NOT_NEGATIVE, "A length", rest)
     if take_up is not None:
         require_loss(take_up, "take-up")
+    if rest is None:
+        require(np.asarray(strands) < AT_LEAST_TWO.least, "Of several bobbins, state what remains on them.")
+        return by_element(lambda _: ALONE, strands)
+    require_within(AT_LEAST_TWO, "A ply has at least two strands.", strands)
+    require_within(NOT_NEGATIVE, "A length", rest)
     reckoned = "" if take_up is not None else ", no take-up reckoned"
     return by_element(
         lambda plied, number, over: f"{plied}-ply{reckoned}: {_what_to_do(number, over)}",
