@@ -204,10 +204,17 @@ def test_hours_counted_beat_hours_planned():
     assert planning.hours_in_use(hours(0), hours(20)) == hours(0)
 
 
-def test_work_that_took_longer_than_planned_has_nothing_ahead():
+def test_what_is_done_is_no_longer_ahead():
     assert planning.hours_ahead(hours(30), done=Quantity(90, "minute")).m_as("hour") == approx(28.5)
     assert planning.hours_ahead(hours(30)) == hours(30)
-    assert planning.hours_ahead(hours(4), done=hours(5)) == hours(0)
+
+
+@pytest.mark.parametrize("done", [4, 4 * (1 - 1e-12), 5])
+def test_work_that_took_longer_than_planned_and_shows_nothing_is_not_called_done(done):
+    with pytest.raises(ValueError, match="hours are used up"):
+        planning.hours_ahead(hours(4), done=hours(done))
+    assert planning.hours_ahead(hours(4), 0.75, hours(done)).m_as("hour") == approx(3), "a quarter is in skeins"
+    assert planning.hours_ahead(hours(0), done=hours(done)) == hours(0), "nothing was to be done"
 
 
 def test_skeins_bear_out_what_is_ahead():
@@ -228,11 +235,10 @@ def test_what_is_finished_has_nothing_ahead():
     assert planning.hours_ahead(hours(4), used=Quantity(0, "g")) == hours(0)
 
 
-@given(whole=st.floats(0, 1e4), done=st.floats(0, 1e4))
-def test_done_and_ahead_cover_the_whole(whole, done):
-    ahead = planning.hours_ahead(hours(whole), done=hours(done)).m_as("hour")
-    assert ahead >= 0
-    assert ahead + done == approx(max(whole, done))
+@given(whole=st.floats(0.01, 1e4), part=st.floats(0, 0.999))
+def test_done_and_ahead_cover_the_whole(whole, part):
+    ahead = planning.hours_ahead(hours(whole), done=hours(whole * part)).m_as("hour")
+    assert ahead > 0 and ahead + whole * part == approx(whole)
 
 
 def test_a_project_in_several_lines_has_the_hours_of_all():

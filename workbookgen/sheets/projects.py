@@ -83,6 +83,8 @@ def projects(settings: Settings) -> Log:
                  f"{ASKING} Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."),
             Rule(f"used_of_need < {HALF_DONE}", lambda values: values["used_of_need"] < HALF_DONE,
                  f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty."),
+            Rule("AND(NOT(given(used)), in_skeins <= 0, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
+                 f"{ASKING} Hours done: as many as planned, and nothing is in skeins, so none are told as ahead. Log what is reeled, or look at your pace on the sheet Time."),
             Rule("AND(need > 0, in_skeins <= 0, NOT(given(part_1_name)), NOT(given(used)))",
                  lambda values: values["need"] > 0 and values["in_skeins"] <= 0 and not values["part_1_name"] and values["used"] is None,
                  f"{ASKING} No yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
@@ -97,6 +99,10 @@ DESIGN_KNOWS = "IF(given(design_strands), OR(design_strands > 0.5, IF(given(boug
 def _design_knows(values) -> bool:
     singles, bought = values["design_strands"], values["bought_share"]
     return singles is not None and (singles > 0.5 or (bought is not None and bought > 0.999999))
+
+
+def _plan_used_up(values) -> bool:
+    return values["used"] is None and values["in_skeins"] <= 0 and values["hours_planned"] > 0 and values["done"] >= values["hours_planned"] * 0.999999999
 
 
 def _without_need(settings: Settings) -> Rule:
@@ -305,6 +311,7 @@ def _for_other_sheets() -> Group:
         repeated("by_lot", "Spun from", "lot_1", width=16),
         Result("lotless", "Skeins of no lot", "count_where(skeins_finished_yd, skeins_lotless, name)", stock.count_where, NUMBER, digits=0,
                uses={"names": "skeins_lotless", "amounts": "skeins_finished_yd"}, note="Their fiber still counts as there."),
+        lookup("hours_planned", "Hours planned", "times_whole", "name", HOURS),
         repeated("listed", "Listed as", "name", width=24, note="The name under which other sheets find this project."),
     ), printed=False)
 

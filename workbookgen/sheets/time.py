@@ -23,8 +23,11 @@ ABOUT = (
     "Rest counts too: stop and stretch every half hour.",
     "The planner cannot know today: type it as First day before you read a day here. "
     'To promise a day, take "Safe by": half of all work takes longer than "Done on" says.',
+    "A cable is plied twice, and only once is counted here: of two plies, the plying takes some three times these hours.",
 )
 COUNTED = "IF(AND(given(used), given(done_hours)), done_hours > 0, 1 = 0)"
+DONE = "IF(given(done_hours), done_hours, 0)"
+PLAN_USED_UP = f"{DONE} >= whole * 0.999999999"  # the last digits do not decide
 VIEW = LogView(typed="", answers=(("", "name . plies done_hours hours ahead likely weeks finish safe known ."),))
 
 
@@ -91,7 +94,7 @@ def _hours() -> Group:
                only_if="OR(plies = 0, AND(given(singles), given(pace_spin)))", note="None for a yarn that is plied of bought threads alone."),
         Result("plying", "Plying", "IF(OR(plies > 1, given(by_design)), length / pace_ply, 0)", planning.plying_hours, HOURS,
                uses={"strands": "plies", "pace": "pace_ply", "design": "by_design"}, only_if="OR(AND(plies = 1, NOT(given(by_design))), given(pace_ply))",
-               note="None for a single."),
+               note="None for a single. A cable is plied twice: its first plying is not counted."),
         Result("finishing", "Finishing", "length / pace_finishing", planning.hours, HOURS, uses={"amount": "length", "pace": "pace_finishing"}),
         Result("hours", "In all",
                "IF(given(preparing), preparing, 0) + IF(given(spinning), spinning, 0) + IF(given(plying), plying, 0) + IF(given(finishing), finishing, 0)",
@@ -104,10 +107,10 @@ def _hours() -> Group:
                '& IF(given(finishing), "", " finishing"), " ", ", "), "without, ", "without "))',
                planning.steps_known, None, only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))", width=25,
                note="A step is left out while its pace is not known: give it on the sheet Figures."),
-        Result("ahead", "Still ahead", "IF(given(used), 0, IF(AND(left < 1, IF(given(done_hours), done_hours, 0) >= whole), whole * left, MIN(MAX(0, whole - "
-                                       "IF(given(done_hours), done_hours, 0)), whole * left)))",
+        Result("ahead", "Still ahead", f"IF(given(used), 0, IF({PLAN_USED_UP}, whole * left, MIN(whole - {DONE}, whole * left)))",
                planning.hours_ahead, HOURS, uses={"hours": "whole", "done": "done_hours"},
-               note="All less those done, and no more than what is not in skeins yet would take. "
+               only_if=f"OR(given(used), left < 1, whole <= 0, NOT({PLAN_USED_UP}))",
+               note="All less those done, and no more than what is not in skeins yet would take; not known once those done are as many, and nothing is in skeins. "
                     "None once the project is finished, which is when the sheet Projects says what it used."),
     ))
 

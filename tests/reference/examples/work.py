@@ -194,7 +194,7 @@ EXAMPLES = [
     (planning.hours_in_use, dict(planned=q("minute", 90, 0))),
     (planning.hours_with_spinning, dict(hours=q("hour", 30, 4), spinning=q("minute", 90, 0), plying=q("hour", 2, 0))),
     (planning.hours_ahead, dict(hours=q("hour", 30, 4), left=n(0.5, 1))),
-    (planning.hours_ahead, dict(hours=q("hour", 30, 4), left=n(0.5, 1), done=q("minute", 90, 300))),
+    (planning.hours_ahead, dict(hours=q("hour", 30, 4), left=n(0.5, 0.75), done=q("minute", 90, 300))),
     (planning.length_ahead, dict(amount=q("yard", 400, 100), left=n(0.5, 0))),
     (planning.ahead_share, dict(ahead=q("minute", 90, 0), hours=q("hour", 30, 4))),
     (planning.hours_ahead, dict(hours=q("hour", 30, 4), done=q("minute", 90, 300), used=q("g", 300, 0))),

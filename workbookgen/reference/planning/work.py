@@ -12,6 +12,8 @@ from workbookgen.reference.limits import ABOVE_ZERO, NO_TIME, NOT_NEGATIVE, requ
 from workbookgen.reference.stock import sum_where
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some, SomePerTime, Time
 
+NEARLY_ALL = 0.999999999  # of the planned hours
+
 
 @calculation
 def hours(amount: Some, pace: SomePerTime) -> Time:
@@ -143,8 +145,8 @@ def hours_in_use(own: Time | None = None, planned: Time | None = None) -> Time:
 def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass | None = None) -> Time:
     """Hours still ahead.
 
-    A = min(max(0, H - d), H · q), and H · q where d ≥ H and q < 1. What is in skeins is made, and the rest takes its
-    time even when the planned hours are used up; once the piece is finished there are none.
+    A = min(H - d, H · q), and H · q where d ≥ H. What is in skeins is made, and the rest takes its time even when the
+    planned hours are used up. With nothing in skeins it is not known then; once the piece is finished there are none.
 
     Parameters
     ----------
@@ -160,11 +162,11 @@ def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass
     Raises
     ------
     ValueError
-        Negative hours, a negative share, or a negative mass.
+        Negative hours, a negative share or mass, or hours used up with nothing in skeins.
 
     Notes
     -----
-    Valid for a plan that still holds.
+    Valid for a plan that still holds; the last digits do not decide whether its hours are used up.
 
     References
     ----------
@@ -178,14 +180,15 @@ def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass
     require_hours(hours)
     require_within(NOT_NEGATIVE, "A share", left)
     require_hours(done)
-    if used is None:
-        by_skeins = hours * left
-        rest = np.minimum(np.maximum(hours - done, NO_TIME), by_skeins)
-        return Quantity(
-            np.where((done >= hours) & (np.asarray(left) < 1), by_skeins.m_as("hour"), rest.m_as("hour"))[()], "hour"
-        )
-    require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount of yarn.", used)
-    return hours * 0
+    if used is not None:
+        require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount of yarn.", used)
+        return hours * 0
+    used_up = done >= hours * NEARLY_ALL
+    told_by_skeins = (np.asarray(left) < 1) | (hours <= NO_TIME)
+    require(told_by_skeins | ~np.asarray(used_up), "The hours are used up, and nothing shows how far the work is.")
+    by_skeins = (hours * left).m_as("hour")
+    rest = np.minimum((hours - done).m_as("hour"), by_skeins)
+    return Quantity(np.where(used_up, by_skeins, rest)[()], "hour")
 
 
 @calculation
