@@ -196,6 +196,18 @@ def test_a_washed_handful_says_more_than_the_breeds_figure(known, found):
     assert fiber.yield_in_use(*known) == found
 
 
+@pytest.mark.parametrize("known, found", [((0.1, 0.03), 0.1), ((0.1,), 0.1), ((None, 0.03), 0.03), ((0.0, 0.03), 0.0)])
+def test_a_sample_of_the_lot_says_more_than_the_usual_loss(known, found):
+    assert fiber.spinning_loss_in_use(*known) == found
+
+
+def test_without_a_sample_or_a_breed_no_loss_is_known():
+    with pytest.raises(ValueError, match="spin a sample"):
+        fiber.spinning_loss_in_use()
+    with pytest.raises(ValueError, match="number"):
+        fiber.spinning_loss_in_use(float("nan"), 0.03)
+
+
 def test_without_a_handful_or_a_breed_no_yield_is_known():
     with pytest.raises(ValueError, match="wash a handful"):
         fiber.yield_in_use()

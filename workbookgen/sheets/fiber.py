@@ -190,7 +190,7 @@ def _its_skeins() -> Group:
 def _losses_expected() -> Group:
     return Group("Losses expected", (
         stages.stage(),
-        *stages.guide_losses(),
+        *stages.guide_losses("breed_spinning"),
         stages.guide_yield("breed_yield"),
         Result("samples", "Handfuls washed", "count_where(samples_scoured_yield, samples_of_lot, name)", stock.count_where, NUMBER, digits=0,
                uses={"names": "samples_of_lot", "amounts": "samples_scoured_yield"}, note="Samples of this lot that tell its yield."),
@@ -201,6 +201,13 @@ def _losses_expected() -> Group:
         Result("expected_yield", "Scoured yield", "IF(given(sampled_yield), sampled_yield, breed_yield)", trade.yield_in_use, SHARE, width=11,
                uses={"sampled": "sampled_yield", "published": "breed_yield"}, only_if="OR(given(sampled_yield), given(breed_yield))",
                note="Share kept: of the lot's own samples, or as the guide on the sheet Guide expects."),
+        Result("sampled_spinning", "Spinning, samples", "sum_where(samples_seen_loss, samples_of_lot, name) / count_where(samples_seen_loss, samples_of_lot, name)",
+               learning.observed, SHARE, width=11,
+               uses={"names": "samples_of_lot", "shares": "samples_seen_loss"}, only_if="count_where(samples_seen_loss, samples_of_lot, name) > 0",
+               note="Mean of what samples of this lot lost in spinning."),
+        Result("expected_spinning", "Spinning", "IF(given(sampled_spinning), sampled_spinning, breed_spinning)", trade.spinning_loss_in_use, SHARE, width=11,
+               uses={"sampled": "sampled_spinning", "published": "breed_spinning"}, only_if="OR(given(sampled_spinning), given(breed_spinning))",
+               note="Share lost: of the lot's own samples, or as the guide on the sheet Guide expects. A project counts by the sample that it is planned by."),
     ))
 
 

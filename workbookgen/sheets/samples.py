@@ -100,7 +100,7 @@ def _you_type() -> Group:
         Input("raw_in", "Fleece in", AMOUNT, MASS, help="A handful of the skirted fleece, weighed in the grease, that you washed to see its yield; not the fiber that you spun."),
         Input("clean_out", "Washed, dry", AMOUNT, MASS, help="What that handful weighed, washed and quite dry."),
         Input("fiber_in", "Fiber in", AMOUNT, MASS, help="Prepared fiber weighed out for the sample, washed already: what washing takes is no loss of spinning."),
-        Input("yarn_out", "Yarn out", AMOUNT, MASS, help="All the yarn that it became."),
+        Input("yarn_out", "Yarn out", AMOUNT, MASS, help="All the yarn that it became. Its lot expects the same loss of all its fiber."),
         Input("unwashed", "Before washing", AMOUNT, LENGTH, help="Its length before washing."),
         Input("washed", "After washing", AMOUNT, LENGTH, help="The same piece washed, dry and slack."),
         Input("singles_length", "Singles used", AMOUNT, LENGTH, help="Length of one of the singles that went into the ply."),
@@ -186,6 +186,8 @@ def _for_other_sheets() -> Group:
                only_if=f"{TOO_FEW} < COUNT(quantiles_readings)"),
         Result("inches", "Inches at a time", "ROUNDUP(ROUND(POWER(INDEX(quantiles_t, 4) * variation / doubts_readings, 2) / 5, 6), 0)", statistics.inches_each, NUMBER,
                uses={"error": "doubts_readings"}, digits=0),
+        Result("seen_loss", "Lost in spinning", "1 - yarn_out / fiber_in", trade.seen_loss, SHARE, uses={"before": "fiber_in", "after": "yarn_out"},
+               only_if="yarn_out <= fiber_in", note="Of this sample: its lot expects it of all its fiber."),
         repeated("of_lot", "Sample of", "lot", width=18),
         repeated("listed", "Listed as", "name", width=22),
     ), printed=False)

@@ -124,8 +124,11 @@ def second_loss() -> Result:
                   note="Share lost in it: your own figure, or as the guide on the sheet Guide expects.")
 
 
-def guide_losses() -> tuple[Result, ...]:
-    """What the guide expects of the chosen breed or fiber, prepared in the chosen way."""
+def guide_losses(spinning: str = SPINNING.expected) -> tuple[Result, ...]:
+    """What the guide expects of the chosen breed or fiber, prepared in the chosen way.
+
+    `spinning` is the key of its loss in spinning, where samples of the lot go before that.
+    """
     return (
         _of_guide("expected_skirting", "Skirting", "skirting"),
         _of_guide("breed_carding", "Carding", "preparation"),
@@ -133,7 +136,7 @@ def guide_losses() -> tuple[Result, ...]:
         Result("expected_preparation", "Preparation", f"IF({COMBED}, breed_combing, breed_carding)", fiber.preparation_loss, SHARE, width=11,
                uses={"carding": "breed_carding", "combing": "breed_combing"}, only_if=f"IF({COMBED}, given(breed_combing), given(breed_carding))",
                note="Share lost in carding or combing, as the guide on the sheet Guide expects."),
-        _of_guide("expected_spinning", "Spinning", "spinning"),
+        _of_guide(spinning, "Spinning", "spinning"),
     )
 
 

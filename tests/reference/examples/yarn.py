@@ -188,7 +188,8 @@ EXAMPLES = [
         for by, way in ((("carding", "carding"), {}), (("combing", "carding"), dict(way=texts("Combing", "carding"))))
     ),
     *(
-        (fiber.yield_in_use, known)
+        (in_use, known)
+        for in_use in (fiber.yield_in_use, fiber.spinning_loss_in_use)
         for known in (
             dict(sampled=n(0.5, 1)),
             dict(published=n(0.5, 1)),

@@ -32,6 +32,7 @@ from workbookgen.reference.fiber.preparing import (
     second_loss,
     second_uncertainty,
     seen_in_preparing,
+    spinning_loss_in_use,
     yield_in_use,
     yield_uncertainty,
 )

@@ -285,6 +285,46 @@ def yield_in_use(sampled: Ratio | None = None, published: Ratio | None = None) -
 
 
 @calculation
+def spinning_loss_in_use(sampled: Ratio | None = None, published: Ratio | None = None) -> Ratio:
+    """Expected loss of a lot in spinning.
+
+    l = that of its own samples, else the guide's. What these hands lost of this very fiber says more than a usual
+    figure.
+
+    Parameters
+    ----------
+    sampled : mean loss of the samples that were spun of this lot
+    published : the loss that the guide expects
+
+    Returns
+    -------
+    l, a share
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or one that is not a number.
+
+    Notes
+    -----
+    Valid for samples spun and plied as the lot will be.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(spinning_loss_in_use(sampled=0.08, published=0.03))
+    0.08
+    """
+    require_numbers(sampled, published)
+    known = published if sampled is None else sampled
+    require(known is not None, "No loss is known: spin a sample, or choose a breed.")
+    return known
+
+
+@calculation
 def yield_uncertainty(
     u_own: Ratio,
     u_handful: Ratio,

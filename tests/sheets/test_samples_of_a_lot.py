@@ -1,0 +1,62 @@
+"""A lot and the project that is spun from it count the fiber by one loss, where the lot has a sample of its own.
+
+By hand: 20 oz of top, of which a sample kept 0.9 oz of 1, give 18 oz of yarn, 1,125 yd at 1,000 yd/lb; 900 yd weigh
+14.4 oz and take 16 oz of the top. The guide expects spinning to take 3% of such fiber: 19.4 oz, and 14.4 / 0.97 oz.
+"""
+
+import pytest
+
+from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import described
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Settings
+
+US = described(Settings(units="us"))
+GUIDE = [{"name": "Moor", "spinning": 0.03, "preparation": 0.06, "combing": 0.3, "skirting": 0.1, "yield_low": 0.5, "yield_high": 0.6}]
+TOP = {"name": "Top", "kind": "Moor", "state": "prepared fiber", "weight": 20.0, "grist": 1000.0}
+SWATCH = {"name": "Swatch", "lot": "Top", "fiber_in": 1.0, "yarn_out": 0.9}
+HAT = {"name": "Hat", "wanted": 900.0, "margin": 0.0, "lot_1": "Top", "grist": 1000.0}
+KEYS = ("fiber_yarn", "way_yarn", "way_expected_yarn", "projects_prepared", "projects_bought")
+
+
+def told(*keys, samples=(), top=TOP, hat=HAT):
+    entries = starting_entries(US) | {"way_lot": ("Top",)}
+    for log, lines in {"guide": GUIDE, "fiber": [top], "samples": samples, "projects": [hat]}.items():
+        entries = with_records(US, entries, log, lines)
+    [values] = expected_of_keys(US, [entries], keys)
+    return [values[key][0] for key in keys]
+
+
+BY_SAMPLE, BY_GUIDE = (18, 18, 18, 16, 16), (19.4, 19.4, 19.4, 14.4 / 0.97, 14.4 / 0.97)
+
+
+@pytest.mark.parametrize("chosen", [None, "Swatch"])
+def test_a_lot_loses_in_spinning_what_its_own_sample_lost(chosen):
+    """The sheet Lot told 19.4 oz of yarn beside a project that counted by 10%."""
+    assert told(*KEYS, samples=[SWATCH], hat=HAT | {"sample": chosen}) == [pytest.approx(each) for each in BY_SAMPLE]
+
+
+@pytest.mark.parametrize("samples", [
+    [],  # none at all
+    [SWATCH | {"lot": None}],  # of a lot that nobody names
+    [SWATCH | {"yarn_out": None}],  # one that was measured, and not weighed before and after
+    [SWATCH | {"yarn_out": 1.1}],  # a slip, which its own line tells
+])
+def test_without_a_sample_of_it_a_lot_goes_by_the_guide(samples):
+    assert told(*KEYS, samples=samples) == [pytest.approx(each) for each in BY_GUIDE]
+
+
+def test_two_samples_of_a_lot_are_expected_in_the_mean():
+    """10 and 20% lost: of 20 oz 17 are left."""
+    assert told("fiber_yarn", samples=[SWATCH, SWATCH | {"name": "Other", "yarn_out": 0.8}]) == [pytest.approx(17)]
+
+
+def test_what_is_typed_or_weighed_goes_before_a_sample():
+    assert told("fiber_yarn", samples=[SWATCH], top=TOP | {"own_spinning": 0.05}) == [pytest.approx(19)]
+    assert told("fiber_yarn", samples=[SWATCH], top=TOP | {"yarn_weighed": 18.6}) == [pytest.approx(18.6)]
+
+
+def test_a_sample_tells_the_loss_of_a_fiber_that_the_guide_does_not_know():
+    top = TOP | {"kind": None}
+    assert told("fiber_yarn", "fiber_message", samples=[SWATCH], top=top) == [pytest.approx(18), None]
+    assert told("fiber_yarn", top=top) == [None]
