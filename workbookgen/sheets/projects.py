@@ -22,7 +22,7 @@ from workbookgen.reference import (
     yarn_count,
 )
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, level, plausible, samples, skeins, supply, tabs, yarn
+from workbookgen.sheets import enough, fiber, level, plausible, samples, skeins, supply, tabs, yarn
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
@@ -155,7 +155,7 @@ def _you_type() -> Group:
 
 def _enough() -> Group:
     return Group("Enough?", (
-        *supply.in_words(),
+        *enough.in_words(),
         Result("open_have", "There is", "there", project.while_open, LENGTH, uses={"amount": "there"}, only_if="NOT(given(used))",
                note="Its skeins, also those that are in the piece already, and what its lots still give once the other projects on them have theirs. "
                     "Of a finished piece it is not asked."),
@@ -306,7 +306,7 @@ def _for_other_sheets() -> Group:
         *supply.taken(),
         *supply.unknown_lots(),
         supply.shared_lots(),
-        *supply.said(),
+        *enough.said(),
         repeated("by_design", "Plied by", "design", width=16),
         repeated("by_lot", "Spun from", "lot_1", width=16),
         Result("lotless", "Skeins of no lot", "count_where(skeins_finished_yd, skeins_lotless, name)", stock.count_where, NUMBER, digits=0,

@@ -1,0 +1,81 @@
+"""Whether a project's yarn is enough, in sentences, and what to get to be as sure as one asks: results of the sheet
+Projects, said of the strands that `supply` reckons with."""
+
+from workbookgen.language.fields import Result
+from workbookgen.language.quantities import LENGTH
+from workbookgen.reference import advice, answer, project
+from workbookgen.sheets.supply import PARTS, of_part
+
+
+def said() -> tuple[Result, ...]:
+    """The amounts in the sentences, as people say them. Its own skeins are there, whatever others lack of a lot."""
+    of_skeins = {"skeins": "in_skeins", "u_skeins": "doubt_skeins", "uncertainty": "doubt_have"}
+    return (
+        Result("there", "There is, in words", "MAX(in_skeins, have)", project.there_is, LENGTH, uses={"skeins": "in_skeins"}),
+        Result("over", "Over", "MAX(0, spare)", answer.not_below_nothing, LENGTH, uses={"amount": "spare"}),
+        Result("lacking", "Short by", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
+        Result("least", "There is at least", "MAX(0, in_skeins - 2 * doubt_skeins, have - 2 * doubt_have)", project.least_there, LENGTH, uses=of_skeins),
+        Result("most", "There is at most", "MAX(in_skeins + 2 * doubt_skeins, have + 2 * doubt_have)", project.most_there, LENGTH, uses=of_skeins),
+    )
+
+
+def in_words() -> tuple[Result, ...]:
+    """The answer in sentences."""
+    named = f"IF({_limits(1)}, part_1_name, IF({_limits(2)}, part_2_name, IF({_limits(3)}, part_3_name, part_4_name)))"
+    return (
+        Result("scarcest", "Scarcest", named, answer.scarcest, None,
+               uses={"least": "come_least"} | {f"come_{part}": f"part_{part}_come" for part in PARTS} | {f"name_{part}": f"part_{part}_name" for part in PARTS},
+               only_if=SCARCEST_NAMED, width=20, note="The component that runs out first, and limits the yarn."),
+        Result("chance_words", "Sure by", 'IF(open_chance > 0.98, "over 98%", IF(open_chance < 0.02, "under 2%", ROUND(ROUND(open_chance * 100, 9), 0) & "%"))',
+               answer.chance_words, None, uses={"chance": "open_chance"}, width=11),
+        Result("verdict", "In a word", 'IF(given(used), "finished", IF(chance >= doubts_certainty, "enough", IF(chance >= 2 / 3, "likely enough", '
+                                       'IF(chance >= 0.5, "in doubt", "short"))))',
+               answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, note="Enough: as sure as you ask on the sheet Sureness."),
+        Result("answer", "In a sentence",
+               'IF(given(used), "It took " & said(used) & " of yarn.", "There is " & said(there) & IF(AND(given(least), IF(given(most), most >= 0.5, 1 = 0)), ", very likely " '
+               '& said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
+               '& IF(spare >= 0, said(over) & " over", said(lacking) & " short" & IF(have < there - 0.5, ", for all projects on its lots", "")) & "." '
+               '& IF(given(chance_words), " Chance that it is enough: " & chance_words & ".", "") '
+               '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins that belong to no project.", ""))',
+               answer.answer, None, width=70, only_if="AND(IF(given(most), most < 900000, 1 = 1), IF(given(free), free < 900000, 1 = 1), IF(given(used), used < 900000, 1 = 1))",
+               note="What there is counts skeins as they will be when washed, and what the lots still give."),
+        Result("advice", "To be as sure as you ask",
+               'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", "To be " & ROUND(ROUND(doubts_certainty * 100, 9), 1) '
+               '& "% sure, get " & said(more) & " more"'
+               + "".join(f' & IF({_to_get(part)} >= 1.5, {_separator(part)} & {_bought_as(part)}, "")' for part in PARTS)
+               + ' & "." & IF(IF(given(shared), shared, 0) > 0, " Get it once: other projects draw on the same lots.", "")))',
+               advice.advice, None, width=70,
+               uses={"certainty": "doubts_certainty"} | {f"{key}_{part}": f"part_{part}_{key}" for key in ("buy", "name", "form", "balls") for part in PARTS},
+               only_if=ADVICE_SAYABLE),
+    )
+
+
+SCARCEST_NAMED = "AND(OR(NOT(given(part_2_come)), given(part_2_name)), OR(NOT(given(part_3_come)), given(part_3_name)), OR(NOT(given(part_4_come)), given(part_4_name)))"
+ADVICE_SAYABLE = "AND(" + ", ".join(
+    f"IF(given(part_{part}_buy), IF(part_{part}_buy < 900000, OR(part_{part}_buy < 1.5, given(part_{part}_name)), 1 = 0), 1 = 1), IF(given(part_{part}_balls), "
+    f"part_{part}_balls < 900000, 1 = 1)" for part in PARTS
+) + ")"
+
+
+def _limits(part: int) -> str:
+    """Whether it is this strand that runs out first. One that is not there lasts longer than any."""
+    come = "part_1_come" if part == 1 else f"IF(given(part_{part}_come), part_{part}_come, come_least + 1)"
+    return f"{come} - come_least <= ABS(come_least) * 0.000000001"
+
+
+def _to_get(part: int) -> str:
+    return f"IF(given(part_{part}_buy), part_{part}_buy, 0)"
+
+
+def _separator(part: int) -> str:
+    """What precedes a strand: a colon before the first one listed."""
+    return '": "' if part == 1 else f'IF(MAX({", ".join(map(_to_get, range(1, part)))}) >= 1.5, "; ", ": ")'
+
+
+def _bought_as(part: int) -> str:
+    """What to get of a strand: a number of balls or spools, or a weight in the form in which its lot was bought."""
+    ball = 'IF(given(design), " spool", " ball")'
+    return of_part(
+        f'IF(given(@_balls), said(@_balls) & {ball} & IF(@_balls = 1, "", "s") & " of " & @_name, '
+        'said(@_buy) & " of " & @_name & IF(given(@_form), " (" & @_form & ")", ""))', part
+    )
