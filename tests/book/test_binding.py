@@ -68,10 +68,13 @@ def test_a_total():
 
 
 def test_a_total_in_another_unit():
-    # The brackets of the unit that is multiplied with serve the one that is divided by, too.
-    assert texts("reels_wound", "us")[0] == (
-        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),(SUMIF(skeins_line_of_reel,ROW()-7,skeins_length)*0.9144)/0.9144,""),"")'
-    )
+    # Yards add up to yards. In inches, the brackets of the unit multiplied with serve the one divided by, too.
+    of_reels = '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),'
+    total = "SUMIF(skeins_line_of_reel,ROW()-7,skeins_length)"
+    assert texts("reels_wound", "us")[0] == f'{of_reels}{total},""),"")'
+    wound = next(each for each in REELS.results if each.key == "wound")
+    in_inches = bound_in_reels(replace(wound, key="inches", unit=LOOP), "us")
+    assert in_inches == f'{of_reels}({total}*0.9144)/0.0254,""),"")'
 
 
 @pytest.mark.parametrize("system", ["metric", "us"])

@@ -1,7 +1,8 @@
 """From a formula in words to a formula in cell references.
 
 Binding turns each word into a reference times its unit factor (`operands`), converts the outcome back into the unit
-shown, and puts a guard around the whole (`guard`). What is only chosen among cells of that unit is not converted.
+shown, and puts a guard around the whole (`guard`). What only chooses among cells of that unit, or adds them up, is not
+converted.
 """
 
 from workbookgen.book.guard import guard
@@ -12,7 +13,7 @@ from workbookgen.language.quantities import Unit
 
 def bound(result: Result, columns: Columns, unit: Unit | None, guarded: bool = True) -> str:
     """A result's formula in references, with "=". Proofs omit the guard: their inputs are printed values."""
-    value = columns.chosen(result.text.nodes, unit) if unit else None
+    value = columns.unconverted(result.text.nodes, unit) if unit else None
     if value is None:
         value = columns.written(result.text.nodes)
         value = unit.shown(value) if unit else value

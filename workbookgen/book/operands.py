@@ -138,23 +138,25 @@ class Columns:
             return by.if_found(f'COUNTIFS({by.lines},{by.line},{column.ref},">{LESS_THAN_ALL}")')
         return f'SUMPRODUCT(({self.ref(names)}={self.name(call)})*({column.ref}<>""))'
 
-    def chosen(self, found: Nodes, unit: Unit) -> str | None:
-        """What does nothing but choose among cells that show this unit: left in it, its number stays whole.
+    def unconverted(self, found: Nodes, unit: Unit) -> str | None:
+        """What only chooses among cells that show this unit, or adds them up: left in it, a number stays whole.
 
-        None for anything that is worked out.
+        None for anything else that is worked out.
         """
         match found:
             case (str() as word,) if is_word(word):
                 return self._as_shown(word, unit, self.ref(word))
             case (Call(name="lookup") as call,):
                 return self._as_shown(call.keys[0], unit, self.looked_up(call))
+            case (Call(name="sum_where") as call,) if not unit.zero:
+                return self._as_shown(call.keys[0], unit, self.sum_where(call))
             case (Call(name="IF", arguments=(condition, *branches)),):
-                texts = [self.chosen(branch, unit) for branch in branches]
+                texts = [self.unconverted(branch, unit) for branch in branches]
                 return None if None in texts else f"IF({','.join((self.written(condition), *texts))})"
         return None
 
     def _as_shown(self, word: str, unit: Unit, text: str) -> str | None:
-        """The text of a cell as it stands, if the cell shows this unit and a number whenever it is asked for."""
+        """Text about cells as they stand, if they show this unit and, whenever they are asked for, a number."""
         operand = self.operands[word]
         is_whole = not (isinstance(operand.meaning.field, Input) and operand.meaning.field.blank_means)
         return text if is_whole and operand.unit.converts_as(unit) else None
