@@ -116,6 +116,26 @@ def test_the_reels_of_the_new_settings_and_of_the_old_planner(old_file, carried)
     assert outcome.carried.renewed == 1 + LINES, "Spare, and what pieces usually take"
 
 
+def test_a_reel_of_other_units_is_another_reel(old_file, carried):
+    """What was wound on 54 inches stays on 54 inches, 137.16 cm, though planners in meters have a Spare of 150 cm."""
+    reels = (Reel(name="Spare", loop="150 cm"), Reel(name="Mill", loop="100 cm"))
+    outcome = carried(old_file, small("metric", reels=reels))
+    assert outcome.new.entries["reels_name"] == ("Clock reel", "Spare", "Mill", None)
+    assert outcome.new.entries["reels_rated"][1:3] == (pytest.approx(137.16), 100.0)
+    assert "reels_rated" not in {each.key for each in outcome.carried.differences}
+    assert not any(each.key.startswith("skeins_") for each in outcome.carried.differences), "no skein is longer for it"
+    assert outcome.leftovers == {}
+
+
+def test_a_reel_that_both_settings_mean_alike_is_as_the_new_planner_has_it(old_file, carried):
+    outcome = carried(old_file, small("metric", reels=(Reel(name="Spare", loop="54 in"),)))
+    assert outcome.new.entries["reels_rated"][1] == pytest.approx(137.16)
+    assert outcome.carried.renewed == 1 + LINES, "Spare, and what pieces usually take"
+    outcome = carried(old_file, small("us-grams", reels=(Reel(name="Spare", loop="55 in"),)), "inches.xlsx")
+    assert outcome.new.entries["reels_rated"][1] == 55.0, "its loop is in inches as before, and was measured anew"
+    assert set(outcome.leftovers) == {cell("reels_rated", 1)}
+
+
 def test_a_reel_of_the_old_settings_only_is_kept(old_file, carried):
     outcome = carried(old_file, small(reels=()))
     assert outcome.new.entries["reels_name"] == ("Clock reel", "Spare", None, None)

@@ -2,7 +2,8 @@
 
 Fields are matched by their keys, which are stable across versions; records keep their lines where there are enough.
 Lines with which a planner starts, its reels and its guide, give way to those of the new planner as long as nobody
-touched them; what was changed or added comes over. An entry that has no cell becomes a leftover.
+touched them; what was changed or added comes over, and so does a reel of which a planner in other units has another.
+An entry that has no cell becomes a leftover.
 """
 
 from collections.abc import Mapping
@@ -19,9 +20,10 @@ from workbookgen.language.entries import Entry, starting_entries
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block, Log
 from workbookgen.language.planner import Planner
-from workbookgen.language.quantities import PERCENT_UNIT
+from workbookgen.language.quantities import LOOP, PERCENT_UNIT
 from workbookgen.texts import folded
 
+REELS = "reels"  # the log of what skeins are wound on
 NAME = "name"  # by which the lines with which a planner starts are recognized
 ALIKE = 1e-9  # relative: figures that count as equal
 DAY_NOUGHT = date(1899, 12, 30)
@@ -72,7 +74,9 @@ class _Matching:
             return
         starting = _brought(target)
         known_by = {row: _known_by(target, line) for row, line in untouched.items()}
-        renewed = {row: known for row, known in known_by.items() if known in starting}
+        of_its_name = {row: starting[known] for row, known in known_by.items() if known in starting}
+        others = {row for row, record in of_its_name.items() if self._is_another(lines[row], record)}
+        renewed = {row: record for row, record in of_its_name.items() if row not in others}
         rows = _placed(lines, target.rows) if isinstance(target, Log) else {0: 0}
         if isinstance(target, Log):
             for each in target.inputs:
@@ -81,11 +85,12 @@ class _Matching:
             if row not in rows:
                 self._strand({row: line}, f"the new planner has only {target.rows} lines here")
             elif row in renewed:
-                self._renew(row, rows[row], line, starting[renewed[row]], target)
+                self._renew(row, rows[row], line, renewed[row], target)
             else:
                 for key, entry in line.items():
                     self._move(row, rows[row], key, entry, target)
-                self._complete(rows[row], line, starting.get(_known_by(target, line), {}), target)
+                record = {} if row in others else starting.get(_known_by(target, line), {})
+                self._complete(rows[row], line, record, target)
         self.matched.rows[self.block.key] = rows
         known = {_known_by(target, line) for line in lines.values()} | set(_brought(self.block))
         self._add([record for name, record in starting.items() if name not in known], target)
@@ -117,21 +122,32 @@ class _Matching:
         is_same = record is not None and all(_alike(entry, record.get(key)) for key, entry in line.items())
         return is_same and not any(self._comment(row, key) for key in line)
 
-    def _renew(self, row: int, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
-        """A line that nobody touched takes the new planner's figures; where they differ, the old ones are reported.
+    def _is_another(self, line: Record, record: Mapping[str, Entry]) -> bool:
+        """Whether the new planner, in other units, means another reel by this name.
+
+        A niddy-noddy of 40 cm is none of 15 in, and skeins were wound on the old one.
+        """
+        is_in_other_units = LOOP.unit(self.old.settings.units) != LOOP.unit(self.new.system)
+        return self.block.key == REELS and is_in_other_units and bool(self._unlike(line, record))
+
+    def _unlike(self, line: Record, record: Mapping[str, Entry]) -> list[str]:
+        """The fields of a line that nobody touched in which the new planner's own has other figures.
 
         Figures are rounded for each unit system, so they are compared with those that the old planner's settings give
         in the new one.
         """
-        self.matched.renewed.add((self.block.key, row))
-        for each in target.inputs:
-            self.matched.entries[f"{target.key}_{each.key}"][place] = record.get(each.key)
         in_new_units = described(self.old.settings.model_copy(update={"units": self.new.system}))
         own = _brought(in_new_units.blocks[self.block.key])
         before = own.get(_known_by(self.block, line), line)
-        for key in line:
-            if not _alike(before.get(key), record.get(key)):
-                self._leave(row, key, line[key], "the new planner's own line took its place")
+        return [key for key in line if not _alike(before.get(key), record.get(key))]
+
+    def _renew(self, row: int, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
+        """A line that nobody touched takes the new planner's figures; where they differ, the old ones are reported."""
+        self.matched.renewed.add((self.block.key, row))
+        for each in target.inputs:
+            self.matched.entries[f"{target.key}_{each.key}"][place] = record.get(each.key)
+        for key in self._unlike(line, record):
+            self._leave(row, key, line[key], "the new planner's own line took its place")
 
     def _complete(self, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
         """Fields that the old planner lacked, in a line that somebody changed: as in the new planner."""
