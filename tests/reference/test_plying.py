@@ -112,6 +112,12 @@ def test_the_missing_component(wanted, known, printed):
     assert (1 / found).m_as("worsted_count") == approx(printed, rel=1e-8)
 
 
+@given(density=positive, strands=st.integers(2, 12))
+def test_the_strands_beside_one_make_up_the_rest(density, strands):
+    each = plying.each_other_strand(tex(density), strands)
+    assert (each * (strands - 1)).m_as("tex") == approx(density)
+
+
 def test_share_of_a_component():
     # W. Davis, Hosiery Manufacture, example 46: three sevenths of an 8s are an 18 2/3s (read).
     assert plying.weight_share(worsted(18.66666667), worsted(8)) == approx(3 / 7, rel=1e-8)
@@ -286,6 +292,9 @@ def test_what_washing_takes_of_the_length_stays_in_the_weight(shrinkage, grist):
         (lambda: plying.weight_share(tex(2), tex(1)), "more than the whole"),
         (lambda: plying.packages(meters(-1), meters(1)), "needed"),
         (lambda: plying.packages(meters(1), meters(0)), "package"),
+        (lambda: plying.each_other_strand(tex(0), 2), "rest"),
+        (lambda: plying.each_other_strand(tex(1), 1), "strands"),
+        (lambda: plying.each_other_strand(tex(1), 2.5), "strands"),
         (lambda: plying.missing_component(tex(1), tex(1)), "finer"),
         (lambda: plying.missing_component(tex(1), tex(0)), "weigh something"),
         (lambda: plying.singles_for(tex(0), 2), "linear density"),

@@ -112,12 +112,33 @@ def of(values, block, stays):
     ("folded", {"number": 2.0, "ends": 3.0, "system": "woolen run"}, "grist", ""),
     ("weighed", {"length": 100.0, "mass": 100.0}, "grist", "Weight: no yarn is so heavy"),
     ("weighed", {"length": 100.0, "mass": 3.5}, "grist", ""),
+    ("weighed", {"length": 10.0, "mass": 0.1}, "grist", "Weight: so light a length may be off by 5% and more on a scale with steps of 0.1 oz"),
+    ("weighed", {"length": 60.0, "mass": 0.9}, "grist", "Weight: so light a length"),
+    ("weighed", {"length": 60.0, "mass": 1.0}, "grist", ""),
+    ("weighed", {"length": 10.0, "mass": 0.14}, "grist", ""),  # on a finer scale
+    ("moisture", {"mass": 16.0}, "content_of_regain", "wrong: Still to fill in: Moisture content"),
+    ("moisture", {"mass": 16.0, "content": 0.11}, "at_regain", ""),
+    ("moisture", {"content": 0.11}, "regain_of_content", ""),
     ("crowded", CORD | {"height": 14.0}, "growth", "wrong: Still to fill in: height and both arms"),
     ("crowded", CORD | {"height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, "growth", ""),
 ])
 def test_a_card(block, typed, stays, asked):
     said = of(card(block, **typed), block, stays)
     assert said.startswith(asked) and bool(said) == bool(asked)
+
+
+def test_a_length_weighed_in_grams_on_a_scale_that_tells_a_gram():
+    [light, fine] = (card("weighed", METRIC, length=10.0, mass=mass)["weighed_message"][0] for mass in (4.0, 4.2))
+    assert "on a scale with steps of 1 g, and its grist with it" in light and fine is None
+
+
+# A yarn of 200 m in 100 g, 500 tex, with nothing lost: beside a strand of 100 tex, 1,000 m in 100 g, there are 400 tex,
+# of one other single 400, of three others 133.3, 750 m in 100 g.
+@pytest.mark.parametrize(("strands", "others"), [(2.0, 250.0), (4.0, 750.0)])
+def test_each_single_beside_one_that_is_there(strands, others):
+    values = card("backwards", METRIC, grist=200.0, known=1000.0, strands=strands, take_up=0.0, shrinkage=0.0)
+    found = [values[f"backwards_{key}"][0] for key in ("rest_tex", "other_tex", "rest_m", "rest")]
+    assert found == pytest.approx([400, 1e5 / others, others, others * 4.5359237 / 0.9144])
 
 
 def test_a_wheel_with_treadles_wants_the_draft():

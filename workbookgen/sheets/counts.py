@@ -32,11 +32,11 @@ from workbookgen.language.quantities import (
     YARN_DIAMETER,
     YORKSHIRE_SKEIN,
 )
-from workbookgen.language.sentences import ASKING
+from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, plausible, tabs
+from workbookgen.sheets import lists, plausible, swatches, tabs
 from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, LOSS, NONE_OR_PART, STRANDS, TWOFOLD
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
@@ -49,9 +49,10 @@ SOLID = f"{PACKED} <= 1"
 
 def chapter(settings: Settings) -> Chapter:
     drawn = {THICKNESS.key: WRAPS_DRAWN}
-    return Chapter(CHAPTER, (COUNTS, FOLDED, SHORT_LENGTH, THICKNESS, MOISTURE),
+    short = weighed(settings)
+    return Chapter(CHAPTER, (COUNTS, FOLDED, short, THICKNESS, MOISTURE),
                    tuple(asked_and_answered(each, first, drawn=drawn.get(each.key))
-                         for each, first in ((COUNTS, "grist"), (FOLDED, "grist"), (SHORT_LENGTH, "grist"), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
+                         for each, first in ((COUNTS, "grist"), (FOLDED, "grist"), (short, "grist"), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
 
 
 WRAPS_DRAWN = Picture(
@@ -136,27 +137,29 @@ FOLDED = Card(
     ),
 )
 
-SHORT_LENGTH = Card(
-    "weighed",
-    "A length, weighed",
-    about="Wind off a length you know and weigh it: the finer the scale, the shorter the length may be.",
-    groups=(
-        Group("You type", (
-            Input("length", "Length", LARGE, LENGTH, needed=True),
-            Input("mass", "Weight", LARGE, MASS, needed=True),
-            Input("wanted", "How long is a weight of", LARGE, MASS, help="Some other weight of the same yarn."),
-        )),
-        Group("Worked out", (
-            Result("grist", "Grist", "length / mass", yarn_count.grist, GRIST_US, digits=0),
-            Result("grist_m_100g", "Grist", "length / mass", yarn_count.grist, GRIST_METRIC),
-            Result("tex", "Tex", "mass / length", yarn_count.linear_density, TEX),
-            Result("cotton", "Cotton count", "length / mass", yarn_count.grist, COTTON_COUNT),
-            Result("worsted", "Worsted count", "length / mass", yarn_count.grist, WORSTED_COUNT),
-            Result("wanted_length", "That weight measures", "wanted * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "wanted"}),
-        )),
-    ),
-    rules=(plausible.thick_by_tex("Weight", sentence=plausible.HEAVY),),
-)
+
+def weighed(settings: Settings) -> Card:
+    return Card(
+        "weighed",
+        "A length, weighed",
+        about="Wind off a length you know and weigh it: the finer the scale, the shorter the length may be.",
+        groups=(
+            Group("You type", (
+                Input("length", "Length", LARGE, LENGTH, needed=True),
+                Input("mass", "Weight", LARGE, MASS, needed=True),
+                Input("wanted", "How long is a weight of", LARGE, MASS, help="Some other weight of the same yarn."),
+            )),
+            Group("Worked out", (
+                Result("grist", "Grist", "length / mass", yarn_count.grist, GRIST_US, digits=0),
+                Result("grist_m_100g", "Grist", "length / mass", yarn_count.grist, GRIST_METRIC),
+                Result("tex", "Tex", "mass / length", yarn_count.linear_density, TEX),
+                Result("cotton", "Cotton count", "length / mass", yarn_count.grist, COTTON_COUNT),
+                Result("worsted", "Worsted count", "length / mass", yarn_count.grist, WORSTED_COUNT),
+                Result("wanted_length", "That weight measures", "wanted * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "wanted"}),
+            )),
+        ),
+        rules=(plausible.thick_by_tex("Weight", sentence=plausible.HEAVY), swatches.coarse_length(settings.units)),
+    )
 
 
 def _packed(values: dict) -> float:
@@ -228,5 +231,9 @@ MOISTURE = Card(
             Result("regain_of_content", "Regain of that content", "content / (1 - content)", moisture.regain_of, SHARE, uses={"moisture_content": "content"}),
             Result("content_of_regain", "Content at that regain", "regain / (1 + regain)", moisture.moisture_content_of, SHARE),
         )),
+    ),
+    rules=(
+        Rule("AND(given(mass), NOT(given(content)))", lambda values: values["mass"] is not None and values["content"] is None,
+             f"{MISSING}: Moisture content, which tells how much of the weight is water."),
     ),
 )

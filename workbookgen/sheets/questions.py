@@ -46,7 +46,7 @@ def backwards(settings: Settings) -> Card:
                       help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
                 Input("shrinkage", "Shrinkage in washing", SHRINKAGE, SHARE,
                       help="Share of the length that washing takes; from a sample. Empty takes the usual one of the sheet Sureness."),
-                Input("known", "One strand is already there", LARGE, GRIST, help="Grist of a thread or single to be used; the card says what the rest must be."),
+                Input("known", "One strand is already there", LARGE, GRIST, help="Grist of a thread or single to be used; the card says what each of the others must be."),
             )),
             Group("Worked out", (
                 Result("from_wraps", "Grist for those wraps",
@@ -67,8 +67,10 @@ def backwards(settings: Settings) -> Card:
                        uses={"plied": "tex", "shrinkage": "shrinkage_used"}, note="Before washing."),
                 Result("rest_tex", "Tex of the rest", "strands_tex - known_tex", plying.missing_component, TEX,
                        only_if="strands_tex > known_tex", uses={"resultant": "strands_tex", "known": "known_tex"}),
-                Result("rest", "Grist of the rest", "1 / rest_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "rest_tex"},
-                       note="One single of this grist beside the strand you have."),
+                Result("other_tex", "Tex of each other single", "rest_tex / (strands - 1)", plying.each_other_strand, TEX, uses={"rest": "rest_tex"}),
+                Result("rest", "Grist of each other", "1 / other_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "other_tex"},
+                       note="Spin each single beside the strand you have to this, before washing."),
+                Result("rest_m", "Grist of each other", "1 / other_tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "other_tex"}),
             )),
         ),
         rules=(

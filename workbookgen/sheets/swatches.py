@@ -41,6 +41,12 @@ def coarse_swatch(system: str, follows: str = "the yarn") -> Rule:
                          f"and {follows} with it. Make a larger one, or weigh it on a finer scale.")
 
 
+def coarse_length(system: str) -> Rule:
+    """The same of a length that is wound off and weighed, for its grist."""
+    return _of_few_steps(system, ("mass",), "Weight: so light a length may be off by 5% and more on a scale with steps of {step}, "
+                         "and its grist with it. Wind off more, or weigh on a finer scale.")
+
+
 def coarse_difference(system: str) -> Rule:
     """Two weights less than ten steps of the scale apart: half a step of each makes more than 10% of the difference."""
     return _of_few_steps(system, ("before", "after"), "Ball after: so little less than before may be off by 10% and more on a scale with steps of {step}, "

@@ -371,6 +371,7 @@ EXAMPLES = [
     (plying.not_known, dict(design=texts("Aster", "Birch"))),
     (plying.not_known, dict(design=texts("Aster", "Birch"), contribution=q("tex", 100, 40))),
     (plying.weight_share, dict(contribution=q("tex", 100, 40), resultant=q("denier", 9000, 360))),
+    (plying.each_other_strand, dict(rest=q("tex", 200, 90), strands=n(3, 2))),
     (plying.missing_component, dict(resultant=q("tex", 200, 90), known=q("denier", 900, 720))),
     (
         plying.folded_grist,

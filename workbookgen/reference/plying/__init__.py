@@ -61,4 +61,10 @@ from workbookgen.reference.plying.structures import (
     wrapper_feed,
 )
 from workbookgen.reference.plying.to_ply import singles_grist, still_to_ply, strands_to_ply, take_up_to_ply
-from workbookgen.reference.plying.wanted import all_strands, grist_for_wraps, missing_component, singles_for
+from workbookgen.reference.plying.wanted import (
+    all_strands,
+    each_other_strand,
+    grist_for_wraps,
+    missing_component,
+    singles_for,
+)

@@ -2,7 +2,7 @@
 wraps."""
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.reference.limits import ABOVE_ZERO, SHRINKAGE, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED_FROM_TWO, SHRINKAGE, require_within
 from workbookgen.reference.plying.design import require_loss, require_strands
 from workbookgen.units import Grist, LinearDensity, PerLength, Quantity, Ratio
 
@@ -43,6 +43,44 @@ def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearD
     require_within(ABOVE_ZERO, "The known components must weigh something.", known)
     require(resultant > known, "The known components already weigh as much as the yarn wanted: make them finer.")
     return resultant - known
+
+
+@calculation
+def each_other_strand(rest: LinearDensity, strands: Ratio) -> LinearDensity:
+    """Linear density of each strand beside the one that is there.
+
+    t = r / (n - 1). What that one leaves is shared by the others.
+
+    Parameters
+    ----------
+    rest : r, linear density that the one strand leaves for all others
+    strands : n, number of strands, that one among them
+
+    Returns
+    -------
+    t, a mass per length
+
+    Raises
+    ------
+    ValueError
+        Nothing left, or strands that are not a whole number from 2 up.
+
+    Notes
+    -----
+    Valid for others that are alike.
+
+    References
+    ----------
+    Definition of a share.
+
+    Examples
+    --------
+    >>> print(each_other_strand(Quantity(200, "tex"), strands=3))
+    100.0 tex
+    """
+    require_within(ABOVE_ZERO, "The rest", rest)
+    require_within(COUNTED_FROM_TWO, "The number of strands", strands)
+    return rest / (strands - 1)
 
 
 @calculation
