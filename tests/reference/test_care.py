@@ -61,6 +61,21 @@ def test_a_skein_that_was_sold_is_spun_and_no_stock():
     assert values["fiber_to_come"][0] == approx(2)  # it took its weight of the lot all the same
 
 
+@pytest.mark.parametrize(
+    ("weights", "head", "desk"),
+    [
+        ((4.0, 4.0), "2 skeins, 400 yd, 8 oz", "in 2 skeins, 8 oz"),
+        ((4.0, None), "2 skeins, 400 yd, 4 oz; 1 of them not weighed", "in 2 skeins, 4 oz, 1 not weighed"),
+        ((None, None), "2 skeins, 400 yd, not weighed", "in 2 skeins, not weighed"),
+        ((None,), "1 skein, 200 yd, not weighed", "in 1 skein, not weighed"),
+    ],
+)
+def test_what_was_not_weighed_weighs_not_nothing(weights, head, desk):
+    skeins = [SKEIN | {"name": f"Skein {place}", "gross": gross} for place, gross in enumerate(weights)]
+    values = told(LOT, skeins)
+    assert (values["skein_sums_words"], values["glance_skeins_words"]) == ((head,), (desk,))
+
+
 def test_who_comes_back_after_a_year_reads_what_is_there():
     """Three of 200 yd and 4 oz: one used, one sold, and the last given away, too."""
     skeins = [

@@ -16,6 +16,32 @@ def test_one_skein_is_a_skein(count, words):
 
 
 @pytest.mark.parametrize(
+    "count, unweighed, words",
+    [
+        (0, 0, "in 0 skeins, 0 g"),
+        (1, 1, "in 1 skein, not weighed"),
+        (3, 3, "in 3 skeins, not weighed"),
+        (3, 1, "in 3 skeins, 0 g, 1 not weighed"),
+    ],
+)
+def test_no_weight_is_stated_of_what_was_not_weighed(count, unweighed, words):
+    assert lot_words.skeins_in_words(count, grams(0), unweighed) == words
+
+
+@pytest.mark.parametrize(
+    "count, unweighed, aside, words",
+    [
+        (1, 1, 0, "1 skein, 600 m, not weighed"),
+        (1, 0, 1, "1 skein, 600 m, 300 g; set aside"),
+        (3, 3, 1, "3 skeins, 600 m, not weighed; 1 of them set aside"),
+        (3, 2, 2, "3 skeins, 600 m, 300 g; 2 of them not weighed; 2 of them set aside"),
+    ],
+)
+def test_the_head_tells_how_many_were_not_weighed(count, unweighed, aside, words):
+    assert lot_words.there_in_words(count, Quantity(600, "m"), grams(300), 0, aside, None, unweighed) == words
+
+
+@pytest.mark.parametrize(
     "gone, aside, worth, more",
     [
         (0, 0, None, ""),

@@ -129,9 +129,15 @@ def test_sum_of_numbers_and_of_amounts_in_any_unit():
     assert stock.sum_of([]) == 0
 
 
+def test_skeins_without_a_weight():
+    assert stock.not_weighed(12, 9) == 3 and stock.not_weighed(3, 3) == 0
+
+
 @pytest.mark.parametrize(
     "call, sentence",
     [
+        (lambda: stock.not_weighed(2, 3), "More skeins"),
+        (lambda: stock.not_weighed(-1, -1), "number of skeins"),
         (lambda: stock.lookup("", REELS, LOOPS), "blank"),
         (lambda: stock.lookup("hasp", REELS, LOOPS), "A name is not in the list: add it there"),
         (lambda: stock.lookup(["niddy", "hasp"], REELS, LOOPS), "A name is not in the list: add it there"),

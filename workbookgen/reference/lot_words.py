@@ -12,15 +12,17 @@ LEAST_PROMISED, MOST_PROMISED = 0.005, 1000  # of what is left of a lot; less is
 
 
 @calculation
-def skeins_in_words(count: Ratio, mass: Mass) -> str:
+def skeins_in_words(count: Ratio, mass: Mass, unweighed: Ratio = 0.0) -> str:
     """How many skeins there are, and what they weigh, in words.
 
-    words = n skeins, m in the unit in which it is given. A single skein is in the singular.
+    words = n skeins, m in the unit in which it is given. A single skein is in the singular. Of skeins that were not
+    weighed no weight is stated.
 
     Parameters
     ----------
     count : n, number of skeins
     mass : m, what they weigh together
+    unweighed : how many of them were not weighed
 
     Returns
     -------
@@ -45,20 +47,40 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
     in 11 skeins, 37.2 oz
     """
     return by_element(
-        lambda skeins, weight: f"in {skeins} {'skein' if skeins == '1' else 'skeins'}, {weight}",
+        lambda skeins, weight, unweighed: (
+            f"in {_counted(skeins)}, "
+            + (
+                weight
+                if unweighed == "0"
+                else "not weighed"
+                if unweighed == skeins
+                else f"{weight}, {unweighed} not weighed"
+            )
+        ),
         said(count),
         said_in_all(mass),
+        said(unweighed),
     )
+
+
+def _counted(skeins: str) -> str:
+    return f"{skeins} {'skein' if skeins == '1' else 'skeins'}"
 
 
 @calculation
 def there_in_words(
-    count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, aside: Ratio = 0.0, worth: str | None = None
+    count: Ratio,
+    length: Length,
+    mass: Mass,
+    gone: Ratio = 0.0,
+    aside: Ratio = 0.0,
+    worth: str | None = None,
+    unweighed: Ratio = 0.0,
 ) -> str:
     """How many skeins there are, their length and their weight together, in words.
 
-    words = n skeins, L, m, each in the unit in which it is given; what of them is set aside; and how many more are
-    gone. It is shown at the head of the log.
+    words = n skeins, L, m, each in the unit in which it is given; what of them was not weighed or is set aside; and how
+    many more are gone. It is shown at the head of the log.
 
     Parameters
     ----------
@@ -68,6 +90,7 @@ def there_in_words(
     gone : how many more are gone: given away, sold, used or lost
     aside : how many of those that are there are set aside
     worth : what those that are there are worth, in words, if they have a price
+    unweighed : how many of those that are there were not weighed
 
     Returns
     -------
@@ -99,17 +122,19 @@ def there_in_words(
         said(gone),
         said(aside),
         "" if worth is None else worth,
+        said(unweighed),
     )
 
 
-def _there(skeins: str, length: str, mass: str, gone: str, aside: str, worth: str) -> str:
+def _there(skeins: str, length: str, mass: str, gone: str, aside: str, worth: str, unweighed: str) -> str:
     if skeins == "0":
         return "no skeins yet" if gone == "0" else f"no skeins left; {gone} {'is' if gone == '1' else 'are'} gone"
-    parts = [f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {length}, {mass}"]
-    parts += (
-        [f"{aside} of them set aside"] * (aside != "0") + [worth] * bool(worth) + [f"{gone} more gone"] * (gone != "0")
-    )
-    return "; ".join(parts)
+    parts = [f"{_counted(skeins)}, {length}, {'not weighed' if unweighed == skeins else mass}"]
+    if unweighed not in ("0", skeins):
+        parts.append(f"{unweighed} of them not weighed")
+    if aside != "0":
+        parts.append("set aside" if skeins == "1" else f"{aside} of them set aside")
+    return "; ".join([*parts, *filter(None, [worth]), *([f"{gone} more gone"] if gone != "0" else [])])
 
 
 @calculation

@@ -279,6 +279,44 @@ def count_where(name: str, names: Sequence[str], amounts: Some) -> Ratio:
     return sum_where(name, names, one)
 
 
+@calculation
+def not_weighed(count: Ratio, weighed: Ratio) -> Ratio:
+    """How many of the skeins that are there were not weighed.
+
+    k = n - w. What they weigh is in no sum.
+
+    Parameters
+    ----------
+    count : n, number of skeins that are there
+    weighed : w, how many of them were weighed
+
+    Returns
+    -------
+    k, a number
+
+    Raises
+    ------
+    ValueError
+        A negative number, or more weighed than there are.
+
+    Notes
+    -----
+    Valid for skeins that are counted once.
+
+    References
+    ----------
+    Definition of a difference.
+
+    Examples
+    --------
+    >>> print(not_weighed(12, weighed=9))
+    3
+    """
+    require_within(NOT_NEGATIVE, "The number of skeins", count, weighed)
+    require(weighed <= count, "More skeins are weighed than there are.")
+    return count - weighed
+
+
 def _cells(values) -> np.ndarray:
     cells = np.atleast_1d(values.magnitude if isinstance(values, Quantity) else values)
     return cells.astype(object) if cells.dtype.kind == "U" else cells

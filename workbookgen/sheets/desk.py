@@ -75,8 +75,10 @@ def glance() -> Card:
     return Card("glance", "", groups=(
         Group("", (
             *sums.in_stock(),
-            Result("skeins_words", "In words", 'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & said_in_all(mass)', lot_words.skeins_in_words, None,
-                   uses={"count": "skeins"}),
+            Result("skeins_words", "In words",
+                   'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & IF(unweighed = 0, said_in_all(mass), IF(unweighed = skeins, "not weighed", '
+                   'said_in_all(mass) & ", " & said(unweighed) & " not weighed"))',
+                   lot_words.skeins_in_words, None, uses={"count": "skeins"}),
             Result("to_come", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
             Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"},
                    digits=0),

@@ -17,6 +17,9 @@ def in_stock() -> tuple[Result, ...]:
                uses={"names": "skeins_stock", "amounts": "skeins_finished_yd"}),
         Result("mass", "Its weight", 'sum_where(skeins_net, skeins_stock, "there")', stock.sum_where, MASS, fixed={"name": care.THERE},
                uses={"names": "skeins_stock", "amounts": "skeins_net"}),
+        Result("weighed", "Weighed", 'count_where(skeins_net, skeins_stock, "there")', stock.count_where, NUMBER, digits=0, fixed={"name": care.THERE},
+               uses={"names": "skeins_stock", "amounts": "skeins_net"}),
+        Result("unweighed", "Not weighed", "skeins - weighed", stock.not_weighed, NUMBER, uses={"count": "skeins"}, digits=0),
     )
 
 
@@ -27,8 +30,9 @@ def spun(settings: Settings) -> Card:
         Result("aside", "Set aside", 'COUNTIF(skeins_gone, "set aside")', belongings.how_many_aside, NUMBER, uses={"fates": "skeins_gone"}, digits=0),
         Result("words", "In words",
                'IF(skeins = 0, IF(gone = 0, "no skeins yet", "no skeins left; " & said(gone) & IF(gone = 1, " is gone", " are gone")), '
-               'IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said_in_all(length) & ", " & said_in_all(mass) & IF(aside = 0, "", "; " & said(aside) '
-               '& " of them set aside") & IF(given(worth_words), "; " & worth_words, "") '
+               'IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said_in_all(length) & ", " & IF(unweighed = skeins, "not weighed", said_in_all(mass)) '
+               '& IF(OR(unweighed = 0, unweighed = skeins), "", "; " & said(unweighed) & " of them not weighed") '
+               '& IF(aside = 0, "", IF(skeins = 1, "; set aside", "; " & said(aside) & " of them set aside")) & IF(given(worth_words), "; " & worth_words, "") '
                '& IF(gone = 0, "", "; " & said(gone) & " more gone"))',
                lot_words.there_in_words, None, uses={"count": "skeins", "worth": "worth_words"}),
         *_worth(settings, "skeins_worth"),

@@ -99,6 +99,7 @@ EXAMPLES = [
             gone=n(1, 2),
             aside=n(0, 1),
             worth=texts("worth $32", "worth $5"),
+            unweighed=n(2, 3),
         ),
     ),
     (lot_words.shelf_in_words, dict(count=n(12, 3), mass=q("oz", 4, 1), aside=q("oz", 0, 1))),

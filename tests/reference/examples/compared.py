@@ -27,6 +27,7 @@ EXAMPLES = [
         dict(spoiled=n(0, 0, 2), wrong=n(1, 0, 1), first=texts("Aster: Weight", "Birch: Is it right?", "Cedar: Reel")),
     ),
     (lot_words.skeins_in_words, dict(count=n(1, 1200), mass=q("oz", 4, 0))),
+    (lot_words.skeins_in_words, dict(count=n(1, 1200), mass=q("oz", 4, 0), unweighed=n(1, 2))),
     (lot_words.there_in_words, dict(count=n(1, 1200, 0), length=q("yard", 200, 0, 0), mass=q("oz", 4, 0, 0))),
     (lot_words.shelf_in_words, dict(count=n(1, 12), mass=q("g", 400, 0))),
     (lot_words.lots_in_words, dict(count=n(1, 12))),

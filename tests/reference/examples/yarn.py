@@ -212,6 +212,7 @@ EXAMPLES = [
     (stock.spun, dict(name=texts("aster", "cedar"), **LOGGED, second_names=["cedar"], second_amounts=q("g", 5))),
     (stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50))),
     (stock.count_where, dict(name=texts("aster", "cedar"), **LOGGED)),
+    (stock.not_weighed, dict(count=n(12, 3), weighed=n(9, 3))),
     (learning.observed, dict(name=texts("aster", "Birch"), **RECORDED)),
     (learning.how_many, dict(name=texts("aster", "cedar"), **RECORDED)),
     *(
