@@ -82,6 +82,7 @@ def test_the_shelf_tells_what_yarn_is_still_in_it(count, more, words):
 @pytest.mark.parametrize("count, words", [(1, "of yarn still in 1 lot"), (3, "of yarn still in 3 lots")])
 def test_one_lot_is_a_lot(count, words):
     assert lot_words.lots_in_words(count) == words
+    assert lot_words.lots_in_words(count, 2) == f"{words}, 2 not known"
 
 
 def test_a_lot_is_told_by_what_it_keeps():

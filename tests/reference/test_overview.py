@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from workbookgen.reference import overview
+from workbookgen.reference import desk_words, overview
 from workbookgen.reference.lot_words import there_in_words
 from workbookgen.reference.overview import how_many_above_nothing
 from workbookgen.units import Quantity
@@ -62,11 +62,37 @@ def test_each_certainty_is_asked_of_all_projects():
 )
 def test_only_projects_with_a_chance_are_counted(chances, words, below):
     assert overview.how_many(chances) == int(words[-1])
-    assert overview.so_many_of(1, chances) == words and overview.projects_in_words(chances) == below
+    assert desk_words.so_many_of(1, chances) == words and desk_words.projects_in_words(chances) == below
+
+
+def test_projects_without_an_answer_are_told_beside_the_others():
+    assert desk_words.projects_in_words([0.9, NAN], 1) == "project has enough yarn, 1 without an answer"
+    assert desk_words.projects_in_words([NAN], 0) == "projects have enough yarn"
+    assert list(desk_words.projects_in_words([0.9, 0.1], np.array([0, 3]))) == [
+        "projects have enough yarn",
+        "projects have enough yarn, 3 without an answer",
+    ]
+    assert desk_words.verdict_in_words("Vest", "short") == "short"
+    assert desk_words.verdict_in_words("Vest") == "no answer yet"
+
+
+@pytest.mark.parametrize(
+    ("names", "values", "fates", "count"),
+    [
+        (["A", "B", "C"], ["enough", "", "short"], (), 1),
+        (["A", "", ""], ["", "", ""], (), 1),  # a line without a name is no project
+        (["A", "B"], Quantity(np.array([4.0, NAN]), "oz"), (), 1),
+        (["A", "B"], [0.0, 2.0], (), 0),  # nothing left is known, too
+        (["A", "B", "C"], [NAN, NAN, NAN], ["", "sold", ""], 2),
+        ([], [], (), 0),
+    ],
+)
+def test_beside_how_many_names_nothing_is_known(names, values, fates, count):
+    assert overview.how_many_unknown(names, values, fates) == count
 
 
 def test_one_word_is_explained_and_two_are_words():
-    assert [overview.words_explained(count) for count in (1, 2)] == ["word explained", "words explained"]
+    assert [desk_words.words_explained(count) for count in (1, 2)] == ["word explained", "words explained"]
 
 
 def test_a_list_is_read_place_by_place():
@@ -86,7 +112,7 @@ def test_a_list_is_read_place_by_place():
     ],
 )
 def test_a_program_that_computes_otherwise_is_told(agreeing, words):
-    assert overview.program_in_words(agreeing, 42) == words
+    assert desk_words.program_in_words(agreeing, 42) == words
 
 
 @pytest.mark.parametrize(
@@ -101,7 +127,7 @@ def test_a_program_that_computes_otherwise_is_told(agreeing, words):
     ],
 )
 def test_what_was_typed_over_is_told_before_what_is_wrong(spoiled, wrong, first, begins):
-    assert overview.needs_a_look(spoiled, wrong, first).startswith(begins)
+    assert desk_words.needs_a_look(spoiled, wrong, first).startswith(begins)
 
 
 @pytest.mark.parametrize(
@@ -111,13 +137,17 @@ def test_what_was_typed_over_is_told_before_what_is_wrong(spoiled, wrong, first,
         (lambda: overview.how_many_above_nothing([float("inf")]), "finite"),
         (lambda: overview.how_many_enough([1.1], 0.5), "between 0 and 1"),
         (lambda: overview.how_many_enough([-0.1], 0.5), "between 0 and 1"),
-        (lambda: overview.so_many_of(-1, [0.5]), "from 0"),
-        (lambda: overview.words_explained(0), "must be a word"),
+        (lambda: desk_words.so_many_of(-1, [0.5]), "from 0"),
+        (lambda: desk_words.words_explained(0), "must be a word"),
+        (lambda: desk_words.projects_in_words([0.5], -1), "from 0"),
+        (lambda: desk_words.verdict_in_words(""), "name"),
+        (lambda: overview.how_many_unknown(["A", "B"], [1.0]), "for each name"),
+        (lambda: overview.how_many_unknown(["A"], [1.0], ["sold", ""]), "for each name"),
         (lambda: overview.nth(["Aster"], 0), "in the list"),
         (lambda: overview.nth(["Aster"], 2), "in the list"),
         (lambda: overview.nth(["Aster", ""], 2), "a name"),
-        (lambda: overview.program_in_words(43, 42), "No more"),
-        (lambda: overview.needs_a_look(-1, 0), "from 0"),
+        (lambda: desk_words.program_in_words(43, 42), "No more"),
+        (lambda: desk_words.needs_a_look(-1, 0), "from 0"),
     ],
 )
 def test_what_cannot_be_counted_is_refused(wrong, words):

@@ -27,3 +27,22 @@ def test_a_lots_line_counts_skeins_that_are_gone_so_it_is_not_called_the_shelf()
     assert values["first_lots_mass"][0] == pytest.approx(300)
     assert values["glance_skeins"][0] == 1
     assert "shelf" not in LOT_BY_LOT.title.lower()
+
+
+def test_what_is_not_known_is_told_as_such():
+    """A raw fleece of which nobody knows what it loses, another that was sold, a bought top, and two projects."""
+    fleece = {"state": "raw fleece", "weight": 2400.0, "grist": 250.0}
+    top = {"kind": "Wool top or roving", "state": "prepared fiber", "weight": 600.0, "grist": 250.0}
+    lots = [{"name": "Brown"} | fleece, {"name": "Fern"} | top, {"name": "Gray", "gone": "sold"} | fleece]
+    entries = with_records(METRIC, starting_entries(METRIC), "fiber", lots)
+    wanted = [{"name": "Sweater", "wanted": 1200.0, "lot_1": "Brown"}, {"name": "Cap", "wanted": 100.0, "lot_1": "Fern"}]
+    values = expected_values(METRIC, with_records(METRIC, entries, "projects", wanted))
+    assert values["first_projects_words"][:3] == ("no answer yet", "enough", None)
+    assert values["glance_projects"] == ("1 of 1",)
+    assert values["glance_projects_words"] == ("project has enough yarn, 1 without an answer",)
+    assert values["glance_lots_words"] == ("of yarn still in 1 lot, 1 not known",)
+    # The sweater's grist is known, so nobody is sent to look for one.
+    assert values["projects_message"][0] == "No answer yet: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
+    assert values["fiber_message"][0] == (
+        "No answer yet: what it loses on its way to yarn is not known. Choose its breed or fiber, or type your own losses."
+    )

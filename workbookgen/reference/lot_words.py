@@ -190,15 +190,16 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
 
 
 @calculation
-def lots_in_words(count: Ratio) -> str:
+def lots_in_words(count: Ratio, unknown: Ratio = 0.0) -> str:
     """In how many lots something is left, in words.
 
-    words = n lots, one lot if n = 1. It is shown below the weight of the yarn that they can still give: of a fiber that
-    is still to be spun, of a bought thread that lies there.
+    words = n lots, one lot if n = 1, and how many more there are of which it is not known. It is shown below the weight
+    of the yarn that they can still give: of a fiber that is still to be spun, of a bought thread that lies there.
 
     Parameters
     ----------
     count : n, number of lots
+    unknown : number of lots more, of which nobody knows yet what they give
 
     Returns
     -------
@@ -222,7 +223,14 @@ def lots_in_words(count: Ratio) -> str:
     >>> print(lots_in_words(1))
     of yarn still in 1 lot
     """
-    return by_element(lambda lots: f"of yarn still in {lots} {'lot' if lots == '1' else 'lots'}", said(count))
+    return by_element(
+        lambda lots, others: (
+            f"of yarn still in {lots} {'lot' if lots == '1' else 'lots'}"
+            + ("" if others == "0" else f", {others} not known")
+        ),
+        said(count),
+        said(unknown),
+    )
 
 
 @calculation

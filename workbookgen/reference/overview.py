@@ -1,12 +1,10 @@
-"""An overview: how many, how much, and what needs a look, in words."""
+"""An overview: how many there are, and of how many something is known."""
 
 from collections.abc import Sequence
 
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.reference.limits import AT_LEAST_ONE, require_within
-from workbookgen.reference.words import said
 from workbookgen.units import Quantity, Ratio, Some
 
 JUST_SOMETHING = 0.001  # of the unit in which amounts are given; programs differ in what rounding leaves of zero
@@ -128,28 +126,29 @@ def how_many_enough(chances: Sequence[float], certainty: Ratio) -> Ratio:
 
 
 @calculation
-def so_many_of(enough: Ratio, chances: Sequence[float]) -> str:
-    """How many of the projects have enough yarn, in words.
+def how_many_unknown(names: Sequence[str], values: Some, fates: Sequence[str] = ()) -> Ratio:
+    """Beside how many of the names nothing is known.
 
-    words = n of k, k = number of the projects that have a chance. It is shown large on the desk.
+    n = number of names with a blank value. What is gone is not asked for.
 
     Parameters
     ----------
-    enough : n, number of projects with enough yarn
-    chances : one chance per project; one that is not a number is blank
+    names : one name per record; an empty text is blank
+    values : what is known of each record; a number that is none, or an empty text, is blank
+    fates : where each record went; an empty text for one that is there
 
     Returns
     -------
-    a text such as "2 of 4"
+    n, a whole number
 
     Raises
     ------
     ValueError
-        A negative number, or one too large to state.
+        Not as many values or fates as names.
 
     Notes
     -----
-    Valid for numbers below a million.
+    Valid for any number of records.
 
     References
     ----------
@@ -157,81 +156,13 @@ def so_many_of(enough: Ratio, chances: Sequence[float]) -> str:
 
     Examples
     --------
-    >>> print(so_many_of(2, [0.99, 0.8, 0.95]))
-    2 of 3
+    >>> print(how_many_unknown(["Aster", "", "Birch"], ["enough", "", ""]))
+    1.0
     """
-    return by_element(lambda each: f"{each} of {int(how_many(chances))}", said(enough))
-
-
-@calculation
-def projects_in_words(chances: Sequence[float]) -> str:
-    """The words below the number of projects with enough yarn.
-
-    words = singular if k = 1, else plural. They are shown below the number.
-
-    Parameters
-    ----------
-    chances : one chance per project; one that is not a number is blank
-
-    Returns
-    -------
-    the words
-
-    Raises
-    ------
-    ValueError
-        An infinite amount.
-
-    Notes
-    -----
-    Valid for any number of projects.
-
-    References
-    ----------
-    Definition of counting.
-
-    Examples
-    --------
-    >>> print(projects_in_words([0.99]))
-    project has enough yarn
-    """
-    return "project has enough yarn" if how_many(chances) == 1 else "projects have enough yarn"
-
-
-@calculation
-def words_explained(count: Ratio) -> str:
-    """What the number of words on the sheet Reference is of.
-
-    words = one word if k = 1, else several. They are shown below the number.
-
-    Parameters
-    ----------
-    count : k, number of words
-
-    Returns
-    -------
-    the words
-
-    Raises
-    ------
-    ValueError
-        No word.
-
-    Notes
-    -----
-    Valid for one word or more.
-
-    References
-    ----------
-    Definition of counting.
-
-    Examples
-    --------
-    >>> print(words_explained(150))
-    words explained
-    """
-    require_within(AT_LEAST_ONE, "There must be a word.", count)
-    return by_element(lambda words: "words explained" if words > 1 else "word explained", count)
+    known = _are_there(values)
+    gone = _are_there(fates) if len(fates) else np.zeros(len(names), dtype=bool)
+    require(len(names) == len(known) == len(gone), "There must be a value, and a fate, for each name.")
+    return float(np.sum(_are_there(names) & ~known & ~gone))
 
 
 @calculation
@@ -274,101 +205,12 @@ def nth(names: Sequence[str], place: Ratio) -> str:
     return found
 
 
-@calculation
-def program_in_words(agreeing: Ratio, total: Ratio) -> str:
-    """Whether a program computes the planner correctly, in a few words.
-
-    words = correct if k = n, else the n - k checks that fail. They are shown where one looks first.
-
-    Parameters
-    ----------
-    agreeing : k, number of checks that agree
-    total : n, number of checks
-
-    Returns
-    -------
-    the words
-
-    Raises
-    ------
-    ValueError
-        More checks that agree than there are, or a number too large to state.
-
-    Notes
-    -----
-    Valid for whole numbers below a million.
-
-    References
-    ----------
-    Definition.
-
-    Examples
-    --------
-    >>> print(program_in_words(40, 42))
-    do not rely on it: 2 checks fail
-    """
-    require(np.asarray(agreeing) <= np.asarray(total), "No more can agree than there are.")
-    return by_element(
-        lambda wrong: (
-            "computes the planner correctly"
-            if wrong == "0"
-            else f"do not rely on it: {wrong} {'check fails' if wrong == '1' else 'checks fail'}"
-        ),
-        said(np.asarray(total) - np.asarray(agreeing)),
-    )
-
-
-@calculation
-def needs_a_look(spoiled: Ratio, wrong: Ratio, first: str | None = None) -> str:
-    """What needs a look in a log, in words.
-
-    words = the cells that were emptied or typed over if there are any, else the message about what is wrong, else that
-    nothing is. A calculated cell that is empty cannot be filled by typing. A question, and what is only unfinished,
-    stay with the log.
-
-    Parameters
-    ----------
-    spoiled : number of calculated cells that are now empty or overwritten
-    wrong : number of lines in which something is wrong
-    first : what the head of the log says; none where it says nothing
-
-    Returns
-    -------
-    the words
-
-    Raises
-    ------
-    ValueError
-        A negative number.
-
-    Notes
-    -----
-    Valid for whole numbers below a million.
-
-    References
-    ----------
-    Definition of counting.
-
-    Examples
-    --------
-    >>> print(needs_a_look(0, 1, "Aster: Type the wraps you counted."))
-    Aster: Type the wraps you counted.
-    """
-    require_numbers(spoiled, wrong)
-
-    def words(cells: str, is_wrong: bool, message) -> str:
-        if cells != "0":
-            those = "worked-out cell was" if cells == "1" else "worked-out cells were"
-            return f"{cells} {those} emptied or typed over: undo it, or carry the planner over"
-        return message if is_wrong and message else "nothing"
-
-    return by_element(
-        words,
-        said(spoiled),
-        _magnitudes(wrong) > 0,
-        first if first is not None else np.full(np.shape(spoiled), "", dtype=object)[()],
-    )
-
-
 def _magnitudes(amounts) -> np.ndarray:
     return np.asarray(amounts.magnitude if isinstance(amounts, Quantity) else amounts, dtype=float)
+
+
+def _are_there(values) -> np.ndarray:
+    """Which values are there: numbers that are numbers, texts that say something."""
+    if isinstance(values, Quantity) or np.asarray(values).dtype.kind == "f":
+        return ~np.isnan(_magnitudes(values))
+    return np.array([bool(value) for value in values], dtype=bool)

@@ -20,7 +20,7 @@ from workbookgen.language.views import (
     Way,
     band,
 )
-from workbookgen.reference import agreement, lot_words, overview, stock
+from workbookgen.reference import agreement, desk_words, lot_words, overview, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import sums, tabs
 from workbookgen.sheets.lookup import lookup
@@ -82,15 +82,22 @@ def glance() -> Card:
             Result("to_come", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
             Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"},
                    digits=0),
-            Result("lots_words", "In words", 'IF(lots = 1, "of yarn still in 1 lot", "of yarn still in " & said(lots) & " lots")', lot_words.lots_in_words, None,
-                   uses={"count": "lots"}),
+            Result("lots_unknown", "Lots not known", 'SUMPRODUCT((fiber_listed <> "") * (fiber_to_come = "") * (fiber_fate = ""))', overview.how_many_unknown, NUMBER,
+                   uses={"names": "fiber_listed", "values": "fiber_to_come", "fates": "fiber_fate"}, digits=0),
+            Result("lots_words", "In words",
+                   'IF(lots = 1, "of yarn still in 1 lot", "of yarn still in " & said(lots) & " lots") & IF(lots_unknown > 0, ", " & said(lots_unknown) & " not known", "")',
+                   lot_words.lots_in_words, None, uses={"count": "lots", "unknown": "lots_unknown"}),
             Result("enough", "Projects with enough yarn", "SUMPRODUCT((projects_open_chance >= doubts_certainty) * (projects_open_chance <= 1))", overview.how_many_enough, NUMBER,
                    uses={"chances": "projects_open_chance", "certainty": "doubts_certainty"}, digits=0),
-            Result("projects", "Projects", 'said(enough) & " of " & COUNT(projects_open_chance)', overview.so_many_of, None, uses={"chances": "projects_open_chance"}),
-            Result("projects_words", "In words", 'IF(COUNT(projects_open_chance) = 1, "project has enough yarn", "projects have enough yarn")', overview.projects_in_words, None,
-                   uses={"chances": "projects_open_chance"}),
+            Result("projects", "Projects", 'said(enough) & " of " & COUNT(projects_open_chance)', desk_words.so_many_of, None, uses={"chances": "projects_open_chance"}),
+            Result("unanswered", "Projects without an answer", 'SUMPRODUCT((projects_listed <> "") * (projects_verdict = ""))', overview.how_many_unknown, NUMBER,
+                   uses={"names": "projects_listed", "values": "projects_verdict"}, leaves=("fates",), digits=0),
+            Result("projects_words", "In words",
+                   'IF(COUNT(projects_open_chance) = 1, "project has enough yarn", "projects have enough yarn") '
+                   '& IF(unanswered > 0, ", " & said(unanswered) & " without an answer", "")',
+                   desk_words.projects_in_words, None, uses={"chances": "projects_open_chance"}),
             Result("words", "Words on the sheet Reference", "COUNTA(glossary_word)", agreement.how_many, NUMBER, uses={"verdicts": "glossary_word"}, digits=0),
-            Result("words_words", "In words", 'IF(words = 1, "word explained", "words explained")', overview.words_explained, None, uses={"count": "words"}),
+            Result("words_words", "In words", 'IF(words = 1, "word explained", "words explained")', desk_words.words_explained, None, uses={"count": "words"}),
         )),
     ))
 
@@ -103,10 +110,10 @@ def projects(settings: Settings) -> Log:
             Result("name", "Project", "INDEX(projects_listed, line)", overview.nth, None, uses={"names": "projects_listed", "place": "line"}),
             *(_of_project(key, label, column, unit, digits) for key, label, column, unit, digits in (
                 ("needs", "needs", "need", LENGTH, 0), ("has", "has", "open_have", LENGTH, 0), ("chance", "chance", "chance_words", None, None),
-                ("words", "in words", "verdict", None, None),
             )),
+            Result("words", "in words", 'IF(given(verdict), verdict, IF(LEN(name) > 0, "no answer yet", ""))', desk_words.verdict_in_words, None),
         )),
-        Group("For the chart", (_of_project("doubt", "give or take", "doubt_have", LENGTH, 0),), printed=False),
+        Group("Out of sight", (_of_project("verdict", "Verdict", "verdict", None, None), _of_project("doubt", "give or take", "doubt_have", LENGTH, 0)), printed=False),
     ))
 
 
@@ -148,7 +155,7 @@ def look(there: dict[str, Way]) -> Card:
     program = Result(
         "program", "", 'IF(start_agreeing = start_examples, "computes the planner correctly", "do not rely on it: " & (start_examples - start_agreeing) '
                        '& IF(start_examples - start_agreeing = 1, " check fails", " checks fail"))',
-        overview.program_in_words, None, uses={"agreeing": "start_agreeing", "total": "start_examples"},
+        desk_words.program_in_words, None, uses={"agreeing": "start_agreeing", "total": "start_examples"},
     )
     return Card("look", "", groups=(Group("", (program, *(_look(key) for key in there))),))
 
@@ -159,7 +166,7 @@ def _look(log: str) -> Result:
         log, "", f'IF({spoiled} > 0, said({spoiled}) & IF({spoiled} = 1, " worked-out cell was", " worked-out cells were") '
                  f'& " emptied or typed over: undo it, or carry the planner over", '
                  f'IF(given({first}), IF({wrong} > 0, {first}, "nothing"), "nothing"))',
-        overview.needs_a_look, None, uses={"spoiled": spoiled, "wrong": wrong, "first": first},
+        desk_words.needs_a_look, None, uses={"spoiled": spoiled, "wrong": wrong, "first": first},
     )
 
 

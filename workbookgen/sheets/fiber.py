@@ -273,6 +273,7 @@ def _for_other_sheets() -> Group:
         *content.of_lot(),
         Result("aside", "Set aside", "to_come", belongings.set_aside, MASS, uses={"rest": "to_come", "fate": "gone"}, only_if='gone = "set aside"'),
         repeated("bought_as", "Bought as", "state", width=16),
+        repeated("fate", "Where it went", "gone", width=12),
         repeated("dyed", "Dyed", "dye_lot", width=14, only_if='LEN(SUBSTITUTE(dye_lot, " ", "")) > 0'),
         repeated("listed", "Listed as", "name", width=22,
                note="The name under which skeins and projects find this lot."),

@@ -181,7 +181,7 @@ def _it_is(settings: Settings) -> Group:
         Result("net", "Net weight", "used_gross - " + _or_nothing("used_tare"), reeling.net_mass, MASS, uses={"gross": "used_gross", "tare": "used_tare"},
                only_if=f"{_or_nothing('used_tare')} < used_gross"),
         *(
-            Result(key, "Grist", "finished / net", yarn_count.grist, unit, uses={"length": "finished", "mass": "net"}, only_if="finished > 0")
+            Result(key, "Grist", "finished / net", yarn_count.grist, unit, uses={"length": "finished", "mass": "net"}, only_if="finished > 0", digits=0)
             for key, unit in (("grist", GRIST), ("grist_yd_lb", GRIST_US), ("grist_m_100g", GRIST_METRIC))
         ),
         _scale_step(settings),

@@ -29,7 +29,8 @@ from workbookgen.texts import folded
 
 SHEET = tabs.PROJECTS
 LOTS = ("lot_1", "lot_2", "lot_3")
-NOT_COUNTED = f"{UNKNOWN}: what its lots give is unknown. Give a grist here or beside the lot; look at their lines on the sheet Fiber."
+WITHOUT_GRIST = f"{UNKNOWN}: what its lots give is unknown. Give a grist here or beside the lot; look at their lines on the sheet Fiber."
+LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
 HALF_DONE = 0.6  # one of two alike, and a little more; a whole piece seldom takes so little (common practice, no source)
 FAR_MORE = 1.1  # of a yardage that is typed: twice its usual doubt; common practice, no source
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
@@ -70,7 +71,8 @@ def projects(settings: Settings) -> Log:
         rules=(
             Rule("AND(given(design), OR(given(lot_1), given(lot_2), given(lot_3)))", lambda values: bool(values["design"]) and any(values[lot] for lot in LOTS),
                  "Lots: leave them empty, since the design has its own."),
-            Rule("lots_unknown > 0", lambda values: values["lots_unknown"] > 0, NOT_COUNTED),
+            Rule("AND(lots_unknown > 0, NOT(given(yarn)))", lambda values: values["lots_unknown"] > 0 and values["yarn"] is None, WITHOUT_GRIST),
+            Rule("AND(lots_unknown > 0, yarn > 0)", lambda values: values["lots_unknown"] > 0 and values["yarn"] > 0, LOTS_UNKNOWN),
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
                  _same_lot_twice, "Lots: choose each lot only once."),
             *plausible.thick(settings.units, grist="Grist planned"),

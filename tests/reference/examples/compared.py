@@ -3,7 +3,7 @@ weeks."""
 
 import numpy as np
 
-from workbookgen.reference import answer, charted, lot_words, overview, planning, uses
+from workbookgen.reference import answer, charted, desk_words, lot_words, overview, planning, uses
 
 from .amounts import n, q, texts
 
@@ -16,21 +16,26 @@ EXAMPLES = [
     (overview.how_many, dict(amounts=q("yard", 100, np.nan, 0))),
     (overview.how_many_above_nothing, dict(amounts=q("yard", 100, np.nan, 0))),
     (overview.how_many_enough, dict(certainty=n(0.9, 0.99), **CHANCES)),
-    (overview.so_many_of, dict(enough=n(1, 0), **CHANCES)),
-    (overview.projects_in_words, CHANCES),
-    (overview.words_explained, dict(count=n(150, 1))),
-    (overview.nth, dict(names=["Aster", "", "birch"], place=n(1, 3))),
-    (overview.program_in_words, dict(agreeing=n(237, 236), total=n(237, 237))),
-    (overview.needs_a_look, dict(spoiled=n(1, 2), wrong=n(0, 1))),
+    (desk_words.so_many_of, dict(enough=n(1, 0), **CHANCES)),
+    (desk_words.projects_in_words, CHANCES | dict(unanswered=n(0, 2))),
+    (desk_words.verdict_in_words, dict(name=texts("Vest", "Cap"), verdict=texts("enough", "short"))),
     (
-        overview.needs_a_look,
+        overview.how_many_unknown,
+        dict(names=["Aster", "", "birch"], values=q("oz", 4, np.nan, np.nan), fates=["", "", "sold"]),
+    ),
+    (desk_words.words_explained, dict(count=n(150, 1))),
+    (overview.nth, dict(names=["Aster", "", "birch"], place=n(1, 3))),
+    (desk_words.program_in_words, dict(agreeing=n(237, 236), total=n(237, 237))),
+    (desk_words.needs_a_look, dict(spoiled=n(1, 2), wrong=n(0, 1))),
+    (
+        desk_words.needs_a_look,
         dict(spoiled=n(0, 0, 2), wrong=n(1, 0, 1), first=texts("Aster: Weight", "Birch: Is it right?", "Cedar: Reel")),
     ),
     (lot_words.skeins_in_words, dict(count=n(1, 1200), mass=q("oz", 4, 0))),
     (lot_words.skeins_in_words, dict(count=n(1, 1200), mass=q("oz", 4, 0), unweighed=n(1, 2))),
     (lot_words.there_in_words, dict(count=n(1, 1200, 0), length=q("yard", 200, 0, 0), mass=q("oz", 4, 0, 0))),
     (lot_words.shelf_in_words, dict(count=n(1, 12), mass=q("g", 400, 0))),
-    (lot_words.lots_in_words, dict(count=n(1, 12))),
+    (lot_words.lots_in_words, dict(count=n(1, 12), unknown=n(0, 1))),
     (lot_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1))),
     (lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1))),
     (lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 0))),
