@@ -39,7 +39,7 @@ def test_what_is_not_known_is_told_as_such():
     values = expected_values(METRIC, with_records(METRIC, entries, "projects", wanted))
     assert values["first_projects_words"][:3] == ("no answer yet", "enough", None)
     assert values["glance_projects"] == ("1 of 1",)
-    assert values["glance_projects_words"] == ("project has enough yarn, 1 without an answer",)
+    assert values["glance_projects_words"] == ("project has enough yarn, 1 not known",)
     assert values["glance_lots_words"] == ("of yarn still in 1 lot, 1 not known",)
     # The sweater's grist is known, so nobody is sent to look for one.
     assert values["projects_message"][0] == "No answer yet: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."

@@ -78,11 +78,11 @@ def projects_in_words(chances: Sequence[float], unanswered: Ratio = 0.0) -> str:
     Examples
     --------
     >>> print(projects_in_words([0.99], unanswered=2))
-    project has enough yarn, 2 without an answer
+    project has enough yarn, 2 not known
     """
     counted = "project has enough yarn" if how_many(chances) == 1 else "projects have enough yarn"
     return by_element(
-        lambda others: counted if others == "0" else f"{counted}, {others} without an answer", said(unanswered)
+        lambda others: counted if others == "0" else f"{counted}, {others} not known", said(unanswered)
     )
 
 

@@ -90,11 +90,11 @@ def glance() -> Card:
             Result("enough", "Projects with enough yarn", "SUMPRODUCT((projects_open_chance >= doubts_certainty) * (projects_open_chance <= 1))", overview.how_many_enough, NUMBER,
                    uses={"chances": "projects_open_chance", "certainty": "doubts_certainty"}, digits=0),
             Result("projects", "Projects", 'said(enough) & " of " & COUNT(projects_open_chance)', desk_words.so_many_of, None, uses={"chances": "projects_open_chance"}),
-            Result("unanswered", "Projects without an answer", 'SUMPRODUCT((projects_listed <> "") * (projects_verdict = ""))', overview.how_many_unknown, NUMBER,
+            Result("unanswered", "Projects not known", 'SUMPRODUCT((projects_listed <> "") * (projects_verdict = ""))', overview.how_many_unknown, NUMBER,
                    uses={"names": "projects_listed", "values": "projects_verdict"}, leaves=("fates",), digits=0),
             Result("projects_words", "In words",
                    'IF(COUNT(projects_open_chance) = 1, "project has enough yarn", "projects have enough yarn") '
-                   '& IF(unanswered > 0, ", " & said(unanswered) & " without an answer", "")',
+                   '& IF(unanswered > 0, ", " & said(unanswered) & " not known", "")',
                    desk_words.projects_in_words, None, uses={"chances": "projects_open_chance"}),
             Result("words", "Words on the sheet Reference", "COUNTA(glossary_word)", agreement.how_many, NUMBER, uses={"verdicts": "glossary_word"}, digits=0),
             Result("words_words", "In words", 'IF(words = 1, "word explained", "words explained")', desk_words.words_explained, None, uses={"count": "words"}),
