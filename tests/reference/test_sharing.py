@@ -58,7 +58,14 @@ PLACES = ("1_a", "1_b", "1_c", "2_a", "2_b", "3_a", "3_b", "4_a", "4_b")
 def test_each_lot_of_a_component_is_promised_what_that_component_takes(place):
     claims = {"claims_1": [0.1], "claims_2": [0.2], "claims_3": [0.4], "claims_4": [0.8]}
     lots = {f"lots_{each}": ["Moss" if each == place else ""] for each in PLACES}
-    assert sharing.share_promised("Moss", **claims, **lots) == claims[f"claims_{place[0]}"][0]
+    assert sharing.share_promised("Moss", **claims, **lots, left=Quantity(4, "oz")) == claims[f"claims_{place[0]}"][0]
+
+
+def test_of_a_lot_that_gives_nobody_knows_how_much_no_share_is_told():
+    nowhere = {f"lots_{each}": [""] for each in PLACES} | {f"claims_{part}": [0.0] for part in range(1, 5)}
+    assert sharing.share_promised("Moss", **nowhere, left=grams(0)) == 0
+    with pytest.raises(ValueError, match="not known"):
+        sharing.share_promised("Moss", **nowhere)
 
 
 @pytest.mark.parametrize("used, square", [(None, 100), (grams(50), 0)])

@@ -157,7 +157,7 @@ def test_what_the_others_need_is_taken_off_the_pool():
         f"lots_{place}": ["Moss", "Moss"] if place == "1_a" else ["", ""]
         for place in ("1_a", "1_b", "1_c", "2_a", "2_b", "3_a", "3_b", "4_a", "4_b")
     }
-    promised = sharing.share_promised("MOSS", **claims, **lots)
+    promised = sharing.share_promised("MOSS", **claims, **lots, left=Quantity(4, "oz"))
     assert promised == approx(1.0)
     left = sharing.left_by_others(
         grams(500.0), grams(300.0), ["Moss", ""], grams(np.array([500.0, np.nan])), [promised, np.nan], lot_1="moss"

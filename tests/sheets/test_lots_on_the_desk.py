@@ -41,6 +41,9 @@ def test_what_is_not_known_is_told_as_such():
     assert values["glance_projects"] == ("1 of 1",)
     assert values["glance_projects_words"] == ("project has enough yarn, 1 not known",)
     assert values["glance_lots_words"] == ("of yarn still in 1 lot, 1 not known",)
+    # The sweater takes of the fleece, and nobody knows which share: none is told. The cap takes 40 g of the top.
+    assert values["first_lots_promised"][0] is None and values["fiber_promised"][0] is None
+    assert values["first_lots_promised"][1] == pytest.approx(100 / 250 * 100 / (600 * 0.95), rel=0.05)
     # The sweater's grist is known, so nobody is sent to look for one.
     assert values["projects_message"][0] == "No answer yet: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
     assert values["fiber_message"][0] == (

@@ -81,9 +81,7 @@ def projects_in_words(chances: Sequence[float], unanswered: Ratio = 0.0) -> str:
     project has enough yarn, 2 not known
     """
     counted = "project has enough yarn" if how_many(chances) == 1 else "projects have enough yarn"
-    return by_element(
-        lambda others: counted if others == "0" else f"{counted}, {others} not known", said(unanswered)
-    )
+    return by_element(lambda others: counted if others == "0" else f"{counted}, {others} not known", said(unanswered))
 
 
 @calculation

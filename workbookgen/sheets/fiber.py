@@ -165,7 +165,8 @@ def _the_yarn() -> Group:
         Result("to_come_length", "That is", "to_come * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "to_come"},
                note="Yarn still to spin, at the grist you want."),
         Result("promised", "Projects take", " + ".join(f"sum_where({claims}, {lots_of}, name)" for claims, lots_of in CLAIMS), sharing.share_promised, SHARE, digits=0,
-               uses=OF_CLAIMS, note="Share of what it still gives that projects need to spin from it. Over 100%, it is promised more than once."),
+               uses=OF_CLAIMS | {"left": "to_come"}, only_if="given(to_come)",
+               note="Share of what it still gives that projects need to spin from it. Over 100%, it is promised more than once."),
         Result("needs_square", "Projects take ±²", " + ".join(f"sum_where({squares}, {lots_of}, name)" for squares, lots_of in SQUARES), sharing.squares_on_lot, SQUARE_MASS,
                uses=OF_SQUARES),
     ))

@@ -189,7 +189,7 @@ EXAMPLES = [
         | {f"taken_{each}": q("g", 4, np.nan, 9) for each in FOUR}
         | {f"lots_{each}": ["Moss", "", "River"] for each in FOUR},
     ),
-    (sharing.share_promised, dict(name=texts("moss", "River"), **CLAIMED)),
+    (sharing.share_promised, dict(name=texts("moss", "River"), **CLAIMED, left=q("oz", 4, 5))),
     (sharing.need_square, dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3))),
     (
         sharing.need_square,

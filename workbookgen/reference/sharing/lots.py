@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require_numbers
+from workbookgen.reference.calculation import calculation, require_applicable, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
 from workbookgen.units import Mass, Quantity, Ratio, Some
@@ -228,10 +228,12 @@ def share_promised(
     lots_3_b: Sequence[str],
     lots_4_a: Sequence[str],
     lots_4_b: Sequence[str],
+    left: Mass | None = None,
 ) -> Ratio:
     """Share of a lot's remaining yarn that all projects take.
 
-    q = Σ c, over the components of all projects that chose the lot. Above 1, it is promised more than once.
+    q = Σ c, over the components of all projects that chose the lot. Above 1, it is promised more than once. Of a lot
+    that gives nobody knows how much, no share is known: none would be told for nothing.
 
     Parameters
     ----------
@@ -241,6 +243,7 @@ def share_promised(
     lots_2_a, lots_2_b : those of the second
     lots_3_a, lots_3_b : those of the third
     lots_4_a, lots_4_b : those of the fourth
+    left : what the lot can still give
 
     Returns
     -------
@@ -249,7 +252,7 @@ def share_promised(
     Raises
     ------
     ValueError
-        A blank name, or columns of unequal length.
+        A blank name, columns of unequal length, or a lot of which it is not known what it gives.
 
     Notes
     -----
@@ -263,9 +266,11 @@ def share_promised(
     --------
     >>> none, nowhere = [0.0], [""]
     >>> print(share_promised("Aster", [0.5], [0.25], none, none, ["Aster"], nowhere, nowhere, ["Aster"],
-    ...     *[nowhere] * 5))
+    ...     *[nowhere] * 5, left=Quantity(4, "oz")))
     0.75
     """
+    require_applicable(left is not None, "It is not known what the lot gives.")
+    require_numbers(left)
     components = (
         (claims_1, (lots_1_a, lots_1_b, lots_1_c)),
         (claims_2, (lots_2_a, lots_2_b)),
