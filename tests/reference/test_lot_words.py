@@ -73,6 +73,7 @@ def test_no_skeins_are_none_yet_or_none_left(gone, words):
             "2 lots, 90 g of yarn still in them, 1 g of it set aside, worth $9",
         ),
         (2, {"worth": "worth $9"}, "2 lots, 90 g of yarn still in them, worth $9"),
+        (1, {"worth": "worth $9", "unknown": 2}, "1 lot, 90 g of yarn still in it, worth $9; 2 more not known"),
     ],
 )
 def test_the_shelf_tells_what_yarn_is_still_in_it(count, more, words):

@@ -138,10 +138,13 @@ def _there(skeins: str, length: str, mass: str, gone: str, aside: str, worth: st
 
 
 @calculation
-def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str | None = None) -> str:
+def shelf_in_words(
+    count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str | None = None, unknown: Ratio = 0.0
+) -> str:
     """How many lots something is left of, and how much, in words.
 
-    words = n lots, m of yarn still in them. It is shown at the head of the log.
+    words = n lots, m of yarn still in them; and how many more there are of which it is not known. It is shown at the
+    head of the log.
 
     Parameters
     ----------
@@ -149,6 +152,7 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
     mass : m, what they can still give together
     aside : what of that is set aside
     worth : what that is worth, in words, if any of it has a price
+    unknown : number of lots more, of which nobody knows yet what they give
 
     Returns
     -------
@@ -186,7 +190,9 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
         said_in_all(aside),
         aside.magnitude,
     )
-    return text if worth is None else by_element(lambda text, more: f"{text}, {more}", text, worth)
+    if worth is not None:
+        text = by_element(lambda text, more: f"{text}, {more}", text, worth)
+    return by_element(lambda text, more: text if more == "0" else f"{text}; {more} more not known", text, said(unknown))
 
 
 @calculation

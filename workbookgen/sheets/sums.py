@@ -44,8 +44,11 @@ def shelf(settings: Settings) -> Card:
         Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
         Result("aside", "Set aside", "sum(fiber_aside)", stock.sum_of, MASS, uses={"amounts": "fiber_aside"}),
         Result("mass", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
+        Result("unknown", "Lots not known", 'SUMPRODUCT((fiber_listed <> "") * (fiber_to_come = "") * (fiber_fate = ""))', overview.how_many_unknown, NUMBER, digits=0,
+               uses={"names": "fiber_listed", "values": "fiber_to_come", "fates": "fiber_fate"}),
         Result("words", "In words", 'IF(lots = 1, "1 lot, ", said(lots) & " lots, ") & said_in_all(mass) & " of yarn still in " & IF(lots = 1, "it", "them") '
-                                    '& IF(aside > 0, ", " & said_in_all(aside) & " of it set aside", "") & IF(given(worth_words), ", " & worth_words, "")',
+                                    '& IF(aside > 0, ", " & said_in_all(aside) & " of it set aside", "") & IF(given(worth_words), ", " & worth_words, "") '
+                                    '& IF(unknown = 0, "", "; " & said(unknown) & " more not known")',
                lot_words.shelf_in_words, None, uses={"count": "lots", "worth": "worth_words"}, only_if="lots > 0"),
         *_worth(settings, "fiber_worth"),
     )),))
