@@ -96,6 +96,7 @@ def test_every_formula_is_right_where_projects_share_yarns(layout):
         "projects_advice",
         "projects_scarcest",
     } <= seen
+    assert {f"projects_part_{part}_before" for part in (2, 3, 4)} & seen, "strands that share their lots"
 
 
 @pytest.mark.parametrize(

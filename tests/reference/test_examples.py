@@ -46,6 +46,7 @@ NEUTRAL = {
     "shipping": 0.0,
     "draw_in": 0.0,
     "feed": 1,
+    "part": 1.0,
     "part_wrap": 0.0,
     "pieces": 1,
     "rinses": 0.0,

@@ -98,3 +98,87 @@ def test_what_others_give_is_no_answer_while_a_lot_is_unknown():
     assert sharing.if_known(grams(200), 0) == grams(200)
     with pytest.raises(ValueError, match="not known"):
         sharing.if_known(grams(200), 1)
+
+
+# Two strands of one yarn, three and two tenths of its weight, on a lot of 100 g: three fifths of it are for the one.
+PARTS = [(0.3, 0.6), (0.2, 0.4)]
+
+
+@pytest.mark.parametrize("share, part", PARTS)
+def test_strands_of_one_yarn_divide_the_lots_that_they_share(share, part):
+    lots = ["Marl / Aster", "", "MARL / ASTER", "Marl / Aster / Fern", "Other / Aster"]
+    shares = [0.3, float("nan"), 0.2, 0.5, 0.7]
+    assert sharing.part_of_lots(share, lots, shares, "marl / aster") == approx(part)
+    assert sharing.part_of_lots(share, lots, shares) == 1
+    assert sharing.pool(share, ["Aster"], grams([100.0]), "Aster", part=part).m_as("g") == approx(100 * part)
+    of_lot = Quantity([25.0], "g^2")
+    assert sharing.pool_square(share, ["Aster"], of_lot, "Aster", part=part).m_as("g^2") == approx((5 * part) ** 2)
+
+
+@pytest.mark.parametrize("share, part", PARTS)
+def test_both_claim_of_it_what_the_yarn_takes_and_bear_what_others_take(share, part):
+    """Of 200 g of yarn they need 60 and 40 g, all of it; others take 30, and leave 70: 42 and 28."""
+    needs, pool = grams(200 * share), grams(100 * part)
+    assert sharing.claim(needs, pool, part) == approx(2 * share)
+    left = sharing.left_by_others(pool, needs, ["Aster"], grams([100.0]), [1.3], "Aster", part=part)
+    assert left.m_as("g") == approx(70 * part)
+    alone = sharing.left_by_others(pool, needs, ["Aster"], grams([100.0]), [1.0], "Aster", part=part)
+    assert alone.m_as("g") == pool.m_as("g"), "its fellow is no other project"
+
+
+def test_what_they_need_is_uncertain_together():
+    """20 g off in the whole yarn are 10 in half of it, 100 g²; another project adds 25 g², 5 g, of which 3 and 2."""
+    squares = [sharing.need_square(share, meters(40), Quantity(2, "m/g"), part=part) for share, part in PARTS]
+    assert sum(each.m_as("g^2") for each in squares) == approx(100)
+    for own, (_, part) in zip(squares, PARTS, strict=True):
+        others = sharing.others_square(own, ["Aster"], Quantity([125.0], "g^2"), "Aster", part)
+        assert others.m_as("g^2") == approx((5 * part) ** 2)
+        assert sharing.others_square(own, ["Aster"], Quantity([100.0], "g^2"), "Aster", part).m_as("g^2") == 0
+
+
+@pytest.mark.parametrize(
+    "lots, found",
+    [
+        ([("A", ""), ("A", "")], 0),
+        ([("A", "B"), ("a", "b")], 0),
+        ([("A", ""), ("B", "")], 0),
+        ([("A", ""), ("A", "B")], 1),  # the second is on A, and not on A alone
+        ([("A", ""), ("B", "A")], 1),
+        ([("A", "B"), ("A", "")], 1),
+        ([("A", "B"), ("B", "A")], 2),  # on both, in another order
+        ([("A", "B"), ("A", "B"), ("B", "")], 1),
+    ],
+)
+def test_strands_that_share_their_lots_in_part(lots, found):
+    under = [[f"T / {each}" if each else "" for each in column] for column in zip(*lots, strict=True)]
+    every = [f"T / {first}" + (f" / {other}" if other else "") for first, other in lots]
+    other = under[1][0] or None
+    assert sharing.strands_that_overlap(every[0], under[0][0], every, *under, [1.0] * len(lots), other) == found
+
+
+def test_lots_are_named_under_their_design():
+    assert sharing.strand_lots("T", "A") == "T / A" and sharing.strand_lots("T", "A", "B") == "T / A / B"
+    with pytest.raises(ValueError, match="blank"):
+        sharing.strand_lots("T", " ")
+
+
+@pytest.mark.parametrize(
+    "earlier, counted",
+    [({}, 0), ({"lot_1": "a", "other_1": "B"}, 1), ({"lot_1": "A"}, 0), ({"lot_1": "B", "other_1": "A"}, 0)],
+)
+def test_a_strand_on_the_lots_of_an_earlier_one_is_no_further_doubt(earlier, counted):
+    assert sharing.counted_before("A", other="B", **earlier) == counted
+    assert sharing.counted_before("A", other="B", **earlier, lot_3="A", other_3="B") == counted + 1
+
+
+@pytest.mark.parametrize("part", [0, -0.5])
+def test_no_part_of_a_lot_is_refused(part):
+    for call in (
+        lambda: sharing.pool(1, ["A"], grams([1.0]), "A", part=part),
+        lambda: sharing.claim(grams(1), grams(1), part),
+        lambda: sharing.left_by_others(grams(1), grams(1), ["A"], grams([1.0]), [1.0], "A", part=part),
+        lambda: sharing.need_square(1, meters(1), Quantity(1, "m/g"), part=part),
+        lambda: sharing.others_square(Quantity(1, "g^2"), ["A"], Quantity([1.0], "g^2"), "A", part),
+    ):
+        with pytest.raises(ValueError, match="part"):
+            call()

@@ -147,22 +147,17 @@ def test_a_design_without_components_has_no_hours_of_its_own():
     assert told_with_paces("projects_plies", "times_plies", components=[]) == [None, 2]
 
 
-TWICE = ("Is it right? Its lot: another component of this design is spun from it, too, and each is told over or short as if both were two lots. "
-         "Divide its line in two on the sheet Fiber, one for each.")
-
-
-def test_two_components_of_one_lot_are_asked_about():
-    """By hand: 10 oz for 8 and 4 are 2 oz short, of which each strand is told the whole: 4 - 2 of 4 is half of the
-    yarn, and 10 of 12 are five sixths. Divided into 6 2/3 and 3 1/3 oz, both strands last for these."""
+def test_two_components_of_one_lot_are_told_what_they_are_told_of_its_line_divided_in_two():
+    """By hand: 10 oz for 8 and 4 are 2 oz short, 10 of 12 are five sixths. Divided into 6 2/3 and 3 1/3 oz, both last
+    for these; of the lot undivided each was told the whole to be short, 750 and 500 yd."""
     single = {"design": "Tweed", "number": 4000.0, "system": "yards per pound"}
     strands = [single | {"place": 1.0, "strands": 2.0}, single | {"place": 2.0}]
     fog, two = LOTS[0] | {"weight": 10.0}, [LOTS[0] | {"name": "Fog A", "weight": 20 / 3}, LOTS[0] | {"name": "Fog B", "weight": 10 / 3}]
-    shawl, keys = SHAWL | {"wanted": 1000.0}, ("components_message", "part_1_come", "part_2_come")
-    keys = (keys[0], *(f"projects_{key}" for key in keys[1:]))
-    one = told_with_paces(*keys, lots=[fog], components=[each | {"lot": "Fog"} for each in strands], project=shawl)
-    assert one == [TWICE, pytest.approx(750), pytest.approx(500)]
+    shawl, keys = SHAWL | {"wanted": 1000.0}, ("components_message", "projects_part_1_come", "projects_part_2_come")
+    five_sixths = [None, pytest.approx(1000 * 5 / 6), pytest.approx(1000 * 5 / 6)]
+    assert told_with_paces(*keys, lots=[fog], components=[each | {"lot": "Fog"} for each in strands], project=shawl) == five_sixths
     divided = [each | {"lot": lot["name"]} for each, lot in zip(strands, two, strict=True)]
-    assert told_with_paces(*keys, lots=two, components=divided, project=shawl) == [None, pytest.approx(1000 * 5 / 6), pytest.approx(1000 * 5 / 6)]
+    assert told_with_paces(*keys, lots=two, components=divided, project=shawl) == five_sixths
 
 
 ASKED = "Is it right? Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."

@@ -60,6 +60,44 @@ def component_share(yarn: Grist, found: Ratio | None = None, design: str | None 
 
 
 @calculation
+def part_in_use(share: Ratio, found: Ratio | None = None) -> Ratio:
+    """Part that a yarn's first strand has of its lots.
+
+    f = the design's, or 1. A plain yarn has its lots to itself.
+
+    Parameters
+    ----------
+    share : share of the strand in the yarn; there is one where there is a share
+    found : its part by the design, where other components have the same lots
+
+    Returns
+    -------
+    f, a share
+
+    Raises
+    ------
+    ValueError
+        A share that is not above zero.
+
+    Notes
+    -----
+    Valid for a yarn of a design or of lots.
+
+    References
+    ----------
+    Definition of a share.
+
+    Examples
+    --------
+    >>> print(part_in_use(0.75, found=0.6))
+    0.6
+    """
+    require_numbers(share, found)
+    require_within(ABOVE_ZERO, "The share", share)
+    return share * 0.0 + 1.0 if found is None else found
+
+
+@calculation
 def lot_in_use(picked: str | None = None, own: str | None = None, design: str | None = None) -> str:
     """A lot of a yarn's first strand.
 

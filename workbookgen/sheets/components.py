@@ -9,7 +9,7 @@ from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHAR
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import Listing, LogView, band
-from workbookgen.reference import belongings, plying, stock, yarn_count
+from workbookgen.reference import belongings, plying, sharing, stock, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, fiber, lists, plausible, tabs, yarn
 from workbookgen.sheets.limits import LARGE, STRANDS
@@ -46,13 +46,14 @@ def components(settings: Settings) -> Log:
         ),
         apart=(
             Shared("key", "No.: another component of this design has this number; give each its own."),
-            Shared("of_lot", f"{ASKING} Its lot: another component of this design is spun from it, too, and each is told over or short as if both were two lots. "
-                             "Divide its line in two on the sheet Fiber, one for each."),
         ),
         rules=(
             plausible.a_date("number", "Yarn number"),
             plausible.thick_by_tex("Yarn number", sentence=plausible.OTHER_SYSTEM),
             Rule("AND(given(lot), lot = other_lot)", _is_one_lot_twice, "Or lot: choose another one than the first."),
+            Rule("overlapping > 0.5", lambda values: values["overlapping"] > 0.5,
+                 f"{ASKING} Its lot: another component is spun from it, too, and not from the same lots in the same order. "
+                 "Make both alike, or divide the lot in two lines on the sheet Fiber."),
         ),
     )
 
@@ -102,7 +103,20 @@ def _for_other_sheets() -> Group:
         repeated("of", "Of", "design", width=24),
         Result("key", "Found as", 'design & " / " & place', plying.component_key, None, width=26, note="The name under which projects find this component."),
         Result("label", "Called", 'IF(given(name), name, design & " / " & place)', plying.component_label, None, width=26),
-        Result("of_lot", "Of the design and lot", 'design & " / " & lot', belongings.pair, None, uses={"first": "design", "second": "lot"}, width=30),
+        *(
+            Result(key, "Of the design and lot", f'design & " / " & {lot}', belongings.pair, None, uses={"first": "design", "second": lot}, width=30)
+            for key, lot in (("of_lot", "lot"), ("of_other", "other_lot"))
+        ),
+        Result("lots", "Its lots", 'design & " / " & lot & IF(given(other_lot), " / " & other_lot, "")', sharing.strand_lots, None, width=40),
+        Result("part_of_lots", "Part of its lots", "IF(given(lots), share / sum_where(components_share, components_lots, lots), 1)", sharing.part_of_lots, SHARE,
+               uses={"own": "lots", "lots": "components_lots", "shares": "components_share"}, note="Where other components of its design have the same lots."),
+        Result("overlapping", "Lots shared in part",
+               "count_where(components_contribution, components_of_lot, of_lot) + count_where(components_contribution, components_of_other, of_lot) "
+               "+ IF(given(of_other), count_where(components_contribution, components_of_lot, of_other) + count_where(components_contribution, components_of_other, of_other), 0) "
+               "- IF(given(of_other), 2, 1) * count_where(components_contribution, components_lots, lots)",
+               sharing.strands_that_overlap, NUMBER, digits=0,
+               uses={"own": "lots", "first": "of_lot", "spare": "of_other", "lots": "components_lots", "firsts": "components_of_lot",
+                     "spares": "components_of_other", "amounts": "components_contribution"}),
         *(
             repeated(f"from_{number}", "Drawn from", lot, width=20)
             for number, lot in ((1, "lot"), (2, "other_lot"))

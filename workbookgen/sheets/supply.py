@@ -37,6 +37,7 @@ def what_it_is_of() -> tuple[Result, ...]:
             _result(part, "key", "Found as", f'design & " / {part}"', plying.component_key, None, fixed={"place": part}, width=22),
             _lookup(part, "of_design", "Share", "components_share", "@_key", SHARE, among="components_key"),
             _lookup(part, "label", "Component", "components_label", "@_key", among="components_key", width=20),
+            _lookup(part, "found_of_lots" if part == 1 else "of_lots", "Part of its lots", "components_part_of_lots", "@_key", SHARE, among="components_key"),
             *(_lookup(part, f"picked_{letter}", "Lot", f"components_from_{number}", "@_key", among="components_key", width=20) for number, letter in ((1, "a"), (2, "b"))),
         ]
     return tuple(found)
@@ -70,6 +71,8 @@ def _part(part: int) -> tuple[Result, ...]:
                         {"picked": f"@_picked_{letter}", "own": lot}, only_if=f"OR(given(@_picked_{letter}), AND(given({lot}), NOT(given(design))))", width=20)
                 for letter, lot in (("a", "lot_1"), ("b", "lot_2"))
             ),
+            _result(1, "of_lots", "Part of its lots", "IF(given(@_found_of_lots), @_found_of_lots, 1)", made_of.part_in_use, SHARE,
+                    {"share": "@_share", "found": "@_found_of_lots"}, only_if="@_share > 0"),
             _result(1, "lot_c", "Lot", "lot_3", belongings.of_one_lot, None, {"lot": "lot_3"}, only_if="NOT(given(design))", width=20),
             _result(1, "name", "Strand", 'IF(given(@_label), @_label, IF(given(@_lot_a), @_lot_a, "the yarn"))', made_of.strand_name, None,
                     {"label": "@_label", "lot": "@_lot_a", "share": "@_share"}, only_if="@_share > 0", width=20),
@@ -94,25 +97,27 @@ def _of_lots(words, column: str) -> str:
 def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Result, ...]:
     spare = {"leaves": () if part == 1 else ("lot_3",)}
     taken = " + ".join(f"IF(given({lot}), sum_where(fiber_to_come, fiber_listed, {lot}) * sum_where(fiber_promised, fiber_listed, {lot}), 0)" for lot in words)
-    rest = f"@_pool - IF({taken} - @_needs > @_needs * 0.000001, {taken} - @_needs, 0)"
-    squares = "sum_where(fiber_needs_square, fiber_listed, @_lot_a)"
+    by_others = f"({taken}) * @_of_lots - @_needs"
+    rest = f"@_pool - IF({by_others} > @_needs * 0.000001, {by_others}, 0)"
+    squares, own = "sum_where(fiber_needs_square, fiber_listed, @_lot_a)", "@_need_square / @_of_lots"
     factor = "IF(@_bought = 1, 1, finer)"
     of_yarn = {"share": "@_share", "bought": "@_bought"}
+    of_lots = {"names": "fiber_listed", "part": "@_of_lots"} | numbered
     return (
         _lookup(part, "stage", "Stage", "fiber_stage", "@_lot_a", NUMBER, digits=0),
         _result(part, "bought", "Bought", "IF(IF(given(@_stage), @_stage, 0) = 5, 1, 0)", made_of.is_bought, NUMBER, {"stage": "@_stage", "share": "@_share"},
                 only_if="@_share > 0", digits=0),
-        _result(part, "pool", "Lots give", _of_lots(words, "fiber_to_come"), sharing.pool, MASS,
-                {"share": "@_share", "names": "fiber_listed", "amounts": "fiber_to_come"} | numbered, only_if="@_share > 0",
-                note="What its lots can still give, all projects together.", **spare),
-        _result(part, "pool_square", "Lots ±²", _of_lots(words, "fiber_to_come_square"), sharing.pool, SQUARE_MASS,
-                {"share": "@_share", "names": "fiber_listed", "amounts": "fiber_to_come_square"} | numbered, only_if="@_share > 0", **spare),
+        _result(part, "pool", "Lots give", f"({_of_lots(words, 'fiber_to_come')}) * @_of_lots", sharing.pool, MASS,
+                of_lots | {"share": "@_share", "amounts": "fiber_to_come"}, only_if="@_share > 0",
+                note="What its lots can still give, all projects together; its part, where other components of the yarn are spun from them, too.", **spare),
+        _result(part, "pool_square", "Lots ±²", f"({_of_lots(words, 'fiber_to_come_square')}) * @_of_lots * @_of_lots", sharing.pool_square, SQUARE_MASS,
+                of_lots | {"share": "@_share", "squares": "fiber_to_come_square"}, only_if="@_share > 0", **spare),
         _result(part, "needs", "Needs", f"to_spin * @_share / (planned * {factor})", strands.component_needs, MASS, of_yarn, only_if="finer > 0",
                 note="What of it is still to be spun or plied in."),
-        _result(part, "claim", "Claim", "@_needs / @_pool", sharing.claim, SHARE, {"needs": "@_needs", "pool": "@_pool"}, only_if="@_pool > 0"),
+        _result(part, "claim", "Claim", "@_needs * @_of_lots / @_pool", sharing.claim, SHARE, {"needs": "@_needs", "pool": "@_pool", "part": "@_of_lots"}, only_if="@_pool > 0"),
         _result(part, "left", "Has", f"IF(@_needs > 0, {rest}, MAX(0, {rest}))",
                 sharing.left_by_others, MASS,
-                {"pool": "@_pool", "needs": "@_needs", "names": "fiber_listed", "amounts": "fiber_to_come", "promised": "fiber_promised"} | numbered,
+                of_lots | {"pool": "@_pool", "needs": "@_needs", "amounts": "fiber_to_come", "promised": "fiber_promised"},
                 note="What its lots can still give, once the other projects on them have theirs.", **spare),
         _result(part, "over", "Over or short", "@_left - @_needs", strands.component_over, MASS, {"left": "@_left", "needs": "@_needs"}, note="Below zero it is short."),
         _result(part, "used", "Share used", "@_needs / @_left", strands.share_used, SHARE, {"needs": "@_needs", "left": "@_left"}, only_if="@_left > 0", digits=0),
@@ -120,12 +125,13 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
                 note="Length of yarn that it still is enough for."),
         _result(part, "unused", "Left in the end", f"(@_come - come_least) * @_share / (planned * {factor})", strands.left_in_the_end, MASS,
                 of_yarn | {"come": "@_come", "least": "come_least"}, only_if="finer > 0", note="Once the scarcest component is used up."),
-        _result(part, "need_square", "Need ±²", "POWER(@_share * doubt_need / planned, 2) * IF(given(used), 0, 1)", sharing.need_square, SQUARE_MASS, {"share": "@_share"},
+        _result(part, "need_square", "Need ±²", "POWER(@_share * doubt_need / planned, 2) / @_of_lots * IF(given(used), 0, 1)", sharing.need_square, SQUARE_MASS,
+                {"share": "@_share", "part": "@_of_lots"},
                 only_if="@_share > 0"),
-        _result(part, "others_square", "Others ±²", f"IF(given(@_lot_a), IF({squares} - @_need_square > MAX(@_need_square * 0.000001, 0.000000000000001), "
-                                                    f"{squares} - @_need_square, 0), 0)",
+        _result(part, "others_square", "Others ±²", f"IF(given(@_lot_a), IF({squares} - {own} > MAX({own} * 0.000001, 0.000000000000001), "
+                                                    f"({squares} - {own}) * @_of_lots * @_of_lots, 0), 0)",
                 sharing.others_square, SQUARE_MASS,
-                {"own": "@_need_square", "names": "fiber_listed", "squares": "fiber_needs_square", "lot": "@_lot_a"}),
+                {"own": "@_need_square", "names": "fiber_listed", "squares": "fiber_needs_square", "lot": "@_lot_a", "part": "@_of_lots"}),
         _result(part, "relative", "Grist ±",
                 "IF(@_bought = 1, SQRT(POWER(doubts_batch, 2) + POWER(doubts_ball, 2) / MAX(1, @_pool * planned / @_share / hold)), "
                 "SQRT(POWER(doubts_grist, 2) * (1 - learned) + POWER(doubts_variation, 2) / MAX(1, @_pool * planned / @_share / hold)))",
@@ -136,8 +142,26 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
                 "MIN(@_left, SQRT(@_pool_square + @_others_square + POWER(@_pool * @_relative, 2))))", uncertainty.coming_uncertainty, MASS,
                 {"pool_square": "@_pool_square", "others_square": "@_others_square", "pool": "@_pool", "relative": "@_relative", "needs": "@_needs", "left": "@_left"},
                 note="Standard uncertainty of what it has, its grist included."),
-        _result(part, "come_doubt", "Lasts ±", f"@_doubt * planned * {factor} / @_share", strands.component_length, LENGTH, of_yarn | {"left": "@_doubt"}, only_if="finer > 0"),
+        *_counted_before(part),
+        _result(part, "come_doubt", "Lasts ±", f"@_doubt * planned * {factor} / @_share", strands.length_in_doubt, LENGTH,
+                of_yarn | {"doubt": "@_doubt"} | ({} if part == 1 else {"before": "@_before"}), leaves=("before",) if part == 1 else (),
+                only_if="finer > 0" if part == 1 else "AND(finer > 0, IF(given(@_before), @_before < 0.5, 1 = 1))"),
     )
+
+
+def _counted_before(part: int) -> tuple[Result, ...]:
+    """How many components before this one have the same lots: their doubt is one, and counts once."""
+    if part == 1:
+        return ()
+    before, after = PARTS[: part - 1], PARTS[part - 1 : 3]
+    other = 'IF(given({0}_lot_b), {0}_lot_b, "")'
+    counted = (
+        f"IF(given(part_{each}_lot_a), IF(AND(part_{each}_lot_a = @_lot_a, {other.format(f'part_{each}')} = {other.format('@')}), 1, 0), 0)" for each in before
+    )
+    names = (("lot", "lot_a"), ("other", "lot_b"))
+    uses = {name: f"@_{lot}" for name, lot in names} | {f"{name}_{each}": f"part_{each}_{lot}" for each in before for name, lot in names}
+    return (_result(part, "before", "Same lots before", " + ".join(counted), sharing.counted_before, NUMBER, uses, digits=0,
+                    leaves=tuple(f"{name}_{each}" for each in after for name, _ in names)),)
 
 
 def lesser() -> tuple[Result, ...]:

@@ -32,6 +32,8 @@ COLUMNS = {
     "third_names",
     "third_amounts",
     "lots",
+    "firsts",
+    "spares",
     "of_lots",
     "lines",
     "fates",

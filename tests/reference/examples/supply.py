@@ -157,6 +157,8 @@ EXAMPLES = [
     (strands.to_spin, dict(need=q("yard", 400, 100), in_skeins=q("m", 100, 200), used=q("g", 300, 0))),
     (strands.component_needs, dict(to_spin=q("yard", 400, 0), **STRAND)),
     (strands.component_length, dict(left=q("oz", 4, -1), **STRAND)),
+    (strands.length_in_doubt, dict(doubt=q("oz", 4, 0), **STRAND)),
+    (strands.length_in_doubt, dict(doubt=q("oz", 4, 0), before=n(0, 0), **STRAND)),
     (strands.component_over, dict(left=q("oz", 4, -1), needs=q("g", 100, 0))),
     (strands.share_used, dict(left=q("oz", 4, 1), needs=q("g", 100, 0))),
     (strands.least, {f"come_{each}": q("yard", 100 + each, 100 - each) for each in FOUR}),
@@ -172,7 +174,58 @@ EXAMPLES = [
         | {f"near_{each}": q("m^2", 9, 16) for each in FOUR},
     ),
     (sharing.pool, dict(share=n(0.5, 1), lot_1=texts("moss", "River"), lot_2=texts("River", "MOSS"), **LOTS)),
+    (sharing.pool, dict(share=n(0.5, 1), lot_1=texts("moss", "River"), part=n(0.75, 1), **LOTS)),
+    (
+        sharing.pool_square,
+        dict(
+            share=n(0.5, 1),
+            names=["Moss", "River", ""],
+            squares=q("g^2", 9, 4, np.nan),
+            lot_1=texts("moss", "River"),
+            part=n(0.75, 1),
+        ),
+    ),
     (sharing.claim, dict(needs=q("oz", 20, 0), pool=q("g", 800, 100))),
+    (sharing.claim, dict(needs=q("oz", 20, 0), pool=q("g", 800, 100), part=n(0.75, 1))),
+    (sharing.strand_lots, dict(design=texts("Tweed", "Marl"), lot=texts("Moss", "River"))),
+    (
+        sharing.strand_lots,
+        dict(design=texts("Tweed", "Marl"), lot=texts("Moss", "River"), other_lot=texts("River", "Fern")),
+    ),
+    (
+        sharing.part_of_lots,
+        dict(
+            share=n(0.25, 1),
+            own=texts("tweed / moss", "Marl / River"),
+            lots=["Tweed / Moss", "", "Tweed / Moss", "Marl / River"],
+            shares=[0.25, np.nan, 0.5, 1.0],
+        ),
+    ),
+    (sharing.part_of_lots, dict(share=n(0.25, 1), lots=["Tweed / Moss", ""], shares=[0.25, np.nan])),
+    *(
+        (
+            sharing.strands_that_overlap,
+            dict(
+                own=texts("tweed / moss", "Marl / River"),
+                first=texts("tweed / moss", "Marl / River"),
+                lots=["Tweed / Moss", "Tweed / Moss / Fern", "Marl / River"],
+                firsts=["Tweed / Moss", "Tweed / Moss", "Marl / River"],
+                spares=["", "Tweed / Fern", ""],
+                amounts=q("tex", 100, 80, np.nan),
+                **spare,
+            ),
+        )
+        for spare in ({}, dict(spare=texts("Tweed / Fern", "Marl / Fern")))
+    ),
+    (sharing.counted_before, dict(lot=texts("Moss", "River"), lot_1=texts("moss", "Moss"))),
+    (
+        sharing.counted_before,
+        dict(lot=texts("Moss", "River"), other=texts("Fern", "Fern"))
+        | {f"lot_{each}": texts("moss", "Moss") for each in (1, 2, 3)}
+        | {f"other_{each}": texts("Fern", "Fern") for each in (1, 2, 3)},
+    ),
+    (made_of.part_in_use, dict(share=n(0.5, 1))),
+    (made_of.part_in_use, dict(share=n(0.5, 1), found=n(0.25, 1))),
     (
         sharing.left_by_others,
         dict(
@@ -180,6 +233,17 @@ EXAMPLES = [
             needs=q("g", 100, 0),
             lot_1=texts("moss", "River"),
             promised=[0.5, np.nan, 2.0],
+            **LOTS,
+        ),
+    ),
+    (
+        sharing.left_by_others,
+        dict(
+            pool=q("oz", 40, 30),
+            needs=q("g", 100, 0),
+            lot_1=texts("moss", "River"),
+            promised=[0.5, np.nan, 2.0],
+            part=n(0.75, 1),
             **LOTS,
         ),
     ),
@@ -195,11 +259,19 @@ EXAMPLES = [
         sharing.need_square,
         dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3), used=q("g", 300, 0)),
     ),
-    (
-        sharing.others_square,
-        dict(
-            own=q("g^2", 4, 1), names=["Moss", "", "River"], squares=q("g^2", 9, np.nan, 4), lot=texts("moss", "River")
-        ),
+    (sharing.need_square, dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3), part=n(0.75, 1))),
+    *(
+        (
+            sharing.others_square,
+            dict(
+                own=q("g^2", 4, 1),
+                names=["Moss", "", "River"],
+                squares=q("g^2", 9, np.nan, 4),
+                lot=texts("moss", "River"),
+                **part,
+            ),
+        )
+        for part in ({}, dict(part=n(0.75, 1)))
     ),
     (
         sharing.squares_on_lot,

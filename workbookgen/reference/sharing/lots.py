@@ -12,7 +12,7 @@ import numpy as np
 from workbookgen.reference.calculation import calculation, require_applicable, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
-from workbookgen.units import Mass, Quantity, Ratio, Some
+from workbookgen.units import Mass, MassSquared, Quantity, Ratio, Some
 
 HAIR = 1e-6  # of what a project takes itself; less than that is rounding
 
@@ -25,11 +25,12 @@ def pool(
     lot_1: str | None = None,
     lot_2: str | None = None,
     lot_3: str | None = None,
+    part: Ratio = 1.0,
 ) -> Some:
-    """What the lots of one component give together.
+    """What the lots of one component give it.
 
-    P = Σ amount i, over the lots given. Lots of one component may replace each other, so they add up; a component
-    without a lot has none.
+    P = f · Σ amount i, over the lots given. Lots of one component may replace each other, so they add up; what several
+    components of a yarn draw on is divided between them; a component without a lot has none.
 
     Parameters
     ----------
@@ -37,6 +38,7 @@ def pool(
     names : the names in the list of lots, a blank one where a row is empty
     amounts : what each lot gives
     lot_1, lot_2, lot_3 : names of the lots
+    part : f, its part of them, where other components of the yarn have the same lots
 
     Returns
     -------
@@ -45,7 +47,7 @@ def pool(
     Raises
     ------
     ValueError
-        A share that is not above zero, or amounts that are not one per name.
+        A share or a part that is not above zero, or amounts that are not one per name.
 
     Notes
     -----
@@ -61,21 +63,70 @@ def pool(
     500.0 gram
     """
     require_numbers(share)
-    require_within(ABOVE_ZERO, "The share", share)
+    require_numbers(part)
+    require_within(ABOVE_ZERO, "The share and the part", share, part)
     sums = [sum_where(lot, names, amounts) for lot in (lot_1, lot_2, lot_3) if lot is not None]
-    return sum(sums, start=share * Quantity(0.0, amounts.units))
+    return sum(sums, start=share * Quantity(0.0, amounts.units)) * part
 
 
 @calculation
-def claim(needs: Mass, pool: Mass) -> Ratio:
+def pool_square(
+    share: Ratio,
+    names: Sequence[str],
+    squares: MassSquared,
+    lot_1: str | None = None,
+    lot_2: str | None = None,
+    lot_3: str | None = None,
+    part: Ratio = 1.0,
+) -> MassSquared:
+    """Squared uncertainty of what the lots of one component give it.
+
+    p = f² · Σ u² i, over the lots given. A part of an uncertain amount is as uncertain, in proportion.
+
+    Parameters
+    ----------
+    share : x, share of the component in the yarn; there is a component where there is a share
+    names : the names in the list of lots, a blank one where a row is empty
+    squares : u², the squared uncertainty of what each lot gives
+    lot_1, lot_2, lot_3 : names of the lots
+    part : f, its part of them, where other components of the yarn have the same lots
+
+    Returns
+    -------
+    p, a mass squared
+
+    Raises
+    ------
+    ValueError
+        A share or a part that is not above zero, or squares that are not one per name.
+
+    Notes
+    -----
+    Valid for independent lots.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(pool_square(1, ["Aster", "Birch"], Quantity([36, 64], "g^2"), "Aster", "Birch", part=0.5))
+    25.0 gram ** 2
+    """
+    return pool(share, names, squares, lot_1, lot_2, lot_3, part) * part
+
+
+@calculation
+def claim(needs: Mass, pool: Mass, part: Ratio = 1.0) -> Ratio:
     """Share of its lots that a component of a project takes.
 
-    c = m / P. Above 1, the lots are not enough for this project alone.
+    c = m · f / P. Above 1, the lots are not enough for this project alone.
 
     Parameters
     ----------
     needs : m, mass that is still needed of them
-    pool : P, mass that they still give
+    pool : P, mass that they still give this component
+    part : f, its part of them
 
     Returns
     -------
@@ -84,7 +135,7 @@ def claim(needs: Mass, pool: Mass) -> Ratio:
     Raises
     ------
     ValueError
-        A negative mass, or lots that give nothing.
+        A negative mass, lots that give nothing, or a part that is not above zero.
 
     Notes
     -----
@@ -99,10 +150,11 @@ def claim(needs: Mass, pool: Mass) -> Ratio:
     >>> print(claim(Quantity(150, "g"), Quantity(500, "g")))
     0.3
     """
-    require_numbers(needs, pool)
+    require_numbers(needs, pool, part)
     require_within(NOT_NEGATIVE, "A project cannot take a negative amount.", needs)
     require_within(ABOVE_ZERO, "The lots must give something.", pool)
-    return (needs / pool).m_as("")
+    require_within(ABOVE_ZERO, "The part", part)
+    return (needs / pool).m_as("") * part
 
 
 @calculation
@@ -115,20 +167,23 @@ def left_by_others(
     lot_1: str | None = None,
     lot_2: str | None = None,
     lot_3: str | None = None,
+    part: Ratio = 1.0,
 ) -> Mass:
     """What other projects leave of a component's lots.
 
-    M = P - (Σ g · q - m), the sum over the component's lots. What all projects take, less what this one takes, is what
-    the others take. What they lack concerns only those that need more of the lots: for m = 0, M is nothing at least.
+    M = P - (f · Σ g · q - m), the sum over the component's lots. What all projects take, less what this one takes, is
+    what the others take; of lots that it shares with others of its yarn, each bears its part of that. What the others
+    lack concerns only those that need more of the lots: for m = 0, M is nothing at least.
 
     Parameters
     ----------
-    pool : P, mass that the lots still give together
+    pool : P, mass that the lots still give this component
     needs : m, mass that this component of this project takes of them
     names : the names in the list of lots, a blank one where a row is empty
     amounts : g, what each lot still gives
     promised : q, the share of it that all projects take; no number is a blank
     lot_1, lot_2, lot_3 : names of this component's lots
+    part : f, its part of them
 
     Returns
     -------
@@ -137,7 +192,7 @@ def left_by_others(
     Raises
     ------
     ValueError
-        A negative mass, or columns of unequal length.
+        A negative mass, a part that is not above zero, or columns of unequal length.
 
     Notes
     -----
@@ -152,11 +207,12 @@ def left_by_others(
     >>> print(left_by_others(Quantity(500, "g"), Quantity(150, "g"), ["Aster"], Quantity([500], "g"), [0.5], "Aster"))
     400.0 gram
     """
-    require_numbers(pool, needs)
+    require_numbers(pool, needs, part)
     require_within(NOT_NEGATIVE, "A mass", pool, needs)
+    require_within(ABOVE_ZERO, "The part", part)
     own = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
     taken = sum((sum_where(lot, names, amounts) * sum_where(lot, names, promised) for lot in own), start=pool * 0.0)
-    rest = taken - needs
+    rest = taken * part - needs
     left = (pool - rest * np.where(rest > needs * HAIR, 1.0, 0.0)[()]).to("g")
     return Quantity(np.where(needs.m_as("g") > 0, left.m, np.maximum(0, left.m))[()], "g")
 

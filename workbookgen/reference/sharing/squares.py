@@ -14,11 +14,14 @@ HAIR = 1e-6  # of what a project takes itself; less than that is rounding
 
 
 @calculation
-def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | None = None) -> MassSquared:
+def need_square(
+    share: Ratio, doubt_need: Length, planned: Grist, used: Mass | None = None, part: Ratio = 1.0
+) -> MassSquared:
     """Squared uncertainty that a project's need adds to a component's lots.
 
-    o = (x · u_N / g)². Projects that share a lot share the uncertainty of what the other will take; a finished piece
-    takes no more.
+    o = (x · u_N / g)² / f. Projects that share a lot share the uncertainty of what the other will take; a finished
+    piece takes no more. Components of a yarn on the same lots take more of it together: with f, their squares add up to
+    that of their sum.
 
     Parameters
     ----------
@@ -26,6 +29,7 @@ def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | N
     doubt_need : u_N, standard uncertainty of what the piece takes
     planned : g, planned grist of the yarn
     used : mass of yarn that the finished piece took, once it is finished
+    part : f, part of these lots that the component has
 
     Returns
     -------
@@ -34,7 +38,7 @@ def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | N
     Raises
     ------
     ValueError
-        A negative uncertainty or mass, or a share or a grist that is not above zero.
+        A negative uncertainty or mass, or a share, a part or a grist that is not above zero.
 
     Notes
     -----
@@ -49,13 +53,13 @@ def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | N
     >>> print(need_square(0.5, Quantity(40, "m"), Quantity(2, "m/g")))
     100.0 gram ** 2
     """
-    require_numbers(share, doubt_need, planned, used)
-    require_within(ABOVE_ZERO, "The share", share)
+    require_numbers(share, doubt_need, planned, used, part)
+    require_within(ABOVE_ZERO, "The share and the part", share, part)
     require_within(NOT_NEGATIVE, "A standard uncertainty", doubt_need)
     require_within(ABOVE_ZERO, "The grist", planned)
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
-    return (share * doubt_need / planned * (1.0 if used is None else 0.0)) ** 2
+    return (share * doubt_need / planned * (1.0 if used is None else 0.0)) ** 2 / part
 
 
 @calculation
@@ -110,11 +114,13 @@ def squares_on_lot(
 
 
 @calculation
-def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, lot: str | None = None) -> MassSquared:
+def others_square(
+    own: MassSquared, names: Sequence[str], squares: MassSquared, lot: str | None = None, part: Ratio = 1.0
+) -> MassSquared:
     """Squared uncertainty that the other projects' needs add to a component.
 
-    O = Q - o, that of all projects on its first lot, less its own; 0 without a lot. What another project will take is
-    uncertain too.
+    O = f² · (Q - o / f), that of all projects on its first lot, less that of its own; 0 without a lot. What another
+    project will take is uncertain too, and each component on the same lots bears its part.
 
     Parameters
     ----------
@@ -122,6 +128,7 @@ def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, 
     names : the names in the list of lots, a blank one where a row is empty
     squares : Q, what all projects add to each lot; no number is a blank
     lot : the first lot of this component
+    part : f, its part of its lots
 
     Returns
     -------
@@ -130,7 +137,7 @@ def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, 
     Raises
     ------
     ValueError
-        A negative square, or columns of unequal length.
+        A negative square, a part that is not above zero, or columns of unequal length.
 
     Notes
     -----
@@ -145,10 +152,12 @@ def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, 
     >>> print(others_square(Quantity(100, "g^2"), ["Aster"], Quantity([125], "g^2"), "Aster"))
     25.0 gram ** 2
     """
-    require_numbers(own)
+    require_numbers(own, part)
     require_within(NOT_NEGATIVE, "A squared uncertainty", own)
+    require_within(ABOVE_ZERO, "The part", part)
     if lot is None:
         return own * 0.0
-    rest = sum_where(lot, names, squares) - own
-    nothing = np.maximum((own * HAIR).m_as("g^2"), SPECK.m_as("g^2"))
-    return rest * np.where(rest.m_as("g^2") > nothing, 1.0, 0.0)[()]
+    of_project = own / part
+    rest = sum_where(lot, names, squares) - of_project
+    nothing = np.maximum((of_project * HAIR).m_as("g^2"), SPECK.m_as("g^2"))
+    return rest * np.where(rest.m_as("g^2") > nothing, 1.0, 0.0)[()] * np.square(part)

@@ -11,6 +11,7 @@ from workbookgen.reference.strands.lasting import (
     component_over,
     least,
     left_in_the_end,
+    length_in_doubt,
     share_used,
     to_buy,
 )

@@ -4,7 +4,7 @@ from functools import reduce
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, require_within
 from workbookgen.units import Grist, Length, Mass, Ratio
 
@@ -49,6 +49,51 @@ def component_length(left: Mass, share: Ratio, planned: Grist, finer: Ratio, bou
     require_within(ABOVE_ZERO, "The share and the fineness", share, finer)
     require_within(ABOVE_ZERO, "The grist", planned)
     return left * planned * np.where(np.asarray(bought) == 1, 1.0, finer)[()] / share
+
+
+@calculation
+def length_in_doubt(
+    doubt: Mass, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio, before: Ratio = 0.0
+) -> Length:
+    """Standard uncertainty of the length for which a component lasts, where it is one of its own.
+
+    u = u_m · g / x, and · q where it is spun, where k = 0. Components on the same lots last equally long, whatever the
+    lots give: their doubt is one, and counts with the first of them.
+
+    Parameters
+    ----------
+    doubt : u_m, standard uncertainty of its mass
+    share : x, share of the component in the planned yarn's weight
+    planned : g, planned grist of the yarn
+    finer : q, ratio by which the spun strands come out finer than planned
+    bought : 1 for a bought yarn or thread, 0 for one to be spun
+    before : k, number of components before it on the same lots
+
+    Returns
+    -------
+    u, a length
+
+    Raises
+    ------
+    ValueError
+        A component whose doubt counts with an earlier one, or a share, a grist or a fineness that is not above zero.
+
+    Notes
+    -----
+    Valid for strands that all run the whole length of the yarn.
+
+    References
+    ----------
+    JCGM 100, 5.2, on correlated terms (from memory).
+
+    Examples
+    --------
+    >>> print(length_in_doubt(Quantity(10, "g"), share=0.5, planned=Quantity(2, "m/g"), finer=1, bought=0))
+    40.0 meter
+    """
+    require_numbers(before)
+    require(np.asarray(before) < 0.5, "Its doubt counts with that of an earlier component on the same lots.")
+    return component_length(doubt, share, planned, finer, bought)
 
 
 @calculation
