@@ -229,7 +229,7 @@ def check(proofs: str) -> Card:
 CAUTIONS = (
     "Hot water: at 60 °C (140 °F) it scalds in less than 5 seconds, at 49 °C (120 °F) in minutes, and children sooner. Long gloves, tools, a lid, and nobody lifts a full pot.",
     "Raw fleece: its dust and dirt can carry disease (Q fever, orf, ringworm, anthrax where it occurs). Wear gloves and a dust mask, "
-    "work wet or outdoors, wash your hands, do not eat there. If you are pregnant or your defenses are weak, keep away and ask a doctor.",
+    "work wet or outdoors, wash your hands, do not eat there. If you are pregnant, your defenses are weak, or a heart valve is damaged, keep away and ask a doctor.",
     "Detergent, soda, mothproofing and dye: follow the label of the product. Do not mix products; keep pots for dyeing apart from food.",
     "Grease in drains: it sets when it cools. Strain the water, and follow your local rules for waste water and septic tanks.",
     "Moving parts: keep hair, sleeves, cords and children's fingers away from wheel, flyer, carder and picker.",

@@ -41,8 +41,8 @@ CAUTIONS = (
     "Scalds: a severe burn of grown skin takes some minutes at 49 °C (120 °F), half a minute at 54 °C (130 °F), less than 5 seconds at 60 °C (140 °F) "
     "by published tables of burns (read). Children burn sooner. No bath that melts wool grease is safe for bare hands: long gloves, "
     "a tool to press and lift with, no children or animals near, and never lift a full pot.",
-    "Raw fleece and its dust can carry disease (Q fever, orf, ringworm, anthrax where it occurs): gloves, a dust mask, no dry shaking indoors, "
-    "no eating, washed hands. If you are pregnant or your defenses are weak, keep away and ask a doctor.",
+    "Raw fleece and its dust can carry disease (Q fever, orf, ringworm, anthrax where it occurs): gloves, a dust mask, no dry shaking or sweeping indoors, "
+    "no eating, washed hands. If you are pregnant, your defenses are weak, or a heart valve is damaged, keep away and ask a doctor.",
     "Grease and dirt block drains and septic tanks: strain the water, and follow your local rules for waste water. Detergent by its label.",
     "Wet wool is heavy: lift it in a net or a basket, a part at a time.",
 )
