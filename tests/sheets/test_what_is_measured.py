@@ -11,7 +11,10 @@ from pytest import approx
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries
+from workbookgen.reference import weaving
 from workbookgen.settings import Settings
+from workbookgen.sheets import methods
+from workbookgen.units import Quantity
 
 US = described(Settings(units="us"))
 
@@ -38,13 +41,19 @@ ASKED = (
     ("pace_preparing", "what comes out of it in an hour"),
     # 12 oz of yarn on three bobbins are 4 oz on each, and of fiber that loses 4% in spinning 4.17 oz.
     ("projects_bobbins", "by the weight of yarn on each"),
+    # Three pieces of 5 in, with 12, 15 and 13 turns, have 40 turns in 15 in: 2.67 in an inch.
+    ("counted_turns", "of several pieces, those of all: =12+15+13"),
+    ("counted_length", "all together: =3*5"),
+    # A shorn fleece of 10 lb, of which 15% are skirted off and 60% of the rest are wool, gives 5.1 lb; a yield of 60%
+    # that was told of the shorn fleece would have that of 8.5 lb be 7.06 lb after skirting, not 5.1.
+    ("guide_yield_low", "mostly of skirted wool"),
 )
 
 
 @pytest.mark.parametrize(("name", "words"), ASKED)
 def test_it_asks_for_what_it_takes(name, words):
     _, field = US.by_key[name]
-    assert words in field.help
+    assert words.casefold() in field.help.casefold()
 
 
 def told(block, **typed):
@@ -70,3 +79,34 @@ def test_a_ply_counted_like_its_singles_is_as_balanced_as_it_was():
     counted then."""
     for left in (1.0, 0.9):
         assert told("plying", singles=9.0 / left, plied=6.0 / left, share=2 / 3)("balance") == approx(0, abs=1e-9)
+
+
+def test_twist_of_several_pieces_is_that_of_their_sum():
+    """12 + 15 + 13 turns in 3 times 5 in: 40 / 15."""
+    assert told("counted", turns=40.0, length=15.0)("twist") == approx(40 / 15)
+
+
+@pytest.mark.parametrize(
+    ("wound", "growth", "said"),
+    [
+        # 100 wraps of 0.1 in fill 3 in by 30: 30, 30 and 30 wraps, and 10 in the fourth layer, which are (0 + 30 + 60
+        # + 30) / 100 = 1.2 layers up. With 15 in of height and arms of 14 in, half a leg is 17.97 in and a layer adds
+        # 9.366 times 0.1 in: 1.124 in of 71.89.
+        ({"loop": 71.89, "wraps": 100.0, "wpi": 10.0, "width": 3.0, "height": 15.0, "arm_a": 14.0, "arm_b": 14.0}, 0.01563, "1 to 2% for a thick one wound narrow"),
+        # 300 wraps of 0.05 in fill 4 in by 80: (0 + 80 + 160 + 3 · 60) / 300 = 1.4 layers up, 6.283 · 0.05 in each:
+        # 0.44 in of 72.
+        ({"loop": 72.0, "wraps": 300.0, "wpi": 20.0, "width": 4.0}, 0.00611, "some tenths of a percent for a fine yarn wound wide"),
+    ],
+)
+def test_a_crowded_reel_winds_longer_by_what_is_said_of_it(wound, growth, said):
+    assert told("crowded", **wound)("growth") == approx(growth, rel=1e-3)
+    assert said in US.blocks["crowded"].about
+
+
+def test_the_weft_takes_up_a_share_of_its_own_length():
+    """A pick of 33 in lies in 30 in of the reed: 3 of its 33 in, 9.09%, are its take-up, and 20 picks in an inch of 10
+    in take 6,600 in. Reckoned from the reed it would be 10%, and 66.7 in too much would be spun."""
+    inches = {"picks": Quantity(20, "1/inch"), "woven_length": Quantity(10, "inch"), "width": Quantity(30, "inch")}
+    assert weaving.weft_yarn(**inches, take_up=3 / 33).m_as("inch") == approx(6600)
+    assert weaving.weft_yarn(**inches, take_up=0.1).m_as("inch") == approx(6666.67, rel=1e-6)
+    assert any("what a straightened pick has beyond the width in the reed, over the pick" in each for each in methods.CONVENTIONS.sentences)

@@ -174,7 +174,7 @@ RACK = Card("ending", "Singles left over", groups=(
     Group("You type", (
         Input("grist", "Grist of the singles", AMOUNT, GRIST, help="For bobbins that are weighed: of the singles as they lie there, not washed."),
         Input("take_up", "Take-up", LOSS, SHARE, blank_means=0,
-              help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+              help="Share of the singles' length lost in plying; from a sample, 1 to 6% in an ordinary ply (common practice, no source)."),
     )),
     Group("Worked out", (
         Result("unknown", "Bobbins not known", "sum(rack_lacking)", stock.sum_of, NUMBER, digits=0, uses={"amounts": "rack_lacking"}),

@@ -30,7 +30,7 @@ MATCH = Card(
             Input("mass", "Weight on the label", LARGE, MASS, needed=True),
             Input("strands", "Strands in it", STRANDS, NUMBER, needed=True, starts_as=2.0, help="Untwist an end and count them."),
             Input("take_up", "Take-up", LOSS, SHARE, blank_means=0,
-                  help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+                  help="Share of the singles' length lost in plying; from a sample, 1 to 6% in an ordinary ply (common practice, no source)."),
             Input("shrinkage", "Your shrinkage", SHRINKAGE, SHARE,
                   help="Share of the length that washing takes of your yarn; from a sample. Empty takes the usual one of the sheet Sureness."),
             Input("ply", "Twist of its ply", NONE_OR_TWISTED, TWIST, help="Turns to untwist it until its strands lie side by side, over that length: you may type =32/10."),

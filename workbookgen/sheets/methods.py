@@ -27,7 +27,8 @@ ON_SCREEN = "From here on, this sheet is for the screen and is not printed."
 CONVENTIONS = Reading(
     title="Conventions",
     sentences=(
-        "Two conventions of contraction are in print. Here it is always the lost length over the original length; only the weft take-up is told of the width in the reed.",
+        "Two conventions of contraction are in print. Here it is always the lost length over the original length. "
+        "So is the weft take-up: what a straightened pick has beyond the width in the reed, over the pick.",
         "Read: the figure was read in the source named. From memory: a known source, not opened for this. Common practice: a rule of thumb without a source.",
         "On paper: of a log, what is folded away is left out, and the lines in use when the planner was built and eight more are printed, at least 24. "
         "For more, choose the print range in your program, or carry the planner over.",

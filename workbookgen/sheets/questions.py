@@ -43,7 +43,7 @@ def backwards(settings: Settings) -> Card:
                 Input("wraps", "Or wraps per inch", CLOSE, THREADS, help="Used if you give no grist; K of the sheet Counts turns it into one."),
                 Input("strands", "Strands", PLIED, NUMBER, needed=True, starts_as=2.0),
                 Input("take_up", "Take-up", LOSS, SHARE, blank_means=0,
-                      help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+                      help="Share of the singles' length lost in plying; from a sample, 1 to 6% in an ordinary ply (common practice, no source)."),
                 Input("shrinkage", "Shrinkage in washing", SHRINKAGE, SHARE,
                       help="Share of the length that washing takes; from a sample. Empty takes the usual one of the sheet Sureness."),
                 Input("known", "One strand is already there", LARGE, GRIST, help="Grist of a thread or single to be used; the card says what each of the others must be."),
@@ -119,7 +119,8 @@ def _arm_angle(one: str, other: str) -> str:
 CROWDED = Card(
     "crowded",
     "How much longer does a full reel wind?",
-    about="Layers lie on layers, and each is longer than the one below. A few tenths of a percent for one skein; more on a crowded reel.",
+    about="Layers lie on layers, and each is longer than the one below: by some tenths of a percent for a fine yarn wound wide, "
+          "1 to 2% for a thick one wound narrow, more on a crowded reel.",
     groups=(
         Group("You type", (
             Input("loop", "Loop of the bare reel", REACH, LOOP, needed=True),

@@ -64,7 +64,7 @@ STRUCTURE = Card(
             Input("strands", "Strands", STRANDS, NUMBER, blank_means=2, help="Of a ply, or of each ply in a cable; empty means 2."),
             Input("plies", "Plies in a cable", STRANDS, NUMBER, blank_means=2, help="Plied yarns cabled together; empty means 2."),
             Input("take_up", "Take-up in plying", LOSS, SHARE, blank_means=0,
-                  help="Share of the length lost; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+                  help="Share of the length lost; from a sample, 1 to 6% in an ordinary ply (common practice, no source)."),
             Input("cabling", "Take-up in cabling", LOSS, SHARE, blank_means=0, help="Share of the plies' length that the second twisting takes."),
             Input("length", "Single you have", LARGE, LENGTH, help="All of it together."),
             Input("grist", "Grist of the single", LARGE, GRIST),

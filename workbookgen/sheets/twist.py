@@ -105,8 +105,8 @@ COUNTED = Card(
     about="Untwist a length and count the turns, several times; or count the spindle's turns while you draft a length.",
     groups=(
         Group("You type", (
-            Input("turns", "Turns counted", NONE_OR_TURNS, NUMBER, needed=True),
-            Input("length", "In this length", AMOUNT, LOOP, needed=True),
+            Input("turns", "Turns counted", NONE_OR_TURNS, NUMBER, needed=True, help="Of several pieces, those of all: =12+15+13."),
+            Input("length", "In this length", AMOUNT, LOOP, needed=True, help="Of several pieces, all together: =3*5."),
             Input("grist", "Grist", AMOUNT, GRIST, help="For the twist factors."),
         )),
         Group("Worked out", (

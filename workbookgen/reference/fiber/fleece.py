@@ -138,7 +138,7 @@ def clean_fleece(fleece_low: Mass, fleece_high: Mass, yield_low: Ratio, yield_hi
 
     Notes
     -----
-    Valid for the fleece of a mature ewe, and for weight and yield that vary independently.
+    Valid for the fleece of a mature ewe with nothing skirted off, and for weight and yield that vary independently.
 
     References
     ----------

@@ -1,7 +1,8 @@
 """The loop of a crowded reel: each layer of yarn lies around the one below and is longer.
 
-A few tenths of a percent for one skein, more when a reel is filled. The path turns through a certain angle on its way
-around; a layer one diameter farther out is longer by that angle times the diameter.
+Some tenths of a percent for a fine yarn wound wide, one or two for a thick one wound narrow, more when a reel is
+filled. The path turns through a certain angle on its way around; a layer one diameter farther out is longer by that
+angle times the diameter.
 """
 
 import numpy as np

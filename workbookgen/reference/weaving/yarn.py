@@ -69,8 +69,9 @@ def weft_yarn(picks: PerLength, woven_length: Length, width: Length, take_up: Ra
 
     Notes
     -----
-    Valid for a take-up told of the width in the reed. Told of the cloth on the loom, as t₁ of the warp is, it holds the
-    draw-in d as well: t = 1 - (1 - t₁) / (1 - d). Crimp, a share of the cloth, is a third number: t₁ = c / (1 + c).
+    Valid for a take-up reckoned from the width in the reed. Reckoned from the cloth on the loom, as t₁ of the warp is,
+    it holds the draw-in d as well: t = 1 - (1 - t₁) / (1 - d). Crimp, a share of the cloth, is a third number:
+    t₁ = c / (1 + c).
 
     References
     ----------
