@@ -150,7 +150,9 @@ def test_clean_fiber_and_dirt_make_the_fleece(mass, scoured_yield):
         (celsius(45), "can scald"),
         (fahrenheit(113), "can scald"),
         # Published tables of burns (read): 120 °F some minutes, 130 °F 30 s, 135 °F 10 s, 140 °F under 5 s.
-        (fahrenheit(120.2), "scalds in minutes"),
+        # 120 °F are (120 - 32) / 1.8 = 48.89 °C, and the cautions say minutes of them.
+        (fahrenheit(120), "scalds in minutes"),
+        (celsius(48.7), "can scald"),
         (celsius(52), "scalds in 30 to 120 seconds"),
         (fahrenheit(130), "scalds in 10 to 30 seconds"),
         (fahrenheit(135), "scalds in 5 to 10 seconds"),

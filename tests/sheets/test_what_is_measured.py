@@ -110,3 +110,12 @@ def test_the_weft_takes_up_a_share_of_its_own_length():
     assert weaving.weft_yarn(**inches, take_up=3 / 33).m_as("inch") == approx(6600)
     assert weaving.weft_yarn(**inches, take_up=0.1).m_as("inch") == approx(6666.67, rel=1e-6)
     assert any("what a straightened pick has beyond the width in the reed, over the pick" in each for each in methods.CONVENTIONS.sentences)
+
+
+def test_geometry_gives_two_strands_next_to_no_take_up_and_says_so():
+    """A single of 1,500 yd/lb is 1 / (0.9 · √1500) = 0.0287 in across; with 3 turns in an inch its surface goes round
+    x = 0.2704 for 1 along. By its twist it lost x² / 4 = 1.83%, by the third that plying leaves 0.20%, and a ply of two
+    turns takes (0.667 · x)² / 2 = 1.62%: 1.62 - (1.83 - 0.20) is nothing, where spinners measure 1 to 6%."""
+    assert told("plying", singles=3.0, grist=1500.0)("take_up") == approx(0, abs=0.001)
+    _, field = US.by_key["plying_take_up"]
+    assert "two strands lose hardly any, yet 1 to 6% is usual" in field.note

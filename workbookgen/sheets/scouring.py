@@ -61,7 +61,7 @@ BURNS = (
     (57, "scalds in 5 to 10 seconds: gloves, tools"),
     (54, "scalds in 10 to 30 seconds: gloves, tools"),
     (52, "scalds in 30 to 120 seconds: gloves, tools"),
-    (49, "scalds in minutes: gloves, tools"),
+    (48.8, "scalds in minutes: gloves, tools"),  # tables have 120 °F, which is a little less than 49 °C
     (45, "can scald if it lasts: gloves, tools"),
 )
 

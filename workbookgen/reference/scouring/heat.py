@@ -22,7 +22,7 @@ TEMPERATURE_WORDS = (
     (57.0, "scalds in 5 to 10 seconds: gloves, tools"),
     (54.0, "scalds in 10 to 30 seconds: gloves, tools"),
     (52.0, "scalds in 30 to 120 seconds: gloves, tools"),
-    (49.0, "scalds in minutes: gloves, tools"),
+    (48.8, "scalds in minutes: gloves, tools"),  # 120 °F, which tables round to 49 °C
     (45.0, "can scald if it lasts: gloves, tools"),
     (-np.inf, "too cool: wool grease sets"),
 )
@@ -271,8 +271,8 @@ def temperature_words(temperature: Temperature) -> str:
 
     References
     ----------
-    Published tables of burns (read): 49 °C some minutes, 52 °C 1.5 to 2 minutes, 54 °C 30 seconds, 57 °C 10 seconds, 60
-    °C under 5. Grease melts near 40 °C, at 38 to 42 °C (from memory).
+    Published tables of burns (read): 120 °F, which is 48.9 °C, some minutes, 52 °C 1.5 to 2 minutes, 54 °C 30
+    seconds, 57 °C 10 seconds, 60 °C under 5. Grease melts near 40 °C, at 38 to 42 °C (from memory).
 
     Examples
     --------
