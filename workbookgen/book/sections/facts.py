@@ -27,9 +27,10 @@ def spots(section: Facts, planner: Planner, row: int, column: int) -> Iterator[t
 
 def draw(section: Facts, canvas: Canvas, row: int) -> None:
     table = canvas.layout.planner.tables[section.table]
-    first, last = columns_of(section)
-    last = max(last, first + len(table.columns) - 1)
-    canvas.heading(row, first, last, section.title or table.title, section.aside)
+    first, end = columns_of(section)
+    last = first + len(table.columns) - 1
+    end = max(end, last)
+    canvas.heading(row, first, end, section.title or table.title, section.aside)
     if table.about:
         canvas.text(row + 1, first, table.about, look.LITTLE)
     top = row + 1 + bool(table.about)
@@ -41,6 +42,8 @@ def draw(section: Facts, canvas: Canvas, row: int) -> None:
     for place in range(table.rows):
         shown = dict(enumerate((each.values[place] for each in table.columns), start=first))
         facts(canvas, top + HEADS + place, shown, running)
+        if last in running:  # its line goes on as far as the text may
+            canvas.across(top + HEADS + place, last + 1, end, look.LINE)
 
 
 def facts(canvas: Canvas, row: int, shown: dict[int, float | str], running: frozenset[int] = frozenset()) -> None:
