@@ -220,7 +220,7 @@ def test_every_formula_has_a_value_beside_it(blank):
 
 
 def test_a_blank_planner_is_small(blank):
-    assert blank.stat().st_size < 620_000
+    assert blank.stat().st_size < 630_000
 
 
 def test_a_help_that_a_workbook_cannot_hold_is_refused():
