@@ -103,6 +103,12 @@ def test_a_crowded_reel_winds_longer_by_what_is_said_of_it(wound, growth, said):
     assert said in US.blocks["crowded"].about
 
 
+def test_a_longer_loop_is_of_use_to_the_skeins_wound_so():
+    """73.12 in instead of 72 are 3.1 yd in a hundred wraps, and no skein takes its loop from this card."""
+    _, field = US.by_key["crowded_mean"]
+    assert "as the rated loop of a reel of its own" in field.note
+
+
 def test_the_weft_takes_up_a_share_of_its_own_length():
     """A pick of 33 in lies in 30 in of the reed: 3 of its 33 in, 9.09%, are its take-up, and 20 picks in an inch of 10
     in take 6,600 in. Reckoned from the reed it would be 10%, and 66.7 in too much would be spun."""
