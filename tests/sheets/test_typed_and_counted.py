@@ -101,3 +101,11 @@ def test_an_estimate_beside_a_stated_yardage(typed, is_asked):
     need, message = told("projects_need", "projects_message", fiber=[lot], **logs)
     assert need == pytest.approx(typed.get("wanted", 320))
     assert ("Yarn wanted: by the sheet Need it takes over a tenth more" in (message or "")) is is_asked
+
+
+@pytest.mark.parametrize(("typed", "balls", "advice"), [({}, 3, "To be 90% sure"), ({"used": 8.0}, None, "Nothing more to do.")])
+def test_a_finished_piece_wants_no_more_balls(typed, balls, advice):
+    """400 yards are two balls of 200, and what it takes to be sure a part of the third."""
+    project = {"name": "Cap", "wanted": 400.0, "package": 200.0, "grist": 1000.0} | typed
+    found, says = told("project_packages_more", "project_advice", projects=[project], cards={"project_name": "Cap"})
+    assert found == balls and says.startswith(advice)

@@ -105,7 +105,7 @@ PROJECT = Card(
             _of("in_skeins", "In its skeins", "in_skeins", LENGTH),
             _of("free", "In free skeins of this yarn", "free", LENGTH, note="Not counted: give them to the project on the sheet Skeins."),
             _of("packages", "Balls in all", "packages", NUMBER, 0, "For the yarn with its reserve."),
-            _of("packages_more", "Balls to buy", "part_1_balls", NUMBER, 0, "On top of what is there, to be as sure as you ask."),
+            _of("packages_more", "Balls to buy", "open_balls", NUMBER, 0, "On top of what is there, to be as sure as you ask."),
             _of("per_bobbin", "On a bobbin", "per_bobbin", MASS, 1),
         )),
         Group("Its hours", (

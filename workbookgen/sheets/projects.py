@@ -299,6 +299,8 @@ def _how_sure(settings: Settings) -> Group:
                note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain, and off together with the rest."),
         *level.level(),
         *supply.to_buy(),
+        Result("open_balls", "Balls to buy, open", "part_1_balls", project.while_open, NUMBER, uses={"amount": "part_1_balls"}, only_if="NOT(given(used))", digits=0,
+               note="Of a finished piece it is not asked."),
     ))
 
 
