@@ -89,8 +89,8 @@ def of(values, block, stays):
     ("garment", {"body": 36.0, "length": 24.0, "grist": 12.0}, "area", f"Grist: {ROPE}"),
     ("garment", {"body": 36.0, "length": 24.0}, "area", "Ease: an empty one counts as none"),
     ("garment", {"body": 36.0, "length": 24.0, "ease": 0.0}, "area", ""),
-    ("fabric", {"length": 400.0, "grist": 12.0}, "yarn", f"Its grist: {ROPE}"),
-    ("pattern", {"stitches": 5.0, "own_stitches": 5.0, "grist": 12.0}, "kept", f"Grist of your yarn: {ROPE}"),
+    ("fabric", {"length": 400.0, "grist": 12.0, "stitches": 5.0, "rows": 7.0}, "yarn", f"Its grist: {ROPE}"),
+    ("pattern", {"stitches": 5.0, "own_stitches": 5.0, "length": 1000.0, "grist": 12.0}, "kept", f"Grist of your yarn: {ROPE}"),
     ("fulling", FULLED | {"after_width": 8.0, "after_height": 9.0}, "make_width", "Swatch after fulling: it has grown both ways"),
     ("fulling", FULLED | {"after_width": 6.5}, "make_width", ""),
     ("shawl", SHAWL | {"wanted": 120.0}, "possible", "wrong: Rows still to work: the rows get shorter"),  # the last stitch is gone after 100

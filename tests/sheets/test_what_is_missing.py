@@ -93,6 +93,52 @@ def test_a_fiber_of_which_the_guide_gives_no_diameter(kind, diameter, is_known):
     assert (values["finest_message"][0] is None) == is_known
 
 
+TOP = {"mass": 4.0, "repeats": 3.0}
+GAUGE_OF_PATTERN = {"stitches": 5.0, "own_stitches": 6.0}
+ROWS_LACK = "rows, by the pattern and by your swatch; one without the other counts for nothing."
+POT = {"volume": 5.0, "temperature": 60.0}
+
+
+@pytest.mark.parametrize(("block", "typed", "lacks"), [
+    ("color", TOP, None),  # strips are all that is asked for
+    ("color", TOP | {"row": 30.0}, "Grist of each single, for the length of its colors."),
+    ("color", TOP | {"take_up": 0.04}, "Grist of each single, for the length of its colors."),
+    ("color", TOP | {"grist": 2800.0, "take_up": 0.04, "row_gauge": 7.0}, "Yarn for one row, for the stripes."),
+    ("color", TOP | {"grist": 2800.0, "take_up": 0.04, "row_gauge": 7.0, "row": 30.0}, None),
+    ("fabric", {"length": 400.0}, "a weighed swatch, or its stitches and rows."),
+    ("fabric", {"width": 20.0}, "a weighed swatch, or its stitches and rows."),
+    ("fabric", {"length": 400.0, "stitches": 5.0}, "stitches and rows go together."),
+    ("fabric", {"length": 400.0, "stitches": 5.0, "rows": 7.0}, None),
+    ("pattern", GAUGE_OF_PATTERN, None),
+    ("pattern", GAUGE_OF_PATTERN | {"row_count": 80.0}, ROWS_LACK),
+    ("pattern", GAUGE_OF_PATTERN | {"rows": 7.0}, ROWS_LACK),
+    ("pattern", GAUGE_OF_PATTERN | {"rows": 7.0, "own_rows": 8.0, "row_count": 80.0}, None),
+    ("pattern", GAUGE_OF_PATTERN | {"grist": 1000.0}, "Yarn, by the pattern, for its weight."),
+    ("waters", {"volume": 5.0}, "Its temperature, of the water in the pot."),
+    ("waters", POT, "Temperature of that, of the water you add."),
+    ("waters", POT | {"added_temperature": 200.0}, "how much water, and what you add to it or the temperature wanted."),
+    ("waters", {"temperature": 60.0, "added_temperature": 200.0, "target": 120.0}, "how much water, and what you add to it or the temperature wanted."),
+    ("waters", POT | {"added_temperature": 200.0, "added": 2.0}, None),
+    ("waters", POT | {"added_temperature": 200.0, "target": 120.0}, None),
+    ("waters", {"temperature": 60.0, "added_temperature": 200.0, "target": 120.0, "wanted": 10.0}, None),
+    ("wheel", {"stamped": 8.0, "wanted": 9.0}, "draft length."),
+    ("wheel", {"stamped": 8.0, "wanted": 9.0, "draft": 30.0}, None),
+    ("wheel", {"wanted_ratio": 9.0}, "Drive wheel across, for the whorl of the ratio wanted."),
+    ("wheel", {"wanted_ratio": 9.0, "wheel": 20.0}, None),
+])
+def test_what_gives_no_answer_by_itself_says_what_it_lacks(block, typed, lacks):
+    message = values_of({f"{block}_{key}": value for key, value in typed.items()})[f"{block}_message"][0]
+    assert message == (lacks and f"Still to fill in: {lacks}")
+
+
+@pytest.mark.parametrize(("typed", "area"), [({}, None), ({"length": 480.0}, None), ({"length": 480.0, "grist": 1600.0}, 144)])
+def test_a_swatch_without_a_yarn(typed, area):
+    """A swatch of 36 sq in and 1.2 oz; 480 yards of 1,600 in a pound weigh 4.8 oz, four swatches."""
+    values = values_of({f"fabric_{key}": value for key, value in (SWATCH | typed).items()})
+    assert values["fabric_area"][0] == (area and pytest.approx(area))
+    assert (values["fabric_message"][0] or "").startswith("No answer yet: type the yarn, and its grist") is (area is None)
+
+
 @pytest.mark.parametrize(("grist", "message"), [(None, "No answer yet: give the grist of the singles below, or the length."), (2000.0, None)])
 def test_bobbins_that_were_weighed_want_a_grist(grist, message):
     values = values_of({"ending_grist": grist} if grist else {}, rack=[{"mass": 2.0}, {"length": 180.0}])

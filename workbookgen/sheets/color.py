@@ -6,7 +6,7 @@ from workbookgen.language.domains import Note
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
-from workbookgen.language.sentences import ASKING
+from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import RIGHT, Listing, LogView, Sentences, band
 from workbookgen.reference import color, dyeing
 from workbookgen.settings import Rows, Settings
@@ -75,7 +75,14 @@ TOP = Card(
                    color.whole_words, None, uses={"total": "shares"}),
         )),
     ),
-    rules=(plausible.no_take_up(where="grist"),),
+    rules=(
+        Rule("AND(OR(given(take_up), given(differ), given(row), given(row_gauge)), NOT(given(grist)))",
+             lambda values: values["grist"] is None and any(values[each] is not None for each in ("take_up", "differ", "row", "row_gauge")),
+             f"{MISSING}: Grist of each single, for the length of its colors."),
+        Rule("AND(given(row_gauge), NOT(given(row)))", lambda values: values["row_gauge"] is not None and values["row"] is None,
+             f"{MISSING}: Yarn for one row, for the stripes."),
+        plausible.no_take_up(where="grist"),
+    ),
 )
 
 COLORS = Log(

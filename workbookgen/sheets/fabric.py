@@ -1,8 +1,9 @@
 """Fabric: the area that a yarn gives, by a weighed swatch or its gauge, and how long a strip of it becomes."""
 
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, PER_AREA
+from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.reference import garments, knitting, measuring
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible, swatches
@@ -51,10 +52,26 @@ def fabric(settings: Settings) -> Card:
             )),
         ),
         rules=(
+            _without_swatch(),
+            swatches.stitches_and_rows(),
             swatches.whole_swatch(),
+            Rule("AND(OR(AND(given(swatch_area), given(swatch_mass)), given(stitch)), NOT(given(area)))",
+                 lambda values: values["area"] is None and (None not in (values["swatch_area"], values["swatch_mass"]) or values["stitch"] is not None),
+                 f"{UNKNOWN}: type the yarn, and its grist for a weighed swatch, or choose a skein on the sheet Measure."),
             swatches.swatch_weight(settings.units),
             swatches.coarse_swatch(settings.units, "the fabric"),
             *plausible.thick(settings.units, grist="Its grist"),
             *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),
         ),
     )
+
+
+YARN, FABRIC = ("length", "grist", "unraveled", "width"), ("swatch_width", "swatch_height", "swatch_mass", "stitches", "rows")
+
+
+def _without_swatch() -> Rule:
+    """A yarn of which nothing says how much fabric it gives."""
+    some_yarn, some_fabric = (f"OR({', '.join(f'given({word})' for word in words)})" for words in (YARN, FABRIC))
+    return Rule(f"AND({some_yarn}, NOT({some_fabric}))",
+                lambda values: any(values[word] is not None for word in YARN) and all(values[word] is None for word in FABRIC),
+                f"{MISSING}: a weighed swatch, or its stitches and rows.")

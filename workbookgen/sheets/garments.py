@@ -112,12 +112,22 @@ def pattern(settings: Settings) -> Card:
             )),
         ),
         rules=(
+            Rule("AND(OR(given(rows), given(own_rows), given(row_count)), NOT(AND(given(rows), given(own_rows))))", _lacks_rows,
+                 f"{MISSING}: rows, by the pattern and by your swatch; one without the other counts for nothing."),
+            Rule("AND(given(grist), NOT(given(length)))", lambda values: values["grist"] is not None and values["length"] is None,
+                 f"{MISSING}: Yarn, by the pattern, for its weight."),
             *swatches.stitches(
                 settings.units, stitches="Stitches, by the pattern", own_stitches="Stitches, by your swatch", rows="Rows, by the pattern", own_rows="Rows, by your swatch"
             ),
             *plausible.thick(settings.units, grist="Grist of your yarn"),
         ),
     )
+
+
+def _lacks_rows(values: dict) -> bool:
+    gauges = [values["rows"], values["own_rows"]]
+    return None in gauges and any(each is not None for each in (*gauges, values["row_count"]))
+
 
 # Stitches that the rest of the yarn makes, times two; and by how many stitches each row grows.
 

@@ -57,8 +57,7 @@ def estimates(settings: Settings) -> Log:
             Rule("AND(OR(given(swatch_mass), given(piece_mass)), NOT(given(grist)), NOT(given(stitches)))",
                  lambda values: (values["swatch_mass"] is not None or values["piece_mass"] is not None) and values["grist"] is None and values["stitches"] is None,
                  f"{MISSING}: the grist of the yarn that was weighed."),
-            Rule("OR(AND(given(stitches), NOT(given(rows))), AND(given(rows), NOT(given(stitches))))",
-                 lambda values: (values["stitches"] is None) != (values["rows"] is None), f"{MISSING}: stitches and rows go together."),
+            swatches.stitches_and_rows(),
             Rule("AND(NOT(given(area)), NOT(given(yarn)), OR(AND(given(swatch_area), given(swatch_mass)), given(stitch)))",
                  lambda values: values["area"] is None and values["yarn"] is None
                  and (None not in (values["swatch_area"], values["swatch_mass"]) or values["stitch"] is not None),

@@ -15,6 +15,7 @@ from workbookgen.language.quantities import (
     TEMPERATURE,
     VOLUME,
 )
+from workbookgen.language.sentences import MISSING
 from workbookgen.language.views import Reading, band
 from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings
@@ -132,6 +133,12 @@ WATER = Card(
     ),
 )
 
+
+def _lacks_water(values: dict) -> bool:
+    is_there = {key: values[key] is not None for key in ("volume", "added", "target", "wanted")}
+    return not (is_there["volume"] and (is_there["added"] or is_there["target"]) or is_there["wanted"] and is_there["target"])
+
+
 FROM_POT, TO_ADDED = "(target - temperature)", "(added_temperature - target)"
 
 WATERS = Card(
@@ -160,6 +167,10 @@ WATERS = Card(
         )),
     ),
     rules=(
+        Rule("NOT(given(temperature))", lambda values: values["temperature"] is None, f"{MISSING}: Its temperature, of the water in the pot."),
+        Rule("NOT(given(added_temperature))", lambda values: values["added_temperature"] is None, f"{MISSING}: Temperature of that, of the water you add."),
+        Rule("NOT(OR(AND(given(volume), OR(given(added), given(target))), AND(given(wanted), given(target))))", _lacks_water,
+             f"{MISSING}: how much water, and what you add to it or the temperature wanted."),
         Rule(f"{FROM_POT} * {TO_ADDED} < 0", lambda values: (values["target"] - values["temperature"]) * (values["added_temperature"] - values["target"]) < 0,
              "Temperature wanted: it must lie between that of the pot and that of what you add."),
     ),

@@ -66,6 +66,12 @@ def _of_few_steps(system: str, read: tuple[str, ...], question: str) -> Rule:
     return Rule(f"AND({whole}, ({' - '.join(read)}){shown} / {coarse} < 9.999999)", holds, f"{ASKING} {question.format(step=step)}")
 
 
+def stitches_and_rows() -> Rule:
+    """A gauge is two figures: one of them says nothing."""
+    return Rule("OR(AND(given(stitches), NOT(given(rows))), AND(given(rows), NOT(given(stitches))))",
+                lambda values: (values["stitches"] is None) != (values["rows"] is None), f"{MISSING}: stitches and rows go together.")
+
+
 def whole_swatch() -> Rule:
     """A weighed swatch is three figures: without one of them the others say nothing."""
     words = ("swatch_width", "swatch_height", "swatch_mass")

@@ -87,7 +87,10 @@ WHEEL = Card(
              lambda values: (values["treadles"] is not None or values["whorl"] is not None) and values["stamped"] is None and values["flyer"] is None
              and (values["wheel"] is None or values["whorl"] is None),
              f"{MISSING}: drive wheel and whorl, the ratio stamped on it, or the turns of the flyer."),
-        Rule("AND(given(treadles), NOT(given(draft)))", lambda values: values["treadles"] is not None and values["draft"] is None, f"{MISSING}: draft length."),
+        Rule("AND(OR(given(treadles), given(wanted)), NOT(given(draft)))",
+             lambda values: (values["treadles"] is not None or values["wanted"] is not None) and values["draft"] is None, f"{MISSING}: draft length."),
+        Rule("AND(given(wanted_ratio), NOT(given(wheel)))", lambda values: values["wanted_ratio"] is not None and values["wheel"] is None,
+             f"{MISSING}: Drive wheel across, for the whorl of the ratio wanted."),
         Rule("stamped < 1", lambda values: values["stamped"] < 1, f"{ASKING} Or the ratio stamped on it: the flyer turns more than the wheel does. Type 8 for 8 to 1."),
         Rule("whorl >= wheel", lambda values: values["whorl"] >= values["wheel"], f"{ASKING} Whorl across: the drive wheel is no larger. Were the two exchanged?"),
     ),
