@@ -131,6 +131,40 @@ def test_what_gives_no_answer_by_itself_says_what_it_lacks(block, typed, lacks):
     assert message == (lacks and f"Still to fill in: {lacks}")
 
 
+TIMED = "Singles used, for the pace of spinning; of a yarn that is not plied, its length before washing."
+
+
+@pytest.mark.parametrize(("typed", "lacks"), [
+    ({"length": 18.5}, "Length and Its weight go together."),
+    ({"mass": 0.35}, "Length and Its weight go together."),
+    ({"length": 18.5, "mass": 0.35, "wpi_1": 11.0}, None),
+    ({"singles_turns": 40.0}, "Turns, singles, and In singles of go together."),
+    ({"singles_turns": 40.0, "singles_piece": 10.0}, None),
+    ({"ply_piece": 10.0}, "Turns, ply, and In ply of go together."),
+    ({"spin_minutes": 18.0}, TIMED),
+    ({"spin_minutes": 18.0, "singles_length": 16.4}, None),
+    ({"ply_minutes": 6.0}, "Plied length, for the pace of plying."),
+    ({"fiber_in": 0.4, "unwashed": 19.0, "raw_in": 2.0, "singles_length": 20.0}, None),  # to be weighed and measured later
+])
+def test_a_sample_of_which_half_was_measured(typed, lacks):
+    message = values_of(samples=[{"name": "Swatch"} | typed])["samples_message"][0]
+    assert message == (lacks and f"Still to fill in: {lacks}")
+
+
+@pytest.mark.parametrize(("typed", "is_asked"), [
+    ({"unraveled": 22.0}, True),
+    ({"unraveled": 22.0, "unraveled_stitches": 20.0}, True),
+    ({"relaxed": "fully relaxed"}, True),
+    ({"unraveled": 22.0, "unraveled_stitches": 20.0, "stitches": 4.0, "rows": 5.5}, False),
+    ({"relaxed": "fully relaxed", "grist": 1200.0} | SWATCH, False),
+    ({"unraveled": 22.0, "grist": 1200.0, "piece_mass": 3.0}, False),
+])
+def test_a_stitch_without_its_gauge(typed, is_asked):
+    values = values_of(projects=VEST, pieces=[FRONT], estimates=[{"project": "Vest"} | typed])
+    assert ((values["estimates_message"][0] or "") == "Still to fill in: stitches and rows, the gauge of what was unraveled or relaxed.") is is_asked
+    assert (values["estimates_yarn"][0] is None) is is_asked
+
+
 @pytest.mark.parametrize(("typed", "area"), [({}, None), ({"length": 480.0}, None), ({"length": 480.0, "grist": 1600.0}, 144)])
 def test_a_swatch_without_a_yarn(typed, area):
     """A swatch of 36 sq in and 1.2 oz; 480 yards of 1,600 in a pound weigh 4.8 oz, four swatches."""

@@ -58,6 +58,9 @@ def estimates(settings: Settings) -> Log:
                  lambda values: (values["swatch_mass"] is not None or values["piece_mass"] is not None) and values["grist"] is None and values["stitches"] is None,
                  f"{MISSING}: the grist of the yarn that was weighed."),
             swatches.stitches_and_rows(),
+            Rule("AND(OR(given(unraveled), given(unraveled_stitches), given(relaxed)), NOT(given(stitches)), NOT(given(rows)), NOT(given(swatch_mass)), NOT(given(piece_mass)))",
+                 _without_a_gauge,
+                 f"{MISSING}: stitches and rows, the gauge of what was unraveled or relaxed."),
             Rule("AND(NOT(given(area)), NOT(given(yarn)), OR(AND(given(swatch_area), given(swatch_mass)), given(stitch)))",
                  lambda values: values["area"] is None and values["yarn"] is None
                  and (None not in (values["swatch_area"], values["swatch_mass"]) or values["stitch"] is not None),
@@ -122,6 +125,12 @@ def _the_estimate() -> Group:
                uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
                only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", width=15),
     ))
+
+
+def _without_a_gauge(values: dict) -> bool:
+    """What is known of a stitch, and not how many there are; there is no other way to the yarn."""
+    of_a_stitch = values["unraveled"], values["unraveled_stitches"], values["relaxed"] or None
+    return any(each is not None for each in of_a_stitch) and all(values[each] is None for each in ("stitches", "rows", "swatch_mass", "piece_mass"))
 
 
 def _without_a_stitch(values: dict) -> bool:

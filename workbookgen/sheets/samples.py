@@ -20,6 +20,7 @@ from workbookgen.language.quantities import (
     YARN_DIAMETER,
 )
 from workbookgen.language.repeated import repeated
+from workbookgen.language.sentences import MISSING
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count
 from workbookgen.reference import fiber as trade
@@ -81,9 +82,24 @@ def samples(settings: Settings) -> Log:
                  "Washed, dry: more than the fleece that went in. Let it dry, weigh again."),
             Rule("yarn_out > fiber_in", lambda values: values["yarn_out"] > values["fiber_in"],
                  "Yarn out: more than the fiber that went in. Check both."),
+            _together("length", "mass", "Length and Its weight"),
+            _together("singles_turns", "singles_piece", "Turns, singles, and In singles of"),
+            _together("ply_turns", "ply_piece", "Turns, ply, and In ply of"),
+            _timed("spin_minutes", "singles_length", "Singles used, for the pace of spinning; of a yarn that is not plied, its length before washing"),
+            _timed("ply_minutes", "plied_length", "Plied length, for the pace of plying"),
             *plausible.of_a_sample(),
         ),
     )
+
+
+def _together(one: str, other: str, labels: str) -> Rule:
+    """Two figures that are taken at the same time, and say nothing alone."""
+    return Rule(f"OR(AND(given({one}), NOT(given({other}))), AND(given({other}), NOT(given({one}))))",
+                lambda values: (values[one] is None) != (values[other] is None), f"{MISSING}: {labels} go together.")
+
+
+def _timed(minutes: str, length: str, sentence: str) -> Rule:
+    return Rule(f"AND(given({minutes}), NOT(given({length})))", lambda values: values[minutes] is not None and values[length] is None, f"{MISSING}: {sentence}.")
 
 
 def _you_type() -> Group:
