@@ -34,6 +34,7 @@ TOLD = {"whole": cautions("whole"), "small": cautions("small"), "README": README
         r"(?i)dye.*apart from food",
         r"(?i)drains.*local rules",
         r"(?i)hair, sleeves.*fingers",
+        r"(?i)combs, hackles and pickers are sharp",
         r"(?i)wrist.*shoulder",
         r"(?i)local codes, product labels",
     ],

@@ -232,7 +232,7 @@ CAUTIONS = (
     "work wet or outdoors, wash your hands, do not eat there. If you are pregnant, your defenses are weak, or a heart valve is damaged, keep away and ask a doctor.",
     "Detergent, soda, mothproofing and dye: follow the label of the product. Do not mix products; keep pots for dyeing apart from food.",
     "Grease in drains: it sets when it cools. Strain the water, and follow your local rules for waste water and septic tanks.",
-    "Moving parts: keep hair, sleeves, cords and children's fingers away from wheel, flyer, carder and picker.",
+    "Moving parts: keep hair, sleeves, cords and children's fingers away from wheel, flyer, carder and picker. Combs, hackles and pickers are sharp: cover their teeth.",
     "Long work: change posture, stand up and stretch every half hour; stop when wrist, shoulder or back hurts.",
     "These are the usual cautions. Local codes, product labels, and licensed practice come before anything on these sheets.",
 )
