@@ -151,6 +151,27 @@ def test_a_sample_of_which_half_was_measured(typed, lacks):
     assert message == (lacks and f"Still to fill in: {lacks}")
 
 
+@pytest.mark.parametrize(("measured", "pace", "is_lacking"), [
+    ({"wpi_1": 11.0}, {}, True),
+    ({"spin_minutes": 20.0, "singles_length": 20.0}, {}, False),
+    ({"wpi_1": 11.0}, {"pace_spinning": 60.0}, False),  # chosen for its shrinkage
+])
+def test_a_sample_without_a_pace(measured, pace, is_lacking):
+    values = values_of({"pace_sample": "Swatch"} | pace, samples=[{"name": "Swatch"} | measured])
+    assert ("No answer yet by the sample: it has no pace of spinning" in (values["pace_message"][0] or "")) is is_lacking
+    assert (values["pace_spin"][0] is None) is is_lacking
+
+
+@pytest.mark.parametrize(("measured", "is_lacking"), [
+    ({"wpi_1": 11.0}, True), ({"length": 20.0, "mass": 0.4}, False), ({"fiber_in": 0.4, "yarn_out": 0.39}, False),
+    ({"unwashed": 20.0, "washed": 19.0}, False), ({"singles_length": 21.0, "plied_length": 20.0}, False),
+])
+def test_a_sample_that_tells_nothing_to_plan_with(measured, is_lacking):
+    project = {"name": "Vest", "wanted": 900.0, "grist": 1000.0, "sample": "Swatch"}
+    message = values_of(projects=[project], samples=[{"name": "Swatch"} | measured])["projects_message"][0] or ""
+    assert message.startswith("No answer yet by its sample: it has no grist, loss, shrinkage or take-up.") is is_lacking
+
+
 @pytest.mark.parametrize(("typed", "is_asked"), [
     ({"unraveled": 22.0}, True),
     ({"unraveled": 22.0, "unraveled_stitches": 20.0}, True),

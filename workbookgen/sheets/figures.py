@@ -4,7 +4,7 @@ from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, LOOP, MASS_PACE, NUMBER, PACE, SHARE
-from workbookgen.language.sentences import ASKING
+from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import overview, planning, project, reeling, stock, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import samples, tabs
@@ -79,6 +79,9 @@ PACES = Card(
         )),
     ),
     rules=(
+        Rule("AND(given(sample), NOT(given(spinning)), NOT(given(sample_spinning)))",
+             lambda values: bool(values["sample"]) and values["spinning"] is None and values["sample_spinning"] is None,
+             f"{UNKNOWN} by the sample: it has no pace of spinning. Type its singles and minutes on the sheet Samples, or your own pace here."),
         Rule(f"counted_from - start > {LONG_AFTER}", lambda values: values["counted_from"] - values["start"] > LONG_AFTER,
              f"{ASKING} First day: a skein is finished more than half a year after it, from which all days are counted. "
              "Type today, or look at the year in Finished on, on the sheet Skeins."),

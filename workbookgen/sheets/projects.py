@@ -78,6 +78,7 @@ def projects(settings: Settings) -> Log:
             *plausible.thick(settings.units, grist="Grist planned"),
             _without_need(settings),
             _more_than_wanted(),
+            _empty_sample(),
             Rule("AND(lotless > 0.5, given(part_1_lot_a))", lambda values: values["lotless"] > 0.5 and bool(values["part_1_lot_a"]),
                  f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
             Rule(f"IF({DESIGN_KNOWS}, ABS(strands - design_strands) > 0.5, 1 = 0)",
@@ -122,6 +123,14 @@ def _more_than_wanted() -> Rule:
     return Rule(f"AND(NOT(given(used)), ROUND(estimated / wanted, 9) > {FAR_MORE})",
                 lambda values: values["used"] is None and round(values["estimated"] / values["wanted"], 9) > FAR_MORE,
                 f"{ASKING} Yarn wanted: by the sheet Need it takes over a tenth more, and what is typed here counts. Look at both; empty this one to take the estimate.")
+
+
+def _empty_sample() -> Rule:
+    """A sample that is chosen and tells nothing to plan with: then the lot's grist and the usual losses count."""
+    told = [f"sample_{key}" for key, *_ in OF_SAMPLE]
+    return Rule(f"AND(given(sample), NOT(OR({', '.join(f'given({each})' for each in told)})))",
+                lambda values: bool(values["sample"]) and all(values[each] is None for each in told),
+                f"{UNKNOWN} by its sample: it has no grist, loss, shrinkage or take-up. Measure one of them, or choose another sample.")
 
 
 def _you_type() -> Group:
