@@ -1,4 +1,4 @@
-"""What the planner says comes true as often as it says. Thousands of simulated worlds, ten situations.
+"""What the planner says comes true as often as it says. Thousands of simulated worlds, twelve situations.
 
 A chance in a bin is held against how often it came true, within three points beyond the
 binomial error of that bin (two standard errors). For a spread that is right, one and two

@@ -287,6 +287,36 @@ def half_plied(tag: str, draw: Draw) -> World:
     return _plied(tag, draw, skeins=5)
 
 
+def of_one_lot(tag: str, draw: Draw) -> World:
+    """A thick single and a thin one of one lot, and of one hand, which spins both finer or thicker than planned. More is
+    spun of whichever runs out, as long as there is fiber."""
+    scale, left = SCALE * draw.normal(), left_by_washing(draw)
+    lot, yarn = _top(tag, draw, scale)
+    planned = {"Core": 300.0, "Wrapper": 900.0}  # m in 100 g
+    hand = 1 + PLAN * draw.normal()
+    strands = [
+        {
+            "design": f"Yarn {tag}",
+            "name": f"{name} {tag}",
+            "number": grist,
+            "system": "meters per 100 grams",
+            "place": float(place),
+            "lot": lot["name"],
+        }
+        for place, (name, grist) in enumerate(planned.items(), start=1)
+    ]
+    nominal = 900 * 0.97 / sum(100 / grist for grist in planned.values()) * (1 - USUAL)
+    stated, takes = _wanted(draw, nominal)
+    return World(
+        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "design": f"Yarn {tag}"}],
+        yarn / sum(100 / grist for grist in planned.values()) * hand * left,
+        takes,
+        fiber=[lot],
+        designs=[{"name": f"Yarn {tag}"}],
+        components=strands,
+    )
+
+
 def bought(tag: str, draw: Draw) -> World:
     balls = int(draw.integers(6, 14))
     label = 120.0
@@ -322,6 +352,7 @@ SITUATIONS: dict[str, Callable[[str, Draw], World]] = {
     "raw fleece": raw_fleece,
     "plied with a bought thread": plied,
     "half of it plied": half_plied,
+    "two strands of one lot": of_one_lot,
     "a sample's shrinkage": samples_shrinkage,
     "a rough reel": rough_reel,
     "bought yarn": bought,
