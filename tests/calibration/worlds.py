@@ -288,8 +288,8 @@ def half_plied(tag: str, draw: Draw) -> World:
 
 
 def of_one_lot(tag: str, draw: Draw) -> World:
-    """A thick single and a thin one of one lot, and of one hand, which spins both finer or thicker than planned. More is
-    spun of whichever runs out, as long as there is fiber."""
+    """A thick single and a thin one of one lot, and of one hand, which spins both finer or thicker than planned. Of
+    whichever runs out more is spun, as long as there is fiber."""
     scale, left = SCALE * draw.normal(), left_by_washing(draw)
     lot, yarn = _top(tag, draw, scale)
     planned = {"Core": 300.0, "Wrapper": 900.0}  # m in 100 g
