@@ -59,11 +59,17 @@ def test_a_planner_built_with_it_expects_what_was_seen(guide, tmp_path):
     line = filled.entries["guide_name"].index("Romney")
     middle, spread, used, skirting = (values[key][line] for key in keys)
     assert middle == used == approx(0.6)
-    assert spread == approx(0.1)  # the standard deviation of 50, 60 and 70%
+    # The standard deviation of 50, 60 and 70% is 0.1; the published range, 55 to 70%, has 0.15 / √12 = 0.0433, and
+    # counts as much: √((0.01 + 0.001875) / 2).
+    assert spread == approx(0.07706, abs=1e-5)
     assert skirting == approx(0.15)  # nobody weighed it: as published
     assert filled.entries["guide_source"][line].startswith("Observed 2026, lots of planners: yield 3 of 1.")
     fog = filled.entries["guide_name"].index("Fog")
     assert values["guide_used_yield"][fog] == approx(0.8) and values["guide_used_skirting"][fog] is None
+    # Three lots of 80% are alike by chance. Of their breed nothing is published: others spread so far on the average,
+    # and what is seen and what is usual count alike.
+    usual = [(each["yield_high"] - each["yield_low"]) / 12**0.5 for each in FIBERS if "yield_low" in each]
+    assert values["guide_yield_spread"][fog] == approx(sum(usual) / len(usual) / 2**0.5)
 
 
 def test_its_columns_are_those_of_the_table_that_comes_along(guide):
@@ -82,6 +88,16 @@ def test_what_was_not_observed_is_as_published(guide):
 def test_two_lots_are_not_enough():
     assert table(rows("Romney", "scoured yield", 2, 0.5, 0.1)).loc["Romney", "yield_low"] == 0.55
     assert table(rows("Romney", "spinning loss", 3, 0.1, 0.01)).loc["Romney", "spinning"] == 0.1
+
+
+def test_the_more_lots_were_seen_the_less_does_the_published_spread_count():
+    def spread(lots: int) -> float:
+        row = table(rows("Romney", "scoured yield", lots, 0.6, 0.01)).loc["Romney"]
+        return (row["yield_high"] - row["yield_low"]) / 12**0.5
+
+    # Lots that are nearly alike, u = 0.01, beside a published 0.0433: √((2 · 0.0001 + 2 · 0.001875) / 4) of three.
+    assert spread(3) == approx(0.03142, abs=1e-5)
+    assert spread(21) == approx(0.01617, abs=1e-5)  # √((20 · 0.0001 + 2 · 0.001875) / 22)
 
 
 @pytest.mark.parametrize("mean, deviation", [(0.97, 0.1), (0.05, 0.2), (1.0, 0.0), (0.6, 0.0)])

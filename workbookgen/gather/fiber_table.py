@@ -2,8 +2,9 @@
 
 Its columns are those of `templates/fibers.csv`, so that `fibers = "guild-fibers.csv"` in the
 settings builds planners that expect what the guild has seen. A figure is the guild's own once enough lots support it;
-until then it is the published one. A yield's range is set so that the guide derives the observed mean and standard
-deviation from it.
+until then it is the published one. A yield's range is set so that the guide derives the observed mean from it, and the
+spread of the lots seen. Three lots may be alike by chance, and would make the next fleece look sure: so the published
+spread counts as much as three lots more (common practice, no source).
 """
 
 import re
@@ -12,6 +13,7 @@ from math import sqrt
 import pandas as pd
 
 from workbookgen.gather.summary import ENOUGH, STAGES, Fibers
+from workbookgen.reference import fiber, statistics
 from workbookgen.settings.fiber_table import NUMBERS, TEXTS
 from workbookgen.texts import loosely
 
@@ -28,7 +30,8 @@ def fiber_table(observed: pd.DataFrame, fibers: Fibers, year: int) -> pd.DataFra
     known = [_published(record) for record in fibers]
     names = {loosely(row["name"]) for row in known}
     new = [{"name": kind} for kind in told["kind"].unique() if loosely(kind) not in names]
-    rows = [row | _observed(told[told["kind"] == row["name"]], row, year) for row in known + new]
+    usual = _usual_spread(known)
+    rows = [row | _observed(told[told["kind"] == row["name"]], row, usual, year) for row in known + new]
     return pd.DataFrame(rows, columns=COLUMNS)
 
 
@@ -37,18 +40,26 @@ def _published(record: dict) -> dict:
     return {name: value.m_as(units[name]) if units.get(name) else value for name, value in record.items()}
 
 
-def _observed(told: pd.DataFrame, row: dict, year: int) -> dict:
+def _usual_spread(rows: list[dict]) -> float:
+    """The mean spread of the published yields, for a fiber of which none is published."""
+    spreads = [fiber.rectangular_uncertainty(row["yield_low"], row["yield_high"]) for row in rows if "yield_low" in row]
+    return sum(spreads) / len(spreads) if spreads else 0.0
+
+
+def _observed(told: pd.DataFrame, row: dict, usual: float, year: int) -> dict:
     if told.empty:
         return {}
     figures: dict = {}
+    published = fiber.rectangular_uncertainty(row["yield_low"], row["yield_high"]) if "yield_low" in row else usual
     for each in told.itertuples():
         word = WORDS[each.stage]
-        figures |= _range(each.mean, each.deviation) if word == "yield" else {word: each.mean}
+        pooled = statistics.pooled_variation([each.deviation, published], [each.lots, ENOUGH])
+        figures |= _range(each.mean, pooled) if word == "yield" else {word: each.mean}
     return figures | {"source": _source(told, row.get("source", ""), year)}
 
 
 def _range(mean: float, deviation: float) -> dict[str, float]:
-    """The range around the mean whose standard deviation, as a rectangular distribution, is the observed one."""
+    """The range around the mean whose standard deviation, as a rectangular distribution, is this one."""
     half = min(sqrt(3) * deviation, 1 - mean, mean / 2)  # a yield stays within 0 and 1
     return {"yield_low": mean - half, "yield_high": mean + half}
 
