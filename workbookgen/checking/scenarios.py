@@ -77,6 +77,7 @@ class _Drawing:
     planner: Planner
     draw: Random
     entries: dict[str, tuple[Entry, ...]] = field(default_factory=dict)
+    names: dict[str, list[str]] = field(default_factory=dict)  # of each log that is drawn, since many choose from it
 
     def record(self, block: Block, row: int) -> dict[str, Entry]:
         """A record in one of the moods."""
@@ -190,8 +191,10 @@ class _Drawing:
         holder, each = self.planner.by_key[domain.of]
         if hasattr(each, "values"):
             return list(each.values)
-        column = self.entries.get(f"{holder.key}_name", ())
-        return [value for value in column if isinstance(value, str)]
+        key = f"{holder.key}_name"
+        if key in self.entries and key not in self.names:
+            self.names[key] = [value for value in self.entries[key] if isinstance(value, str)]
+        return self.names.get(key, [])
 
 
 def _inside(domain: Number, draw: Random) -> float:

@@ -74,7 +74,8 @@ class FormualizerSession(Session):
         require_sheet(tuple(self._sheets), area.sheet)
         block = self._package.RangeAddress(area.sheet, area.row, area.column, area.last_row, area.last_column)
         rows = self._sheets[area.sheet].get_values(block)
-        return [[_value(value) for value in row] for row in rows]
+        # Most of a planner is blank or a number, and stays as it is.
+        return [[value if value is None or type(value) is float else _value(value) for value in row] for row in rows]
 
     def close(self) -> None:
         self._workbook = None

@@ -59,7 +59,12 @@ def _recached_plainly(xml: bytes, value: float) -> bytes | None:
     start, end = plain.cells_in(xml)
     if not plain.is_plain(xml, "worksheet"):
         return None
-    data, times = _FORMULA_CELL.subn(rb"\1>\2%b</c>" % _number("c", value), xml[start:end])
+    stored = _number("c", value)
+
+    def put(cell: re.Match[bytes]) -> bytes:  # in half the time of a template, which is expanded anew for each
+        return b"%b>%b%b</c>" % (cell[1], cell[2], stored)
+
+    data, times = _FORMULA_CELL.subn(put, xml[start:end])
     return xml[:start] + data + xml[end:] if times == xml.count(b"<f", start, end) else None
 
 
