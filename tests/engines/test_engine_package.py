@@ -165,7 +165,15 @@ CELLS = {
 @pytest.mark.parametrize("cells", CELLS.values(), ids=CELLS)
 def test_poison_by_the_bytes_is_that_of_the_parser(cells):
     xml = f'<worksheet xmlns="{MAIN[1:-1]}"><sheetData><row r="1">{cells}</row></sheetData><dataValidations><formula1>1</formula1></dataValidations></worksheet>'.encode()
-    assert editing.recached(xml, POISON) == editing._recached(xml, POISON)
+    assert b"".join(editing.recached(xml, POISON)) == editing._recached(xml, POISON)
+
+
+def test_some_rows_are_poisoned_at_a_time(monkeypatch):
+    rows = "".join(f'<row r="{row}"><c r="A{row}"><f>{row}*2</f><v>{row}</v></c></row>' for row in range(1, 60))
+    xml = f'<worksheet xmlns="{MAIN[1:-1]}"><sheetData>{rows}</sheetData></worksheet>'.encode()
+    monkeypatch.setattr(editing, "PIECE", 100)
+    pieces = editing.recached(xml, POISON)
+    assert len(pieces) > 20 and b"".join(pieces) == editing._recached(xml, POISON)
 
 
 def test_a_planner_is_poisoned_by_its_bytes_alone(small_file, tmp_path, monkeypatch):

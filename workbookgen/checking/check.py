@@ -138,11 +138,9 @@ def check(
         report.findings += _of_the_file(layout, formulas_in_file, whole)
         proofs = expected_of_proofs(layout.planner)
         for one, record in zip(trials, report.engines, strict=True):
-            typed = with_empty_texts(layout, read_inputs(one.session, layout), formulas_in_file or {})
-            [expected] = expected_of_scenarios(layout.planner, [typed], proofs)
-            record.note = _try_as_it_stands(one, typed, expected, proofs)
-            if whole is not None and one is trials[0]:
-                report.findings += islice(_stale(layout, whole, typed, proofs, expected), MOST_FINDINGS)
+            once = whole if one is trials[0] else None
+            record.note, stale = _try_as_it_stands(one, proofs, formulas_in_file or {}, once)
+            report.findings += stale
             step_and_listen()
         try_drawn(layout, trials, first, proofs, step_and_listen)
         for each in helping:
@@ -164,15 +162,23 @@ def _formula_cells(layout: Layout, formulas_in_file: Texts | None) -> int:
     return len(texts) - sum(1 for each in layout.inputs for _ in typed_formulas(texts, each))
 
 
-def _try_as_it_stands(one: Trial, typed: Entries, expected: dict, proofs: dict) -> str:
-    """Hold against the library what was typed into the planner. Gives a note where it had to be spelled otherwise."""
-    planner = one.layout.planner
+def _try_as_it_stands(
+    one: Trial, proofs: dict, formulas_in_file: Texts, whole: WholeFile | None
+) -> tuple[str, list[Finding]]:
+    """Hold against the library what was typed into the planner.
+
+    Gives a note where it had to be spelled otherwise, and the stored results of the `whole` file that are not of it.
+    """
+    layout, planner = one.layout, one.layout.planner
+    typed = with_empty_texts(layout, read_inputs(one.session, layout), formulas_in_file)
+    [expected] = expected_of_scenarios(planner, [typed], proofs)
+    stale = islice(_stale(layout, whole, typed, proofs, expected), MOST_FINDINGS) if whole is not None else ()
     if one.name in A_TO_Z_ALONE and (spelled_once := in_one_spelling(planner, typed)) != typed:
         [wanted] = expected_of_scenarios(planner, [spelled_once], proofs)
         one.run(spelled_once, proofs | wanted)
-        return SPELLED_ONCE
+        return SPELLED_ONCE, list(stale)
     one.compare(typed, proofs | expected)
-    return ""
+    return "", list(stale)
 
 
 def shares(seeds: range, processes: int) -> list[range]:

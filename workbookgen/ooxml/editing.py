@@ -8,12 +8,12 @@ them, since it tells at which byte it is.
 
 import re
 from bisect import insort
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from xml.parsers import expat
 from xml.sax.saxutils import escape, quoteattr
-from zipfile import ZipFile
+from zipfile import ZIP_DEFLATED, ZipFile
 
 from workbookgen.ooxml import plain
 from workbookgen.ooxml.formula_cells import FormulaCell, local_name, scan, tag_end
@@ -31,30 +31,36 @@ class Formula:
 Content = float | str | bool | Formula | None
 
 QUICKLY = 1  # how hard a copy is packed: it is read once or twice, and thrown away
+PIECE = 4 * 2**20  # bytes of a sheet that are changed at a time
 
 # A cell with a formula: where it is and how it looks, then its type, the formula, and what is stored.
 _FORMULA_CELL = re.compile(
     rb'(<c r="[A-Z]{1,3}[0-9]{1,7}"(?: s="[0-9]+")?)(?: t="[a-z]+")?>'
     rb"(<f(?: [^>']*)?(?:(?<=/)>|>%b</f>))(?:<v>%b</v>|<v/>)?</c>" % (plain.TEXT, plain.TEXT)
 )
+_ROW_ENDS = b"</row>"
 
 
-def rewritten(source: Path, target: Path, changes: Mapping[str, Callable[[bytes], bytes]]) -> None:
-    """A copy of a package in which these parts are changed."""
-    with Package(source) as before, ZipFile(target, "w") as after:
+def rewritten(source: Path, target: Path, changes: Mapping[str, Callable[[bytes], Iterable[bytes]]]) -> None:
+    """A copy of a package in which these parts are changed; what a change gives is written piece by piece."""
+    with Package(source) as before, ZipFile(target, "w", ZIP_DEFLATED, compresslevel=QUICKLY) as after:
         for entry in before.zip.infolist():
             content = before.zip.read(entry)
-            if entry.filename in changes:
-                content = changes[entry.filename](content)
-            after.writestr(entry, content, compresslevel=QUICKLY)
+            with after.open(entry.filename, "w") as part:
+                for piece in changes.get(entry.filename, _whole)(content):
+                    part.write(piece)
 
 
-def recached(xml: bytes, value: float) -> bytes:
-    """A sheet in which every formula cell's stored result is `value`."""
-    return _recached_plainly(xml, value) or _recached(xml, value)
+def _whole(content: bytes) -> Iterable[bytes]:
+    return (content,)
 
 
-def _recached_plainly(xml: bytes, value: float) -> bytes | None:
+def recached(xml: bytes, value: float) -> Sequence[bytes]:
+    """A sheet in which every formula cell's stored result is `value`, in pieces."""
+    return _recached_plainly(xml, value) or (_recached(xml, value),)
+
+
+def _recached_plainly(xml: bytes, value: float) -> list[bytes] | None:
     """The same, found by its bytes; None where a formula cell is not as programs usually write it."""
     start, end = plain.cells_in(xml)
     if not plain.is_plain(xml, "worksheet"):
@@ -64,8 +70,14 @@ def _recached_plainly(xml: bytes, value: float) -> bytes | None:
     def put(cell: re.Match[bytes]) -> bytes:  # in half the time of a template, which is expanded anew for each
         return b"%b>%b%b</c>" % (cell[1], cell[2], stored)
 
-    data, times = _FORMULA_CELL.subn(put, xml[start:end])
-    return xml[:start] + data + xml[end:] if times == xml.count(b"<f", start, end) else None
+    pieces, left = [xml[:start]], xml.count(b"<f", start, end)
+    while start < end:  # some rows at a time, since an archive has a hundred megabytes of them
+        row_ends = xml.find(_ROW_ENDS, start + PIECE, end)
+        stop = end if row_ends < 0 else row_ends
+        piece, times = _FORMULA_CELL.subn(put, xml[start:stop])
+        pieces.append(piece)
+        start, left = stop, left - times
+    return None if left else [*pieces, xml[end:]]
 
 
 def _recached(xml: bytes, value: float) -> bytes:
@@ -81,13 +93,13 @@ def _recached(xml: bytes, value: float) -> bytes:
     return bytes(changed) + xml[copied:]
 
 
-def filled(xml: bytes, cells: Mapping[Place, Content]) -> bytes:
+def filled(xml: bytes, cells: Mapping[Place, Content]) -> Sequence[bytes]:
     """A sheet with these cells filled or emptied, each keeping its looks."""
     data = _sheet_data(xml)
     present, blank = dict(_places(data)), _blank_cell(data)
     changed = {place: value for place, value in cells.items() if place in present or value is not None}
     written = {place: _written(present.get(place, blank), place, value) for place, value in changed.items()}
-    return _put(xml, data, written)
+    return (_put(xml, data, written),)
 
 
 # Where the cells stand in a sheet's text.
