@@ -20,7 +20,7 @@ from workbookgen.checking.expected import expected_of_proofs, expected_of_scenar
 from workbookgen.checking.held import Texts, as_formulas, foreign_formulas, typed_formulas
 from workbookgen.checking.one_spelling import A_TO_Z_ALONE, in_one_spelling
 from workbookgen.checking.stored import as_stored, stale_results
-from workbookgen.checking.trial import MOST_FINDINGS, POISON, Outcome, Trial, try_drawn, try_share
+from workbookgen.checking.trial import MOST_FINDINGS, POISON, Outcome, Trial, drawn_ahead, try_drawn, try_share
 from workbookgen.checking.whole_file import changes
 from workbookgen.engines import EMBEDDED, Engine, Session, engine
 from workbookgen.engines.package import with_cached
@@ -125,6 +125,8 @@ def check(
     with temporary_folder("workbookgen") as folder, ExitStack() as opened:
         poisoned = folder / "planner.xlsx"
         with_cached(path, poisoned, POISON)
+        proofs = expected_of_proofs(layout.planner)
+        sets = opened.enter_context(drawn_ahead(layout, first, proofs))
         trials = [Trial(layout, opened.enter_context(_opened(each, poisoned, path)), each.name) for each in chosen]
         names = [each.name for each in chosen]
         works = [partial(try_share, lay_out, poisoned, names, seeds) for seeds in others]
@@ -136,13 +138,12 @@ def check(
                 each.listen()
 
         report.findings += _of_the_file(layout, formulas_in_file, whole)
-        proofs = expected_of_proofs(layout.planner)
         for one, record in zip(trials, report.engines, strict=True):
             once = whole if one is trials[0] else None
             record.note, stale = _try_as_it_stands(one, proofs, formulas_in_file or {}, once)
             report.findings += stale
             step_and_listen()
-        try_drawn(layout, trials, first, proofs, step_and_listen)
+        try_drawn(trials, sets, step_and_listen)
         for each in helping:
             for one, later in zip(trials, each.outcome(), strict=True):
                 one.outcome.add(later)

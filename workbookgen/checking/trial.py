@@ -4,8 +4,9 @@ Drawn sets can be divided: `try_share` tries some of them in a session of its ow
 are put together in their order, as if one had tried all.
 """
 
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import ExitStack
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from concurrent.futures import Future, ThreadPoolExecutor
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -107,13 +108,12 @@ class Trial:
         )
 
 
-def try_drawn(layout: Layout, trials: Sequence[Trial], seeds: range, proofs: dict, step: Callable[[], None]) -> None:
-    """Try the sets that are drawn by these seeds, `step` after each in each engine."""
-    for drawn in _batches(layout, seeds):
-        for inputs, expected in zip(drawn, expected_of_scenarios(layout.planner, drawn, proofs), strict=True):
-            for one in trials:
-                one.run(inputs, proofs | expected)
-                step()
+def try_drawn(trials: Sequence[Trial], sets: Iterable[tuple[Entries, dict]], step: Callable[[], None]) -> None:
+    """Try sets of inputs of which it is known what is expected, `step` after each in each engine."""
+    for inputs, expected in sets:
+        for one in trials:
+            one.run(inputs, expected)
+            step()
 
 
 def try_share(
@@ -122,9 +122,39 @@ def try_share(
     """Try a share of the drawn sets, in a new process; returns the outcome for each engine."""
     layout = lay_out()
     with ExitStack() as opened:
+        sets = opened.enter_context(drawn_ahead(layout, seeds, expected_of_proofs(layout.planner)))
         trials = [Trial(layout, opened.enter_context(engine(name).open(file)), name) for name in engines]
-        try_drawn(layout, trials, seeds, expected_of_proofs(layout.planner), step)
+        try_drawn(trials, sets, step)
     return [each.outcome for each in trials]
+
+
+@contextmanager
+def drawn_ahead(layout: Layout, seeds: range, proofs: dict) -> Iterator[Iterator[tuple[Entries, dict]]]:
+    """The sets that are drawn by these seeds, each with what is expected of it.
+
+    Some of them are worked out at a time, beside the engines: these need no Python while they open the planner, or work
+    out the sets before.
+    """
+    batches = _batches(layout, seeds)
+    with ThreadPoolExecutor(1) as beside:
+
+        def next_of_them() -> Future | None:
+            some = next(batches, None)
+            return beside.submit(_worked_out, layout, some, proofs) if some else None
+
+        yield _taken(next_of_them(), next_of_them)
+
+
+def _taken(coming: Future | None, following: Callable[[], Future | None]) -> Iterator[tuple[Entries, dict]]:
+    while coming:
+        sets, coming = coming.result(), following()
+        yield from sets
+
+
+def _worked_out(layout: Layout, seeds: range, proofs: dict) -> list[tuple[Entries, dict]]:
+    drawn = [scenario_of_check(layout.planner, seed) for seed in seeds]
+    wanted = expected_of_scenarios(layout.planner, drawn, proofs)
+    return [(inputs, proofs | expected) for inputs, expected in zip(drawn, wanted, strict=True)]
 
 
 def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entries], proofs: dict) -> list[Finding]:
@@ -140,11 +170,10 @@ def together(layout: Layout) -> int:
     return max(1, RECORDS // sum(block.rows for block in layout.planner.blocks.values()))
 
 
-def _batches(layout: Layout, seeds: range) -> Iterator[list[Entries]]:
-    """The drawn sets, as many at a time as are worked out together."""
+def _batches(layout: Layout, seeds: range) -> Iterator[range]:
+    """The seeds of the drawn sets, as many at a time as are worked out together."""
     most = together(layout)
-    for start in range(0, len(seeds), most):
-        yield [scenario_of_check(layout.planner, seed) for seed in seeds[start : start + most]]
+    yield from (seeds[start : start + most] for start in range(0, len(seeds), most))
 
 
 def _inputs_of(placement: Placement, row: int, inputs: Entries) -> dict:
