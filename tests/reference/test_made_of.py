@@ -67,6 +67,13 @@ def test_a_strand_that_is_half_known_does_not_count(strands, share):
     assert made_of.bought_share(1, 0.75, **strands) == share
 
 
+def test_skeins_are_made_alike_of_one_lot_for_one_project_and_of_as_many_singles():
+    keys = [
+        made_of.made_alike(*each) for each in (("Aster",), ("Aster", "", 2), ("Aster", "Vest"), ("Aster", "Vest", 2))
+    ]
+    assert keys == ["Aster /  / 0", "Aster /  / 2", "Aster / Vest / 0", "Aster / Vest / 2"]
+
+
 @pytest.mark.parametrize(
     "wrong, words",
     [
@@ -79,6 +86,9 @@ def test_a_strand_that_is_half_known_does_not_count(strands, share):
         (lambda: made_of.of_no_lot("Vest", lot="Aster"), "is known"),
         (lambda: made_of.of_no_lot("Vest", design="Marl"), "is known"),
         (lambda: made_of.of_no_lot(" "), "blank"),
+        (lambda: made_of.made_alike("Aster", design="Marl"), "of a design"),
+        (lambda: made_of.made_alike(" "), "blank"),
+        (lambda: made_of.made_alike("Aster", singles=2.5), "singles"),
         (lambda: made_of.strand_name(0), "share"),
         (lambda: made_of.is_bought(0), "share"),
         (lambda: made_of.bought_share(1, 0), "share"),

@@ -31,8 +31,10 @@ def reached(described: Planner, keys: Iterable[str]) -> set[str]:
 
 
 def sums_over_skeins(described: Planner, keys: set[str]) -> set[str]:
-    """Those that are of another block, and depend on what was counted or weighed of the skeins."""
-    return {key for key in keys if described.by_key[key][0].key != "skeins" and reached(described, {key}) & TYPED}
+    """Those that add up whole columns, and depend on what was counted or weighed of the skeins."""
+    fields = {key: described.by_key[key][1] for key in keys}
+    adding = {key for key, field in fields.items() if isinstance(field, Result) and "_where(" in field.formula}
+    return {key for key in adding if reached(described, {key}) & TYPED}
 
 
 @pytest.mark.parametrize(("rows", "looks_at_all"), [(FEW, True), (FEW + 1, False)])

@@ -15,7 +15,7 @@ SKEINS = [
     {"name": "C", "reel": "Post reel", "wraps": 50.0, "gross": 1.9},
 ]
 HAT, SHAWL = {"name": "Hat", "wanted": 150.0}, {"name": "Shawl", "wanted": 250.0}
-NONE_KNOWN = "Is it right? No yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."
+NONE_KNOWN = "No answer yet: no yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."
 
 
 @pytest.fixture(scope="module", params=["small", "whole"])
@@ -61,7 +61,7 @@ def test_a_lot_that_is_not_known_hides_no_skeins_that_cover_all(told):
 
 def test_a_project_without_any_yarn_is_asked_about(told):
     scarf = told({"name": "Scarf", "wanted": 120.0})
-    assert (scarf["verdict"], scarf["message"], scarf["mark"]) == ("short", NONE_KNOWN, "?")
+    assert (scarf["verdict"], scarf["message"], scarf["mark"]) == ("short", NONE_KNOWN, "…")
     assert told({"name": "Scarf", "wanted": 120.0, "used": 2.0})["message"] is None
     assert told({"name": "Scarf", "wanted": 120.0, "lot_2": "Top", "grist": 900.0}, lots=[{"name": "Top", "state": "yarn or thread", "weight": 2.0}])["message"] is None
 

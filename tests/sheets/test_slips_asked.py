@@ -181,11 +181,15 @@ def test_a_weft_of_another_project_is_not_spun_for_the_warp(weft):
     (US, {"state": "raw fleece", "weight": 32.0}, False),
     (METRIC, {"state": "raw fleece", "weight": 2.7}, True),  # kilograms
     (METRIC, {"state": "raw fleece", "weight": 900.0}, False),
+    (METRIC, {"state": "raw fleece", "weight": 113.0}, False),  # a bag to try: so many grams are no kilograms
+    (METRIC, {"state": "skirted fleece", "weight": 29.0}, True),
+    (US, {"state": "raw fleece", "weight": 7.9}, True),  # 224 g
+    (US, {"state": "raw fleece", "weight": 8.0}, False),
 ])
 def test_a_fleece_offered_by_the_pound(described, offer, asked):
     values = log(described, offers=[{"name": "Ewe", "kind": "Romney", "price": 90.0} | offer])
     said = of(values, "offers", "yarn_price")
-    assert said.startswith("Weight: under half a pound") == asked and bool(said) == asked
+    assert said.startswith(f"Weight: under {'half a pound' if described is US else '30 g'}") == asked and bool(said) == asked
 
 
 @pytest.mark.parametrize(("gross", "asked"), [(8.0, True), (4.3, True), (4.2, False), (3.0, False)])
@@ -242,6 +246,17 @@ def test_a_cloth_in_another_unit(described, cloth, asked):
     values = log(described, projects=VEST, weavings=[CLOTH | LOSSES | {"grist": 2000.0} | cloth])
     said = of(values, "weavings", "yarn")
     assert said.startswith(asked or "") and bool(said) == bool(asked)
+
+
+@pytest.mark.parametrize(("grist", "dents", "asked"), [(1000.0, 7.5, False), (1814.0, 10.0, False), (1000.0, 6.5, False), (1000.0, 6.3, True)])
+def test_a_scarf_of_one_yarn_in_a_coarse_reed_is_not_asked_about(grist, dents, asked):
+    """0.9 · √1,000 = 28.46 threads touch in an inch, and half as many, 14.23, are the closest plain weave.
+
+    7.5 ends are 53% of it, 6.5 are 46% and 6.3 are 44%; of 0.9 · √1,814 / 2 = 19.17, ten are 52%.
+    """
+    cloth = CLOTH | LOSSES | {"weave": "plain", "grist": grist, "own_sett": dents}
+    said = of(log(US, projects=VEST, weavings=[cloth]), "weavings", "weft_yarn")
+    assert said.startswith("Own picks: on so open a warp") == asked and bool(said) == asked
 
 
 RUG = LOSSES | {"grist": 750.0, "weft_grist": 300.0, "weft_project": "Weft"}

@@ -51,10 +51,10 @@ def test_what_was_weighed_later_counts(lot, weights):
     (ROMNEY, None), (ROMNEY | {"yarn_weighed": 33.0}, None), (FLEECE | {"yarn_weighed": 30.0}, None),
     (FLEECE, UNKNOWN), (FLEECE | {"scoured_weighed": 36.0, "own_preparation": 0.25}, UNKNOWN), (FLEECE | {"state": "prepared fiber"}, UNKNOWN),
     (FLEECE | {"state": "yarn or thread"}, None),
-    (ROMNEY | {"scoured_weighed": 32.0, "yarn_weighed": 33.0}, "Yarn: more than before that stage. Let it dry, weigh again."),
-    (ROMNEY | {"skirted_weighed": 32.0, "yarn_weighed": 33.0}, "Yarn: more than before that stage. Let it dry, weigh again."),
-    (ROMNEY | {"skirted_weighed": 32.0, "prepared_weighed": 33.0}, "Prepared: more than before that stage. Let it dry, weigh again."),
-    (ROMNEY | {"yarn_weighed": 65.0}, "Yarn: more than before that stage. Let it dry, weigh again."),
+    (ROMNEY | {"scoured_weighed": 32.0, "yarn_weighed": 33.0}, "Yarn: more than before. Weigh it dry, or correct the earlier weight."),
+    (ROMNEY | {"skirted_weighed": 32.0, "yarn_weighed": 33.0}, "Yarn: more than before. Weigh it dry, or correct the earlier weight."),
+    (ROMNEY | {"skirted_weighed": 32.0, "prepared_weighed": 33.0}, "Prepared: more than before. Weigh it dry, or correct the earlier weight."),
+    (ROMNEY | {"yarn_weighed": 65.0}, "Yarn: more than before. Weigh it dry, or correct the earlier weight."),
 ])
 def test_a_lot_without_its_yarn_says_why(lot, said):
     message, yarn = of_lot(lot, "message", "yarn")

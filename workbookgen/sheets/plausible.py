@@ -14,19 +14,21 @@ from workbookgen.texts import folded
 FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
 FINEST_FIBER = 8  # µm; the finest down and silk have 10 and more (from memory)
 COARSEST_FIBER = 45  # µm; common practice, no source: the coarsest wools and mohair have 40 and less
-LIGHTEST_FLEECE = 225  # grams: a quarter of the lightest fleece in the guide
+LIGHTEST_FLEECE = 225  # grams, where ounces are typed: half a pound, a quarter of the lightest fleece in the guide
+LIGHTEST_BAG = 30  # grams, where grams are typed: a bag of fleece to try has 100 and more; common practice, no source
 SPUN_OF_A_LOT = 1.05  # yarn weighed in damper air than its fiber has a few percent more; common practice, no source
 LEAST_WASHED_OUT = 0.5  # of what a breed, a handful or the spinner's own figure lets expect to go in the wash; common practice, no source
 SHORTEST_CLOTH = 0.1  # meters; common practice, no source
 CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
-OPENEST_SETT = 0.55  # of the closest sett: a shawl has 0.6 (common practice, no source), and a warp more open than that lets its weft close over it
+OPENEST_SETT = 0.55  # of the closest sett: a shawl has 0.6 (common practice, no source), and a warp more open than that lets another weft close over it
+OPENEST_OF_ONE = 0.45  # the same of one yarn: a scarf in a coarse reed has 0.5, as many picks, and is no rug (common practice, no source)
 FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
 LONGEST_WASHED, SHORTEST_WASHED = 1.1, 0.6  # of the loop on the reel; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of those that the grist lets expect; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
-OFF_ITS_LOT = 0.35  # of its lot's mean grist; three times and more what skeins usually differ by (common practice, no source)
+OFF_THE_LIKE = 0.35  # of the mean grist of skeins made alike; three times and more what skeins usually differ by (common practice, no source)
 HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
-HEAVY_LOT, LIGHT_LOT = 20_000, 8  # grams: five heavy fleeces, and less than one rolag; common practice, no source
+HEAVY_LOT, LIGHT_LOT = 20_000, 5  # grams: five heavy fleeces, and less than a packet of sparkle to blend in; common practice, no source
 
 MOST_TAKE_UP, LEAST_TAKE_UP = 0.25, -0.05  # an ordinary ply loses 1 to 6%; common practice, no source
 MOST_GROWN, MOST_SHRUNK, MOST_SPINNING_LOSS = -0.1, 0.4, 0.5  # of a sample's length in washing, of its fiber in spinning; common practice, no source
@@ -68,12 +70,17 @@ def too_coarse(word: str, label: str) -> Rule:
 
 
 def light_fleece(system: str) -> Rule:
-    """A fleece lighter than any: pounds typed for ounces, or kilograms for grams."""
+    """A fleece lighter than any: pounds typed for ounces, or kilograms for grams.
+
+    In grams no fleece is so light, nor a bag of one to try; in ounces a bag of 4 is as light as a fleece of 4 pounds.
+    """
     grams = MASS.unit(system).value
+    least, words = (LIGHTEST_BAG, "under 30 g of a fleece. Look at the unit above: kilograms are too large for it.") if grams == 1 else (
+        LIGHTEST_FLEECE, "under half a pound (225 g) for a fleece. Look at the unit above: pounds are too large for it.")
     return Rule(
-        f'AND(OR(state = "raw fleece", state = "skirted fleece"), weight < {LIGHTEST_FLEECE})',
-        lambda values: isinstance(values["state"], str) and folded(values["state"]) in ("raw fleece", "skirted fleece") and values["weight"] * grams < LIGHTEST_FLEECE,
-        f"{ASKING} Weight: under half a pound (225 g) for a fleece. Look at the unit above: pounds or kilograms are too large for it.",
+        f'AND(OR(state = "raw fleece", state = "skirted fleece"), weight < {least})',
+        lambda values: isinstance(values["state"], str) and folded(values["state"]) in ("raw fleece", "skirted fleece") and values["weight"] * grams < least,
+        f"{ASKING} Weight: {words}",
     )
 
 
@@ -95,7 +102,7 @@ def lot_weight(system: str) -> tuple[Rule, ...]:
         Rule(f"weight > {HEAVY_LOT}", lambda values: values["weight"] * grams > HEAVY_LOT,
              f"{ASKING} Weight: more than 20 kg (44 lb) in one lot. Look at the unit above: grams, or ounces?"),
         Rule(f"weight < {LIGHT_LOT}", lambda values: values["weight"] * grams < LIGHT_LOT,
-             f"{ASKING} Weight: less than 8 g (0.3 oz) in a lot. Look at the unit above: pounds or kilograms are too large for it."),
+             f"{ASKING} Weight: less than 5 g (0.2 oz) in a lot. Look at the unit above: pounds or kilograms are too large for it."),
     )
 
 
@@ -163,12 +170,13 @@ def wraps_counted() -> Rule:
     )
 
 
-def off_its_lot() -> Rule:
-    """A skein so far from the others of its lot that wraps, reel or weight may belong to another one."""
+def off_the_like() -> Rule:
+    """A skein so far from those made alike that wraps, reel or weight may belong to another one. Other yarns that are
+    spun from the lot, for another project or of more singles, say nothing about it."""
     return Rule(
-        f"ABS(deviation) > {OFF_ITS_LOT}",
-        lambda values: abs(values["deviation"]) > OFF_ITS_LOT,
-        f"{ASKING} Its grist is more than a third off the mean of its lot. Look at the wraps, the reel and the weight.",
+        f"ABS(off_alike) > {OFF_THE_LIKE}",
+        lambda values: abs(values["off_alike"]) > OFF_THE_LIKE,
+        f"{ASKING} Its grist is over a third off the mean of its lot's skeins with its project and plies. Look at the wraps, the reel and the weight.",
     )
 
 
@@ -318,10 +326,11 @@ def close_sett() -> Rule:
 
 def open_warp() -> Rule:
     """A warp so open that the weft covers it, as in a rug, and as many picks as ends: several times the weft is
-    woven in."""
+    woven in. Of one yarn, an open cloth is usually as open both ways."""
     return Rule(
-        f"AND(NOT(given(own_picks)), ROUND(set_at / closest, 9) < {OPENEST_SETT})",
-        lambda values: values["own_picks"] is None and round(values["set_at"] / values["closest"], 9) < OPENEST_SETT,
+        f"AND(NOT(given(own_picks)), ROUND(set_at / closest, 9) < IF(given(weft_grist), {OPENEST_SETT}, {OPENEST_OF_ONE}))",
+        lambda values: values["own_picks"] is None
+        and round(values["set_at"] / values["closest"], 9) < (OPENEST_OF_ONE if values["weft_grist"] is None else OPENEST_SETT),
         f"{ASKING} Own picks: on so open a warp the weft can be beaten far closer, as in a rug, and takes several times as much. Type the picks of a sample.",
     )
 

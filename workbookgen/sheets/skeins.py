@@ -103,7 +103,7 @@ def skeins(settings: Settings) -> Log:
             plausible.washed_loop(),
             plausible.wraps_counted(),
             plausible.without_length(),
-            *((plausible.off_its_lot(),) if settings.rows.skeins <= FEW else ()),
+            *((plausible.off_the_like(),) if settings.rows.skeins <= FEW else ()),
             plausible.of_a_lot_alone(),
             *plausible.of_no_lot(),
             *plausible.not_weighed(),
@@ -233,6 +233,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         Result("relative", "On the reel ±", "SQRT(POWER(doubts_miscount / wraps, 2) + POWER(reel_doubt / loop, 2))", uncertainty.length_relative, SHARE,
                uses={"u_wraps": "doubts_miscount", "u_loop": "reel_doubt"}, only_if="wraps > 0", digits=2),
         *doubts(settings.rows.skeins <= FEW),
+        *(_made_alike() if settings.rows.skeins <= FEW else ()),
         Result("grist_square", "Grist²", "grist_yd_lb * grist_yd_lb", statistics.square_of, SQUARE_GRIST, uses={"value": "grist_yd_lb"}),
         repeated("listed", "Listed as", "name", width=20),
         repeated("of_project", "Made for", "project", width=22),
@@ -264,6 +265,21 @@ def _for_other_sheets(settings: Settings) -> Group:
         Result("free_lot", "Free, of lot", "lot", belongings.is_free, None, uses={"name": "lot", "other": "design"}, width=18,
                only_if="AND(NOT(given(project)), NOT(given(gone)), NOT(given(design)))"),
     ), printed=False)
+
+
+def _made_alike() -> tuple[Result, ...]:
+    """How far a skein is off those of its lot that are for the same project, or for none, and of as many singles."""
+    like_it = {"uses": {"name": "alike", "names": "skeins_alike", "amounts": "skeins_grist_yd_lb"}}
+    return (
+        Result("alike", "Made alike", 'lot & " / " & IF(given(project), project, "") & " / " & IF(given(plied_of), plied_of, 0)', made_of.made_alike, None,
+               uses={"singles": "plied_of"}, only_if="NOT(given(design))", width=22),
+        Result("alike_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_alike, alike)", stock.sum_where, GRIST, **like_it),
+        Result("alike_count", "So many", "count_where(skeins_grist_yd_lb, skeins_alike, alike)", stock.count_where, NUMBER, digits=0, **like_it),
+        Result("alike_mean", "Mean of those alike", "alike_sum / alike_count", statistics.group_mean, GRIST,
+               uses={"total": "alike_sum", "count": "alike_count"}, only_if="alike_count > 0"),
+        Result("off_alike", "Off those alike", "grist_yd_lb / alike_mean - 1", statistics.relative_deviation, SHARE,
+               uses={"value": "grist_yd_lb", "mean": "alike_mean"}),
+    )
 
 
 LENGTH_DOUBTS = one_skein.length_doubts(

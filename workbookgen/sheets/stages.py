@@ -239,7 +239,7 @@ def cannot_gain() -> tuple[Rule, ...]:
     """A stage that weighs more than one before it: damp fiber, or a typing error. One rule a stage, since all of
     them stand in one formula."""
     alone = tuple(
-        Rule(f"{later} > {_least_of(earlier)}", _more(later, earlier), f"{label}: more than before that stage. Let it dry, weigh again.")
+        Rule(f"{later} > {_least_of(earlier)}", _more(later, earlier), f"{label}: more than before. Weigh it dry, or correct the earlier weight.")
         for later, label, earlier in (
             ("skirted_weighed", "Skirted", ()),
             ("scoured_weighed", "Washed", ("skirted_weighed",)),

@@ -93,6 +93,8 @@ EXAMPLES = [
     (belongings.is_free, dict(name=texts("Shawl", "hat"))),
     (belongings.weighed, dict(name=texts("Shawl", "hat"), mass=q("oz", 4, 2))),
     (made_of.of_no_lot, dict(name=texts("Shawl", "hat"))),
+    (made_of.made_alike, dict(lot=texts("Moss", "River"))),
+    (made_of.made_alike, dict(lot=texts("Moss", "River"), project=texts("Shawl", "hat"), singles=n(2, 3))),
     (belongings.of_one_lot, dict(lot=texts("Moss", "River"))),
     (belongings.pair, dict(first=texts("Shawl", "hat"), second=texts("Reel", "Other"))),
     (
