@@ -17,7 +17,7 @@ SHEET = tabs.TIME
 CHAPTER, SURENESS = "Figures", "Sureness"
 # Days between the first day and the latest finished skein: one of them is old, or of another year. Common practice, no
 # source.
-LONG_AFTER = 183
+LONG_AFTER = 300
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -83,7 +83,7 @@ PACES = Card(
              lambda values: bool(values["sample"]) and values["spinning"] is None and values["sample_spinning"] is None,
              f"{UNKNOWN} by the sample: it has no pace of spinning. Type its singles and minutes on the sheet Samples, or your own pace here."),
         Rule(f"counted_from - start > {LONG_AFTER}", lambda values: values["counted_from"] - values["start"] > LONG_AFTER,
-             f"{ASKING} First day: a skein is finished more than half a year after it, from which all days are counted. "
+             f"{ASKING} First day: a skein is finished more than 300 days after it, from which all days are counted. "
              "Type today, or look at the year in Finished on, on the sheet Skeins."),
     ),
 )
