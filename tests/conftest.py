@@ -5,6 +5,7 @@ from collections import Counter
 from itertools import islice
 from pathlib import Path
 
+import hypothesis
 import pytest
 
 from chapters import all_but
@@ -12,6 +13,13 @@ from long_run import LONG, SEED
 from planners import Built, laid_out
 from workbookgen.saving import save
 from workbookgen.settings import Reel, Rows, Settings, templates
+
+# How long an example takes depends on what else keeps the machine busy. The bench of changes has a profile of its own.
+if hypothesis.settings.default is hypothesis.settings.get_profile("default"):
+    hypothesis.settings.register_profile(
+        "without a clock", deadline=None, suppress_health_check=[hypothesis.HealthCheck.too_slow]
+    )
+    hypothesis.settings.load_profile("without a clock")
 
 # Which of the files take longest, by processor time: those of 20 seconds and more.
 LONGEST = (
