@@ -15,7 +15,7 @@ SKEINS = [
     {"name": "C", "reel": "Post reel", "wraps": 50.0, "gross": 1.9},
 ]
 HAT, SHAWL = {"name": "Hat", "wanted": 150.0}, {"name": "Shawl", "wanted": 250.0}
-NONE_KNOWN = "No answer yet: no yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."
+NONE_KNOWN = "No answer yet that counts: no yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."
 
 
 @pytest.fixture(scope="module", params=["small", "whole"])

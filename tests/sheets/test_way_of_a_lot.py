@@ -66,3 +66,22 @@ def test_what_projects_take_of_a_lot_is_said_beside_what_it_is_enough_for(wanted
         entries = with_records(US, entries, log, lines)
     [values] = expected_of_keys(US, [entries], ["way_enough", "way_enough_words"])
     assert values["way_enough_words"][0] == f"What is still to spin is {values['way_enough'][0]}.{words}"
+
+
+@pytest.mark.parametrize(
+    ("state", "expected"),
+    [
+        # 40 oz of which nothing is known but how it was bought: it lost nothing at the stages before.
+        ("raw fleece", (None, None, None, None)),
+        ("skirted fleece", (40.0, None, None, None)),
+        ("washed fiber", (40.0, 40.0, None, None)),
+        ("prepared fiber", (40.0, 40.0, 40.0, None)),
+        ("yarn or thread", (40.0, 40.0, 40.0, 40.0)),
+    ],
+)
+def test_what_was_bought_later_lost_nothing_before(state, expected):
+    """Of a top, Washed was blank between Skirted and Prepared, since no yield of it is known."""
+    entries = with_records(US, starting_entries(US) | {"way_lot": ("Bag",)}, "fiber", [{"name": "Bag", "state": state, "weight": 40.0}])
+    keys = [f"way_expected_{stage}" for stage in ("skirted", "washed", "prepared", "yarn")]
+    [values] = expected_of_keys(US, [entries], keys)
+    assert tuple(values[key][0] and round(values[key][0], 9) for key in keys) == expected

@@ -50,13 +50,16 @@ def _of_lot(key: str, label: str, column: str, unit: Kind | None = MASS, digits:
 
 
 def _expected(key: str, label: str, before: str) -> Result:
-    loss = f"loss_{key}"
+    """What is expected after a stage. Bought later, a lot lost nothing there, and no figure of it need be known."""
+    loss, stage = f"loss_{key}", OF_STAGE[key]
+    known = f"OR(stage > {stage.number}, given({loss}))"
+    lost = f"IF(given({loss}), {loss}, 0)"
     if key == "prepared":
-        return Result(f"expected_{key}", label, f"IF(stage > IF(second > 0, 4, 3), {before}, {before} * IF(stage > 3, 1, 1 - {loss}) * (1 - second))", AFTER[key], MASS,
-                      uses={"scoured": before, "guide": loss}, leaves=(*stages.PREPARATION.of_the_scale, "own", "second_way", "own_second"))
-    kept = loss if key == "washed" else f"(1 - {loss})"
-    return Result(f"expected_{key}", label, f"IF(stage > {OF_STAGE[key].number}, {before}, {before} * {kept})", AFTER[key], MASS,
-                  uses={"weight" if key == "skirted" else AFTERS_BEFORE[key]: before, "guide": loss}, leaves=(*OF_STAGE[key].of_the_scale, "own"))
+        return Result(f"expected_{key}", label, f"IF(stage > IF(second > 0, 4, 3), {before}, {before} * IF(stage > 3, 1, 1 - {lost}) * (1 - second))", AFTER[key], MASS,
+                      uses={"scoured": before, "guide": loss}, leaves=(*stage.of_the_scale, "own", "second_way", "own_second"), only_if=known)
+    kept = lost if key == "washed" else f"(1 - {lost})"
+    return Result(f"expected_{key}", label, f"IF(stage > {stage.number}, {before}, {before} * {kept})", AFTER[key], MASS,
+                  uses={"weight" if key == "skirted" else AFTERS_BEFORE[key]: before, "guide": loss}, leaves=(*stage.of_the_scale, "own"), only_if=known)
 
 
 AFTERS_BEFORE = {"washed": "skirted", "yarn": "prepared"}  # what the reference calls the stage before

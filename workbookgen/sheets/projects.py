@@ -90,7 +90,7 @@ def projects(settings: Settings) -> Log:
                  f"{ASKING} Hours done: as many as planned, and nothing is in skeins, so none are told as ahead. Log what is reeled, or look at your pace on the sheet Time."),
             Rule("AND(need > 0, in_skeins <= 0, NOT(given(part_1_name)), NOT(given(used)))",
                  lambda values: values["need"] > 0 and values["in_skeins"] <= 0 and not values["part_1_name"] and values["used"] is None,
-                 f"{UNKNOWN}: no yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
+                 f"{UNKNOWN} that counts: no yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
         ),
     )
 
