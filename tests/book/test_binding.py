@@ -94,12 +94,17 @@ def test_a_tally_counts_and_has_no_unit(system):
 
 
 @pytest.mark.parametrize(
-    ("system", "value"), [("metric", "SUM(skeins_length)"), ("us", "(SUM(skeins_length)*0.9144)/0.9144")]
+    ("system", "unit", "value"),
+    [
+        ("metric", LENGTH, "SUM(skeins_length)"),
+        ("us", LENGTH, "SUM(skeins_length)"),
+        ("us", LOOP, "(SUM(skeins_length)*0.9144)/0.0254"),  # of yards, shown in inches
+    ],
 )
-def test_a_sum_waits_for_nothing(system, value):
+def test_a_sum_waits_for_nothing(system, unit, value):
     # Blank lines add nothing, so there is no test around it.
     in_all = Result(
-        "in_all", "In all", "sum(skeins_length)", lambda amounts: 0, LENGTH, uses={"amounts": "skeins_length"}
+        "in_all", "In all", "sum(skeins_length)", lambda amounts: 0, unit, uses={"amounts": "skeins_length"}
     )
     assert bound_in_reels(in_all, system) == f"={value}"
 

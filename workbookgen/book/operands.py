@@ -148,8 +148,9 @@ class Columns:
                 return self._as_shown(word, unit, self.ref(word))
             case (Call(name="lookup") as call,):
                 return self._as_shown(call.keys[0], unit, self.looked_up(call))
-            case (Call(name="sum_where") as call,) if not unit.zero:
-                return self._as_shown(call.keys[0], unit, self.sum_where(call))
+            case (Call(name="sum" | "sum_where") as call,) if not unit.zero:
+                text = self.sum_where(call) if call.name == "sum_where" else f"SUM({self.ref(call.keys[0])})"
+                return self._as_shown(call.keys[0], unit, text)
             case (Call(name="IF", arguments=(condition, *branches)),):
                 texts = [self.unconverted(branch, unit) for branch in branches]
                 return None if None in texts else f"IF({','.join((self.written(condition), *texts))})"

@@ -173,13 +173,13 @@ def _try_as_it_stands(
     layout, planner = one.layout, one.layout.planner
     typed = with_empty_texts(layout, read_inputs(one.session, layout), formulas_in_file)
     [expected] = expected_of_scenarios(planner, [typed], proofs)
-    stale = islice(_stale(layout, whole, typed, proofs, expected), MOST_FINDINGS) if whole is not None else ()
+    stale = [] if whole is None else list(islice(_stale(layout, whole, typed, proofs, expected), MOST_FINDINGS))
     if one.name in A_TO_Z_ALONE and (spelled_once := in_one_spelling(planner, typed)) != typed:
         [wanted] = expected_of_scenarios(planner, [spelled_once], proofs)
         one.run(spelled_once, proofs | wanted)
-        return SPELLED_ONCE, list(stale)
+        return SPELLED_ONCE, stale
     one.compare(typed, proofs | expected)
-    return "", list(stale)
+    return "", stale
 
 
 def shares(seeds: range, processes: int) -> list[range]:

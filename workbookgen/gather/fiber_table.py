@@ -42,19 +42,26 @@ def _published(record: dict) -> dict:
 
 def _usual_spread(rows: list[dict]) -> float:
     """The mean spread of the published yields, for a fiber of which none is published."""
-    spreads = [fiber.rectangular_uncertainty(row["yield_low"], row["yield_high"]) for row in rows if "yield_low" in row]
+    spreads = [_spread(row) for row in rows if "yield_low" in row]
     return sum(spreads) / len(spreads) if spreads else 0.0
+
+
+def _spread(row: dict) -> float:
+    return fiber.rectangular_uncertainty(row["yield_low"], row["yield_high"])
 
 
 def _observed(told: pd.DataFrame, row: dict, usual: float, year: int) -> dict:
     if told.empty:
         return {}
     figures: dict = {}
-    published = fiber.rectangular_uncertainty(row["yield_low"], row["yield_high"]) if "yield_low" in row else usual
+    published = _spread(row) if "yield_low" in row else usual
     for each in told.itertuples():
         word = WORDS[each.stage]
-        pooled = statistics.pooled_variation([each.deviation, published], [each.lots, ENOUGH])
-        figures |= _range(each.mean, pooled) if word == "yield" else {word: each.mean}
+        if word == "yield":
+            pooled = statistics.pooled_variation([each.deviation, published], [each.lots, ENOUGH])
+            figures |= _range(each.mean, pooled)
+        else:
+            figures[word] = each.mean
     return figures | {"source": _source(told, row.get("source", ""), year)}
 
 
