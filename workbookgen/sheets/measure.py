@@ -239,7 +239,7 @@ def _in_words() -> Group:
             ("alternates_with", "Alternate rows with", groups.ALTERNATE, measuring.alternates_with),
             ("apart_from", "Keep apart from", groups.APART, measuring.apart_from),
         )),
-        lookup("project_need", "It needs", "projects_length", "log_project", LENGTH),
+        lookup("project_need", "It needs", "projects_need", "log_project", LENGTH),
         Result("project_share", "Share of its need", "finished / project_need", measuring.share_of_need, SHARE, uses={"length": "finished", "need": "project_need"},
                only_if="project_need > 0"),
         Result("in_project", "In a project", 'log_project & ": " & said(project_share) & " of its " & said(project_need)', measuring.project_words, None,
