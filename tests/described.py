@@ -13,7 +13,7 @@ from workbookgen.language.parts import Block, Card, Chapter, Column, Log, Sheet,
 from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import LENGTH, LOOP, MASS, NUMBER_UNIT, SHARE, THREADS
 from workbookgen.language.repeated import repeated
-from workbookgen.language.views import Facts, Kind, LogView, band
+from workbookgen.language.views import Facts, LogView, SheetKind, band
 from workbookgen.reference import stock
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
@@ -131,7 +131,7 @@ def planner_of(*blocks: Block, system: str = "metric") -> Planner:
         "a4",
         "Tried out",
         (
-            *(Sheet(log.key.capitalize(), "A log", "For tests.", (Chapter(log.key, (log,), view_of(log)),), Kind.LOG) for log in logs),
+            *(Sheet(log.key.capitalize(), "A log", "For tests.", (Chapter(log.key, (log,), view_of(log)),), SheetKind.LOG) for log in logs),
             *([Sheet("Work", "Cards", "For tests.", tuple(Chapter(card.key, (card,), (asked_and_answered(card),)) for card in cards))] if cards else []),
             Sheet("Facts", "Facts", "For tests.", (Chapter("Facts", (SIZES, COUNTING), (band(Facts(table="sizes")),)),)),
         ),

@@ -20,11 +20,11 @@ from workbookgen.language.views import (
     Entries,
     Examples,
     Facts,
-    Kind,
     Listing,
     Picture,
-    Reading,
+    Prose,
     Sentences,
+    SheetKind,
 )
 
 from .test_looks import STYLES, WHITE, contrast
@@ -179,7 +179,7 @@ def test_a_sheet_reads_from_its_title_down(book, layout):
             section = placed.section
             title = section.title or (layout.planner.tables[section.table].title if isinstance(section, Facts) else "")
             if title and isinstance(
-                section, Answers | Entries | Examples | Facts | Listing | Reading | Sentences | Chart
+                section, Answers | Entries | Examples | Facts | Listing | Prose | Sentences | Chart
             ):
                 assert title in [cell.value for cell in page[placed.row]], (sheet.name, title)
                 headed += 1
@@ -214,10 +214,10 @@ def test_sheets_stand_in_the_order_of_the_work(book, layout):
     ):
         assert names.index(one) < names.index(other)
     kinds = [sheet.kind for sheet in layout.planner.sheets]
-    assert kinds == sorted(kinds, key=list(Kind).index), (
+    assert kinds == sorted(kinds, key=list(SheetKind).index), (
         "the desk, pages, logs, aids, paper: each kind has a color of its own"
     )
     tabs = {sheet.kind: book[sheet.name].sheet_properties.tabColor.rgb for sheet in layout.planner.sheets}
-    assert len(set(tabs.values())) == len(tabs) == len(Kind)
+    assert len(set(tabs.values())) == len(tabs) == len(SheetKind)
     for sheet in layout.planner.sheets:
         assert book[sheet.name].sheet_properties.tabColor.rgb == tabs[sheet.kind]

@@ -4,7 +4,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from workbookgen.book.paper import _broken, _scale
+from workbookgen.book.printing import _broken, _scale
 from workbookgen.build import layout_of
 from workbookgen.settings import Settings
 

@@ -13,7 +13,7 @@ from xlsxwriter.utility import quote_sheetname
 from planners import laid_out, opened
 from workbookgen.book.plan import FIRST_RECORD
 from workbookgen.build import layout_of
-from workbookgen.language.views import Kind
+from workbookgen.language.views import SheetKind
 from workbookgen.settings import Settings, load, templates
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
@@ -91,7 +91,7 @@ def test_the_answers_of_a_page_are_in_view(planner):
     layout, _ = planner
     for sheet in layout.planner.sheets:
         plan = layout.plans[sheet.name]
-        if sheet.kind in (Kind.DESK, Kind.PAGE):
+        if sheet.kind in (SheetKind.DESK, SheetKind.PAGE):
             for key in sheet.shown:
                 assert right_edge(plan, key) <= SEEN_ACROSS, (key, right_edge(plan, key))
             first = [key for section in sheet.bands[0].sections for key in section.shown] if sheet.bands else []
@@ -103,7 +103,7 @@ def test_a_page_ends_on_the_screen(planner):
     """What it is for, and what its sections say of themselves, stands at the right end of its columns."""
     layout, _ = planner
     for sheet in layout.planner.sheets:
-        if sheet.kind in (Kind.DESK, Kind.PAGE, Kind.AID) and not sheet.log_view:
+        if sheet.kind in (SheetKind.DESK, SheetKind.PAGE, SheetKind.AID) and not sheet.log_view:
             widths = layout.plans[sheet.name].widths
             assert sum(widths[column] for column in range(1, 2 + sheet.grid.last)) <= SEEN_ACROSS, sheet.name
 
@@ -144,7 +144,7 @@ def test_every_sheet_leads_to_the_desk_and_to_its_neighbors(planner):
     ways = links(book)
     for name in others:
         assert desk in ways[name], name
-        assert set(next(sheet.near for sheet in layout.planner.sheets if sheet.name == name)) <= ways[name], name
+        assert set(next(sheet.related for sheet in layout.planner.sheets if sheet.name == name)) <= ways[name], name
 
 
 def test_the_desk_leads_to_every_sheet(planner):
@@ -181,7 +181,7 @@ def test_large_answers_carry_their_unit(planner):
     layout, book = planner
     for sheet in layout.planner.sheets:
         for section in sheet.sections:
-            for big in getattr(section, "big", ()):
+            for big in getattr(section, "large", ()):
                 placement = layout.placements[big.field]
                 form = book[placement.sheet][placement.cell(0)].number_format
                 if placement.unit and placement.unit.symbol:

@@ -13,10 +13,10 @@ from long_run import LONG
 from planners import laid_out, opened
 from workbookgen.book import sections
 from workbookgen.book.sections import tickets
-from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Log
+from workbookgen.language.side_by_side import SideBySide
 from workbookgen.language.tickets import Tickets
 from workbookgen.settings import Rows, Settings, load, templates
 
@@ -233,7 +233,7 @@ def test_labels_and_units_stand_by_their_fields(book, layout):
         key: (section, label)
         for sheet in layout.planner.sheets
         for section in sheet.sections
-        if isinstance(section, Abreast)
+        if isinstance(section, SideBySide)
         for label, keys in section.rows
         for key in keys
     }

@@ -19,7 +19,7 @@ def sum_of(first, second):
 def test_the_words_of_formula_and_condition_count_alike():
     result = Result("both", "Both", "first + second", sum_of, only_if="AND(given(third), first > 0)")
     assert result.words == ("first", "second", "third")
-    assert result.asked == {"third"}
+    assert result.optional == {"third"}
 
 
 def test_uses_renames_a_parameter():

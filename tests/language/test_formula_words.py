@@ -36,9 +36,9 @@ def test_words(text, words):
 
 
 def test_asked():
-    assert Formula("IF(given(own), own, 0) + IF(given( spare ), spare, last)").asked == {"own", "spare"}
-    assert Formula('own & "given(text)"').asked == frozenset()
-    assert Formula("own + 1").asked == frozenset()
+    assert Formula("IF(given(own), own, 0) + IF(given( spare ), spare, last)").optional == {"own", "spare"}
+    assert Formula('own & "given(text)"').optional == frozenset()
+    assert Formula("own + 1").optional == frozenset()
 
 
 @pytest.mark.parametrize(
@@ -56,23 +56,23 @@ def test_asked():
     ],
 )
 def test_one_of_which_must_be_given(text, words):
-    assert Formula(text).one_of == words
+    assert Formula(text).alternatives == words
 
 
 def test_what_is_looked_up_and_added():
     text = Formula(
         "lookup(a_x, a_n,one) / lookup( b_x , b_n , two ) + sum_where(c_x, c_n, three) + sum(d) + lookup(a_x,a_n,one)"
     )
-    assert [call.keys for call in text.of("lookup")] == [("a_x", "a_n", "one"), ("b_x", "b_n", "two")]
+    assert [call.keys for call in text.calls_to("lookup")] == [("a_x", "a_n", "one"), ("b_x", "b_n", "two")]
     assert text.taken_by("sum_where", "sum") == {"c_x", "c_n", "three", "d"}
-    assert text.added == ({"c_x", "c_n", "three"}, {"d"})
-    assert Formula("INDEX(a, 2) + INDEX(IF(b, c, d), 1) + e").placed == {"a"}
+    assert text.summed == ({"c_x", "c_n", "three"}, {"d"})
+    assert Formula("INDEX(a, 2) + INDEX(IF(b, c, d), 1) + e").indexed == {"a"}
 
 
 def test_lookups_within_lookups_come_in_steps():
     text = Formula("lookup(a, b, lookup(c, d, IF(given(e), e, lookup(f, g, h)))) + lookup(i, j, k)")
     assert [[call.keys[0] for call in step] for step in text.lookup_steps] == [["f", "i"], ["c"], ["a"]]
-    assert text.asked == {"e"}
+    assert text.optional == {"e"}
 
 
 def test_a_text_is_read_once():

@@ -14,20 +14,20 @@ from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import NUMBER
 from workbookgen.language.views import (
+    Alerts,
     Answers,
-    Big,
     Chart,
-    Door,
+    Entrance,
     Entries,
     Examples,
     Grid,
+    Headline,
+    Link,
+    Links,
     Listing,
     LogView,
-    Looks,
     Sentences,
     Series,
-    Way,
-    Ways,
     band,
 )
 
@@ -181,7 +181,7 @@ OTHER = Log("other", "", (Group("All", (length("long"), one_result("2 * long", l
 SHOWN = card("shown", length(), length("second"), one_result("first + second", lambda first, second: first))
 
 
-def seeing(*sections, near=(), grid=Grid()) -> Planner:  # noqa: B008  it is frozen
+def seeing(*sections, related=(), grid=Grid()) -> Planner:  # noqa: B008  it is frozen
     """The tests' planner after a page with a card and a log in these sections, the card's other inputs below."""
     shown = {grid.chosen, *(key for section in sections for key in section.shown)}
     below = band(Entries(fields=tuple(key for key in ("shown_first", "shown_second") if key not in shown)))
@@ -190,43 +190,43 @@ def seeing(*sections, near=(), grid=Grid()) -> Planner:  # noqa: B008  it is fro
         "First",
         "For tests.",
         (Chapter("First", (SHOWN, OTHER), (band(*sections), below)),),
-        near=near,
+        related=related,
         grid=grid,
     )
     return replace(described.whole(), sheets=(page, *described.whole().sheets))
 
 
 LEADING = {
-    "a line of links": lambda way: Ways(places=((way, "Do."),)),
-    "a door": lambda way: Door(way=way, number="shown_first", counts="shown_second"),
-    "a door's further way": lambda way: Door(
-        way=Way("Reels", "See."), number="shown_first", counts="shown_second", further=(way,)
+    "a line of links": lambda link: Links(places=((link, "Do."),)),
+    "a door": lambda link: Entrance(link=link, number="shown_first", counts="shown_second"),
+    "a door's further way": lambda link: Entrance(
+        link=Link("Reels", "See."), number="shown_first", counts="shown_second", more_links=(link,)
     ),
-    "what needs a look": lambda way: Looks(places=(("shown_first", way),)),
+    "what needs a look": lambda link: Alerts(places=(("shown_first", link),)),
 }
 
 
 @pytest.mark.parametrize("what", LEADING)
 def test_a_link_leads_to_a_sheet_that_is_there(what):
     section = LEADING[what]
-    assert seeing(section(Way("Facts", "See."))).sheets[0].sections[0].ways
+    assert seeing(section(Link("Facts", "See."))).sheets[0].sections[0].links
     with pytest.raises(DescriptionError, match="sheet First: its link to Looms leads nowhere"):
-        seeing(section(Way("Looms", "See.")))
+        seeing(section(Link("Looms", "See.")))
 
 
 def test_a_link_leads_to_a_field_that_is_there():
-    assert seeing(Ways(places=((Way("Reels", "See.", "reels_name"), "Do."),)))
+    assert seeing(Links(places=((Link("Reels", "See.", "reels_name"), "Do."),)))
     with pytest.raises(DescriptionError, match="sheet First: its link to reels_nmae leads nowhere"):
-        seeing(Ways(places=((Way("Reels", "See.", "reels_nmae"), "Do."),)))
+        seeing(Links(places=((Link("Reels", "See.", "reels_nmae"), "Do."),)))
 
 
 SHOWING = {
     "entries": lambda *keys: Entries(fields=keys),
-    "large answers": lambda *keys: Answers(big=tuple(map(Big, keys))),
-    "below a large answer": lambda *keys: Answers(big=(Big("shown_outcome", below=keys),)),
+    "large answers": lambda *keys: Answers(large=tuple(map(Headline, keys))),
+    "below a large answer": lambda *keys: Answers(large=(Headline("shown_outcome", below=keys),)),
     "answers": lambda *keys: Answers(lines=keys),
     "sentences": lambda *keys: Sentences(fields=keys),
-    "what needs a look": lambda *keys: Looks(places=tuple((key, Way("Facts", "See.")) for key in keys)),
+    "what needs a look": lambda *keys: Alerts(places=tuple((key, Link("Facts", "See.")) for key in keys)),
 }
 
 
@@ -289,9 +289,9 @@ def test_a_chart_draws_what_is_there():
 
 
 def test_a_neighbor_is_a_sheet_that_is_there():
-    assert seeing(near=("Reels",)).sheets[0].near == ("Reels",)
+    assert seeing(related=("Reels",)).sheets[0].related == ("Reels",)
     with pytest.raises(DescriptionError, match="sheet First: its link to Looms leads nowhere"):
-        seeing(near=("Looms",))
+        seeing(related=("Looms",))
 
 
 def test_a_log_with_a_view_of_its_own_shares_its_sheet_with_no_other():

@@ -13,7 +13,7 @@ from workbookgen.language.parts import Card, Chapter, Sheet
 from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import LENGTH as A_LENGTH
-from workbookgen.language.views import Entries, Examples, Way, Ways, band
+from workbookgen.language.views import Entries, Examples, Link, Links, band
 from workbookgen.reference import stock
 from workbookgen.units import Quantity
 
@@ -34,8 +34,8 @@ def with_sheet(*sheets: Sheet) -> Planner:
     return replace(described.whole(), sheets=(*described.whole().sheets, *sheets))
 
 
-def page(name="Page", chapter="Page", *sections, near=()) -> Sheet:
-    return Sheet(name, "A page", "For tests.", (Chapter(chapter, (), (band(*sections),)),), near=near)
+def page(name="Page", chapter="Page", *sections, related=()) -> Sheet:
+    return Sheet(name, "A page", "For tests.", (Chapter(chapter, (), (band(*sections),)),), related=related)
 
 
 @pytest.mark.parametrize(
@@ -139,7 +139,7 @@ def test_an_input_of_a_card_that_no_section_shows():
 )
 def test_a_name_that_no_sheet_can_have(name, sentence):
     assert f"sheet {name}: {sentence}" in refused(lambda: with_sheet(page(name)))
-    assert with_sheet(page("What it needs", near=("Reels",)))
+    assert with_sheet(page("What it needs", related=("Reels",)))
 
 
 def test_a_chapter_of_another_ones_name():
@@ -153,8 +153,8 @@ def test_a_sheet_with_the_name_of_a_chapter_that_is_elsewhere():
 
 
 def test_a_link_to_a_field_on_another_sheet_than_it_says():
-    way = Ways(places=((Way("Skeins", "See.", "reels_loop"), "Do."), (Way("Skeins", "See.", "reels_loop"), "Do.")))
-    assert refused(lambda: with_sheet(page("Page", "Page", way))) == [
+    link = Links(places=((Link("Skeins", "See.", "reels_loop"), "Do."), (Link("Skeins", "See.", "reels_loop"), "Do.")))
+    assert refused(lambda: with_sheet(page("Page", "Page", link))) == [
         "sheet Page: its link leads to reels_loop on the sheet Skeins, and that stands on the sheet Reels."
     ]
 
@@ -192,7 +192,7 @@ def test_what_an_example_cannot_prove():
 
 
 def test_what_no_two_records_may_share_is_a_field():
-    from workbookgen.language.fields import Shared
+    from workbookgen.language.fields import Distinct
 
     with pytest.raises(DescriptionError, match="block skeins: no two records may share nmae, which is no field of it"):
-        replace(SKEINS, apart=(Shared("nmae", "Another line has this."),))
+        replace(SKEINS, distinct=(Distinct("nmae", "Another line has this."),))

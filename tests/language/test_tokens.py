@@ -5,26 +5,26 @@ from itertools import chain
 import pytest
 from openpyxl.formula import Tokenizer
 
+from workbookgen import settings
 from workbookgen.book.layout import place
 from workbookgen.language.tokens import (
     Call,
-    called,
     calls,
+    function_name,
     is_name,
     is_number,
     is_text,
     is_word,
-    nodes,
-    tokens,
-    written,
+    parse,
+    tokenize,
+    unparse,
 )
-from workbookgen.settings import parse
 from workbookgen.sheets.planner import planner
 
 
 @pytest.fixture(scope="module")
 def layout():
-    return place(planner(parse("", "the default")))
+    return place(planner(settings.parse("", "the default")))
 
 
 @pytest.fixture(scope="module")
@@ -36,8 +36,8 @@ def described(layout) -> set[str]:
 
 def kind(token: str) -> str:
     """What openpyxl calls a token of this kind."""
-    if called(token) or token == "(":
-        return "FUNC" if called(token) else "PAREN"
+    if function_name(token) or token == "(":
+        return "FUNC" if function_name(token) else "PAREN"
     return "TEXT" if is_text(token) else "NUMBER" if is_number(token) else "RANGE" if is_name(token) else "SIGN"
 
 
@@ -54,30 +54,30 @@ def as_openpyxl_reads(text: str) -> list[tuple[str, str]]:
 def test_described_formulas_are_read_as_openpyxl_reads_them(described):
     assert len(described) > 1000
     for text in described:
-        assert [(token, kind(token)) for token in tokens(text)] == as_openpyxl_reads(text)
+        assert [(token, kind(token)) for token in tokenize(text)] == as_openpyxl_reads(text)
 
 
 def test_bound_formulas_are_read_as_openpyxl_reads_them(layout):
     texts = [each.formulas[0] for each in layout.formulas]
     for text in texts[::7]:
-        assert [(token, kind(token)) for token in tokens(text)] == as_openpyxl_reads(text)
+        assert [(token, kind(token)) for token in tokenize(text)] == as_openpyxl_reads(text)
 
 
 def test_no_sign_of_a_formula_is_lost(described):
     for text in described:
         pieces = text.split('"')
-        assert "".join(tokens(text)) == '"'.join(
+        assert "".join(tokenize(text)) == '"'.join(
             piece if index % 2 else "".join(piece.split()) for index, piece in enumerate(pieces)
         )
-        assert written(nodes(text)) == "".join(tokens(text))
+        assert unparse(parse(text)) == "".join(tokenize(text))
 
 
 def test_calls_stand_within_each_other():
     inner = Call("lookup", (("a",), ("b",), ("c",)))
-    assert nodes("IF(given(x), (lookup(a, b, c) * 2), PI())") == (
+    assert parse("IF(given(x), (lookup(a, b, c) * 2), PI())") == (
         Call("IF", ((Call("given", (("x",),)),), (Call("", ((inner, "*", "2"),)),), (Call("PI", ((),)),))),
     )
-    assert [call.name for call in calls(nodes("IF(given(x), (lookup(a, b, c) * 2), PI())"))] == [
+    assert [call.name for call in calls(parse("IF(given(x), (lookup(a, b, c) * 2), PI())"))] == [
         "IF",
         "given",
         "",
@@ -101,13 +101,13 @@ def test_calls_stand_within_each_other():
     ],
 )
 def test_tokens(text, found):
-    assert tokens(text) == found
+    assert tokenize(text) == found
 
 
 @pytest.mark.parametrize("text", ["(a", "a)", "IF(a, (b)", ")("])
 def test_brackets_that_do_not_match(text):
     with pytest.raises(ValueError, match="brackets"):
-        nodes(text)
+        parse(text)
 
 
 @pytest.mark.parametrize(
@@ -129,14 +129,14 @@ def test_a_word_is_written_as_a_key(word, is_one):
 
 
 def test_every_token_is_of_one_kind(described):
-    for token in set(chain.from_iterable(map(tokens, described))):
+    for token in set(chain.from_iterable(map(tokenize, described))):
         assert (
             sum(
                 (
                     is_text(token),
                     is_number(token),
                     is_name(token),
-                    called(token) is not None,
+                    function_name(token) is not None,
                     token in set("+-*/&=<>),") | {"<=", ">=", "<>"},
                 )
             )

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from workbookgen.filled.planner import described
-from workbookgen.language.views import Reading
+from workbookgen.language.views import Prose
 from workbookgen.settings import Settings
 
 README = Path(__file__).parents[2] / "README.md"
@@ -14,7 +14,7 @@ README = Path(__file__).parents[2] / "README.md"
 
 def cautions(size: str) -> str:
     planner = described(Settings(size=size))
-    readings = [section for sheet in planner.sheets for section in sheet.sections if isinstance(section, Reading) and section.is_caution]
+    readings = [section for sheet in planner.sheets for section in sheet.sections if isinstance(section, Prose) and section.is_caution]
     return "\n".join(sentence for section in readings for sentence in section.sentences)
 
 

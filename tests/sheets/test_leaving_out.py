@@ -26,7 +26,7 @@ from workbookgen.language.domains import Choice
 from workbookgen.language.fields import MESSAGE, Input, Result
 from workbookgen.language.parts import Block
 from workbookgen.language.planner import Planner
-from workbookgen.language.views import Chart, Reading
+from workbookgen.language.views import Chart, Prose
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import NEEDS, Leavable, Settings
 from workbookgen.sheets import planner as describing
@@ -245,7 +245,7 @@ def said(planner: Planner) -> list[str]:
             texts += [each.help if isinstance(each, Input) else each.note for each in part.fields]
         for section in sheet.sections:
             texts += [section.title, section.aside, getattr(section, "about", "")]
-            texts += section.sentences if isinstance(section, Reading) and not section.is_caution else ()
+            texts += section.sentences if isinstance(section, Prose) and not section.is_caution else ()
     return [text for text in texts if text]
 
 
@@ -276,7 +276,7 @@ def test_a_chapter_is_called_by_the_sheet_on_which_it_stands(names, without):
 
 
 def cautions(planner: Planner) -> set[str]:
-    return {sentence for sheet in planner.sheets for section in sheet.sections if isinstance(section, Reading) and section.is_caution for sentence in section.sentences}
+    return {sentence for sheet in planner.sheets for section in sheet.sections if isinstance(section, Prose) and section.is_caution for sentence in section.sentences}
 
 
 @each_case
@@ -288,7 +288,7 @@ def test_cautions_never_go(names, without, small_layout):
 def test_cautions_of_a_left_out_chapter_stand_on_the_first_sheet(without, small_layout):
     def on_the_desk(planner: Planner) -> list[str]:
         assert planner.sheets[0].name == "Desk"
-        return [sentence for section in planner.sheets[0].sections if isinstance(section, Reading) and section.is_caution for sentence in section.sentences]
+        return [sentence for section in planner.sheets[0].sections if isinstance(section, Prose) and section.is_caution for sentence in section.sentences]
 
     added = [sentence for sentence in on_the_desk(without(("Scouring",)).planner) if sentence not in on_the_desk(small_layout.planner)]
     assert added and added[0].startswith("Scalds: ")

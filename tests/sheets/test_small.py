@@ -14,7 +14,7 @@ from workbookgen.filled.planner import read_filled
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block
-from workbookgen.language.views import Reading
+from workbookgen.language.views import Prose
 from workbookgen.settings import IN_SMALL, Leavable, Rows, Settings, load, templates
 from workbookgen.sheets.planner import planner
 
@@ -58,7 +58,7 @@ def texts(described):
                 yield from (rule.sentence for rule in part.rules)
         for section in sheet.sections:
             yield from (section.title, section.aside)
-            if isinstance(section, Reading) and not section.is_caution:
+            if isinstance(section, Prose) and not section.is_caution:
                 yield from section.sentences
 
 

@@ -19,7 +19,7 @@ from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
 from workbookgen.language.sentences import refusal
-from workbookgen.language.views import Way
+from workbookgen.language.views import Link
 
 Cached = Mapping[str, tuple[Entry, ...]]
 PIXELS_A_POINT = 96 / 72
@@ -71,18 +71,18 @@ class Canvas:
         for column in range(first, last + 1):
             self.to.write_blank(row - 1, column - 1, None, self.formats(looks))
 
-    def link(self, row: int, column: int, way: Way, looks: Mapping) -> None:
-        self.to.write_url(row - 1, column - 1, f"internal:{self.target(way)}", self.formats(looks), way.words)
+    def link(self, row: int, column: int, link: Link, looks: Mapping) -> None:
+        self.to.write_url(row - 1, column - 1, f"internal:{self.target(link)}", self.formats(looks), link.words)
 
     def link_here(self, row: int, column: int, to: int, words: str, looks: Mapping) -> None:
         """A link to a row of this sheet."""
         target = f"internal:{quote_sheetname(self.plan.sheet.name)}!A{to}"
         self.to.write_url(row - 1, column - 1, target, self.formats(looks), words)
 
-    def target(self, way: Way) -> str:
+    def target(self, link: Link) -> str:
         """The cell that a way leads to."""
-        placed = self.layout.placements.get(way.field)
-        return f"{quote_sheetname(placed.sheet)}!{placed.cell(0)}" if placed else f"{quote_sheetname(way.sheet)}!A1"
+        placed = self.layout.placements.get(link.field)
+        return f"{quote_sheetname(placed.sheet)}!{placed.cell(0)}" if placed else f"{quote_sheetname(link.sheet)}!A1"
 
     def where(self, formula: str, area: Area, looks: Mapping, **more) -> None:
         """How cells look where a formula holds; the area is counted from 0."""

@@ -10,7 +10,7 @@ is elsewhere is referred to by its defined name.
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from workbookgen.language.tokens import is_text, tokens
+from workbookgen.language.tokens import is_text, tokenize
 
 ROW = "{row}"  # in a formula, stands for the number of its own row
 
@@ -31,7 +31,7 @@ class CopiedDown(Sequence):
         """Whether the cells may share it: several of them, and it holds no address on another sheet."""
         if self.rows < 2 or "!" not in self.text:
             return self.rows > 1
-        return not any("!" in each for each in tokens(self.text) if not is_text(each))
+        return not any("!" in each for each in tokenize(self.text) if not is_text(each))
 
     def __getitem__(self, index: int | slice) -> str | tuple[str, ...]:
         rows = range(self.first, self.first + self.rows)[index]

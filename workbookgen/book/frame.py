@@ -1,19 +1,25 @@
-"""What every sheet has: links, the color of its tab, widths; `paper` sets up how it is printed.
+"""What every sheet has: links, the color of its tab, widths; `printing` sets up how it is printed.
 
 No sheet is protected: where one is, some programs do not let groups of columns be opened or lines be sorted. A
 calculated cell refuses typing instead (`look.worked_out`), the desk reports one that was emptied, and the check
 reports one that was changed in any way.
 """
 
-from workbookgen.book import look, paper
+from workbookgen.book import look, printing
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import BESIDE_NAME, NAME
 from workbookgen.colors import ACCENT, HAIR, INK, SOFT
-from workbookgen.language.views import COLUMNS, Kind, Way
+from workbookgen.language.views import COLUMNS, Link, SheetKind
 
 WIDE_ENOUGH = 62  # pixels of a column that takes a link
 LINK = look.LINK | {"bottom": 1, "bottom_color": HAIR}
-TABS = {Kind.DESK: INK, Kind.PAGE: ACCENT, Kind.LOG: "#C9B98D", Kind.AID: SOFT, Kind.PAPER: HAIR}
+TABS = {
+    SheetKind.DESK: INK,
+    SheetKind.PAGE: ACCENT,
+    SheetKind.LOG: "#C9B98D",
+    SheetKind.AID: SOFT,
+    SheetKind.PAPER: HAIR,
+}
 
 
 def links_of_a_page(canvas: Canvas) -> None:
@@ -25,7 +31,7 @@ def links_of_a_page(canvas: Canvas) -> None:
         if sheet == canvas.plan.sheet.name:
             canvas.text(1, column, sheet, look.HERE)
         else:
-            canvas.link(1, column, Way(sheet, sheet), LINK)
+            canvas.link(1, column, Link(sheet, sheet), LINK)
     canvas.to.freeze_panes(1, 0)
     canvas.to.hide_row_col_headers()
 
@@ -35,8 +41,8 @@ def places(canvas: Canvas, room: int) -> list[str]:
     sheets, here = canvas.layout.planner.sheets, canvas.plan.sheet
     names = [sheet.name for sheet in sheets if not sheet.is_added or sheet is here]
     others = [sheet for sheet in reversed(sheets[:-1]) if sheet.name in names]
-    spare = [sheet.name for kind in (Kind.AID, Kind.PAPER) for sheet in others if sheet.kind is kind]
-    spare = [name for name in spare if name not in (here.name, *here.near)]
+    spare = [sheet.name for kind in (SheetKind.AID, SheetKind.PAPER) for sheet in others if sheet.kind is kind]
+    spare = [name for name in spare if name not in (here.name, *here.related)]
     gone = spare[: max(0, len(names) - room)]
     return [name for name in names if name not in gone]
 
@@ -45,11 +51,11 @@ def links_of_a_log(canvas: Canvas) -> None:
     """Back to the desk, and on to the neighbors, each over a wide enough column."""
     plan, desk = canvas.plan, canvas.layout.planner.sheets[0].name
     canvas.across(1, 1, plan.last_column, look.LITTLE | {"bottom": 1, "bottom_color": HAIR})
-    canvas.link(1, NAME, Way(desk, f"← {desk}"), LINK)
+    canvas.link(1, NAME, Link(desk, f"← {desk}"), LINK)
     columns = range(BESIDE_NAME, plan.last_column + 1)
     wide = [column for column in columns if column not in plan.folded and plan.widths[column] >= WIDE_ENOUGH]
-    for column, name in zip(wide, plan.sheet.near, strict=False):
-        canvas.link(1, column, Way(name, name), LINK)
+    for column, name in zip(wide, plan.sheet.related, strict=False):
+        canvas.link(1, column, Link(name, name), LINK)
 
 
 def finish(canvas: Canvas) -> None:
@@ -67,4 +73,4 @@ def finish(canvas: Canvas) -> None:
     canvas.finish()
     to.set_tab_color(canvas.formats.color(TABS[plan.sheet.kind]))
     to.hide_gridlines(2)
-    paper.set_up(canvas)
+    printing.set_up(canvas)

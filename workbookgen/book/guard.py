@@ -7,7 +7,7 @@ import operator
 from collections.abc import Mapping
 
 from workbookgen.book.operands import Columns, Operand
-from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Domain, Name, Note, Number
+from workbookgen.language.domains import SMALLEST_AMOUNT, Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.tokens import Call
 
@@ -63,7 +63,7 @@ def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
     tests = {
         call.keys[0]: f"{single[call.keys[0]].ref}<{below}"
         for form, below in SAID_BELOW.items()
-        for call in result.text.of(form)
+        for call in result.text.calls_to(form)
         if call.keys[0] in single
     }
     return [
@@ -148,7 +148,7 @@ def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, b
     limits = (("<=", domain.most), ("<", domain.below), (">=", domain.least or None), (">", domain.above or None))
     keeps = {"<=": operator.le, "<": operator.lt, ">=": operator.ge, ">": operator.gt}
     tests = [(f"{ref}{sign}{limit:.15g}", keeps[sign](0, limit)) for sign, limit in limits if limit is not None]
-    first = f"{ref}>={LEAST_OF_ALL:f}"
+    first = f"{ref}>={SMALLEST_AMOUNT:f}"
     if domain.least == 0:
         tests.append((f"OR(SIGN({ref})=0,{first})", True))  # by its sign, since to IronCalc a tiny number equals 0
     if domain.above == 0:

@@ -9,11 +9,11 @@ from dataclasses import dataclass, replace
 
 from xlsxwriter.utility import xl_col_to_name
 
+from workbookgen.book.binding import bind
 from workbookgen.book.copied import ROW, CopiedDown
-from workbookgen.book.formula import bound
 from workbookgen.book.messages import automatic_formula, automatic_words
 from workbookgen.book.operands import ByLine, Columns, Operand
-from workbookgen.book.pages import plan_of
+from workbookgen.book.page_plan import plan_of
 from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, first_numbers
 from workbookgen.book.plan import Plan
 from workbookgen.errors import DescriptionError
@@ -21,9 +21,9 @@ from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Automatic, Input, Repeat, Result
 from workbookgen.language.forms import SUMS
 from workbookgen.language.formula import formula
-from workbookgen.language.lines import Position
 from workbookgen.language.parts import Block, Card, Column, Log, unit_of
 from workbookgen.language.planner import Meaning, Planner
+from workbookgen.language.positions import Position
 from workbookgen.language.profile import bound_objections
 from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.quantities import NUMBER_UNIT, unit_named
@@ -87,7 +87,7 @@ class _Binder:
     def _of_block(self, block: Block, placement: Placement) -> Sequence[str]:
         field, folded = placement.field, self.planner.folded.get(block.key, ())
         words = automatic_words(field, block, folded) if isinstance(field, Automatic) else set(field.words)
-        sums = () if isinstance(field, Automatic) else (*field.text.of(*SUMS), *field.condition.of(*SUMS))
+        sums = () if isinstance(field, Automatic) else (*field.text.calls_to(*SUMS), *field.condition.calls_to(*SUMS))
         by_position = not isinstance(field, Position)
         columns = self._columns(block, words, placement.sheet, placement.rows, by_position=by_position, sums=sums)
         if isinstance(field, Automatic):
@@ -95,7 +95,7 @@ class _Binder:
                 field, block, columns, system=self.planner.system, folded=folded, first_row=placement.row
             )
         else:
-            text = bound(field, columns, placement.unit)
+            text = bind(field, columns, placement.unit)
         return CopiedDown(text, placement.row, placement.rows)
 
     def _of_repeat(self, log: Log, repeat: Repeat) -> str:
@@ -112,7 +112,7 @@ class _Binder:
             ref = f"${xl_col_to_name(ProofColumn.VALUES + index - 1)}{row}"
             operands[word] = Operand(meaning, ref, unit_named(unit) if unit else NUMBER_UNIT)
         unit = unit_named(proof.unit) if proof.unit else None
-        return bound(result, Columns(operands, self._numbers), unit, guarded=False)
+        return bind(result, Columns(operands, self._numbers), unit, guarded=False)
 
     def _of_trial(self, trial: Trial) -> str:
         """A formula of constants; or the sum of all cells of some blocks, which is an error where one of them is."""
@@ -138,7 +138,7 @@ class _Binder:
 
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
         operands = {word: operand(word, column) for word, column in names.items()}
-        return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
+        return bind(table.verdict, Columns(operands, self._numbers), None, guarded=False)
 
     def _columns(
         self,
@@ -185,7 +185,7 @@ class _Binder:
         """The long lists among these words, which themselves keep the line of each name that occurs once."""
         for word in words:
             holder, field = self.planner.by_key.get(word, (None, None))
-            if isinstance(holder, Log) and holder is not block and (position := holder.line_of(field.key, word)):
+            if isinstance(holder, Log) and holder is not block and (position := holder.position_of(field.key, word)):
                 yield word, holder, position
 
     def _by_line(self, block: Block, names: str, name: str, ref: Callable[..., str]) -> ByLine | None:
@@ -197,13 +197,13 @@ class _Binder:
         if not isinstance(holder, Log) or name not in block.by_key:
             return None
         is_own = isinstance(own := block.by_key[name], Input) and block.names_its_records(own)
-        if is_own and (theirs := holder.line_of(field.key, block.names_column)):
+        if is_own and (theirs := holder.position_of(field.key, block.names_column)):
             line = f"ROW()-{self.placements[block.names_column].row - 1}"
             return ByLine(ref(f"{holder.key}_{theirs.key}"), line, is_own=True)
         for ours in (each for each in block.positions if each.name == name):
             if ours.names == names and any(map(holder.names_its_records, holder.inputs)):
                 return ByLine("", ref(ours.key, block), is_own=False)
-            if theirs := holder.line_of(field.key, ours.names):
+            if theirs := holder.position_of(field.key, ours.names):
                 return ByLine(ref(f"{holder.key}_{theirs.key}"), ref(ours.key, block), is_own=False)
         return None
 

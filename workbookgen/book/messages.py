@@ -12,8 +12,8 @@ from workbookgen.book.guard import all_of, inside_domain
 from workbookgen.book.operands import Columns, joined
 from workbookgen.language.domains import Date, Number
 from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input, Rule
-from workbookgen.language.lines import Position
 from workbookgen.language.parts import AGAIN, LISTED, Block
+from workbookgen.language.positions import Position
 from workbookgen.language.profile import MOST_ARGUMENTS
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
 
@@ -38,7 +38,7 @@ def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> 
 
 def _words_of_a_message(block: Block) -> set[str]:
     words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
-    words |= {word for each in block.apart for word in (each.key, f"{block.key}_{each.key}")}
+    words |= {word for each in block.distinct for word in (each.key, f"{block.key}_{each.key}")}
     return words | {block.names_column} if any(map(block.names_its_records, block.inputs)) else words
 
 
@@ -152,7 +152,7 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
     cases = [
         *((_wrong(each, columns), refusal(each, system)) for each in block.inputs),
         *((_doubled(ref(each.key), ref(block.names_column)), doubled(each)) for each in named),
-        *((_doubled(ref(each.key), ref(f"{block.key}_{each.key}")), each.sentence) for each in block.apart),
+        *((_doubled(ref(each.key), ref(f"{block.key}_{each.key}")), each.sentence) for each in block.distinct),
         *((_broken(rule, columns), rule.sentence) for rule in faults),
         *((f"ISBLANK({ref(each.key)})", missing(each)) for each in block.inputs if each.needed),
         *((_broken(rule, columns), rule.sentence) for rule in questions),
@@ -194,7 +194,7 @@ def _doubled(ref: str, column: str) -> str:
 
 def _broken(rule: Rule, columns: Columns) -> str:
     """A rule applies once all its words that are not asked for are there."""
-    needed = [columns.operands[word] for word in rule.text.words if word not in rule.text.asked]
+    needed = [columns.operands[word] for word in rule.text.words if word not in rule.text.optional]
     numbers = [each.ref for each in needed if not each.is_text]
     condition = columns.written(rule.text.nodes)
     return f"IF(COUNT({','.join(numbers)})={len(numbers)},{condition},1=0)" if numbers else condition

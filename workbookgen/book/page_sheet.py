@@ -3,8 +3,8 @@
 from workbookgen.book import look, sections
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.frame import links_of_a_page
-from workbookgen.book.lines import pixels_taken
 from workbookgen.book.plan import Placed
+from workbookgen.book.wrapping import pixels_taken
 from workbookgen.language.fields import Input
 from workbookgen.language.quantities import NUMBER_UNIT
 

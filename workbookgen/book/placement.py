@@ -13,7 +13,7 @@ from workbookgen.language.fields import SPOILED, Automatic, Input, Result
 from workbookgen.language.parts import Column, Holder
 from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import Unit
-from workbookgen.language.tokens import tokens
+from workbookgen.language.tokens import tokenize
 
 NUMBERS = "lists_number"
 _COUNTED = f"{NUMBERS}_"
@@ -126,7 +126,7 @@ class Layout:
         for each in self.formulas:
             for text in each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas:
                 if _COUNTED in text:
-                    names = (token for token in tokens(text) if token.startswith(_COUNTED))
+                    names = (token for token in tokenize(text) if token.startswith(_COUNTED))
                     asked |= {int(name.removeprefix(_COUNTED)) for name in names}
         counted = {first_numbers(rows): replace(self.placements[NUMBERS], rows=rows).range for rows in sorted(asked)}
         return {key: each.range for key, each in self.placements.items()} | counted

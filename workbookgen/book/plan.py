@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from workbookgen.book.lines import LETTER
+from workbookgen.book.wrapping import LETTER
 from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, OPEN, SPOILED, Input
 from workbookgen.language.parts import Card, Log, Sheet
 from workbookgen.language.views import LogView, Matrix, Section

@@ -9,9 +9,9 @@ from xlsxwriter.utility import xl_col_to_name
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.lines import LETTER, lines_taken
 from workbookgen.book.placement import Placement
 from workbookgen.book.plan import Strip
+from workbookgen.book.wrapping import LETTER, lines_taken
 from workbookgen.colors import ACCENT, INK, SOFT, WHITE
 from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, SPOILED, Input
 from workbookgen.language.parts import Log

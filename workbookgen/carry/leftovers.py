@@ -8,7 +8,7 @@ come along.
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from workbookgen.book.lines import LETTER
+from workbookgen.book.wrapping import LETTER
 from workbookgen.filled.foreign_cells import KEPT as KEY
 from workbookgen.filled.foreign_cells import KEPT_ON as SHEET
 from workbookgen.filled.foreign_cells import ForeignCell

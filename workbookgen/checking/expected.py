@@ -16,12 +16,12 @@ import numpy as np
 
 from workbookgen.checking.messages import Records, automatic
 from workbookgen.errors import DescriptionError
-from workbookgen.language.domains import Choice, standing_once
+from workbookgen.language.domains import Choice, unique_names
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Automatic, Input, Repeat, Result
-from workbookgen.language.lines import Position
 from workbookgen.language.parts import Block, Column, unit_of
 from workbookgen.language.planner import Meaning, Planner
+from workbookgen.language.positions import Position
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.texts import folded
 from workbookgen.units import Quantity, registered
@@ -146,9 +146,9 @@ class _Evaluation:
         is_listed = block.inputs and block.names_column in self.planner.by_key
         records = Records(
             block,
-            columns((*block.inputs, *block.asked)),
+            columns((*block.inputs, *block.questioned)),
             listed=self.part(block.names_column, number) if is_listed else (),
-            apart=columns(block.apart),
+            distinct=columns(block.distinct),
             accepts=lambda each, value: self.accepts(each, value, number),
         )
         said = automatic(records, self.planner.folded.get(block.key, ()), self.planner.system)
@@ -233,7 +233,7 @@ class _Evaluation:
             return each.domain.accepts(value)
         listed = number, each.domain.of
         if listed not in self.listed:
-            self.listed[listed] = standing_once(self.part(each.domain.of, number))
+            self.listed[listed] = unique_names(self.part(each.domain.of, number))
         return each.domain.is_among(value, self.listed[listed])
 
     def _values(self, meaning: Meaning, block: Block, rows: np.ndarray):

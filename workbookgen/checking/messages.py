@@ -21,7 +21,7 @@ class Records:
     block: Block
     columns: Mapping[str, Sequence]  # the inputs as typed, and the results at which questions look
     listed: Sequence  # the names by which other sheets find these records
-    apart: Mapping[str, Sequence]  # the results that no two records may share
+    distinct: Mapping[str, Sequence]  # the results that no two records may share
     accepts: Callable[[Input, object], bool]  # whether an input takes a value
 
     def record(self, row: int) -> dict:
@@ -32,8 +32,8 @@ class Records:
         return _more_than_once(self.listed)
 
     @cached_property
-    def doubled_apart(self) -> dict[str, Set[str]]:
-        return {key: _more_than_once(column) for key, column in self.apart.items()}
+    def doubled_texts(self) -> dict[str, Set[str]]:
+        return {key: _more_than_once(column) for key, column in self.distinct.items()}
 
 
 def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict[str, tuple]:
@@ -96,9 +96,9 @@ def _message(records: Records, row: int, system: str) -> str | None:
         name = record[each.key]
         if block.names_its_records(each) and isinstance(name, str) and folded(name) in records.doubled_names:
             return doubled(each)
-    for each in block.apart:
-        text = records.apart[each.key][row]
-        if isinstance(text, str) and folded(text) in records.doubled_apart[each.key]:
+    for each in block.distinct:
+        text = records.distinct[each.key][row]
+        if isinstance(text, str) and folded(text) in records.doubled_texts[each.key]:
             return each.sentence
     broken = [rule for rule in block.rules if bites(rule, block, record)]
     if faults := [rule.sentence for rule in broken if not rule.asks]:
@@ -113,7 +113,9 @@ def bites(rule: Rule, block: Block, record: dict) -> bool:
     """Whether a rule is broken: all its numbers that are not asked for are there, and its condition holds."""
     numbers = [word for word in rule.text.words if not block.by_key[word].is_text]
     try:
-        return all(record[word] is not None for word in numbers if word not in rule.text.asked) and rule.broken(record)
+        return all(record[word] is not None for word in numbers if word not in rule.text.optional) and rule.broken(
+            record
+        )
     except (TypeError, LookupError) as slip:
         fails = f"its `broken` fails with {type(slip).__name__}: {slip}"
         raise DescriptionError.at(

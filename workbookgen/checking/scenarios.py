@@ -14,7 +14,7 @@ from math import ceil
 from random import Random
 
 from workbookgen.checking.messages import bites
-from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Name, Note, Number
+from workbookgen.language.domains import SMALLEST_AMOUNT, Choice, Date, Name, Note, Number
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import LISTED, Block, Card, Log
@@ -218,5 +218,5 @@ def _at_the_limit(domain: Number, record: dict[str, Entry], draw: Random) -> flo
     beside = [value for value in record.values() if isinstance(value, float)]
     hair = 0.004 * (abs(high) or 1.0)
     choices = [low, low, high, high, high + hair, low - (0.004 * abs(low) or 0.5), 0.0, *beside]
-    choices += [LEAST_OF_ALL, LEAST_OF_ALL / 2] * domain.begins_at_nothing
+    choices += [SMALLEST_AMOUNT, SMALLEST_AMOUNT / 2] * domain.begins_at_nothing
     return float(draw.choice(choices)) + (0.5 if domain.whole and draw.random() < 0.2 else 0.0)

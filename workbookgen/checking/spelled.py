@@ -1,6 +1,6 @@
 """The meaning of formulas, without what programs change in them when they save a file."""
 
-from workbookgen.language.tokens import called, is_number, is_text, tokens
+from workbookgen.language.tokens import function_name, is_number, is_text, tokenize
 
 # Other names of the same functions, with which Gnumeric and LibreOffice save them.
 _RENAMED_TO = {
@@ -13,7 +13,7 @@ _RENAMED_TO = {
 
 def spelled(formula: str) -> str:
     """A formula without what programs change in it: spaces, capitals, names of functions, last digits of numbers."""
-    return "".join(map(_spelled, tokens(formula)))
+    return "".join(map(_spelled, tokenize(formula)))
 
 
 def _spelled(token: str) -> str:
@@ -21,7 +21,7 @@ def _spelled(token: str) -> str:
         return token
     if is_number(token):
         return f"{float(token):.14g}"
-    if (name := called(token)) is not None:
+    if (name := function_name(token)) is not None:
         return f"{_RENAMED_TO.get(name.upper(), name.upper())}("
     first, _, last = token.upper().partition(":")
     return first if first and first == last else token.upper()  # a range of one cell is that cell

@@ -10,12 +10,12 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
 from workbookgen.errors import DescriptionError
-from workbookgen.language.declared import require_types
+from workbookgen.language.type_checks import require_types
 from workbookgen.texts import folded, is_blank
 
 # No amount is so little, and the square of a much smaller one, or what is divided by it, is beyond what programs
 # compute with. Where numbers from 0 or above 0 are wanted, this is the first after it.
-LEAST_OF_ALL = 1e-6
+SMALLEST_AMOUNT = 1e-6
 
 
 @dataclass(frozen=True)
@@ -48,7 +48,7 @@ class Number:
             and not isinstance(value, bool)
             and (self.least is None or value >= self.least)
             and (self.above is None or value > self.above)
-            and (not self.begins_at_nothing or value == 0 or value >= LEAST_OF_ALL)
+            and (not self.begins_at_nothing or value == 0 or value >= SMALLEST_AMOUNT)
             and (self.most is None or value <= self.most)
             and (self.below is None or value < self.below)
             and (not self.whole or value == round(value))
@@ -104,7 +104,7 @@ class Note:
         return f"words, up to {self.longest} letters"
 
 
-def standing_once(names: Iterable) -> frozenset[str]:
+def unique_names(names: Iterable) -> frozenset[str]:
     """The names of a column, folded, without those that stand in it more than once, which could mean either record."""
     times = Counter(folded(name) for name in names if isinstance(name, str))
     return frozenset(name for name, count in times.items() if count == 1)
@@ -122,7 +122,7 @@ class Choice:
     names: tuple[str, ...] = ()
 
     def accepts(self, value, names) -> bool:
-        return self.is_among(value, standing_once(names))
+        return self.is_among(value, unique_names(names))
 
     def is_among(self, value, once: Collection[str]) -> bool:
         """The same, where many are asked about one column: `once` is what stands once in it."""

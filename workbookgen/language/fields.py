@@ -11,10 +11,10 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from workbookgen.errors import DescriptionError
-from workbookgen.language.declared import require_types
 from workbookgen.language.domains import Date, Domain, Number
 from workbookgen.language.formula import Formula, formula, key_objection
 from workbookgen.language.quantities import NUMBER, Kind
+from workbookgen.language.type_checks import require_types
 from workbookgen.units import Quantity
 
 
@@ -117,8 +117,8 @@ class Result:
         return tuple(dict.fromkeys(self.text.words + self.condition.words))
 
     @cached_property
-    def asked(self) -> frozenset[str]:
-        return self.text.asked | self.condition.asked
+    def optional(self) -> frozenset[str]:
+        return self.text.optional | self.condition.optional
 
     @cached_property
     def arguments(self) -> dict[str, str]:
@@ -129,7 +129,7 @@ class Result:
 
     def may_miss(self, word: str, field) -> bool:
         """Whether it can do without this word: it asks for it, or a blank cell has a meaning."""
-        return word in self.asked or (isinstance(field, Input) and field.blank_means is not None)
+        return word in self.optional or (isinstance(field, Input) and field.blank_means is not None)
 
     @property
     def reference_path(self) -> str:
@@ -202,7 +202,7 @@ class Rule:
 
 
 @dataclass(frozen=True)
-class Shared:
+class Distinct:
     """A fault of two records at once: neither may have the same text in this result as another. Both are reported."""
 
     key: str

@@ -20,7 +20,7 @@ Most of what a form takes are fields, given by their keys. Where it takes a form
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from workbookgen.language.tokens import Call, Nodes, calls, written
+from workbookgen.language.tokens import Call, Nodes, calls, unparse
 
 
 @dataclass(frozen=True)
@@ -35,14 +35,14 @@ class Form:
         given, taken = len(call.arguments), len(self.takes)
         if given < taken or given > taken and not self.is_open:
             names = ", ".join(each.strip("*") for each in self.takes)
-            yield f"{call.name} takes {names}, and stands with {given} here: {written((call,))}"
+            yield f"{call.name} takes {names}, and stands with {given} here: {unparse((call,))}"
             return
         for place, (argument, key) in enumerate(zip(call.arguments, call.keys, strict=True)):
             taken = self.takes[min(place, len(self.takes) - 1)]
             if not argument:
-                yield f"{call.name} lacks the {taken.strip('*')} that it takes: {written((call,))}"
+                yield f"{call.name} lacks the {taken.strip('*')} that it takes: {unparse((call,))}"
             elif not key and not taken.endswith("*"):
-                yield f"{call.name} takes a field for its {taken}, and {written(argument)} is something worked out"
+                yield f"{call.name} takes a field for its {taken}, and {unparse(argument)} is something worked out"
 
 
 FORMS = {

@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from workbookgen.language.forms import ADDED, FORMS, LOOKUP, READINGS, misused
 from workbookgen.language.profile import FUNCTIONS, TRUTHS, outside
-from workbookgen.language.tokens import Call, Nodes, called, calls, is_name, is_value, is_word, nodes, tokens
+from workbookgen.language.tokens import Call, Nodes, calls, function_name, is_name, is_value, is_word, parse, tokenize
 
 CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
 
@@ -25,12 +25,12 @@ class Formula:
 
     @cached_property
     def tokens(self) -> tuple[str, ...]:
-        return tokens(self.text)
+        return tokenize(self.text)
 
     @cached_property
     def nodes(self) -> Nodes:
         """Its nested calls."""
-        return nodes(self.text)
+        return parse(self.text)
 
     @cached_property
     def calls(self) -> tuple[Call, ...]:
@@ -42,21 +42,21 @@ class Formula:
         """Every field key in the text, once, in order."""
         return tuple(dict.fromkeys(filter(is_word, self.tokens)))
 
-    def of(self, *names: str) -> tuple[Call, ...]:
+    def calls_to(self, *names: str) -> tuple[Call, ...]:
         """Its calls of these functions or forms, each once."""
         return tuple(dict.fromkeys(call for call in self.calls if call.name in names))
 
     def taken_by(self, *names: str) -> frozenset[str]:
         """The words that these functions or forms take as they are."""
-        return frozenset(key for call in self.of(*names) for key in call.keys if key)
+        return frozenset(key for call in self.calls_to(*names) for key in call.keys if key)
 
     @cached_property
-    def asked(self) -> frozenset[str]:
+    def optional(self) -> frozenset[str]:
         """The words that may be missing: asked for with given(), or one of several readings."""
         return self.taken_by("given", *READINGS)
 
     @cached_property
-    def one_of(self) -> frozenset[str]:
+    def alternatives(self) -> frozenset[str]:
         """The words of which one must have a value, if the whole text asks for nothing else.
 
         As in OR(given(a), given(b)), or where either branch of an IF is a given().
@@ -73,19 +73,19 @@ class Formula:
     def lookup_steps(self) -> tuple[tuple[Call, ...], ...]:
         """What it looks up, in steps: each needs only the steps before it."""
         steps: dict[int, list[Call]] = {}
-        for call in self.of(LOOKUP):
+        for call in self.calls_to(LOOKUP):
             steps.setdefault(_depth(call), []).append(call)
         return tuple(tuple(steps[depth]) for depth in sorted(steps))
 
     @cached_property
-    def placed(self) -> frozenset[str]:
+    def indexed(self) -> frozenset[str]:
         """The columns of which one place is looked into."""
-        return frozenset(call.keys[0] for call in self.of("INDEX") if call.keys[0])
+        return frozenset(call.keys[0] for call in self.calls_to("INDEX") if call.keys[0])
 
     @cached_property
-    def added(self) -> tuple[frozenset[str], ...]:
+    def summed(self) -> tuple[frozenset[str], ...]:
         """The words of each form that adds or counts: one that lacks a word gives nothing."""
-        return tuple(frozenset(filter(None, call.keys)) for call in self.of(*ADDED))
+        return tuple(frozenset(filter(None, call.keys)) for call in self.calls_to(*ADDED))
 
     @cached_property
     def objections(self) -> tuple[str, ...]:
@@ -133,7 +133,7 @@ def _only_call(found: Nodes) -> Call | None:
 
 
 def _begins_a_value(token: str) -> bool:
-    return is_value(token) or called(token) is not None
+    return is_value(token) or function_name(token) is not None
 
 
 def _ends_a_value(token: str) -> bool:

@@ -11,8 +11,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from workbookgen.errors import DescriptionError, Fault
-from workbookgen.language import dimensions, lines
-from workbookgen.language.declared import require_types
+from workbookgen.language import dimensions
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import (
     FILLED,
@@ -23,18 +22,20 @@ from workbookgen.language.fields import (
     OPEN,
     SPOILED,
     Automatic,
+    Distinct,
     Group,
     Input,
     Repeat,
     Result,
     Rule,
-    Shared,
     check_keys,
     repeats,
 )
+from workbookgen.language.positions import Position, position_of, positions_needed
 from workbookgen.language.proofs import ProofTable
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
-from workbookgen.language.views import Band, Grid, Kind, LogView, Section
+from workbookgen.language.type_checks import require_types
+from workbookgen.language.views import Band, Grid, LogView, Section, SheetKind
 
 LISTED = "listed"
 AGAIN = "again_"  # prefix for the key of an answer that is calculated a second time
@@ -50,7 +51,7 @@ class Block:
     rules: tuple[Rule, ...] = ()
     about: str = ""
     rows: int = 1
-    apart: tuple[Shared, ...] = ()  # what no two records may share
+    distinct: tuple[Distinct, ...] = ()  # what no two records may share
 
     def __post_init__(self):
         require_types(f"block {self.key}", self)
@@ -62,7 +63,7 @@ class Block:
         """What does not go together."""
         if self.rows < 1:
             yield f"it has {self.rows} lines; give it one or more."
-        for each in self.apart:
+        for each in self.distinct:
             if each.key not in self.by_key:
                 yield f"no two records may share {each.key}, which is no field of it."
         for rule in self.rules:
@@ -88,7 +89,7 @@ class Block:
         return {each.key: each for each in self.fields}
 
     @cached_property
-    def asked(self) -> tuple[Result, ...]:
+    def questioned(self) -> tuple[Result, ...]:
         """The results at which questions look."""
         words = {word for rule in self.rules for word in rule.text.words}
         return tuple(each for each in self.results if each.key in words)
@@ -99,19 +100,19 @@ class Block:
         return (*((MESSAGE,) if self.inputs else ()), *self.positions)
 
     @cached_property
-    def positions(self) -> tuple[lines.Position, ...]:
+    def positions(self) -> tuple[Position, ...]:
         """The lists in which this block's records look something up, or from which they choose."""
-        return lines.positions([(f"{self.key}_{key}", key) for key in self.unique_keys], self.by_key)
+        return positions_needed([(f"{self.key}_{key}", key) for key in self.unique_keys], self.by_key)
 
     @property
     def unique_keys(self) -> tuple[str, ...]:
         """Keys of the results that no two records may share, so that others find a record by them."""
         listed = (LISTED,) if any(map(self.names_its_records, self.inputs)) else ()
-        return (*listed, *(each.key for each in self.apart))
+        return (*listed, *(each.key for each in self.distinct))
 
-    def line_of(self, key: str, names: str) -> lines.Position | None:
+    def position_of(self, key: str, names: str) -> Position | None:
         """The line in which a field's text occurs in a list."""
-        return lines.line_of(self.positions, self.by_key, key, names)
+        return position_of(self.positions, self.by_key, key, names)
 
     @cached_property
     def automatic_by_key(self) -> dict[str, Automatic]:
@@ -225,8 +226,8 @@ class Sheet:
     title: str
     about: str  # what it is for, in one sentence
     chapters: tuple[Chapter, ...]
-    kind: Kind = Kind.AID
-    near: tuple[str, ...] = ()  # sheets to which its first line links, apart from the desk
+    kind: SheetKind = SheetKind.AID
+    related: tuple[str, ...] = ()  # sheets to which its first line links, apart from the desk
     grid: Grid = Grid()
     is_added: bool = False  # beside the sheets that settings ask for: the others do not link to it
 

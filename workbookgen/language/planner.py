@@ -151,7 +151,7 @@ class Planner:
             for each in block.results
         }
         automatic = {
-            key: {f"{block.key}_{result.key}" for result in block.asked}
+            key: {f"{block.key}_{result.key}" for result in block.questioned}
             for key, (block, each) in self.automatic.items()
             if each in (MESSAGE, MARK, FIRST, OPEN)
         }

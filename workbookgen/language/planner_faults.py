@@ -103,18 +103,18 @@ def _shown_faults(sheet) -> Iterator[str]:
 def _link_faults(sheet, planner, everywhere: Collection[str]) -> Iterator[str]:
     """Links to sheets or fields that are not there, or to a field on another sheet than they say."""
     sheets = [each.name for each in planner.sheets]
-    ways = [way for section in sheet.sections for way in section.ways]
-    for name in (*sheet.near, *(way.sheet for way in ways)):
+    links = [link for section in sheet.sections for link in section.links]
+    for name in (*sheet.related, *(link.sheet for link in links)):
         if name not in sheets:
             yield f"its link to {name} leads nowhere{_meant(name, sheets)}"
-    to_fields = [way for way in ways if way.field]
-    for way in to_fields:
-        if way.field not in everywhere:
-            yield f"its link to {way.field} leads nowhere{_meant(way.field, everywhere)}"
-    for way in to_fields:
-        place = planner.sheet_of(way.field)
-        if way.sheet in sheets and place not in (None, way.sheet):
-            yield f"its link leads to {way.field} on the sheet {way.sheet}, and that stands on the sheet {place}"
+    to_fields = [link for link in links if link.field]
+    for link in to_fields:
+        if link.field not in everywhere:
+            yield f"its link to {link.field} leads nowhere{_meant(link.field, everywhere)}"
+    for link in to_fields:
+        place = planner.sheet_of(link.field)
+        if link.sheet in sheets and place not in (None, link.sheet):
+            yield f"its link leads to {link.field} on the sheet {link.sheet}, and that stands on the sheet {place}"
 
 
 def of_proof(proof, planner) -> list[str]:
@@ -150,7 +150,7 @@ def _word_faults(planner, block, result: Result) -> Iterator[str]:
     for word in result.words:
         if planner.found(block, word) is None:
             yield f"its formula names {word}, which is no field{_meant(word, known) or _meant(word, planner.by_key)}"
-    for word in dict.fromkeys(call.keys[0] for call in result.text.of(LOOKUP) if call.keys[0]):
+    for word in dict.fromkeys(call.keys[0] for call in result.text.calls_to(LOOKUP) if call.keys[0]):
         found = planner.found(block, word)
         if found and isinstance(found.field, Input) and isinstance(found.field.domain, Choice):
             instead = f'look up the result beside it that is repeated(..., "{found.field.key}")'

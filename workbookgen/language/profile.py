@@ -10,7 +10,7 @@ when it is described, and again when it is bound to cells.
 from collections.abc import Collection, Iterator, Sequence
 from itertools import accumulate, pairwise
 
-from workbookgen.language.tokens import COMPARISONS, UNMATCHED, called, is_name, is_value, tokens
+from workbookgen.language.tokens import COMPARISONS, UNMATCHED, function_name, is_name, is_value, tokenize
 
 FUNCTIONS = frozenset(
     """
@@ -32,7 +32,7 @@ MOST_ARGUMENTS = 255
 def outside(pieces: Sequence[str], functions: Collection[str]) -> list[str]:
     """What in the tokens of a formula is outside the profile: functions and constructs, whatever is between them."""
     kinds = dict.fromkeys(pieces)
-    names = [name for piece in kinds if (name := called(piece)) and name not in functions]
+    names = [name for piece in kinds if (name := function_name(piece)) and name not in functions]
     strange = [*filter(_is_strange, kinds), *("--" for pair in pairwise(pieces) if pair == ("-", "-"))]
     found = [
         f"the function {name} is outside the portable profile (language/profile.py lists what is in it)"
@@ -51,7 +51,7 @@ def outside(pieces: Sequence[str], functions: Collection[str]) -> list[str]:
 
 def bound_objections(formula: str) -> list[str]:
     """What in a formula that is bound to cells is outside the profile."""
-    pieces = tokens(formula)
+    pieces = tokenize(formula)
     deepest, most = max(_depths(pieces), default=0), max(_arguments(pieces), default=0)
     ranges = [piece for piece in dict.fromkeys(pieces) if ":" in piece and is_name(piece)]
     found = outside(pieces, FUNCTIONS)
@@ -71,7 +71,7 @@ def _arguments(pieces: Sequence[str]) -> Iterator[int]:
     for piece in pieces:
         if piece == ")":
             yield inside.pop() if inside else 0
-        elif piece == "(" or called(piece) is not None:
+        elif piece == "(" or function_name(piece) is not None:
             inside.append(1)
         elif piece == "," and inside:
             inside[-1] += 1
@@ -80,7 +80,9 @@ def _arguments(pieces: Sequence[str]) -> Iterator[int]:
 def _is_strange(piece: str) -> bool:
     """Neither a sign of the profile nor what is allowed between signs."""
     is_begun_text = piece == '"'
-    return piece in TRUTHS or is_begun_text or not (piece in SIGNS or called(piece) is not None or is_value(piece))
+    return (
+        piece in TRUTHS or is_begun_text or not (piece in SIGNS or function_name(piece) is not None or is_value(piece))
+    )
 
 
 def _uncounted(pieces: Sequence[str]) -> Iterator[str]:
@@ -89,7 +91,7 @@ def _uncounted(pieces: Sequence[str]) -> Iterator[str]:
         if pair != ("SUMPRODUCT(", "("):
             continue
         inner = pieces[index + 2 :]
-        brackets = (place for place, piece in enumerate(inner) if piece == ")" or called(piece) is not None)
+        brackets = (place for place, piece in enumerate(inner) if piece == ")" or function_name(piece) is not None)
         end = next(brackets, len(inner))
         is_whole_argument = tuple(inner[end : end + 2]) in ((")", ","), (")", ")"))
         if is_whole_argument and COMPARISONS & set(inner[:end]):

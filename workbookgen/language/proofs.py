@@ -10,10 +10,10 @@ from functools import cached_property
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language import dimensions
-from workbookgen.language.declared import require_types
 from workbookgen.language.fields import Result
 from workbookgen.language.formula import formula
 from workbookgen.language.quantities import is_convertible
+from workbookgen.language.type_checks import require_types
 
 # How a printed value is known: read where it was printed, worked by hand from what was, common practice, or recalled.
 PROVENANCES = ("read", "derived", "practice", "memory")

@@ -26,7 +26,7 @@ COMPARISONS = frozenset({"=", "<>", "<", ">", "<=", ">="})
 UNMATCHED = "its brackets do not match"
 
 
-def tokens(text: str) -> tuple[str, ...]:
+def tokenize(text: str) -> tuple[str, ...]:
     """The tokens of a formula, without the blanks between them."""
     return tuple(token for token in _TOKEN.findall(text.removeprefix("=")) if not token.isspace())
 
@@ -54,7 +54,7 @@ def is_word(token: str) -> bool:
     return token.isidentifier() and token.isascii() and token[0].islower() and token == token.lower()
 
 
-def called(token: str) -> str | None:
+def function_name(token: str) -> str | None:
     """The name of the function or form that a token begins; empty for a bracket by itself, None for anything else."""
     return token[:-1].rstrip() if token[-1] == "(" else None
 
@@ -78,9 +78,9 @@ class Call:
 Nodes = tuple[str | Call, ...]  # what stands side by side
 
 
-def nodes(text: str) -> Nodes:
+def parse(text: str) -> Nodes:
     """A formula as nested calls, and the tokens beside them. Raises ValueError, with the reason."""
-    found, end = _argument(iter(tokens(text)))
+    found, end = _argument(iter(tokenize(text)))
     if end:
         raise ValueError(UNMATCHED if end == ")" else "a comma stands outside of all brackets")
     return found
@@ -95,10 +95,10 @@ def calls(found: Nodes) -> Iterator[Call]:
                 yield from calls(argument)
 
 
-def written(found: Nodes) -> str:
+def unparse(found: Nodes) -> str:
     """The text again, without the blanks that only its describer needs."""
     return "".join(
-        node if isinstance(node, str) else f"{node.name}({','.join(map(written, node.arguments))})" for node in found
+        node if isinstance(node, str) else f"{node.name}({','.join(map(unparse, node.arguments))})" for node in found
     )
 
 
@@ -108,7 +108,7 @@ def _argument(pieces: Iterator[str]) -> tuple[Nodes, str]:
     for piece in pieces:
         if piece in (",", ")"):
             return tuple(found), piece
-        name = called(piece)
+        name = function_name(piece)
         found.append(piece if name is None else _call(name, pieces))
     return tuple(found), ""
 

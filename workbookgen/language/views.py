@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Literal, Self
 
-from workbookgen.language.declared import require_types
+from workbookgen.language.type_checks import require_types
 
 COLUMNS = 12  # of the grid of a page
 COLUMN = 93  # width of one that is as usual, in screen pixels
@@ -22,7 +22,7 @@ FREE = "."  # in the keys of a listing: a column of the grid into which the one 
 LEFT, RIGHT, WHOLE = (1, 6), (8, 12), (1, COLUMNS)  # where questions stand, and answers
 
 
-class Kind(Enum):
+class SheetKind(Enum):
     """What a sheet is for; its tab has the color of its kind."""
 
     DESK = "desk"  # where one comes in
@@ -55,7 +55,7 @@ class LogView:
 
 
 @dataclass(frozen=True)
-class Way:
+class Link:
     """A link to a place on another sheet; `field` is the full key of its target cell."""
 
     sheet: str
@@ -82,7 +82,7 @@ class Section:
         return ()
 
     @property
-    def ways(self) -> tuple[Way, ...]:
+    def links(self) -> tuple[Link, ...]:
         """Where it leads."""
         return ()
 
@@ -108,7 +108,7 @@ class Entries(Section):
 
 
 @dataclass(frozen=True)
-class Big:
+class Headline:
     """One large answer: `caption` above it, and below it, one line each, the results that say more."""
 
     field: str
@@ -121,24 +121,24 @@ class Big:
 class Answers(Section):
     """Calculated results: large answers side by side, then lines. `message` can take their place."""
 
-    big: tuple[Big, ...] = ()
+    large: tuple[Headline, ...] = ()
     lines: tuple[str, ...] = ()
     message: str = ""
     across: tuple[int, int] = RIGHT
 
     @property
     def shown(self) -> tuple[str, ...]:
-        large = tuple(key for each in self.big for key in (each.field, *each.below))
+        large = tuple(key for each in self.large for key in (each.field, *each.below))
         return (*((self.message,) if self.message else ()), *large, *self.lines)
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        big = tuple(
+        large = tuple(
             replace(each, below=tuple(key for key in each.below if key not in fallen))
-            for each in self.big
+            for each in self.large
             if each.field not in fallen
         )
         lines = tuple(each for each in self.lines if each not in fallen)
-        return replace(self, big=big, lines=lines) if big or lines else None
+        return replace(self, large=large, lines=lines) if large or lines else None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -216,71 +216,73 @@ class Examples(Section):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Reading(Section):
+class Prose(Section):
     """Something to read, one line each. Cautions stand out, and are never left out."""
 
     sentences: tuple[str, ...]
     is_caution: bool = False
     is_small: bool = False
-    is_own: bool = False  # somebody's own words: nothing of them is changed, whatever is left out
+    is_verbatim: bool = False  # somebody's own words: nothing of them is changed, whatever is left out
 
 
 @dataclass(frozen=True, kw_only=True)
-class Door(Section):
+class Entrance(Section):
     """The entrance to a page for one question: a link, one number, what it counts, and further links."""
 
-    way: Way
+    link: Link
     number: str
     counts: str
-    further: tuple[Way, ...] = ()
+    more_links: tuple[Link, ...] = ()
 
     @property
     def shown(self) -> tuple[str, ...]:
         return self.number, self.counts
 
     @property
-    def ways(self) -> tuple[Way, ...]:
-        return (self.way, *self.further)
+    def links(self) -> tuple[Link, ...]:
+        return (self.link, *self.more_links)
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
         """If its link goes, the first of the further links that stays takes its place."""
-        stay = tuple(each for each in (self.way, *self.further) if each.sheet not in names and each.field not in fallen)
+        stay = tuple(
+            each for each in (self.link, *self.more_links) if each.sheet not in names and each.field not in fallen
+        )
         if not stay or {self.number, self.counts} & set(fallen):
             return None
-        return replace(self, way=replace(stay[0], words=self.way.words), further=stay[1:])
+        return replace(self, link=replace(stay[0], words=self.link.words), more_links=stay[1:])
 
 
 @dataclass(frozen=True, kw_only=True)
-class Ways(Section):
+class Links(Section):
     """Links, one line each; beside each, what is done there."""
 
-    places: tuple[tuple[Way, str], ...]
+    places: tuple[tuple[Link, str], ...]
 
     @property
-    def ways(self) -> tuple[Way, ...]:
-        return tuple(way for way, _ in self.places)
+    def links(self) -> tuple[Link, ...]:
+        return tuple(link for link, _ in self.places)
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        places = tuple((way, what) for way, what in self.places if way.sheet not in names)
+        places = tuple((link, what) for link, what in self.places if link.sheet not in names)
         return replace(self, places=places) if places else None
 
 
 @dataclass(frozen=True, kw_only=True)
-class Looks(Section):
+class Alerts(Section):
     """What needs a look: texts, one line each, each with a link to where it is corrected."""
 
-    places: tuple[tuple[str, Way], ...]  # full key -> where it links
+    places: tuple[tuple[str, Link], ...]  # full key -> where it links
 
     @property
     def shown(self) -> tuple[str, ...]:
         return tuple(key for key, _ in self.places)
 
     @property
-    def ways(self) -> tuple[Way, ...]:
-        return tuple(way for _, way in self.places)
+    def links(self) -> tuple[Link, ...]:
+        return tuple(link for _, link in self.places)
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        places = tuple((key, way) for key, way in self.places if key not in fallen and way.sheet not in names)
+        places = tuple((key, link) for key, link in self.places if key not in fallen and link.sheet not in names)
         return replace(self, places=places) if places else None
 
 

@@ -4,7 +4,7 @@ from workbookgen.language.domains import Name
 from workbookgen.language.fields import MESSAGE, Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, IN_METERS, MASS, SHARE, Unit, always
-from workbookgen.language.views import LEFT, Answers, Band, Big, Entries, Listing, LogView
+from workbookgen.language.views import LEFT, Answers, Band, Entries, Headline, Listing, LogView
 from workbookgen.reference import blends, overview, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible, tabs
@@ -26,7 +26,7 @@ def chapter(settings: Settings) -> Chapter:
         )),
         Band((
             Entries(title="To lay out", fields=("mix_wanted",), across=LEFT, is_printed=False),
-            Answers(title="The blend", big=(Big("mix_price", "Price"), Big("mix_diameter", "Mean fiber diameter")), lines=("mix_total", "mix_fineness", "mix_regain"),
+            Answers(title="The blend", large=(Headline("mix_price", "Price"), Headline("mix_diameter", "Mean fiber diameter")), lines=("mix_total", "mix_fineness", "mix_regain"),
                     message=f"mix_{MESSAGE.key}", is_printed=False),
         )),
     ))

@@ -18,7 +18,7 @@ from workbookgen.language.quantities import (
     SHARE,
 )
 from workbookgen.language.sentences import UNKNOWN
-from workbookgen.language.views import RIGHT, Answers, Band, Big, Entries, Listing, LogView, Sentences
+from workbookgen.language.views import RIGHT, Answers, Band, Entries, Headline, Listing, LogView, Sentences
 from workbookgen.reference import planning, plying, stock, yarn_count
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import plausible, tabs
@@ -39,8 +39,8 @@ def chapter(settings: Settings) -> Chapter:
             Entries(title="Singles left over", fields=("ending_grist", "ending_take_up"), is_printed=False),
             Listing(title="Plied together: a bobbin a line", block="rack", across=(1, 3), is_below=True,
                     view=LogView(typed="length mass", answers=(("", "over"),)), is_printed=False),
-            Answers(title="When the shortest runs out", big=(Big("ending_plied", "Plied yarn"), Big("ending_more", "More, from the rest")), lines=("ending_rest", "ending_each"),
-                    message=f"ending_{MESSAGE.key}", is_printed=False),
+            Answers(title="When the shortest runs out", large=(Headline("ending_plied", "Plied yarn"), Headline("ending_more", "More, from the rest")),
+                    lines=("ending_rest", "ending_each"), message=f"ending_{MESSAGE.key}", is_printed=False),
             Sentences(fields=("ending_words",), across=RIGHT, is_below=True, is_printed=False),
         )),
     ))

@@ -1,6 +1,5 @@
 """Compare: two skeins side by side, and whether they may share a piece."""
 
-from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import MESSAGE, Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
@@ -16,7 +15,8 @@ from workbookgen.language.quantities import (
     THREADS,
     Kind,
 )
-from workbookgen.language.views import Answers, Band, Big, Reading, band
+from workbookgen.language.side_by_side import SideBySide
+from workbookgen.language.views import Answers, Band, Headline, Prose, band
 from workbookgen.reference import measuring, statistics
 from workbookgen.settings import Settings
 from workbookgen.sheets import skeins, tabs
@@ -123,15 +123,15 @@ def _band(settings: Settings) -> Band:
 
     shown = [key for key, *_ in COMPARED if key in (length, grist) or not key.startswith(("finished_", "grist_"))]
     labels = {key: label for key, label, _ in COMPARED}
-    beside = Abreast(
+    beside = SideBySide(
         title="Beside another", heads=("one (or the skein above)", "the other", "more, or less", ""), wide=(2, 2, 1, 1), across=LEFT,
         rows=(("Skein", ("compare_first", "compare_second", "", "")), *(row(key, labels[key]) for key in shown), ("Dye lot", ("compare_first_dye", "compare_second_dye", "", ""))),
         dots=tuple(f"compare_dots_{key}" for key in TOLD_APART), loud=(f"compare_first_{grist}",),
     )
     together = Answers(
-        title="Do they go together?", across=RIGHT, message=f"compare_{MESSAGE.key}", big=(Big("compare_words", below=("compare_differ",)),),
+        title="Do they go together?", across=RIGHT, message=f"compare_{MESSAGE.key}", large=(Headline("compare_words", below=("compare_differ",)),),
     )
-    rules = Reading(is_small=True, across=RIGHT, is_below=True, sentences=(
+    rules = Prose(is_small=True, across=RIGHT, is_below=True, sentences=(
         "Within 10%, and of one dye lot: the same piece.", "Within 20%: alternate them, row by row.", "More: keep them apart.", "Common practice, no source.",
     ))
     return band(beside, together, rules)

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from workbookgen.language.domains import Choice, Name, Number
-from workbookgen.language.fields import Group, Input, Result, Rule, Shared
+from workbookgen.language.fields import Distinct, Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX
 from workbookgen.language.repeated import repeated
@@ -44,8 +44,8 @@ def components(settings: Settings) -> Log:
             _what_it_takes(),
             _for_other_sheets(),
         ),
-        apart=(
-            Shared("key", "No.: another component of this design has this number; give each its own."),
+        distinct=(
+            Distinct("key", "No.: another component of this design has this number; give each its own."),
         ),
         rules=(
             plausible.a_date("number", "Yarn number"),

@@ -1,7 +1,7 @@
 """Cost and price: what went into a project, and a fair price for it."""
 
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Group, Input, Result, Rule, Shared
+from workbookgen.language.fields import Distinct, Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import HOURS, LENGTH, NUMBER, SHARE, Kind, Unit, always, by_length
 from workbookgen.language.repeated import repeated
@@ -79,7 +79,7 @@ def costs(settings: Settings) -> Log:
             )),
             Group("For other sheets", (repeated("of", "Of the project", "project", width=24),), printed=False),
         ),
-        apart=(Shared("of", f"{ASKING} Project: it has another line here, and each counts all its hours. Put all of its cost into one line."),),
+        distinct=(Distinct("of", f"{ASKING} Project: it has another line here, and each counts all its hours. Put all of its cost into one line."),),
         rules=(
             Rule("AND(given(rate), NOT(given(hours)))", lambda values: values["rate"] is not None and values["hours"] is None,
                  f"{UNKNOWN} for your work: its hours are not known. Type them here, or your pace on the sheet Time."),

@@ -7,17 +7,17 @@ from workbookgen.language.fields import FIRST, OPEN, SPOILED, Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
 from workbookgen.language.views import (
+    Alerts,
     Band,
     Chart,
-    Door,
-    Kind,
+    Entrance,
+    Link,
     Listing,
     LogView,
-    Looks,
-    Reading,
+    Prose,
     Sentences,
     Series,
-    Way,
+    SheetKind,
     band,
 )
 from workbookgen.reference import agreement, desk_words, lot_words, overview, stock
@@ -31,25 +31,25 @@ PROJECTS_SHOWN, LOTS_SHOWN = 5, 5
 
 def sheet(settings: Settings, proofs: str, sheets: tuple[Sheet, ...], cautions: tuple[str, ...]) -> Sheet:
     """The first sheet, before these. `cautions` are those of chapters that were left out."""
-    there = {log.key: _way_to(sheet, log.key) for sheet in sheets for log in sheet.logs if log.inputs}
-    bands = (*_note(settings), band(Reading(sentences=STEPS, is_small=True)), _doors(), *_bands(there, cautions))
+    there = {log.key: _link_to(sheet, log.key) for sheet in sheets for log in sheet.logs if log.inputs}
+    bands = (*_note(settings), band(Prose(sentences=STEPS, is_small=True)), _doors(), *_bands(there, cautions))
     holders = (check(proofs), glance(), look(there), projects(settings), lots(settings))
-    return Sheet(SHEET, settings.title, "Type in tinted cells. Everything else is worked out.", (Chapter(SHEET, holders, bands),), Kind.DESK)
+    return Sheet(SHEET, settings.title, "Type in tinted cells. Everything else is worked out.", (Chapter(SHEET, holders, bands),), SheetKind.DESK)
 
 
-def _way_to(sheet: Sheet, log: str) -> Way:
+def _link_to(sheet: Sheet, log: str) -> Link:
     """The link to what a log says about itself: under the name of its chapter, or its own if it is not the first log
     there."""
     chapter = next(chapter for chapter in sheet.chapters if any(holder.key == log for holder in chapter.holders))
     first, *others = (holder for holder in chapter.holders if isinstance(holder, Log) and holder.inputs)
     name = chapter.name if first.key == log else next(each.title for each in others if each.key == log)
-    return Way(sheet.name, name, f"{log}_{FIRST.key}")
+    return Link(sheet.name, name, f"{log}_{FIRST.key}")
 
 
 def _note(settings: Settings) -> tuple[Band, ...]:
     """What a guild says to those who open its planner."""
     paragraphs = tuple(line.strip() for line in settings.note.split("\n") if line.strip())
-    return (band(Reading(title=NOTE, sentences=paragraphs, is_own=True)),) if paragraphs else ()
+    return (band(Prose(title=NOTE, sentences=paragraphs, is_verbatim=True)),) if paragraphs else ()
 
 
 NOTE = "Before you begin"
@@ -58,14 +58,14 @@ NOTE = "Before you begin"
 # ------------------------------------------------------------------ doors
 def _doors() -> Band:
     doors = (
-        Door(way=Way(tabs.MEASURE, "Measure a skein"), number="glance_length", counts="glance_skeins_words", across=(1, 3),
-             further=(Way(tabs.SKEINS, "the log"), Way(tabs.PRINT, "labels"))),
-        Door(way=Way(tabs.LOT, "Follow a fleece"), number="glance_to_come", counts="glance_lots_words", across=(4, 6),
-             further=(Way(tabs.FIBER, "the log"), Way(tabs.FLEECE, "buy, wash, dye"))),
-        Door(way=Way(tabs.PROJECT, "Plan a project", "project_name"), number="glance_projects", counts="glance_projects_words", across=(7, 9),
-             further=(Way(tabs.PROJECTS, "the log"), Way(tabs.TIME, "hours, cost"))),
-        Door(way=Way(tabs.REFERENCE, "Look something up"), number="glance_words", counts="glance_words_words", across=(10, 12),
-             further=(Way(tabs.TWIST, "yarn numbers"), Way(tabs.YARN, "design"))),
+        Entrance(link=Link(tabs.MEASURE, "Measure a skein"), number="glance_length", counts="glance_skeins_words", across=(1, 3),
+             more_links=(Link(tabs.SKEINS, "the log"), Link(tabs.PRINT, "labels"))),
+        Entrance(link=Link(tabs.LOT, "Follow a fleece"), number="glance_to_come", counts="glance_lots_words", across=(4, 6),
+             more_links=(Link(tabs.FIBER, "the log"), Link(tabs.FLEECE, "buy, wash, dye"))),
+        Entrance(link=Link(tabs.PROJECT, "Plan a project", "project_name"), number="glance_projects", counts="glance_projects_words", across=(7, 9),
+             more_links=(Link(tabs.PROJECTS, "the log"), Link(tabs.TIME, "hours, cost"))),
+        Entrance(link=Link(tabs.REFERENCE, "Look something up"), number="glance_words", counts="glance_words_words", across=(10, 12),
+             more_links=(Link(tabs.TWIST, "yarn numbers"), Link(tabs.YARN, "design"))),
     )
     return Band(doors)
 
@@ -149,7 +149,7 @@ LOT_BY_LOT = Listing(title="Lot by lot", block="first_lots", across=(1, 8), view
 
 
 # ------------------------------------------------------------------ what needs a look
-def look(there: dict[str, Way]) -> Card:
+def look(there: dict[str, Link]) -> Card:
     """A line for each log: what was emptied or typed over in it, or the first thing that is wrong."""
     program = Result(
         "program", "", 'IF(start_agreeing = start_examples, "computes the planner correctly", "do not rely on it: " & (start_examples - start_agreeing) '
@@ -169,22 +169,22 @@ def _look(log: str) -> Result:
     )
 
 
-def _bands(there: dict[str, Way], cautions: tuple[str, ...]) -> tuple[Band, ...]:
+def _bands(there: dict[str, Link], cautions: tuple[str, ...]) -> tuple[Band, ...]:
     own = [key for key in ("skeins", "reels", "fiber", "samples", "projects") if key in there]
-    looks = _looks("Needs a look", own, there, ("look_program", Way(tabs.REFERENCE, "This program")))
+    looks = _looks("Needs a look", own, there, ("look_program", Link(tabs.REFERENCE, "This program")))
     others = _looks("Or on another sheet", [key for key in there if key not in own], there)
     tables = [each for each, key in ((ENOUGH, "projects"), (LOT_BY_LOT, "fiber")) if key in there]
     beside = [each for each in (looks, others) if each.places]
     return (
         *(band(*pair) for pair in (tuple(each for each in both if each) for both in zip_longest(tables, beside))),
         band(Sentences(title="Does this program compute right?", fields=("start_trust",))),
-        band(Reading(title="Take care", sentences=(*CAUTIONS, *cautions), is_caution=True, is_small=True)),
-        band(Reading(title="Good to know", sentences=KEY, is_small=True)),
+        band(Prose(title="Take care", sentences=(*CAUTIONS, *cautions), is_caution=True, is_small=True)),
+        band(Prose(title="Good to know", sentences=KEY, is_small=True)),
     )
 
 
-def _looks(title: str, logs: list[str], there: dict[str, Way], *more: tuple[str, Way]) -> Looks:
-    return Looks(title=title, across=(10, 12), places=(*more, *((f"look_{key}", there[key]) for key in logs)))
+def _looks(title: str, logs: list[str], there: dict[str, Link], *more: tuple[str, Link]) -> Alerts:
+    return Alerts(title=title, across=(10, 12), places=(*more, *((f"look_{key}", there[key]) for key in logs)))
 
 
 STEPS = (

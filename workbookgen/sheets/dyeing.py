@@ -7,7 +7,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, SHARE, STOCK
 from workbookgen.language.sentences import ASKING, UNKNOWN
-from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Reading, Sentences, band
+from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Prose, Sentences, band
 from workbookgen.reference import dyeing, scouring
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import fiber, plausible, skeins, tabs
@@ -37,7 +37,7 @@ CAUTIONS = (
 
 def chapter(settings: Settings) -> Chapter:
     bands = (
-        band(Reading(title="Before you dye", sentences=CAUTIONS, is_caution=True)),
+        band(Prose(title="Before you dye", sentences=CAUTIONS, is_caution=True)),
         asked_and_answered(BATH, "dye", "stock", hidden="of_skein of_lot lot_spun shares shade"),
         band(
             Listing(title="What goes in", block="recipe", view=VIEW, across=LEFT, aside="One dye alone needs no line for itself."),

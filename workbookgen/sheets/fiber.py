@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import DAY, GRIST, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_MASS
 from workbookgen.language.repeated import repeated
-from workbookgen.language.views import Kind, LogView
+from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
@@ -23,8 +23,8 @@ def sheet(settings: Settings) -> Sheet:
         "Fiber",
         "One line a lot. What you weigh replaces what is expected.",
         (Chapter(SHEET, (lots(settings), sums.shelf(settings)), VIEW),),
-        kind=Kind.LOG,
-        near=(tabs.LOT, tabs.FLEECE, tabs.SKEINS, tabs.PROJECTS),
+        kind=SheetKind.LOG,
+        related=(tabs.LOT, tabs.FLEECE, tabs.SKEINS, tabs.PROJECTS),
     )
 
 

@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
 from workbookgen.language.sentences import ASKING, MISSING
-from workbookgen.language.views import Reading, band
+from workbookgen.language.views import Prose, band
 from workbookgen.reference import garments as trade
 from workbookgen.reference import knitting, yarn_count
 from workbookgen.settings import Settings
@@ -30,7 +30,7 @@ def chapter(settings: Settings) -> Chapter:
         asked_and_answered(area, "area", "far", hidden="swatch_area by_swatch density munden stitch by_gauge", is_printed=False),
         asked_and_answered(gauge, "yarn", "mass", hidden="density", is_printed=False),
         asked_and_answered(SHAWL, "possible", hidden="rest", is_printed=False),
-        band(Reading(title="Before you full", sentences=CAUTIONS, is_caution=True, is_printed=False)),
+        band(Prose(title="Before you full", sentences=CAUTIONS, is_caution=True, is_printed=False)),
         asked_and_answered(felt, "make_width", "make_length", hidden="swatch_area area", is_printed=False),
     ), CAUTIONS)
 

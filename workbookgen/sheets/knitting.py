@@ -1,7 +1,7 @@
 """Knitting: how much yarn a piece takes, from its area and a swatch, its gauge, or a piece like it."""
 
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Group, Input, Result, Rule, Shared
+from workbookgen.language.fields import Distinct, Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
 from workbookgen.language.repeated import repeated
@@ -48,7 +48,7 @@ def estimates(settings: Settings) -> Log:
                        only_if="OR(given(by_swatch), given(by_gauge))"),
             ), printed=False),
         ),
-        apart=(Shared("by_parts", f"{ASKING} Project: another line reckons with all of its parts, too, and they count twice. Keep one of the two lines."),),
+        distinct=(Distinct("by_parts", f"{ASKING} Project: another line reckons with all of its parts, too, and they count twice. Keep one of the two lines."),),
         rules=(
             Rule("AND(given(stitches), given(rows), NOT(AND(given(unraveled), given(unraveled_stitches))), NOT(given(relaxed)), NOT(given(swatch_mass)), NOT(given(piece_mass)))",
                  _without_a_stitch,

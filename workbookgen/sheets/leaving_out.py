@@ -39,8 +39,8 @@ class Leaving:
     def kept(self, sheet: Sheet) -> Sheet | None:
         """What remains of a sheet, without what falls."""
         chapters = tuple(kept for chapter in sheet.chapters if chapter.name not in self.names and (kept := self._chapter(chapter)))
-        near = tuple(name for name in sheet.near if name not in self.gone)
-        left = replace(sheet, chapters=chapters, near=near) if chapters else None
+        related = tuple(name for name in sheet.related if name not in self.gone)
+        left = replace(sheet, chapters=chapters, related=related) if chapters else None
         if left and sheet.grid.chosen in self.fallen:  # nothing is chosen there any more, and the sheet has no other purpose
             left = replace(left, title=chapters[0].name, about="", grid=replace(sheet.grid, chosen=""))
         return left and retold(left, lambda text: said_without(text, {*self.names, *self.gone}))
@@ -60,8 +60,8 @@ class Leaving:
         groups = tuple(group for group in groups if group.fields)
         rules = tuple(rule for rule in block.rules if not any(f"{block.key}_{word}" in self.fallen for word in rule.text.words))
         left = {"repeated": tuple(key for key in block.repeated if f"{block.key}_{key}" not in self.fallen)} if isinstance(block, Log) else {}
-        apart = tuple(each for each in block.apart if f"{block.key}_{each.key}" not in self.fallen)
-        return replace(block, groups=groups, rules=rules, apart=apart, **left) if groups else None
+        distinct = tuple(each for each in block.distinct if f"{block.key}_{each.key}" not in self.fallen)
+        return replace(block, groups=groups, rules=rules, distinct=distinct, **left) if groups else None
 
 
 def leaving(full: Planner, names: Collection[str]) -> Leaving:
@@ -97,11 +97,11 @@ def _falls(full: Planner, block: Block, field: Input | Result, fallen: Collectio
     words = {word: full.meaning(block, word) for word in field.words}
     lost = {word for word, meaning in words.items() if meaning.key in fallen}
     needed = {word for word in lost if not words[word].is_column and not field.may_miss(word, words[word].field)}
-    added, lookups = field.text.added, field.text.taken_by(LOOKUP)
+    summed, lookups = field.text.summed, field.text.taken_by(LOOKUP)
     return (
         bool(needed)
-        or bool(field.condition.one_of) and field.condition.one_of <= lost
-        or bool(lost & field.text.placed)
+        or bool(field.condition.alternatives) and field.condition.alternatives <= lost
+        or bool(lost & field.text.indexed)
         or bool(lost & lookups)
-        or bool(added) and all(lost & words for words in added)
+        or bool(summed) and all(lost & words for words in summed)
     )

@@ -1,6 +1,5 @@
 """Measure: one skein of the log, or one that is only tried out; what it is, and what it is good for."""
 
-from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
@@ -21,7 +20,8 @@ from workbookgen.language.quantities import (
     always,
 )
 from workbookgen.language.sentences import ASKING
-from workbookgen.language.views import Answers, Band, Big, Chart, Picture, Series, band
+from workbookgen.language.side_by_side import SideBySide
+from workbookgen.language.views import Answers, Band, Chart, Headline, Picture, Series, band
 from workbookgen.reference import diameter, gauge, labels, measuring, overview, reeling, statistics, stock, yarn_count
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
@@ -343,7 +343,7 @@ def points() -> Log:
 def _band(settings: Settings) -> Band:
     length, grist = ("finished_yd", "grist_yd_lb") if UNIT_SYSTEMS[settings.units].lengths == "meters" else ("finished_m", "grist_m_100g")  # in the other unit
     weights = (("", ("measure_gross_lb", "")), ("and", ("measure_gross", "measure_log_gross"))) if in_pounds(settings) else (("", ("measure_gross", "measure_log_gross")),)
-    asked = Abreast(
+    asked = SideBySide(
         title="Counted and weighed", heads=("try out", "in the log"), across=LEFT,
         rows=(
             *(("", (f"measure_{key}", f"measure_log_{key}")) for key in ("reel", "loop", "wraps", "part_wrap", "rest")),
@@ -353,10 +353,10 @@ def _band(settings: Settings) -> Band:
     )
     answered = Answers(
         title="It is", aside="what you try out wins over the log", across=RIGHT, message="measure_wrong",
-        big=(
-            Big("measure_finished", "length, washed", ("measure_likely", f"measure_{length}", "measure_weighs"), columns=3),
-            Big("measure_grist", "grist", ("measure_grist_likely", f"measure_{grist}"), columns=2),
-            Big("measure_wpi", "wraps in an inch", ("measure_weight_class",), columns=2),
+        large=(
+            Headline("measure_finished", "length, washed", ("measure_likely", f"measure_{length}", "measure_weighs"), columns=3),
+            Headline("measure_grist", "grist", ("measure_grist_likely", f"measure_{grist}"), columns=2),
+            Headline("measure_wpi", "wraps in an inch", ("measure_weight_class",), columns=2),
         ),
         lines=("measure_basis", "measure_gauge"),
     )

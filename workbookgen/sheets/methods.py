@@ -15,7 +15,7 @@ from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions
 from workbookgen.language.parts import Block, Chapter, Column, Sheet, Table
 from workbookgen.language.repeated import REPEATING
-from workbookgen.language.views import Facts, Reading, band
+from workbookgen.language.views import Facts, Prose, band
 from workbookgen.sheets import tabs
 from workbookgen.sheets.glossary import glossary
 
@@ -24,7 +24,7 @@ CHAPTER = "Methods"
 WORD, FORMULA = 21, 33  # widths of the first two columns; with them all fit across a page, and their texts take about as many lines
 
 ON_SCREEN = "From here on, this sheet is for the screen and is not printed."
-CONVENTIONS = Reading(
+CONVENTIONS = Prose(
     title="Conventions",
     sentences=(
         "Two conventions of contraction are in print. Here it is always the lost length over the original length. "

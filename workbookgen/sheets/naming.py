@@ -11,7 +11,7 @@ from dataclasses import replace
 from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block, Chapter, Holder, Sheet
-from workbookgen.language.views import Band, LogView, Reading, Section
+from workbookgen.language.views import Band, LogView, Prose, Section
 
 _PAIR = re.compile(r"sheets (\w+) (and|or) (\w+)")
 _NAMED = re.compile(r"\bthe sheets? ([A-Z]\w*)(?: (?:and|or) ([A-Z]\w*))?")
@@ -66,7 +66,7 @@ def _chapter(chapter: Chapter, say: Say) -> Chapter:
 
 
 def _section(section: Section, say: Say) -> Section:
-    if isinstance(section, Reading) and not section.is_caution and not section.is_own:
+    if isinstance(section, Prose) and not section.is_caution and not section.is_verbatim:
         return replace(section, sentences=tuple(filter(None, map(say, section.sentences))))
     return section
 

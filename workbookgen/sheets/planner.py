@@ -9,7 +9,7 @@ from typing import get_args
 from workbookgen.errors import DescriptionError
 from workbookgen.language.parts import Chapter, Sheet
 from workbookgen.language.planner import Planner
-from workbookgen.language.views import Grid, Kind
+from workbookgen.language.views import Grid, SheetKind
 from workbookgen.settings import IN_SMALL, NEEDS, Leavable, Settings
 from workbookgen.sheets import (
     blends,
@@ -62,13 +62,13 @@ OF_FACTS = Grid((150, 250, 250, 330, 200, 220, 84, 70, 84))
 def working_sheets(settings: Settings) -> Iterator[Sheet]:
     """The sheets on which one works, between the desk and the reference."""
     yield Sheet(
-        tabs.MEASURE, "Skein", "Choose one of your log, or leave it empty and type below.", _on(tabs.MEASURE, settings, measure, compare), Kind.PAGE,
-        near=(tabs.SKEINS, tabs.REELS), grid=Grid(chosen=measure.CHOSEN),
+        tabs.MEASURE, "Skein", "Choose one of your log, or leave it empty and type below.", _on(tabs.MEASURE, settings, measure, compare), SheetKind.PAGE,
+        related=(tabs.SKEINS, tabs.REELS), grid=Grid(chosen=measure.CHOSEN),
     )
-    yield Sheet(tabs.LOT, tabs.LOT, "Choose one of your lots.", _on(tabs.LOT, settings, lot), Kind.PAGE, near=(tabs.FIBER, tabs.FLEECE), grid=Grid(chosen="way_lot"))
+    yield Sheet(tabs.LOT, tabs.LOT, "Choose one of your lots.", _on(tabs.LOT, settings, lot), SheetKind.PAGE, related=(tabs.FIBER, tabs.FLEECE), grid=Grid(chosen="way_lot"))
     yield Sheet(
         tabs.PROJECT, tabs.PROJECT, "Choose one of your projects.", (*_on(tabs.PROJECT, settings, project), figures.sureness(settings)),
-        Kind.PAGE, near=(tabs.PROJECTS, tabs.SAMPLES), grid=Grid(chosen="project_name"),
+        SheetKind.PAGE, related=(tabs.PROJECTS, tabs.SAMPLES), grid=Grid(chosen="project_name"),
     )
     yield skeins.sheet(settings)
     yield reels.sheet(settings)
@@ -78,25 +78,25 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     yield Sheet(
         tabs.YARN, tabs.YARN, "Design a plied yarn of singles and bought thread; divide a dyed top by its colors.",
         _on(tabs.YARN, settings, yarn, components, color, bobbins, structures, matching, blends),
-        near=(tabs.TWIST, tabs.SAMPLES), grid=OF_LOGS,
+        related=(tabs.TWIST, tabs.SAMPLES), grid=OF_LOGS,
     )
     yield Sheet(
         tabs.NEED, tabs.NEED, "How much yarn a piece takes, if no pattern says so.",
-        _on(tabs.NEED, settings, knitting, pieces, weaving, uses, garments), near=(tabs.PROJECTS,), grid=OF_LOGS,
+        _on(tabs.NEED, settings, knitting, pieces, weaving, uses, garments), related=(tabs.PROJECTS,), grid=OF_LOGS,
     )
     yield Sheet(
         tabs.FLEECE, tabs.FLEECE, "What to buy, how to wash and to dye it, and what fleeces give.",
-        _on(tabs.FLEECE, settings, buying, offers, scouring, dyeing, guide), near=(tabs.FIBER, tabs.LOT), grid=OF_LOGS,
+        _on(tabs.FLEECE, settings, buying, offers, scouring, dyeing, guide), related=(tabs.FIBER, tabs.LOT), grid=OF_LOGS,
     )
     yield Sheet(
         tabs.TWIST, tabs.TWIST, "Rules of thumb: spin a sample, let it hang in a loop, and believe the sample.",
-        _on(tabs.TWIST, settings, twist, counts, questions), near=(tabs.YARN, tabs.SAMPLES),
+        _on(tabs.TWIST, settings, twist, counts, questions), related=(tabs.YARN, tabs.SAMPLES),
     )
     yield Sheet(
         tabs.TIME, tabs.TIME, "Hours, weeks and a day for each project, and what it costs.",
-        _on(tabs.TIME, settings, figures, time, cost), near=(tabs.PROJECTS, tabs.SAMPLES), grid=OF_LOGS,
+        _on(tabs.TIME, settings, figures, time, cost), related=(tabs.PROJECTS, tabs.SAMPLES), grid=OF_LOGS,
     )
-    yield Sheet(tabs.PRINT, tabs.PRINT, "Labels for your skeins.", _on(tabs.PRINT, settings, labels), Kind.PAPER, near=(tabs.SKEINS,), grid=labels.GRID)
+    yield Sheet(tabs.PRINT, tabs.PRINT, "Labels for your skeins.", _on(tabs.PRINT, settings, labels), SheetKind.PAPER, related=(tabs.SKEINS,), grid=labels.GRID)
 
 
 def _on(sheet: str, settings: Settings, *modules: ModuleType) -> tuple[Chapter, ...]:
@@ -139,5 +139,5 @@ def planner(settings: Settings) -> Planner:
 def _reference(*chapters) -> Sheet:
     return Sheet(
         origin.SHEET, tabs.REFERENCE, "What the words mean, how each figure is worked out, and who says so. A weighed sample beats every formula.",
-        chapters, Kind.PAPER, grid=OF_FACTS,
+        chapters, SheetKind.PAPER, grid=OF_FACTS,
     )

@@ -6,7 +6,7 @@ from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING, UNKNOWN
-from workbookgen.language.views import Kind, LogView
+from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import (
     belongings,
     in_use,
@@ -42,8 +42,8 @@ def sheet(settings: Settings) -> Sheet:
         "Projects",
         "The yarn that a piece wants, and the lots to spin it from.",
         (Chapter(SHEET, (projects(settings),), VIEW),),
-        kind=Kind.LOG,
-        near=(tabs.SAMPLES, tabs.FIBER, tabs.NEED, tabs.TIME),
+        kind=SheetKind.LOG,
+        related=(tabs.SAMPLES, tabs.FIBER, tabs.NEED, tabs.TIME),
     )
 
 

@@ -6,7 +6,7 @@ from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, LOOP, SHARE
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import MISSING
-from workbookgen.language.views import Kind, LogView
+from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import reeling
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import CORD, SPAN, TOLERANCE, TURNS, Reel, shown
@@ -21,8 +21,8 @@ def sheet(settings: Settings) -> Sheet:
         "Reels",
         "Give the rated loop, or better: wind a cord of known length and count its turns.",
         (Chapter(SHEET, (reels(settings),), VIEW),),
-        kind=Kind.LOG,
-        near=(tabs.MEASURE, tabs.SKEINS, tabs.TWIST),
+        kind=SheetKind.LOG,
+        related=(tabs.MEASURE, tabs.SKEINS, tabs.TWIST),
     )
 
 

@@ -21,7 +21,7 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import MISSING
-from workbookgen.language.views import Kind, LogView
+from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
@@ -50,8 +50,8 @@ def sheet(settings: Settings) -> Sheet:
         "Samples",
         "Fill in only what you measured; projects plan with it when you choose it there.",
         (Chapter(SHEET, (samples(settings),), view(settings)),),
-        kind=Kind.LOG,
-        near=(tabs.TWIST, tabs.FIBER, tabs.PROJECTS, tabs.TIME),
+        kind=SheetKind.LOG,
+        related=(tabs.TWIST, tabs.FIBER, tabs.PROJECTS, tabs.TIME),
     )
 
 

@@ -16,7 +16,7 @@ from workbookgen.language.quantities import (
     VOLUME,
 )
 from workbookgen.language.sentences import MISSING
-from workbookgen.language.views import Reading, band
+from workbookgen.language.views import Prose, band
 from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
@@ -30,10 +30,10 @@ CHAPTER = "Scouring"
 
 def chapter(settings: Settings) -> Chapter:
     bands = (
-        band(Reading(title="Read this first", sentences=CAUTIONS, is_caution=True)),
+        band(Prose(title="Read this first", sentences=CAUTIONS, is_caution=True)),
         asked_and_answered(WATER, "loads", "clean"),
         asked_and_answered(WATERS, "becomes", "to_add"),
-        band(Reading(title="In the bath", sentences=IN_THE_BATH, is_small=True)),
+        band(Prose(title="In the bath", sentences=IN_THE_BATH, is_small=True)),
     )
     return Chapter(CHAPTER, (WATER, WATERS), bands, CAUTIONS)
 

@@ -3,7 +3,7 @@
 from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import MESSAGE
 from workbookgen.language.parts import Card
-from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Big, Entries, Picture
+from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Entries, Headline, Picture
 
 WORKED_OUT = "Worked out"
 
@@ -18,10 +18,10 @@ def asked_and_answered(
     """
     if strangers := [key for key in (*big, *hidden.split()) if key not in card.by_key]:
         raise DescriptionError.at(f"the view of {card.key}", f"{strangers[0]} is no field of it.")
-    large = [Big(f"{card.key}_{key}", caption=caption) for key, caption in zip(big, captions or [card.by_key[key].label for key in big], strict=True)]
+    large = [Headline(f"{card.key}_{key}", caption=caption) for key, caption in zip(big, captions or [card.by_key[key].label for key in big], strict=True)]
     lines = tuple(f"{card.key}_{each.key}" for each in card.results if each.key not in {*big, *hidden.split()})
     return Band((
         Entries(title=card.title, fields=tuple(f"{card.key}_{each.key}" for each in card.inputs), across=left, is_printed=is_printed),
         *((drawn,) if drawn else ()),
-        Answers(title=WORKED_OUT, big=tuple(large), lines=lines, message=f"{card.key}_{MESSAGE.key}", across=right, is_printed=is_printed),
+        Answers(title=WORKED_OUT, large=tuple(large), lines=lines, message=f"{card.key}_{MESSAGE.key}", across=right, is_printed=is_printed),
     ))

@@ -24,7 +24,7 @@ from workbookgen.language.quantities import (
     WORSTED_COUNT,
 )
 from workbookgen.language.repeated import repeated, repeated_day
-from workbookgen.language.views import Kind, LogView
+from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import (
     belongings,
     care,
@@ -61,8 +61,8 @@ def sheet(settings: Settings) -> Sheet:
         "Skeins",
         "Count the wraps on the reel; weigh it washed and dry, and measure its loop again.",
         (Chapter(SHEET, (skeins(settings), sums.spun(settings)), view(settings)),),
-        kind=Kind.LOG,
-        near=(tabs.MEASURE, tabs.REELS, tabs.FIBER, tabs.PROJECTS, tabs.PRINT),
+        kind=SheetKind.LOG,
+        related=(tabs.MEASURE, tabs.REELS, tabs.FIBER, tabs.PROJECTS, tabs.PRINT),
     )
 
 

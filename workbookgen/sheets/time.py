@@ -4,7 +4,7 @@ from workbookgen.language.fields import Group, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
 from workbookgen.language.repeated import repeated
-from workbookgen.language.views import Listing, LogView, Reading, band
+from workbookgen.language.views import Listing, LogView, Prose, band
 from workbookgen.reference import cost, overview, planning
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
@@ -15,7 +15,7 @@ CHAPTER = "Time"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (times(settings),), (band(Listing(title="Hours and days", block="times", view=VIEW), Reading(sentences=ABOUT, is_small=True, is_below=True)),))
+    return Chapter(CHAPTER, (times(settings),), (band(Listing(title="Hours and days", block="times", view=VIEW), Prose(sentences=ABOUT, is_small=True, is_below=True)),))
 
 
 ABOUT = (

@@ -6,7 +6,7 @@ from workbookgen.language.parts import Card, Log
 from workbookgen.language.quantities import LOOP, NUMBER, SECONDS, SHARE, TWIST, TWIST_PER_METER
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING, MISSING
-from workbookgen.language.views import Band, Listing, LogView, Reading, Sentences, band
+from workbookgen.language.views import Band, Listing, LogView, Prose, Sentences, band
 from workbookgen.reference import overview
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
@@ -26,7 +26,7 @@ CAUTIONS = (
 def bands() -> tuple[Band, ...]:
     """Where wheel, whorls and spindle stand, the caution first."""
     return (
-        band(Reading(title="Before the wheel turns", sentences=CAUTIONS, is_caution=True)),
+        band(Prose(title="Before the wheel turns", sentences=CAUTIONS, is_caution=True)),
         asked_and_answered(WHEEL, "inserted", hidden="at best best_treadles best_twist best_exact nearest"),
         band(Listing(title="Your whorls, and the turns they give", block="whorls", view=VIEW,
                      aside="With the draft length, the wheel and the slip above. Counting is the best way to a ratio.")),

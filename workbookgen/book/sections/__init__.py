@@ -8,44 +8,44 @@
 from types import ModuleType
 
 from workbookgen.book.sections import (
-    abreast,
+    alerts,
     answers,
     chart,
-    door,
+    entrance,
     entries,
     examples,
     facts,
     form,
+    links,
     listing,
-    looks,
     matrix,
     picture,
-    reading,
+    prose,
     sentences,
+    side_by_side,
     tickets,
-    ways,
 )
 from workbookgen.language import views
-from workbookgen.language.abreast import Abreast
+from workbookgen.language.side_by_side import SideBySide
 from workbookgen.language.tickets import Tickets
 
 KINDS: dict[type, ModuleType] = {
-    Abreast: abreast,
+    SideBySide: side_by_side,
     views.Answers: answers,
     views.Chart: chart,
-    views.Door: door,
+    views.Entrance: entrance,
     views.Entries: entries,
     views.Examples: examples,
     views.Facts: facts,
     views.Form: form,
     views.Listing: listing,
-    views.Looks: looks,
+    views.Alerts: alerts,
     views.Matrix: matrix,
     views.Picture: picture,
-    views.Reading: reading,
+    views.Prose: prose,
     views.Sentences: sentences,
     Tickets: tickets,
-    views.Ways: ways,
+    views.Links: links,
 }
 
 

@@ -4,12 +4,12 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.lines import LETTER, lines_taken
 from workbookgen.book.messages import sentences
 from workbookgen.book.plan import ROW, Spot, columns_of
 from workbookgen.book.sections.entries import HELP_LINE, LABEL_COLUMNS, draw_help
+from workbookgen.book.wrapping import LETTER, lines_taken
 from workbookgen.language.planner import Planner
-from workbookgen.language.views import Answers, Big
+from workbookgen.language.views import Answers, Headline
 
 BIG_ROWS = 2
 
@@ -68,7 +68,7 @@ def _line(canvas: Canvas, key: str, first: int, last: int) -> None:
 
 
 def _captions(section: Answers) -> bool:
-    return any(each.caption for each in section.big)
+    return any(each.caption for each in section.large)
 
 
 def _big_row(section: Answers) -> int:
@@ -77,16 +77,16 @@ def _big_row(section: Answers) -> int:
 
 
 def _big_rows(section: Answers) -> int:
-    if not section.big:
+    if not section.large:
         return 0
-    return bool(_captions(section)) + BIG_ROWS + max(len(each.below) for each in section.big)
+    return bool(_captions(section)) + BIG_ROWS + max(len(each.below) for each in section.large)
 
 
-def _beside(section: Answers, column: int) -> Iterator[tuple[int, int, Big]]:
+def _beside(section: Answers, column: int) -> Iterator[tuple[int, int, Headline]]:
     """Each large answer with its first column and how many it takes."""
-    free = section.across[1] - section.across[0] + 1 - sum(each.columns for each in section.big)
-    share = free // max(1, sum(not each.columns for each in section.big))
-    for each in section.big:
+    free = section.across[1] - section.across[0] + 1 - sum(each.columns for each in section.large)
+    share = free // max(1, sum(not each.columns for each in section.large))
+    for each in section.large:
         wide = each.columns or share
         yield column, wide, each
         column += wide

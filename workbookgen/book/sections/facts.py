@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.lines import LETTER, lines_taken
 from workbookgen.book.plan import ROW, Spot, columns_of
+from workbookgen.book.wrapping import LETTER, lines_taken
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Facts
 

@@ -6,26 +6,26 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot, columns_of
 from workbookgen.book.sections.entries import LABEL_COLUMNS
-from workbookgen.language.abreast import Abreast
 from workbookgen.language.fields import Input
 from workbookgen.language.planner import Planner
+from workbookgen.language.side_by_side import SideBySide
 
 TO_THE_RIGHT = {"align": "right", "indent": 1}
 DOT = look.LITTLE | look.LINE | look.AXIS
 
 
-def rows(section: Abreast, planner: Planner) -> int:
+def rows(section: SideBySide, planner: Planner) -> int:
     return 1 + len(section.rows)
 
 
-def spots(section: Abreast, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+def spots(section: SideBySide, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
     for place, (_, keys) in enumerate(section.rows, start=1):
         for (first, wide), key in zip(_columns(section, column), keys, strict=True):
             if key:
                 yield key, Spot(row + place, first, across=wide)
 
 
-def draw(section: Abreast, canvas: Canvas, row: int) -> None:
+def draw(section: SideBySide, canvas: Canvas, row: int) -> None:
     first, last = columns_of(section)
     canvas.heading(row, first, last, section.title, section.aside)
     for place, ((start, wide), head) in enumerate(zip(_columns(section, first), section.heads, strict=True)):
@@ -54,7 +54,7 @@ def _looks(key: str, canvas: Canvas) -> dict:
     return looks | ({"shrink": True} | TO_THE_RIGHT if placement.field.is_text else {})
 
 
-def _columns(section: Abreast, column: int) -> Iterator[tuple[int, int]]:
+def _columns(section: SideBySide, column: int) -> Iterator[tuple[int, int]]:
     """The first column under each head, and how many it takes."""
     start = column + LABEL_COLUMNS
     for wide in section.wide or (1,) * len(section.heads):

@@ -6,21 +6,21 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot, columns_of
 from workbookgen.language.planner import Planner
-from workbookgen.language.views import Ways
+from workbookgen.language.views import Links
 
 
-def rows(section: Ways, planner: Planner) -> int:
+def rows(section: Links, planner: Planner) -> int:
     return 1 + len(section.places)
 
 
-def spots(section: Ways, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+def spots(section: Links, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
     return iter(())
 
 
-def draw(section: Ways, canvas: Canvas, row: int) -> None:
+def draw(section: Links, canvas: Canvas, row: int) -> None:
     first, last = columns_of(section)
     canvas.heading(row, first, last, section.title, section.aside)
-    for place, (way, what) in enumerate(section.places, start=1):
+    for place, (link, what) in enumerate(section.places, start=1):
         canvas.across(row + place, first, last, look.PLAIN | look.LINE)
-        canvas.link(row + place, first, way, look.LINK | look.LINE | {"font_size": look.SIZE})
+        canvas.link(row + place, first, link, look.LINK | look.LINE | {"font_size": look.SIZE})
         canvas.text(row + place, first + 1, what, look.QUIETLY | look.LINE)

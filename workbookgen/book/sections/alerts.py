@@ -6,22 +6,22 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot, columns_of
 from workbookgen.language.planner import Planner
-from workbookgen.language.views import Looks
+from workbookgen.language.views import Alerts
 
 
-def rows(section: Looks, planner: Planner) -> int:
+def rows(section: Alerts, planner: Planner) -> int:
     return 1 + len(section.places)
 
 
-def spots(section: Looks, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+def spots(section: Alerts, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
     for place, (key, _) in enumerate(section.places, start=1):
         yield key, Spot(row + place, column + 1)
 
 
-def draw(section: Looks, canvas: Canvas, row: int) -> None:
+def draw(section: Alerts, canvas: Canvas, row: int) -> None:
     first, last = columns_of(section)
     canvas.heading(row, first, last, section.title, section.aside, look.CAUTION_HEAD)
-    for place, (key, way) in enumerate(section.places, start=1):
+    for place, (key, link) in enumerate(section.places, start=1):
         canvas.across(row + place, first, last, look.PLAIN | look.LINE)
-        canvas.link(row + place, first, way, look.LINK | look.LINE | {"font_size": look.SIZE})
+        canvas.link(row + place, first, link, look.LINK | look.LINE | {"font_size": look.SIZE})
         canvas.cells(key, look.LITTLE | look.LINE)

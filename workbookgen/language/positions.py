@@ -21,7 +21,7 @@ class Position(Automatic):
     follows: str = ""  # key of the line of another word, which this one repeats where there is one
 
 
-def positions(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) -> tuple[Position, ...]:
+def positions_needed(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) -> tuple[Position, ...]:
     """The lines kept for a block's records: one for each list and word.
 
     `own` are the lists that the block itself is. A word that is looked for in several lists has a line in each. A
@@ -48,14 +48,16 @@ def positions(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) 
 
 def _names_and_name(results: Iterable[Result], *forms: str) -> list[tuple[str, str]]:
     """The list that is searched, and the word whose name is looked for, in each of these forms."""
-    return [call.keys[1:] for each in results for call in each.text.of(*forms)]
+    return [call.keys[1:] for each in results for call in each.text.calls_to(*forms)]
 
 
-def line_of(lines: tuple[Position, ...], fields: Mapping[str, Input | Result], key: str, names: str) -> Position | None:
+def position_of(
+    lines: tuple[Position, ...], fields: Mapping[str, Input | Result], key: str, names: str
+) -> Position | None:
     """The line in which a field's text occurs in a list; that of the input if the field only repeats it."""
     for each in lines:
         if (each.names, each.name) == (names, key):
             return each
     field = fields.get(key)
     is_copy = isinstance(field, Result) and not field.only_if and isinstance(fields.get(field.formula), Input)
-    return line_of(lines, fields, field.formula, names) if is_copy else None
+    return position_of(lines, fields, field.formula, names) if is_copy else None

@@ -7,30 +7,30 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot, columns_of
 from workbookgen.language.planner import Planner
-from workbookgen.language.views import Door
+from workbookgen.language.views import Entrance
 
-NUMBER_ROW, COUNTS_ROW, WAYS_ROW = 1, 2, 3
+NUMBER_ROW, COUNTS_ROW, LINKS_ROW = 1, 2, 3
 TALL, SHORT = 38, 28  # pixels
 
 
-def rows(section: Door, planner: Planner) -> int:
+def rows(section: Entrance, planner: Planner) -> int:
     return 4
 
 
-def spots(section: Door, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+def spots(section: Entrance, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
     yield section.number, Spot(row + NUMBER_ROW, column, across=2)
     yield section.counts, Spot(row + COUNTS_ROW, column)
 
 
-def draw(section: Door, canvas: Canvas, row: int) -> None:
+def draw(section: Entrance, canvas: Canvas, row: int) -> None:
     first, _ = columns_of(section)
     canvas.across(row, first, first + 1, look.PLAIN | look.DOOR_RULE)
-    way = replace(section.way, words=f"{section.way.words}  →")
-    canvas.link(row, first, way, look.LINK_BOLD | look.DOOR_RULE)
+    link = replace(section.link, words=f"{section.link.words}  →")
+    canvas.link(row, first, link, look.LINK_BOLD | look.DOOR_RULE)
     canvas.high(row, SHORT)
     canvas.high(row + NUMBER_ROW, TALL)
     placement = canvas.placed(section.number)
     canvas.cells(section.number, look.TITLE | look.on_its_own(placement.field, placement.unit))
     canvas.cells(section.counts, look.QUIETLY)
-    for place, way in enumerate(section.further):
-        canvas.link(row + WAYS_ROW, first + place, way, look.LINK)
+    for place, link in enumerate(section.more_links):
+        canvas.link(row + LINKS_ROW, first + place, link, look.LINK)

@@ -6,7 +6,7 @@ from workbookgen.language.views import Matrix
 
 
 @dataclass(frozen=True, kw_only=True)
-class Abreast(Matrix):
+class SideBySide(Matrix):
     """Fields side by side under heads. An empty label means that of the first field.
 
     `wide` gives the grid columns under each head, one each by default; `dots` the keys that are dot plots, `loud`
