@@ -9,6 +9,7 @@ import pytest
 from workbookgen.build import workbook
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
 from workbookgen.checking.check import check
+from workbookgen.engines import libreoffice
 from workbookgen.engines.libreoffice import convert
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import load
@@ -70,6 +71,14 @@ def by_libreoffice(ending: str):
     )
 
 
+def by_german_libreoffice(path: Path, folder: Path) -> Path:
+    """Worked out anew, in the profile of somebody who writes 3,5: its words have commas, and 1 350 for 1,350."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(libreoffice, "_PROFILE", libreoffice._PROFILE.replace("en-US", "de-DE"))
+        convert(path, folder / "deutsch.xlsx", recalculate=True)
+    return folder / "deutsch.xlsx"
+
+
 def by_gnumeric(path: Path, folder: Path) -> Path:
     in_gnumeric(path, folder / "saved.xlsx")
     return folder / "saved.xlsx"
@@ -86,6 +95,7 @@ def by_openpyxl(path: Path, folder: Path) -> Path:
         pytest.param(by_openpyxl, id="openpyxl"),
         pytest.param(by_libreoffice("xlsx"), id="LibreOffice xlsx", marks=pytest.mark.programs),
         pytest.param(by_libreoffice("ods"), id="LibreOffice ods", marks=pytest.mark.programs),
+        pytest.param(by_german_libreoffice, id="German LibreOffice", marks=pytest.mark.programs),
         pytest.param(by_gnumeric, id="Gnumeric", marks=pytest.mark.programs),
     ],
 )

@@ -2,7 +2,7 @@
 
 import pytest
 
-from workbookgen.checking.compare import Finding, agree, relative_difference
+from workbookgen.checking.compare import Finding, agree, are_same_words, relative_difference
 from workbookgen.engines import ErrorValue
 
 THIRD = 1 / 3
@@ -39,6 +39,26 @@ THIRD = 1 / 3
 )
 def test_agreement(expected, got, agreed):
     assert agree(expected, got) is agreed
+
+
+@pytest.mark.parametrize(
+    ("expected", "stored", "same"),
+    [
+        ("1,350 yd, 3.4 oz", "1,350 yd, 3.4 oz", True),
+        ("1,350 yd, 3.4 oz", "1\u00a0350 yd, 3,4 oz", True),  # as a program writes it where 3.4 is 3,4
+        ("1,350 yd, 3.4 oz", "1,350 yd, 3,4 oz", True),  # as planners before 0.4.10 had it there
+        ("1,350 yd", "1,351 yd", False),
+        ("1,350 yd", "1350 yd", False),
+        ("3.4 oz", "34 oz", False),
+        ("Clover, 4 skeins", "Clover. 4 skeins", False),  # a mark between words is no part of a number
+        ("4 skeins, 3 oz", "4 skeins. 3 oz", False),
+        ("yes", "no", False),
+        (1.5, "1.5", False),
+        (None, None, False),  # no words at all
+    ],
+)
+def test_words_with_the_marks_of_another_country(expected, stored, same):
+    assert are_same_words(expected, stored) is same
 
 
 @pytest.mark.parametrize(

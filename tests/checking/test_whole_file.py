@@ -14,7 +14,7 @@ from planners import laid_out
 from workbookgen.checking.check import POISON, check
 from workbookgen.checking.scenarios import scenario
 from workbookgen.checking.whole_file import as_found, changes
-from workbookgen.engines import Area
+from workbookgen.engines import Area, libreoffice
 from workbookgen.engines.libreoffice import convert
 from workbookgen.engines.package import sheet_parts, with_cached, with_values
 from workbookgen.errors import FileError
@@ -94,6 +94,18 @@ class TestAnHonestFile:
             source = tmp_path / "planner.ods"
         convert(source, tmp_path / "saved.xlsx", recalculate=False)
         assert as_found(tmp_path / "saved.xlsx").program.startswith("LibreOffice")
+        assert checked(tmp_path / "saved.xlsx") == []
+
+    @pytest.mark.programs
+    def test_saved_where_people_write_3_comma_5(self, request, built, tmp_path, monkeypatch):
+        """A program puts its country's marks into the numbers of a sentence; the same sentence it is all the same."""
+        settings = request.getfixturevalue(OF_ALL_CHAPTERS)
+        source = built(settings, scenario(laid_out(settings).planner, 10, is_whole=True))
+        monkeypatch.setattr(libreoffice, "_PROFILE", libreoffice._PROFILE.replace("en-US", "de-DE"))
+        convert(source, tmp_path / "saved.xlsx", recalculate=True)
+        with zipfile.ZipFile(tmp_path / "saved.xlsx") as saved:
+            texts = "".join(saved.read(part).decode() for part in saved.namelist() if "worksheets/sheet" in part)
+        assert re.search(r"[0-9],[0-9] oz \(", texts)
         assert checked(tmp_path / "saved.xlsx") == []
 
     @pytest.mark.programs

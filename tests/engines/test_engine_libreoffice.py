@@ -10,7 +10,7 @@ import openpyxl
 import pytest
 from questions import LOOKS
 
-from workbookgen.engines import engine, libreoffice
+from workbookgen.engines import Area, Typed, engine, libreoffice
 from workbookgen.engines.libreoffice import convert
 from workbookgen.engines.package import with_cached
 from workbookgen.errors import FileError, PlannerError
@@ -43,6 +43,19 @@ def test_a_conversion_that_makes_nothing_is_an_error(workbook, tmp_path):
     with pytest.raises(FileError, match="cannot read"):
         convert(workbook, tmp_path / "made.nonsense", recalculate=False)
     assert not list(tmp_path.iterdir())
+
+
+def test_wherever_it_runs_a_number_in_a_text_has_a_point(workbook, monkeypatch):
+    """On a German machine LibreOffice would write 3,5, which no answer of the reference library is."""
+    monkeypatch.setenv("LC_ALL", "de_DE.UTF-8")
+    monkeypatch.setattr(libreoffice, "_shared", [])
+    try:
+        with engine("libreoffice").open(workbook) as session:
+            session.set(Area("Entries", 1, 1), [[Typed('=3.5&""')]])
+            session.evaluate()
+            assert session.read(Area("Entries", 1, 1)) == [["3.5"]]
+    finally:
+        libreoffice._leave_shared()
 
 
 def test_one_that_does_not_answer_is_stopped_and_replaced(workbook, monkeypatch):

@@ -131,7 +131,7 @@ def office_of(locale):
     """LibreOffice with a profile of its own, in which a program's language is set and nothing else."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(libreoffice, "_DRIVER", HANDS)
-        patch.setattr(libreoffice, "_ALWAYS_RECALCULATE", PROFILE.format(locale=locale))
+        patch.setattr(libreoffice, "_PROFILE", PROFILE.format(locale=locale))
         return libreoffice._Office()
 
 

@@ -4,12 +4,15 @@ Where it cannot be right, the desk says what to do instead, and that something w
 typed over; the check tells what happened.
 """
 
+import re
 import subprocess
 
 import pytest
 
 from long_run import drawn
 from workbookgen.checking.check import check
+from workbookgen.checking.compare import agree, are_same_words
+from workbookgen.checking.expected import expected_values
 from workbookgen.engines import Area, engine
 from workbookgen.engines.libreoffice import convert
 from workbookgen.planner_file import read_planner
@@ -248,13 +251,25 @@ def test_a_decimal_comma_is_a_number_where_people_write_one(german_planner):
     german_planner.type("projects_margin", 0, "12,5%")
     entries = german_planner.entries()
     assert entries["skeins_gross"][0] == 2.5 and entries["projects_margin"][0] == 0.125
-    # Numbers that are written into words have the comma there, too.
-    words = [
-        each
-        for each in german_planner.faults()
-        if not german_planner.layout.placements[each.partition("[")[0]].field.is_text
-    ]
-    assert words == [] and german_planner.shown()["skeins_mass_words"][0] == "2,4 oz (67 g)"
+    shown = german_planner.shown()
+    assert shown["skeins_mass_words"][0] == "2,4 oz (67 g)"
+
+
+def test_a_sentence_has_the_marks_of_the_place(german_planner):
+    """There 1,450 yd would be less than two yards: between thousands stands a space."""
+    german_planner.type("skeins_gross", 0, "2,5")
+    german_planner.type("skeins_wraps", 1, "2000")
+    shown = german_planner.shown()
+    expected = expected_values(german_planner.layout.planner, german_planner.entries())
+    apart = {
+        key: (wanted, got)
+        for key, column in expected.items()
+        for wanted, got in zip(column, shown[key], strict=True)
+        if not agree(wanted, got)
+    }
+    assert apart and all(are_same_words(*words) for words in apart.values())
+    assert not [got for _, got in apart.values() if re.search("[0-9],[0-9]{3}(?![0-9])|[0-9][.][0-9]", got)]
+    assert [got for _, got in apart.values() if re.search("[0-9]\u00a0[0-9]{3} yd", got)]
 
 
 def test_a_decimal_comma_is_told_where_people_write_a_point(planner):

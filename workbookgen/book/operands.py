@@ -205,6 +205,11 @@ class Columns:
         return operand.ref if operand.meaning.is_column else operand.value
 
 
+# A program puts its country's decimal mark into a number that becomes text. Where that is a comma, a comma between
+# thousands would read as one, so there a space stands, as ISO 80000-1 has it; it does not break a line.
+_BETWEEN_THOUSANDS = 'IF(MID(1.5&"",2,1)=".",",","\u00a0")'
+
+
 def said(word: Operand) -> str:
     """An amount as text in the unit shown, as people say it: thousands separated, and only useful decimals."""
     if word.unit.symbol == PERCENT_UNIT.symbol:
@@ -213,7 +218,7 @@ def said(word: Operand) -> str:
         return f"(ROUND(ROUND({word.ref},9),1){_unit_said(word)})"
     number = f"ROUND(ROUND({word.ref},9),0)"
     thousands = f"ROUNDDOWN({number}/1000,0)"
-    parted = f'{thousands}&","&RIGHT("00"&({number}-1000*{thousands}),3)'
+    parted = f'{thousands}&{_BETWEEN_THOUSANDS}&RIGHT("00"&({number}-1000*{thousands}),3)'
     return f'(IF({number}<1000,{number}&"",{parted}){_unit_said(word)})'
 
 
@@ -224,8 +229,8 @@ def said_in_all(word: Operand) -> str:
     number = f"ROUND(ROUND({word.ref},6),0)"
     thousands, millions = (f"ROUNDDOWN({number}/{each},0)" for each in (1000, 1000000))
     last = f'RIGHT("00"&({number}-1000*{thousands}),3)'
-    middle = f'IF({number}<1000000,{thousands}&"",{millions}&","&RIGHT("00"&({thousands}-1000*{millions}),3))'
-    return f'(IF({number}<1000,{number}&"",{middle}&","&{last}){_unit_said(word)})'
+    middle = f'IF({number}<1000000,{thousands}&"",{millions}&{_BETWEEN_THOUSANDS}&RIGHT("00"&({thousands}-1000*{millions}),3))'
+    return f'(IF({number}<1000,{number}&"",{middle}&{_BETWEEN_THOUSANDS}&{last}){_unit_said(word)})'
 
 
 def _is_said_with_a_decimal(word: Operand) -> bool:

@@ -14,7 +14,7 @@ from workbookgen.carry.conversion import in_unit
 from workbookgen.carry.leftovers import IN_ITS_CELL, Leftover
 from workbookgen.carry.matching import Matched, readable
 from workbookgen.carry.told_before import in_todays_unit
-from workbookgen.checking.compare import agree
+from workbookgen.checking.compare import agree, are_same_words
 from workbookgen.checking.expected import expected_of_blocks
 from workbookgen.engines import ErrorValue
 from workbookgen.filled.planner import FilledPlanner
@@ -169,7 +169,7 @@ class _Comparing:
                 continue  # it states an amount, in its planner's own units
             if isinstance(value, float) and result.unit:
                 value = in_unit(value, result.unit.unit(units), other.unit.unit(self.new.system))
-            if not agree(value, now):
+            if not (agree(value, now) or are_same_words(value, now)):
                 label = ", ".join(filter(None, (sheet, block.title, result.label)))
                 yield Difference(key, row, label, value, now, isinstance(block, Log))
 

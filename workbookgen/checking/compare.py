@@ -1,10 +1,13 @@
 """Two values of one cell: do they agree? And if not, what is there to report?"""
 
 import math
+import re
 from dataclasses import asdict, dataclass, field
 
 AGREEMENT = 1e-9  # relative, for numbers; texts must be equal
 NOTHING = 1e-12  # differences this small are rounding, whatever the values
+
+_MARK = re.compile(r"(?<=[0-9])[.,\u00a0](?=[0-9])")  # within a number: a decimal mark, or one between thousands
 
 
 @dataclass(frozen=True)
@@ -39,6 +42,12 @@ def agree(expected, got) -> bool:
     if _is_number(expected) and _is_number(got):
         return math.isclose(expected, got, rel_tol=AGREEMENT, abs_tol=NOTHING)
     return type(expected) is type(got) and expected == got
+
+
+def are_same_words(expected, stored) -> bool:
+    """Whether two texts are the same but for the marks in their numbers: a program writes "2,5 oz" where people do."""
+    are_texts = isinstance(expected, str) and isinstance(stored, str)
+    return are_texts and _MARK.sub(",", expected) == _MARK.sub(",", stored)
 
 
 def relative_difference(expected, got) -> float:

@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterator, Mapping
 
 from workbookgen.book.placement import Layout, Placement
-from workbookgen.checking.compare import AGREEMENT, NOTHING, Finding
+from workbookgen.checking.compare import AGREEMENT, NOTHING, Finding, are_same_words
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.ooxml.sheets import stretches
 from workbookgen.ooxml.values import ErrorValue, Value
@@ -77,4 +77,4 @@ def _shown(value: Value) -> Entry:
 def _agree(wanted: Entry, shown: Entry) -> bool:
     if isinstance(wanted, float | int) and isinstance(shown, float | int) and not isinstance(shown, bool):
         return math.isclose(wanted, shown, rel_tol=max(NEAR, AGREEMENT), abs_tol=NOTHING)
-    return wanted == shown
+    return wanted == shown or are_same_words(wanted, shown)

@@ -5,6 +5,7 @@ recalculation, and the result is read back. Slow, but the program itself loads t
 user's desktop.
 """
 
+import os
 import shutil
 import subprocess
 import warnings
@@ -26,6 +27,10 @@ from workbookgen.engines.engine import (
 )
 from workbookgen.engines.package import with_values
 from workbookgen.errors import FileError, MissingEngine
+
+# Its own words, whatever language the machine speaks: elsewhere it writes 3.5 into a text as "3,5", and its version in
+# other quotation marks.
+_IN_ENGLISH = {"LC_ALL": "C.UTF-8", "LANGUAGE": "en"}
 
 TIME_LIMIT = 600  # seconds; a usual planner takes one, the largest on a slow machine a few minutes
 
@@ -115,8 +120,9 @@ def _program() -> str:
 
 def _run(*arguments: str | Path) -> subprocess.CompletedProcess:
     command = [_program(), *map(str, arguments)]
+    spoken = {"env": os.environ | _IN_ENGLISH, "encoding": "utf-8", "errors": "replace"}
     try:
-        return subprocess.run(command, capture_output=True, encoding="utf-8", errors="replace", timeout=TIME_LIMIT)
+        return subprocess.run(command, capture_output=True, timeout=TIME_LIMIT, **spoken)
     except subprocess.TimeoutExpired:
         stopped = f"Gnumeric did not finish within {TIME_LIMIT} seconds and was stopped."
         raise FileError.at(str(arguments[-1]), stopped) from None

@@ -3,7 +3,7 @@
 Starting LibreOffice takes seconds and a scenario takes a fraction of one, so the process is shared and lives until
 this program ends. `libreoffice_driver` holds the conversation; this side starts it, and stops it when it does not
 answer. The profile is a fresh one that always recalculates: with the user's own, LibreOffice would show the stored
-results.
+results. It is one of the United States, wherever this runs: elsewhere LibreOffice may write 3.5 into a text as "3,5".
 """
 
 import atexit
@@ -37,11 +37,14 @@ TIME_LIMIT = 600  # seconds, for any one thing asked of the program; the largest
 START_LIMIT = 60  # seconds, to begin with and to end
 
 _DRIVER = Path(__file__).with_name("libreoffice_driver.py")
-_ALWAYS_RECALCULATE = """<?xml version="1.0" encoding="UTF-8"?>
+_PROFILE = """<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry">
 <item oor:path="/org.openoffice.Office.Calc/Formula/Load">
 <prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop>
 <prop oor:name="ODFRecalcMode" oor:op="fuse"><value>0</value></prop>
+</item>
+<item oor:path="/org.openoffice.Setup/L10N">
+<prop oor:name="ooSetupSystemLocale" oor:op="fuse"><value>en-US</value></prop>
 </item>
 </oor:items>
 """
@@ -251,7 +254,7 @@ def _kill_group(process: subprocess.Popen) -> None:
 def _write_profile(folder: Path) -> None:
     user = folder / "profile" / "user"
     user.mkdir(parents=True)
-    (user / "registrymodifications.xcu").write_text(_ALWAYS_RECALCULATE, encoding="utf-8")
+    (user / "registrymodifications.xcu").write_text(_PROFILE, encoding="utf-8")
 
 
 def _program() -> str:

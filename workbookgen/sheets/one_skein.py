@@ -7,10 +7,11 @@ from workbookgen.language.quantities import LENGTH, SQUARE_LENGTH
 from workbookgen.reference import diameter, uncertainty
 
 # Its net weight in both units; under 10 g each with one decimal more. Hundredths are put together of whole numbers:
-# joined to a text, Gnumeric writes a hundredth as 0.0099999999999999999998.
+# joined to a text, Gnumeric writes a hundredth as 0.0099999999999999999998. Their mark is the program's own, as it puts
+# it into 1.5.
 _HUNDREDTHS = "ROUND(ROUND(ROUND(net / 28.349523125, 9), 2) * 100, 0)"
 _LITTLE = (
-    f'IF({_HUNDREDTHS} < 1, "0", "0." & IF({_HUNDREDTHS} < 10, "0", "") & '
+    f'IF({_HUNDREDTHS} < 1, "0", "0" & MID(1.5 & "", 2, 1) & IF({_HUNDREDTHS} < 10, "0", "") & '
     f'IF(ABS({_HUNDREDTHS} - 10 * ROUND({_HUNDREDTHS} / 10, 0)) < 0.5, ROUND({_HUNDREDTHS} / 10, 0), {_HUNDREDTHS}))'
 )
 IT_WEIGHS = (
