@@ -1,4 +1,4 @@
-"""Areas of cells, joined where they are neighbors: what holds for many cells is said of few areas."""
+"""Areas of cells, joined into fewer and larger ones."""
 
 from collections.abc import Iterable
 
@@ -6,7 +6,7 @@ Area = tuple[int, int, int, int]  # first row, first column, last row, last colu
 
 
 def joined(areas: Iterable[Area]) -> list[Area]:
-    """The same cells in fewer rectangles: what stands side by side first, then what stands one below another."""
+    """The same cells in fewer rectangles: neighbors side by side are joined first, then those one below another."""
     return [_turned(each) for each in _side_by_side(map(_turned, _side_by_side(areas)))]
 
 
@@ -21,6 +21,6 @@ def _side_by_side(areas: Iterable[Area]) -> list[Area]:
 
 
 def _turned(area: Area) -> Area:
-    """Rows for columns."""
+    """The area with rows and columns exchanged."""
     top, left, bottom, right = area
     return left, top, right, bottom

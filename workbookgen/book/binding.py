@@ -1,7 +1,7 @@
-"""From a formula in words to a formula in cell references.
+"""Binding: from a formula in words to a formula in cell references.
 
-Binding turns each word into a reference times its unit factor (`operands`), converts the outcome back into the unit
-shown, and puts a guard around the whole (`guard`). What only chooses among cells of that unit, or adds them up, is not
+Each word becomes a reference times its unit factor (`operands`), the outcome is converted to the unit shown, and a
+guard is put around the whole (`guard`). A formula that only chooses among cells of that unit, or adds them up, is not
 converted.
 """
 
@@ -12,7 +12,7 @@ from workbookgen.language.quantities import Unit
 
 
 def bind(result: Result, columns: Columns, unit: Unit | None, guarded: bool = True) -> str:
-    """A result's formula in references, with "=". Proofs omit the guard: their inputs are printed values."""
+    """A result's formula in references, with its "=". Proofs need no guard: their inputs are printed values."""
     value = columns.unconverted(result.text.nodes, unit) if unit else None
     if value is None:
         value = columns.written(result.text.nodes)

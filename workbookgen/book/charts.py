@@ -1,7 +1,7 @@
-"""Charts, drawn by the spreadsheet program itself from the cells of the sheets.
+"""Charts, drawn by the spreadsheet program from the cells of the sheets.
 
-No title and no frame: a chart is under its section's heading, at its place in a table or beside it. Columns differ in
-lightness and marks in shape, so that a chart can be read in grayscale. Each has a description for those who cannot
+They have no title and no frame: a chart is under its section's heading, in a table or beside one. Columns differ in
+lightness and markers in shape, so that a chart can be read in grayscale. Each has a description for those who cannot
 see it.
 """
 
@@ -16,12 +16,12 @@ from workbookgen.language.views import Chart, Matrix, Series
 
 TEXT = {"name": TYPEFACE, "size": SMALL, "color": QUIET}
 OFF_FORMAT = signed("0%", 0)
-OFF_MOST = 0.3  # share off the mean that a control chart shows
+OFF_MOST = 0.3  # the largest deviation from the mean, as a share, that a control chart shows
 FILLS = {"accent": ACCENT, "soft": SOFT, "straw": STRAW, "hair": HAIR}
 
 
 def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart, width: int, height: int):
-    """The chart as XlsxWriter has it, to be put on a worksheet."""
+    """An XlsxWriter chart, to insert into a worksheet."""
     drawn = KINDS[chart.kind](book, layout, chart)
     drawn.set_title({"none": True})
     drawn.set_chartarea({"border": {"none": True}, "fill": {"none": True}})
@@ -31,7 +31,7 @@ def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart, width: int, he
 
 
 def _bars(book, layout: Layout, chart: Chart):
-    """Horizontal bars on the rows of a table: the plot is as high as the rows, without labels of its own."""
+    """Horizontal bars on the rows of a table: the plot is as high as the rows, and has no labels."""
     drawn = book.add_chart({"type": "bar"})
     for series in chart.series:
         drawn.add_series(_series(layout, chart, series) | {"gap": 60, "overlap": 0})
@@ -43,7 +43,7 @@ def _bars(book, layout: Layout, chart: Chart):
 
 
 def _stages(book, layout: Layout, chart: Chart):
-    """Stacked columns, stage by stage."""
+    """Stacked columns, one per stage."""
     drawn = book.add_chart({"type": "column", "subtype": "stacked"})
     for series in chart.series:
         drawn.add_series(_series(layout, chart, series) | {"gap": 35})
@@ -54,9 +54,9 @@ def _stages(book, layout: Layout, chart: Chart):
 
 
 def _control(book, layout: Layout, chart: Chart):
-    """Points in order, joined, by their deviation from the mean, which is the axis, with dashed limits.
+    """A control chart: joined points by their deviation from the mean, with dashed limits; the chosen point is larger.
 
-    The chosen point is larger. A point that is not wanted is off the scale, the same for all charts, so nobody sees it.
+    The scale is fixed, and a point that is not to be shown lies outside it.
     """
     drawn = book.add_chart({"type": "scatter", "subtype": "straight_with_markers"})
     for series in chart.series:
@@ -69,7 +69,7 @@ def _control(book, layout: Layout, chart: Chart):
 
 
 def _shares(book, layout: Layout, chart: Chart):
-    """Bars on the rows of a table, as shares of what is needed: a line at 100%, cut at 200%."""
+    """Bars on the rows of a table, as shares of what is needed: with a line at 100%, cut off at 200%."""
     drawn = _bars(book, layout, chart)
     drawn.set_x_axis(_axis(grid=True, min=0, max=2, major_unit=1, label_position="none"))
     return drawn
@@ -99,7 +99,7 @@ def _series(layout: Layout, chart: Chart, series: Series) -> dict:
     """A series of columns or bars, with error bars."""
     fill = FILLS.get(series.look, ACCENT)
     color = recolored({"color": fill}, layout.planner.colors)
-    edge = color if fill == ACCENT else {"color": QUIET, "width": 0.75}  # by which a pale column is visible
+    edge = color if fill == ACCENT else {"color": QUIET, "width": 0.75}  # makes a pale column visible
     drawn = _ranges(layout, chart, series) | {"fill": color, "border": edge}
     if series.whisker:
         cells, line = f"={range_of(layout, series.whisker, chart.records)}", {"color": QUIET, "width": 1.25}
@@ -116,7 +116,7 @@ def _ranges(layout: Layout, chart: Chart, series: Series) -> dict:
 
 
 def _names(layout: Layout, chart: Chart) -> str:
-    """The names below the columns: cells, or words."""
+    """The cells with the names below the columns: of a log, or the heads of a matrix."""
     if chart.categories:
         return f"={range_of(layout, chart.categories, chart.records)}"
     plan = next(plan for plan in layout.plans.values() if chart in plan.sheet.sections)
@@ -128,7 +128,7 @@ def _names(layout: Layout, chart: Chart) -> str:
 
 
 def range_of(layout: Layout, keys: tuple[str, ...], records: int | None) -> str:
-    """The cells of a column (its first records), or from a first field to a last one."""
+    """The range of a column, or of its first records; or the range from a first field to a last one."""
     first, last = layout.placements[keys[0]], layout.placements[keys[-1]]
     end = last.row + (min(records or last.rows, last.rows) - 1)
     return f"{quote_sheetname(first.sheet)}!${first.letter}${first.row}:${last.letter}${end}"

@@ -1,7 +1,7 @@
-"""What every sheet has: links, the color of its tab, widths; `printing` sets up how it is printed.
+"""What every sheet has: links, a tab color, column widths; `printing` sets up how it is printed.
 
-No sheet is protected: where one is, some programs do not let groups of columns be opened or lines be sorted. A
-calculated cell refuses typing instead (`look.worked_out`), the desk reports one that was emptied, and the check
+No sheet is protected, since some programs do not let one open groups of columns or sort lines on a protected sheet.
+Instead a calculated cell refuses typing (`look.worked_out`), the desk reports one that was emptied, and the check
 reports one that was changed in any way.
 """
 
@@ -23,8 +23,10 @@ TABS = {
 
 
 def links_of_a_page(canvas: Canvas) -> None:
-    """The same places in the same order on every page; the current one is highlighted."""
-    canvas.across(1, 1, max(COLUMNS + 1, canvas.plan.last_column), look.LITTLE | {"bottom": 1, "bottom_color": HAIR})
+    """Write the links of a page: the same sheets in the same order everywhere, with the current one highlighted."""
+    canvas.blank_cells(
+        1, 1, max(COLUMNS + 1, canvas.plan.last_column), look.LITTLE | {"bottom": 1, "bottom_color": HAIR}
+    )
     columns = range(2, canvas.plan.last_column + 1)
     wide = [column for column in columns if canvas.plan.widths[column] >= WIDE_ENOUGH][:COLUMNS]
     for column, sheet in zip(wide, places(canvas, len(wide)), strict=False):
@@ -32,12 +34,12 @@ def links_of_a_page(canvas: Canvas) -> None:
             canvas.text(1, column, sheet, look.HERE)
         else:
             canvas.link(1, column, Link(sheet, sheet), LINK)
-    canvas.to.freeze_panes(1, 0)
-    canvas.to.hide_row_col_headers()
+    canvas.worksheet.freeze_panes(1, 0)
+    canvas.worksheet.hide_row_col_headers()
 
 
 def places(canvas: Canvas, room: int) -> list[str]:
-    """The sheets for which the links on a page have room: aids give way to the current sheet and its neighbors."""
+    """The sheets that a page links to. If room is short, aids go first, except the page itself and related ones."""
     sheets, here = canvas.layout.planner.sheets, canvas.plan.sheet
     names = [sheet.name for sheet in sheets if not sheet.is_added or sheet is here]
     others = [sheet for sheet in reversed(sheets[:-1]) if sheet.name in names]
@@ -48,9 +50,9 @@ def places(canvas: Canvas, room: int) -> list[str]:
 
 
 def links_of_a_log(canvas: Canvas) -> None:
-    """Back to the desk, and on to the neighbors, each over a wide enough column."""
+    """Write the links of a log: to the desk and to related sheets, each above a column that is wide enough."""
     plan, desk = canvas.plan, canvas.layout.planner.sheets[0].name
-    canvas.across(1, 1, plan.last_column, look.LITTLE | {"bottom": 1, "bottom_color": HAIR})
+    canvas.blank_cells(1, 1, plan.last_column, look.LITTLE | {"bottom": 1, "bottom_color": HAIR})
     canvas.link(1, NAME, Link(desk, f"← {desk}"), LINK)
     columns = range(BESIDE_NAME, plan.last_column + 1)
     wide = [column for column in columns if column not in plan.folded and plan.widths[column] >= WIDE_ENOUGH]
@@ -59,8 +61,8 @@ def links_of_a_log(canvas: Canvas) -> None:
 
 
 def finish(canvas: Canvas) -> None:
-    """Widths, tab and how it is printed."""
-    plan, to = canvas.plan, canvas.to
+    """Set column widths, tab color and printing, once everything is written."""
+    plan, to = canvas.plan, canvas.worksheet
     folds = [column for column, _ in plan.folds]
     for column, pixels in plan.widths.items():
         if column in plan.folded:

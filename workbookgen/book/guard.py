@@ -1,6 +1,6 @@
-"""The guard around a formula: blank until everything needed is there, is of the right type, and inside its domain.
+"""The guard around a formula: blank until everything it needs is there, of the right type, and inside its domain.
 
-The tests are nested, since only IF is sure not to evaluate what it does not need.
+The conditions are nested IFs, since only IF is sure not to evaluate a branch that it does not need.
 """
 
 import operator
@@ -11,11 +11,11 @@ from workbookgen.language.domains import SMALLEST_AMOUNT, Choice, Date, Domain, 
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.tokens import Call
 
-SAID_BELOW = {"said": 999_999, "said_in_all": 99_999_999}  # from here on, the workbook states no number in words
+SAID_BELOW = {"said": 999_999, "said_in_all": 99_999_999}  # the limits of these forms; larger numbers give a blank
 
 
 def guard(result: Result, columns: Columns, value: str) -> str:
-    """The value, or blank: nested conditions, each safe once the ones before it hold."""
+    """Formula text of the value or a blank: nested conditions, each safe to evaluate if the outer ones hold."""
     operands = {word: columns.operands[word] for word in result.words}
     single = {word: each for word, each in operands.items() if not each.meaning.is_column}
     looked_up = [
@@ -32,12 +32,12 @@ def guard(result: Result, columns: Columns, value: str) -> str:
 
 
 def all_of(conditions: list[str]) -> str:
-    """Formula text that holds where all of these do."""
+    """Formula text of whether all these conditions hold."""
     return conditions[0] if len(conditions) == 1 else f"AND({','.join(conditions)})"
 
 
 def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
-    """Every needed word is there, and nothing typed is of the wrong type. Safe whatever the cells hold."""
+    """Conditions that every needed word is there and no entry is of the wrong type; safe whatever the cells hold."""
     needed, spare, conditions = [], [], []
     for word, each in single.items():
         field = each.meaning.field
@@ -59,7 +59,7 @@ def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
 
 
 def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
-    """Every amount that is stated, and is there, is one that people would state in figures, in the unit shown."""
+    """Conditions that every amount put into words is below the limit of its form."""
     tests = {
         call.keys[0]: f"{single[call.keys[0]].ref}<{below}"
         for form, below in SAID_BELOW.items()
@@ -73,7 +73,7 @@ def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
 
 
 def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> list[str]:
-    """Every input is inside its domain."""
+    """Conditions that every input is inside its domain, and no needed text is empty."""
     conditions = []
     for word, each in single.items():
         field = each.meaning.field
@@ -86,7 +86,7 @@ def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> 
 
 
 def _listed_once(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
-    """A name chosen from another list occurs once in the list that is searched."""
+    """Conditions that each name occurs once in its list, unless it was chosen from that very list."""
     return [
         columns.once(call.keys[1], columns.name(call))
         for call in lookups
@@ -95,13 +95,13 @@ def _listed_once(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
 
 
 def _chosen_from(key: str, columns: Columns) -> str | None:
-    """The list from which a name is chosen."""
+    """The list that a name is chosen from; None if it is not chosen."""
     field = columns.operands[key].meaning.field if key else None
     return field.domain.of if isinstance(field, Input) and isinstance(field.domain, Choice) else None
 
 
 def _found(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
-    """Every looked-up cell holds something of the right type."""
+    """Conditions that every looked-up cell has a value of the right type."""
 
     def found(call: Call) -> str:
         cell = columns.looked_up(call)
@@ -111,7 +111,7 @@ def _found(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
 
 
 def _found_inside(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
-    """A looked-up input is inside its domain. It may be an error, so its type is tested first."""
+    """Conditions that every looked-up input is inside its domain; its type was tested, since it may be an error."""
     return [
         condition
         for call in lookups
@@ -121,10 +121,10 @@ def _found_inside(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
 
 
 def inside_domain(field: Input, ref: str, columns: Columns, or_blank: bool = False) -> list[str]:
-    """The domain of an input as conditions on a cell that is known to be of the right type.
+    """The domain of an input as conditions on a cell that is known to have the right type.
 
-    A blank cell counts as 0 and as an empty text; a condition that both satisfy needs no exception where the cell may
-    be blank.
+    A blank cell counts as 0 and as an empty text. So where the cell may be blank, a condition that these satisfy needs
+    no exception for it.
     """
     return [
         f"OR(ISBLANK({ref}),{test})" if or_blank and not blank_keeps_it else test
@@ -133,12 +133,12 @@ def inside_domain(field: Input, ref: str, columns: Columns, or_blank: bool = Fal
 
 
 def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, bool]]:
-    """The conditions of a domain, and whether a blank cell keeps each of them."""
+    """The conditions of a domain, each with whether a blank cell satisfies it."""
     if isinstance(domain, Choice):
         listed, once = columns.operands[domain.of], (columns.once(domain.of, ref), False)
         if (domain.of, ref) in columns.positions:
             return [once]
-        # A formula that gives nothing would choose the one line of a log that is blank.
+        # An empty text would match the one blank line of a log.
         return [(f"LEN({ref})>0", False), once] if isinstance(listed.meaning.field, Result) else [once]
     if isinstance(domain, Name | Note):
         letters = f'SUBSTITUTE({ref}," ","")' if isinstance(domain, Name) else ref  # spaces alone are not a name

@@ -1,7 +1,7 @@
-"""Where everything is: from the description of a planner to placements, and their bound formulas.
+"""The layout: from the description of a planner to placements with bound formulas.
 
-The plan of a sheet says where its fields are; here each becomes a placement, and each formula is bound to the cells
-of its words. A log's records stand in rows, a proof in a row of its own.
+The plan of a sheet has a spot for each field; here each becomes a placement, and its formula is bound to the cells of
+its words.
 """
 
 from collections.abc import Callable, Iterator, Sequence
@@ -30,8 +30,8 @@ from workbookgen.language.quantities import NUMBER_UNIT, unit_named
 from workbookgen.language.sentences import AN_ERROR, NO_ERROR
 from workbookgen.language.tokens import Call
 
-SUMMED_AT_ONCE = 30  # arguments of a function, as the file format's oldest readers take them
-NOTHING = "nothing_cell"  # a cell that stays blank, to which words of left-out sheets refer
+SUMMED_AT_ONCE = 30  # arguments of one SUM: the limit of the file format's oldest readers
+NOTHING = "nothing_cell"  # a cell that stays blank, to which absent words refer
 
 
 def place(planner: Planner) -> Layout:
@@ -43,7 +43,7 @@ def place(planner: Planner) -> Layout:
 
 
 def _placements(planner: Planner, plan: Plan) -> Iterator[Placement]:
-    """The fields of a sheet at their places, not yet bound."""
+    """The placements of a sheet, without formulas."""
     for part in plan.sheet.parts:
         fields = [*part.by_key.values(), *getattr(part, "automatic", ())]
         if isinstance(part, ProofTable):
@@ -59,7 +59,7 @@ def _placements(planner: Planner, plan: Plan) -> Iterator[Placement]:
 
 @dataclass(frozen=True)
 class _Binder:
-    """Binds the formulas of a planner to the cells in which its fields stand."""
+    """Binds the formulas of a planner to the cells of its fields."""
 
     planner: Planner
     placements: dict[str, Placement]
@@ -78,7 +78,7 @@ class _Binder:
                 formulas = CopiedDown(self._of_verdict(table), placement.row, table.rows)
             case _:
                 formulas = ()
-        # The cells of a log differ in their row, of which the last has the most digits.
+        # The formulas of a log differ only in their row, so the last is the longest.
         for text in formulas[-1:] if isinstance(formulas, CopiedDown) else formulas:
             if faults := bound_objections(text):
                 raise DescriptionError.at(f"field {placement.key}", "; ".join(faults) + ".")
@@ -99,12 +99,12 @@ class _Binder:
         return CopiedDown(text, placement.row, placement.rows)
 
     def _of_repeat(self, log: Log, repeat: Repeat) -> str:
-        """The record's own cell, which stands on the same sheet."""
+        """A reference to the record's own cell, which is on the same sheet."""
         repeated = self.placements[f"{log.key}_{repeat.of}"]
         return f"=${repeated.letter}${repeated.row + repeat.record}"
 
     def _of_proof(self, proof: Proof, row: int) -> str:
-        """The result's own formula, its words bound to the printed values in the proof's row."""
+        """The result's own formula, with its words bound to the given values in the proof's row."""
         block, result = self.planner.by_key[proof.result]
         operands = dict(self._columns(block, set(result.words), "").operands)
         for index, (word, (_, unit)) in enumerate(proof.given.items()):
@@ -115,7 +115,7 @@ class _Binder:
         return bind(result, Columns(operands, self._numbers), unit, guarded=False)
 
     def _of_trial(self, trial: Trial) -> str:
-        """A formula of constants; or the sum of all cells of some blocks, which is an error where one of them is."""
+        """A formula of constants; or the sum of all cells of some blocks, which is an error if any cell is one."""
         if trial.formula:
             text = formula(trial.formula)
             return "=" + self._columns(None, set(text.words), "").written(text.nodes)
@@ -130,7 +130,7 @@ class _Binder:
         return f'=IF(ISNUMBER({total}),"{NO_ERROR}","{AN_ERROR}")'
 
     def _of_verdict(self, table: ProofTable) -> str:
-        """The formula that compares, in a proof's own row, what is computed with what is printed."""
+        """The formula that compares the computed answer with the printed one, for each row."""
 
         def operand(word: str, column: ProofColumn) -> Operand:
             meaning = Meaning(word, table, Column(word, word, (0.0,)), is_column=False)
@@ -150,11 +150,12 @@ class _Binder:
         by_position: bool = False,
         sums: tuple[Call, ...] = (),
     ) -> Columns:
-        """The words of a formula as operands, seen from a sheet, with the columns that choices name.
+        """The words of a formula as operands for a cell of `sheet`, and the lists that its inputs choose from.
 
-        A formula that cells share may hold the name of what is elsewhere, and no address. Others hold
-        addresses: to IronCalc the name of a single cell, such as the column of a log of one line, is no range.
-        What is looked up is taken from the line kept beside each record, with `by_position`.
+        A formula copied down a column refers to other sheets by defined names, since a shared formula may not contain
+        an address on another sheet. Other formulas contain addresses, since IronCalc does not take the name of a
+        single cell, such as a log of one line, for a range. With `by_position`, lookups use the positions kept beside
+        each record.
         """
         meanings = {word: self.planner.meaning(block, word) for word in sorted(words)}
         inputs = [each.field for each in meanings.values() if isinstance(each.field, Input)]
@@ -182,16 +183,16 @@ class _Binder:
         return Columns(operands, first_numbers if is_named else self._numbers, positions, lines_of, by_line)
 
     def _listing(self, block: Block, words: set[str]) -> Iterator[tuple[str, Log, Position]]:
-        """The long lists among these words, which themselves keep the line of each name that occurs once."""
+        """The logs' lists among these words, which keep the position of each of their own names."""
         for word in words:
             holder, field = self.planner.by_key.get(word, (None, None))
             if isinstance(holder, Log) and holder is not block and (position := holder.position_of(field.key, word)):
                 yield word, holder, position
 
     def _by_line(self, block: Block, names: str, name: str, ref: Callable[..., str]) -> ByLine | None:
-        """How a total finds the records with a name by lines, where both sides keep lines of the same list.
+        """How a sum finds the records with a name by position, if both sides keep positions in the same list.
 
-        `ref` gives the cells of a full key, or those of a word in the records of a block.
+        `ref` gives the cells of a full key, or of a word in the records of a block.
         """
         holder, field = self.planner.by_key.get(names, (None, None))
         if not isinstance(holder, Log) or name not in block.by_key:
@@ -226,7 +227,7 @@ class _Binder:
 
 
 def _spanned(cells: Sequence[Placement]) -> str:
-    """The range from the first to the last of some cells in one column of a block."""
+    """The range from the first to the last of these cells, which are in one column."""
     first = min(cells, key=lambda each: each.row)
     last = max(each.row + each.rows for each in cells)
     return replace(first, rows=last - first.row).range

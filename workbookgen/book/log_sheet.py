@@ -14,7 +14,7 @@ FOLDED = look.LITTLE | {"font_color": ACCENT, "align": "center", "text_wrap": Tr
 
 
 def draw(canvas: Canvas) -> None:
-    """The whole sheet: its links, its head, and the log below."""
+    """Write the whole sheet: its links, its head, and the log below."""
     plan = canvas.plan
     [log] = plan.sheet.logs
     links_of_a_log(canvas)
@@ -31,30 +31,30 @@ def draw(canvas: Canvas) -> None:
     records.tint(canvas, log, plan.strips)
     records.automatic(canvas, log)
     _hidden(canvas, log)
-    canvas.across(INK_LINE, 1, plan.last_column, look.LITTLE | look.INK_LINE)
-    canvas.to.freeze_panes(FIRST_RECORD - 1, NAME)
-    canvas.to.outline_settings(True, False, True, False)
+    canvas.blank_cells(INK_LINE, 1, plan.last_column, look.LITTLE | look.INK_LINE)
+    canvas.worksheet.freeze_panes(FIRST_RECORD - 1, NAME)
+    canvas.worksheet.outline_settings(True, False, True, False)
 
 
 def _group(canvas: Canvas, first: int, strip: Strip) -> None:
-    """The heading of columns that are always seen, under a rule."""
+    """Write the heading of visible columns, under a rule."""
     if strip.is_folded or strip.is_hidden:
         return
     color = ACCENT if strip.is_typed else INK
     rule = {"top": 2, "top_color": color}
-    canvas.across(GROUPS, first, first + len(strip.keys) - 1, look.LITTLE | rule)
+    canvas.blank_cells(GROUPS, first, first + len(strip.keys) - 1, look.LITTLE | rule)
     canvas.text(GROUPS, first, strip.heading, look.LITTLE | rule | {"bold": True, "font_color": color})
 
 
 def _sums(canvas: Canvas) -> None:
-    """What the whole log comes to, in its head."""
+    """Write the totals in the head of the log."""
     for key in canvas.plan.sheet.log_view.sums:
         placement = canvas.placed(key)
         canvas.cells(key, look.PLAIN | look.on_its_own(placement.field, placement.unit))
 
 
 def _hidden(canvas: Canvas, log: Log) -> None:
-    """Cards that no head shows."""
+    """Write the fields of cards that the head does not show."""
     sums = canvas.plan.sheet.log_view.sums
     for card in (part for part in canvas.plan.sheet.parts if part is not log):
         for each in card.fields:

@@ -1,9 +1,9 @@
 """How cells look: one typeface, three sizes, few colors, and the number formats.
 
-A cell to type in has a tint and a line below it in its edge color; the line alone identifies it, so nothing is lost
-in grayscale or without color vision. Calculated cells are white over a hairline. All text colors have a contrast of
-at least 4.5 to 1 on their ground (WCAG 2.1, level AA). Formats are written in the default colors; `recolored` puts
-those of the settings in their place.
+An input has a tint, and a line below it in the edge color; the line alone identifies it, so nothing is lost in
+grayscale or without color vision. Calculated cells are white over a hairline. All text has a contrast of at least 4.5
+to 1 with its ground (WCAG 2.1, level AA). Formats are written in the default colors; `recolored` replaces these by
+those of the settings.
 """
 
 from collections.abc import Mapping
@@ -16,10 +16,10 @@ from workbookgen.language.parts import Column
 from workbookgen.language.quantities import DAY_UNIT, PERCENT_UNIT, Unit
 
 TYPEFACE = "Arial"
-TITLE_LETTERS, MESSAGE_LETTERS = 32, 255  # what the file format takes beside a cell
+TITLE_LETTERS, MESSAGE_LETTERS = 32, 255  # the format's limits for the title and text of a validation's message
 
-LARGE, SIZE, SMALL = 22, 11, 9  # points: titles and answers; all that is read or typed; links, heads, units, help
-# Programs measure columns by the digits of the workbook's own font: at 10 points, they are 7 pixels wide.
+LARGE, SIZE, SMALL = 22, 11, 9  # points: titles and answers; text and numbers; links, heads, units and help
+# Programs measure columns in digits of the workbook's default font, which are 7 pixels wide at 10 points.
 FACE = {"font_name": TYPEFACE, "font_size": 10, "font_scheme": "none"}
 PLAIN = FACE | {"font_size": SIZE, "font_color": INK, "valign": "vcenter"}
 QUIETLY = PLAIN | {"font_color": QUIET}
@@ -45,13 +45,13 @@ MESSAGE_BROKEN = MESSAGE | {"font_size": SMALL, "text_wrap": True}  # in the pla
 MARK = PLAIN | {"bold": True, "font_color": WARNING, "align": "center"}
 FACT = PLAIN | {"font_size": SMALL, "text_wrap": True, "valign": "top"} | LINE
 CAUTION_HEAD = HEAD | {"font_color": WARNING, "top_color": WARNING}
-DOOR_RULE = {"top": 5, "top_color": ACCENT}
+ENTRANCE_RULE = {"top": 5, "top_color": ACCENT}
 TYPED = {"bg_color": GROUND, "bottom": 1, "bottom_color": EDGE, "locked": False}
 TINTED = {"bg_color": GROUND}
 
 
 def recolored(properties: Mapping, colors: Mapping[str, str]) -> dict:
-    """A format, and what it is made of, with the colors that were chosen for some roles."""
+    """A format's properties, nested ones too, with the colors that the settings chose for some roles."""
     chosen = {ROLES[role]: color for role, color in colors.items()}
     return {
         name: recolored(value, colors) if isinstance(value, Mapping) else chosen.get(value, value)
@@ -60,42 +60,42 @@ def recolored(properties: Mapping, colors: Mapping[str, str]) -> dict:
 
 
 def accented(properties: Mapping) -> dict:
-    """A heading, or a rule, over what one came for."""
+    """A heading or a rule in the accent color, for answers."""
     return {name: ACCENT if value == INK else value for name, value in properties.items()}
 
 
 def entry(field: Input, unit: Unit | None) -> dict:
-    """A cell to type in, on a page."""
+    """The format of an input on a page."""
     return PLAIN | TYPED | {"num_format": number_format(field, unit)} | aligned(field)
 
 
 def entry_in_a_log(field: Input, unit: Unit | None) -> dict:
-    """A cell to type in, in a log: white, until its line is in use."""
-    # A long name is read in full, in smaller letters.
+    """The format of an input in a log: white until its line is in use."""
+    # A long name is shown in full, in smaller letters.
     chosen = {"shrink": True} if isinstance(field.domain, Choice) else {}
     return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field) | chosen
 
 
 def result(field: Result | Automatic, unit: Unit | None) -> dict:
-    """A calculated cell."""
+    """The format of a calculated cell."""
     return PLAIN | LINE | {"num_format": number_format(field, unit)} | aligned(field)
 
 
 def answer(field: Result, unit: Unit | None) -> dict:
-    """One large answer, with its unit beside the number."""
+    """The format of a large answer, with the unit beside the number."""
     return ANSWER | on_its_own(field, unit) | {"shrink": True}
 
 
 def on_its_own(field: Result | Automatic, unit: Unit | None) -> dict:
-    """A number that stands in no column of others: from the left, with its unit or with what it counts."""
+    """The format of a number outside any column: at the left, with its unit."""
     return {"num_format": sum_format(field, unit), "align": "left"}
 
 
 def aligned(field: Input | Result | Automatic) -> dict:
-    """Texts to the left, indented; numbers to the right, kept off the edge by their format, or at it if typed.
+    """Texts at the left, indented if typed; numbers at the right.
 
-    LibreOffice 7.4 forgets the indent of a number beside another one with a validation of its own, and that of some
-    heads.
+    Calculated numbers are kept off the edge by their number format, not by an indent: LibreOffice 7.4 drops the indent
+    of a number whose neighbor has another validation, and of some heads.
     """
     if field.is_text:
         return {"align": "left"} | ({"indent": 1} if isinstance(field, Input) else {})
@@ -103,21 +103,21 @@ def aligned(field: Input | Result | Automatic) -> dict:
 
 
 def number_format(field: Input | Result | Automatic, unit: Unit | None) -> str:
-    """Inputs show what was typed; results show as many digits as are useful, with padding after them."""
+    """The number format: inputs show what was typed, results as many digits as are useful, with padding."""
     if field.is_text:
         return "@" if isinstance(field, Input) else GENERAL
     if unit is DAY_UNIT:
         return "yyyy-mm-dd" + AIR
     if isinstance(field, Input):
-        # "0.##" would show a whole number with a point behind it; and with room behind it LibreOffice rounds no General
-        # number to the width of its cell, but shows ### for a third of an ounce.
+        # "0.##" would show a whole number with a trailing point. General with padding would keep LibreOffice from
+        # rounding to the width of the cell, so a third of an ounce would show as ###.
         return "0.0#%" + AIR if _is_percent(unit) else GENERAL
     body = _digits(field, unit)
     return signed(body, field.digits or 0, AIR) if getattr(field, "is_signed", False) else _aired(body)
 
 
 def sum_format(field: Result | Automatic, unit: Unit | None) -> str:
-    """A number on its own, with its unit or with what it counts."""
+    """The number format of a number outside any column, with its unit."""
     if field.is_text or unit is DAY_UNIT:
         return number_format(field, unit)
     words = "" if _is_percent(unit) or not unit or not unit.symbol else f'" {unit.symbol}"'
@@ -131,12 +131,12 @@ def _digits(field: Result | Automatic, unit: Unit | None) -> str:
 
 
 def _aired(body: str) -> str:
-    """With room at its right edge, which every program keeps; a true minus sign before negative numbers."""
+    """The format with padding at its right, which every program keeps, and a true minus sign."""
     return f'{body}{AIR};"−"{body}{AIR}'
 
 
 def signed(body: str, digits: int, air: str = "") -> str:
-    """A number with its sign, except where it rounds to zero."""
+    """The format with a plus or minus sign, except for what rounds to zero."""
     least = f"{0.005 / 10**digits:.15g}"
     return f'[>={least}]"+"{body}{air};[<=-{least}]"−"{body}{air};{body}{air}'
 
@@ -151,26 +151,23 @@ def _is_percent(unit: Unit | None) -> bool:
 
 
 def stands_at_the_edge(field: Input | Result | Automatic, unit: Unit | None) -> bool:
-    """Whether it is a number that is shown as it was typed."""
+    """Whether it is shown without padding: a number as it was typed."""
     return isinstance(field, Input) and number_format(field, unit) == GENERAL
 
 
 def head_of(field: Input | Result | Automatic, unit: Unit | None = None) -> tuple[dict, dict]:
-    """The formats of a column's label and unit, which are above what they name, and as far from the edge."""
+    """The formats of a column's label and unit, aligned like the cells below them."""
     air = aligned(field) | ({} if field.is_text or stands_at_the_edge(field, unit) else {"num_format": f"@{AIR}"})
     return LABEL | air, UNIT | air
 
 
 def broken(head: dict) -> dict:
-    """The format of a label on several lines, which keeps off the edge by an indent.
-
-    The room that a number format gives would be behind the last line alone.
-    """
+    """The format of a label on several lines, with an indent: padding in the format would only pad the last line."""
     return head | ({"num_format": GENERAL, "indent": 1} if head.get("num_format", "").startswith("@_") else {})
 
 
 def worked_out(field: Result | Automatic | Column) -> dict:
-    """A result describes itself while its cell is selected, and refuses to be overwritten."""
+    """The validation of a calculated cell: it describes the result when selected, and refuses typing."""
     return _spoken(field, getattr(field, "note", "")) | {
         "validate": "custom",
         "value": "=1=0",
@@ -182,9 +179,9 @@ def worked_out(field: Result | Automatic | Column) -> dict:
 
 
 def validation(field: Input, source: str, words: str) -> dict:
-    """What a spreadsheet program offers and says while a cell is filled in.
+    """The validation of an input: what to choose from, and what to type.
 
-    It never refuses: a message reports what is wrong.
+    It warns but never refuses, since the message of the record says what is wrong.
     """
     spoken = _spoken(field, f"{field.help} {words}".strip()) | {
         "error_title": field.label[:TITLE_LETTERS],
@@ -210,7 +207,7 @@ def _between(low: float, high: float) -> dict:
 
 
 def _spoken(field: Input | Result | Automatic, message: str) -> dict:
-    """What a program says while a cell is selected; a long text is refused, not cut: its end says what to type."""
+    """The message shown while a cell is selected. Too long a text is refused, not cut: its end says what to type."""
     if len(message) > MESSAGE_LETTERS:
         too_long = f"what is said while its cell is selected has {len(message)} letters"
         raise DescriptionError.at(

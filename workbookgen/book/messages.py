@@ -1,11 +1,11 @@
-"""What a planner says about records by itself: the message of each, its mark, and what a log says at its head.
+"""The formulas of automatic fields: the message of each record, its mark, and the head of a log.
 
-A message is, in words, the first thing that is wrong or still missing. It looks at what is wrong before what is
-missing, in the order of the fields, and says nothing about a record that has not been started: a blank one, or a card
-still as in a new planner. The mark of a log's record shows that it has one: "!" for what is wrong, "…" for what is only
-unfinished, "?" for a question. The head of a log repeats the first message about something wrong; where nothing is
-wrong, the last there is, since one types at the bottom, and a question whose answer is yes stays. It counts what is
-wrong. The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
+The message is a sentence about the first thing that is wrong in a record, in the order of its fields, or else about the
+first that is missing. A record that was not started has none: a blank one, or a card still as in a new planner. The
+mark is "!" for something wrong, "…" for something missing, "?" for a question. The head of a log counts the records
+with something wrong and repeats the first such message. If nothing is wrong it repeats the last message, since one
+types at the bottom and a question stays even if its answer is yes. The Python twins of these formulas are in
+`workbookgen.checking.messages`; only the sentences are shared.
 """
 
 from workbookgen.book.guard import all_of, inside_domain
@@ -45,9 +45,9 @@ def _words_of_a_message(block: Block) -> set[str]:
 def automatic_formula(
     field: Automatic, block: Block, columns: Columns, *, system: str, folded: tuple[str, ...], first_row: int
 ) -> str:
-    """The bound formula of an automatic field, of one record or of a log.
+    """The bound formula of an automatic field, of each record or of the whole log.
 
-    `folded` are the inputs that the log's view folds, `first_row` that of the first record.
+    `folded` are the keys of the inputs that the log's view folds; `first_row` is the row of the first record.
     """
     if isinstance(field, Position):
         return f"={_line_formula(field, block, columns, first_row)}"
@@ -67,20 +67,20 @@ def automatic_formula(
 
 
 def _mark(message: str) -> str:
-    """The sign of a record's message: of something missing, of a question, else of something wrong."""
+    """The mark of a record, by how its message begins."""
     begins = {each: f'LEFT({message},{len(each)})="{each}"' for each in (MISSING, UNKNOWN, ASKING)}
     return f'=IF(LEN({message})=0,"",IF(OR({begins[MISSING]},{begins[UNKNOWN]}),"…",IF({begins[ASKING]},"?","!")))'
 
 
 def _first(block: Block, columns: Columns, marks: str) -> str:
-    """The first message about something wrong; where nothing is, the last one."""
+    """The first message about something wrong, or else the last message."""
     last = f'SUMPRODUCT(LARGE(({marks}<>"")*{columns.numbers(block.rows)},1))'
     said_wrong, said_last = (_of_line(block, columns, line) for line in (f'MATCH("!",{marks},0)', last))
     return f'=IF(COUNTIF({marks},"!")>0,{said_wrong},IF(SUMPRODUCT(({marks}<>"")*1)>0,{said_last},""))'
 
 
 def _of_line(block: Block, columns: Columns, line: str) -> str:
-    """The message of a record, after its name; after its line if it has none."""
+    """The message of a record, preceded by its name, or by its line if it has none."""
     whose = f'"Line "&{line}'
     if names := _names(block):
         name = f"INDEX({columns.ref(names)},{line})"
@@ -89,10 +89,11 @@ def _of_line(block: Block, columns: Columns, line: str) -> str:
 
 
 def _line_formula(field: Position, block: Block, columns: Columns, first_row: int) -> str:
-    """The line of a list in which a name occurs; a long list is searched by MATCH, whose find is compared.
+    """The position of a record's name in a list.
 
-    MATCH takes some characters for wildcards, and folds letters in its own way. Where it found another name, or none,
-    all are compared. Whether a name occurs once is known to the list itself.
+    A long list is searched with MATCH, which takes some characters for wildcards and folds case in its own way. So
+    what it finds is compared with the name; if that differs, or if it finds none, all names are compared. Whether a
+    name occurs only once, the list knows from the positions of its own names.
     """
     name = columns.ref(field.name)
     if field.follows:
@@ -108,10 +109,10 @@ def _line_formula(field: Position, block: Block, columns: Columns, first_row: in
 
 
 def _spoiled(block: Block, columns: Columns) -> str:
-    """Calculated cells that are now empty, and answers that differ when calculated again.
+    """How many calculated cells are empty, or differ from the same answer calculated again.
 
-    A program may keep some stored numbers and recalculate others, which differ in their last digits; so cells are
-    compared one by one only where a column has a different sum, or a different count of numbers.
+    A program may keep some stored numbers and recalculate others, which then differ in their last digits. So cells are
+    compared one by one only if the sums or counts of the two columns differ.
     """
     refs = {each.key: columns.ref(f"{block.key}_{each.key}") for each in block.results}
     differ = [
@@ -126,19 +127,19 @@ def _spoiled(block: Block, columns: Columns) -> str:
 
 
 def _differing(ref: str, again: str, is_text: bool) -> str:
-    """How many cells of a column differ from those in which the same is worked out again."""
+    """How many cells of a column differ from their second calculation."""
     each = f'SUMPRODUCT(({ref}<>{again})*({ref}<>"")*1)'
     alike = f"AND(COUNT({ref})=COUNT({again}),ABS(SUM({ref})-SUM({again}))<=0.000000001*(1+ABS(SUM({again}))))"
     return each if is_text else f"IF({alike},0,{each})"
 
 
 def _names(block: Block) -> str:
-    """Full key of the column with a record's name; a name that is wrong itself is shown as it is."""
+    """Full key of the column with the records' names; "" if they have none."""
     return block.names_column if LISTED in block.by_key else ""
 
 
 def sentences(block: Block, system: str) -> list[str]:
-    """Everything that the message of a record may say."""
+    """Every sentence that can be the message of a record."""
     said = [refusal(each, system) for each in block.inputs] + [rule.sentence for rule in block.rules]
     said += [missing(each) for each in block.inputs if each.needed]
     return said + [doubled(each) for each in block.inputs if block.names_its_records(each)]
@@ -164,7 +165,7 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
 
 
 def _begun(block: Block, columns: Columns, system: str) -> str:
-    """Something is typed, beyond what a new planner starts with."""
+    """Condition that something was typed, beyond the starting values of a new planner."""
     typed = f"COUNTA({joined([columns.ref(each.key) for each in block.inputs])})"
     if not (starts := [each for each in block.inputs if each.starts_as is not None]):
         return f"{typed}>0"
@@ -173,14 +174,14 @@ def _begun(block: Block, columns: Columns, system: str) -> str:
 
 
 def _as_new(first: float | str, ref: str) -> str:
-    """The cell still holds what it starts with. It may hold an error, so its type is tested first."""
+    """Condition that a cell still has its starting value; its type is tested first, since it may be an error."""
     if isinstance(first, str):
         return f'IF(ISTEXT({ref}),{ref}="{first}",1=0)'
     return f"IF(ISNUMBER({ref}),{ref}={first:.15g},1=0)"
 
 
 def _wrong(field: Input, columns: Columns) -> str:
-    """Something is typed, and it is of the wrong type or outside the domain."""
+    """Condition that an entry is of the wrong type or outside its domain."""
     ref = columns.ref(field.key)
     right_type = f"ISNUMBER({ref})" if isinstance(field.domain, Number | Date) else f"ISTEXT({ref})"
     inside = all_of(inside_domain(field, ref, columns))
@@ -188,12 +189,12 @@ def _wrong(field: Input, columns: Columns) -> str:
 
 
 def _doubled(ref: str, column: str) -> str:
-    """A text occurs in a column more than once."""
+    """Condition that a text occurs in a column more than once."""
     return f"IF(ISTEXT({ref}),IF(LEN({ref})>0,SUMPRODUCT(({column}={ref})*1)>1,1=0),1=0)"
 
 
 def _broken(rule: Rule, columns: Columns) -> str:
-    """A rule applies once all its words that are not asked for are there."""
+    """Condition that a rule is broken, once all the words are there that it does not test with given()."""
     needed = [columns.operands[word] for word in rule.text.words if word not in rule.text.optional]
     numbers = [each.ref for each in needed if not each.is_text]
     condition = columns.written(rule.text.nodes)

@@ -1,6 +1,6 @@
-"""What a word of a formula stands for, and the column forms spelled out in functions of the portable profile.
+"""Operands: what the words of a formula become in a cell, and the forms written out in functions of the profile.
 
-Each word becomes a reference times its unit factor, so that the arithmetic happens in meters and grams.
+A word becomes a reference times the factor of its unit, so that the arithmetic happens in meters and grams.
 """
 
 import re
@@ -15,22 +15,22 @@ from workbookgen.language.planner import Meaning
 from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
 from workbookgen.language.tokens import Call, Nodes, is_word
 
-_CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
+_CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")  # $B$7, or $B{row} in a formula that is copied down
 
-# Every number is larger: a condition by which all programs tell numbers from blanks.
+# COUNTIFS with "larger than this" counts the numbers of a column, and no blanks, in every program.
 LESS_THAN_ALL = "-1000000000000"
-BEYOND_ALL_LINES = 10_000_000  # more than a sheet has
+BEYOND_ALL_LINES = 10_000_000  # more lines than a sheet has
 READING_FUNCTIONS = {"mean": "AVERAGE", "stdev": "STDEV", "readings": "COUNT"}
 
 
 @dataclass(frozen=True)
 class Operand:
-    """A word's place on the sheets: its reference, and the unit shown there."""
+    """A word of a formula, its reference, and the unit shown there."""
 
     meaning: Meaning
     ref: str
     unit: Unit = NUMBER_UNIT
-    is_absent: bool = False  # left out: a single blank cell stands for it
+    is_absent: bool = False  # its field was left out of the planner, so a blank cell stands in for it
 
     @property
     def is_text(self) -> bool:
@@ -41,7 +41,7 @@ class Operand:
 
     @property
     def value(self) -> str:
-        """The word as a number in coherent units (or as a text)."""
+        """Formula text of its value: a number in coherent units, or a text."""
         shown = self.ref
         if isinstance(self.meaning.field, Input) and self.meaning.field.blank_means:
             shown = f"IF(ISBLANK({self.ref}),{self.meaning.field.blank_means:g},{self.ref})"
@@ -50,32 +50,32 @@ class Operand:
 
 @dataclass(frozen=True)
 class ByLine:
-    """How the records with a name are found without comparing names: by the line of that name in its list.
+    """How to find the records with a name without comparing texts: by the name's position in its list.
 
-    `lines` is the column of the records' lines; it is empty where the records are the list itself, which has one of
-    each name.
+    `lines` is the column of the records' positions, or "" if the records are the list itself, where each name occurs
+    once.
     """
 
     lines: str
-    line: str  # of the name
-    is_own: bool  # the name is the record's own, so that its line is never blank
+    line: str  # the position of the name
+    is_own: bool  # the name is the record's own, so its position is never blank
 
     def if_found(self, text: str) -> str:
-        """Formula text of a sum, or 0 where the name is not in its list."""
+        """Formula text that gives 0 if the name is not in its list."""
         return text if self.is_own else f"IF(ISNUMBER({self.line}),{text},0)"
 
 
 @dataclass(frozen=True)
 class Columns:
-    """What the column forms need besides the words: how a name is found, and where names are counted."""
+    """The operands of a formula, and what its forms need besides."""
 
     operands: Mapping[str, Operand]
-    numbers: Callable[[int], str]  # a range that holds 1, 2, 3 ... of this length
-    # List and a name's cell -> the cell that tells its line.
+    numbers: Callable[[int], str]  # the range with the numbers from 1 to this one
+    # A list, and the cell of a name -> the cell with its position.
     positions: Mapping[tuple[str, str], str] = field(default_factory=dict)
-    # List -> the column that tells the line of each name that stands in it once.
+    # A list -> its column of the positions of its own names.
     lines_of: Mapping[str, str] = field(default_factory=dict)
-    # Names and a name, of a sum_where or count_where.
+    # The names and the name of a sum_where or count_where -> how to sum by position.
     by_line: Mapping[tuple[str, str], ByLine] = field(default_factory=dict)
 
     def ref(self, word: str) -> str:
@@ -83,7 +83,7 @@ class Columns:
         return self.operands[word].ref
 
     def form(self, call: Call) -> str:
-        """A form in functions of the profile."""
+        """A form, written in functions of the profile."""
         fields = [self.operands[key] if key else None for key in call.keys]
         first = fields[0]
         match call.name:
@@ -111,12 +111,12 @@ class Columns:
                 return f"INDEX({names.ref},MATCH(ROUND({number},9),{limits.ref},1))"
         cells = joined([each.ref for each in fields])
         text = f"{READING_FUNCTIONS[call.name]}({cells})"
-        if call.name == "stdev":  # for equal readings some engines find a trace of deviation where there is none
+        if call.name == "stdev":  # of equal readings, some engines make it a tiny number above 0
             text = f"IF(MAX({cells})=MIN({cells}),0,{text})"
         return text if call.name == "readings" else first.unit.coherent(text)
 
     def sum_where(self, call: Call) -> str:
-        """The sum of the amounts beside a name, in the unit that they are shown in."""
+        """The sum of the amounts of the records with a name, in the unit shown."""
         amounts, names, name = call.keys
         if self.lacks(amounts, names):
             return "0"
@@ -129,7 +129,7 @@ class Columns:
         return by.if_found(f"IF(ISNUMBER({found}),{found},0)")
 
     def count_where(self, call: Call) -> str:
-        """How many amounts stand beside a name."""
+        """The number of records with a name that have an amount."""
         amounts, names, name = call.keys
         if self.lacks(amounts, names):
             return "0"
@@ -139,9 +139,9 @@ class Columns:
         return f'SUMPRODUCT(({self.ref(names)}={self.name(call)})*({column.ref}<>""))'
 
     def unconverted(self, found: Nodes, unit: Unit) -> str | None:
-        """What only chooses among cells that show this unit, or adds them up: left in it, a number stays whole.
+        """Formula text without unit factors, if the formula only chooses among or adds up cells shown in this unit.
 
-        None for anything else that is worked out.
+        Conversion there and back would cost the last digits of such a number. None for any other formula.
         """
         match found:
             case (str() as word,) if is_word(word):
@@ -157,41 +157,41 @@ class Columns:
         return None
 
     def _as_shown(self, word: str, unit: Unit, text: str) -> str | None:
-        """Text about cells as they stand, if they show this unit and, whenever they are asked for, a number."""
+        """The text, if the word's cells show this unit and a blank one does not stand for a number."""
         operand = self.operands[word]
         is_whole = not (isinstance(operand.meaning.field, Input) and operand.meaning.field.blank_means)
         return text if is_whole and operand.unit.converts_as(unit) else None
 
     def lacks(self, *keys: str) -> bool:
-        """Whether one of these columns is left out.
+        """Whether one of these columns is absent, so that there is nothing to sum up.
 
-        Nothing is summed up then: of a single cell, Gnumeric's SUMPRODUCT makes an error.
+        Gnumeric's SUMPRODUCT gives an error for the single blank cell that stands in for it.
         """
         return any(self.operands[key].is_absent for key in keys)
 
     def looked_up(self, call: Call) -> str:
-        """The cell of the values in the one row with the name; exact except for case."""
+        """The cell of the values in the one line with the name; names match exactly, except for case."""
         values, names, _ = call.keys
         name = self.name(call)
         return f"INDEX({self.ref(values)},{self.positions.get((names, name)) or self.line(names, name)})"
 
     def name(self, call: Call) -> str:
-        """The name by which a form looks into columns: a cell, or worked out."""
+        """Formula text of the name that a form looks for."""
         return self.written(call.arguments[2])
 
     def line(self, names: str, ref: str) -> str:
-        """The line of a list in which a name occurs, if it occurs there once."""
+        """Formula text of the position of a name in a list, provided that it occurs there once."""
         column = self.operands[names]
         return f"SUMPRODUCT(({column.ref}={ref})*1,{self.numbers(column.meaning.holder.rows)})"
 
     def once(self, names: str, ref: str) -> str:
-        """Whether the name in a cell occurs exactly once in a list."""
+        """Formula text of whether the name in a cell occurs exactly once in a list."""
         if place := self.positions.get((names, ref)):
             return f"ISNUMBER({place})"
         return f"SUMPRODUCT(({self.ref(names)}={ref})*1)=1"
 
     def written(self, found: Nodes) -> str:
-        """Formula text with every word and form replaced."""
+        """Formula text of parsed nodes, with every word and form replaced."""
         return "".join(map(self._written, found))
 
     def _written(self, node: str | Call) -> str:
@@ -211,7 +211,7 @@ _BETWEEN_THOUSANDS = 'IF(MID(1.5&"",2,1)=".",",","\u00a0")'
 
 
 def said(word: Operand) -> str:
-    """An amount as text in the unit shown, as people say it: thousands separated, and only useful decimals."""
+    """Formula text of an amount in words, in the unit shown: with thousands separated, and only useful decimals."""
     if word.unit.symbol == PERCENT_UNIT.symbol:
         return f'(ROUND(ROUND({word.ref}*100,9),0)&"%")'
     if _is_said_with_a_decimal(word):
@@ -223,7 +223,7 @@ def said(word: Operand) -> str:
 
 
 def said_in_all(word: Operand) -> str:
-    """A total as text: the same, up to a hundred million. So large a sum is noise from the seventh decimal on."""
+    """The same for a total up to a hundred million, rounded first: the seventh decimal of such a sum is noise."""
     if _is_said_with_a_decimal(word):
         return f"(ROUND(ROUND({word.ref},6),1){_unit_said(word)})"
     number = f"ROUND(ROUND({word.ref},6),0)"
@@ -238,12 +238,12 @@ def _is_said_with_a_decimal(word: Operand) -> bool:
 
 
 def _unit_said(word: Operand) -> str:
-    """What follows a number to make it a text, with its unit if it has one."""
+    """Formula text that appends the unit, if there is one, and makes a text of the number in any case."""
     return f'&" {word.unit.symbol}"' if word.unit.symbol else '&""'
 
 
 def joined(refs: list[str]) -> str:
-    """Cells of one sheet as a function takes them: adjacent ones in one range."""
+    """These cells of one sheet as arguments of a function, adjacent ones as one range."""
     runs: list[list[tuple[int, str, str]]] = []
     for ref in refs:
         letters, row = _CELL.fullmatch(ref).groups()
@@ -256,7 +256,7 @@ def joined(refs: list[str]) -> str:
 
 
 def _follows(cell: tuple[int, str, str], run: list[tuple[int, str, str]]) -> bool:
-    """Whether a cell continues a run in its direction."""
+    """Whether a cell continues a run of adjacent cells, in the direction of the run."""
     (column, row, _), (last_column, last_row, _) = cell, run[-1]
     beside = row == last_row and column == last_column + 1
     below = column == last_column and row.isdigit() and last_row.isdigit() and int(row) == int(last_row) + 1

@@ -1,4 +1,4 @@
-"""The plan of a page: bands one below another on the grid, and hidden columns for what no section shows."""
+"""The plan of a page: its bands, one below another, and hidden columns for what no section shows."""
 
 from collections.abc import Iterator
 
@@ -22,8 +22,8 @@ from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import ProofTable
 from workbookgen.language.views import COLUMN, Section
 
-CHOSEN = 3, 4, 4  # row, column, and how many columns the chosen name takes
-CHAPTERS = 3  # from which on a page has links to each
+CHOSEN = 3, 4, 4  # row, first column and number of columns of the chosen name
+CHAPTERS = 3  # a page with at least this many has links to them
 
 
 def plan_of(sheet: Sheet, planner: Planner) -> Plan:
@@ -35,7 +35,7 @@ def plan_of(sheet: Sheet, planner: Planner) -> Plan:
 
 
 def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
-    """The plan of a page: where its sections stand, and their fields in them."""
+    """The plan of a page: the rows of its sections, and the spots of their fields."""
     placed, bands, end = _sections_placed(sheet, planner)
     spots: dict[str, Spot] = {}
     if sheet.grid.chosen:
@@ -66,7 +66,7 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
 
 
 def _sections_placed(sheet: Sheet, planner: Planner) -> tuple[list[Placed], list[int], int]:
-    """Its sections with their rows, the rows with which its bands begin, and the one with which another would."""
+    """Its sections with their rows, the first rows of its bands, and the row in which the next band would begin."""
     placed, bands, row = [], [], FIRST_BAND
     for band in sheet.bands:
         bands.append(row)
@@ -80,20 +80,20 @@ def _sections_placed(sheet: Sheet, planner: Planner) -> tuple[list[Placed], list
 
 
 def _printed_to(sheet: Sheet, bands: list[int], end: int) -> int:
-    """The last row on paper. If everything is for the screen, printing it is better than nothing."""
+    """The last printed row; of a page that is all for the screen, its last."""
     ends = zip(sheet.bands, [*bands[1:], end], strict=True)
     printed = [row - 2 for band, row in ends if all(section.is_printed for section in band.sections)]
     return max(printed, default=end - 2)
 
 
 def _papers(sheet: Sheet, planner: Planner, placed: list[Placed]) -> Iterator[int]:
-    """The rows with which pages of paper begin, on a sheet that is made of such."""
+    """The first rows of the paper pages, on a sheet that is made of such."""
     for each in placed if sheet.grid.paper else ():
         yield from sections.of(each.section).papers(each.section, planner, each.row)
 
 
 def _starts(sheet: Sheet, placed: list[Placed]) -> tuple[Placed, ...]:
-    """For a page of several chapters, where each begins: at its first title that is not a caution."""
+    """Of a page with several chapters, the first section of each with a title that is not a caution."""
     starts, rest = [], iter(placed)
     for chapter in sheet.chapters:
         of_chapter = [next(rest) for band in chapter.view for _ in band.sections]
@@ -102,19 +102,19 @@ def _starts(sheet: Sheet, placed: list[Placed]) -> tuple[Placed, ...]:
 
 
 def _further(placed: list[Placed], bands: list[int], starts: tuple[Placed, ...]) -> tuple[Placed, ...]:
-    """Of a page with links: the other bands that begin with a title."""
-    first = {each.row: each for each in reversed(placed)}  # of the sections side by side, the one to the left
+    """Of a page with links to its chapters, the other bands that begin with a title."""
+    first = {each.row: each for each in reversed(placed)}  # of sections side by side, the leftmost
     return tuple(first[row] for row in bands if _is_titled(first[row].section) and first[row] not in starts)
 
 
 def _is_titled(section: Section) -> bool:
-    """Whether it has a title to which a link can lead; one never leads past a caution."""
+    """Whether a link may lead to its title; no link skips a caution."""
     return bool(section.title) and not getattr(section, "is_caution", False)
 
 
 def _hidden(sheet: Sheet, planner: Planner, spots: dict[str, Spot], column: int) -> int:
-    """Puts what nothing shows into columns from this one on; returns the first free column."""
-    # The first ones hold the values that published examples take.
+    """Add spots for what no section shows, in columns from this one on; returns the first free column."""
+    # The first of these columns hold the given values of published examples.
     column += max((table.most_given for table in sheet.parts if isinstance(table, ProofTable)), default=0)
     row = 1
     for card in (part for part in sheet.parts if isinstance(part, Card)):

@@ -11,18 +11,18 @@ from workbookgen.language.quantities import NUMBER_UNIT
 TITLE, ON_THIS_PAGE = 3, 4  # rows
 FIRST = 2  # column
 AIR = 12  # pixels between two links
-SCREEN = 1300  # pixels of a sheet that a small laptop shows
+SCREEN = 1300  # pixels of a sheet that are visible on a small laptop
 
 
 def draw(canvas: Canvas) -> None:
-    """The whole page: its links, its title, and its sections."""
+    """Write the whole page: its links, its title, and its sections."""
     sheet = canvas.plan.sheet
     links_of_a_page(canvas)
     canvas.text(TITLE, FIRST, sheet.title, look.TITLE_QUIET if sheet.grid.chosen else look.TITLE)
     last = len(sheet.grid.widths) + 1
     if sum(sheet.grid.widths) <= SCREEN:
         canvas.text(TITLE, last, sheet.about, look.ABOUT)
-    else:  # its right end is off the screen
+    else:  # the right end of the sheet is off the screen
         canvas.text(TITLE, FIRST + 1, sheet.about, look.LITTLE)
     if sheet.grid.chosen:
         looks = look.entry(canvas.placed(sheet.grid.chosen).field, NUMBER_UNIT)
@@ -34,10 +34,7 @@ def draw(canvas: Canvas) -> None:
 
 
 def _links_on_this_page(canvas: Canvas) -> None:
-    """Where each chapter begins, since a long page takes a lot of scrolling, and then other titles.
-
-    Links without room are left out.
-    """
+    """Write links to the chapters of a long page, and to other titles as far as there is room."""
     shown: list[Placed] = []
     for place in (*canvas.plan.starts, *canvas.plan.further):
         tried = sorted([*shown, place], key=lambda each: each.row)
@@ -47,7 +44,7 @@ def _links_on_this_page(canvas: Canvas) -> None:
 
 
 def _columns_of_links(canvas: Canvas, places: list[Placed]) -> list[int]:
-    """The column in which each link begins, one after another, as far as there is room."""
+    """The first column of each link, one after another, as far as there is room."""
     columns, column, last = [], FIRST, canvas.plan.last_printed
     for place in places:
         width, end = pixels_taken(place.section.title, look.SMALL) + AIR, column
@@ -61,7 +58,7 @@ def _columns_of_links(canvas: Canvas, places: list[Placed]) -> list[int]:
 
 
 def _hidden(canvas: Canvas) -> None:
-    """What no section shows, in hidden columns."""
+    """Write what no section shows, in hidden columns."""
     for key, spot in canvas.plan.spots.items():
         if spot.column <= canvas.plan.last_column:
             continue

@@ -1,4 +1,4 @@
-"""What the writer, the engines and the check pass to one another: fields with their cells and formulas."""
+"""Placements: fields with their cells and formulas, as the layout hands them to the writer and the check."""
 
 from collections.abc import Container, Sequence
 from dataclasses import dataclass, replace
@@ -20,12 +20,12 @@ _COUNTED = f"{NUMBERS}_"
 
 
 def first_numbers(rows: int) -> str:
-    """The name of the counting numbers from 1 to `rows`."""
+    """The defined name of the cells with the counting numbers from 1 to `rows`."""
     return f"{_COUNTED}{rows}"
 
 
 class ProofColumn(IntEnum):
-    """The columns of a proof's row; the values that its formula takes follow from VALUES on."""
+    """The columns of a proof's row. The given values follow from VALUES on, one per column."""
 
     NUMBER = 2
     WHAT = 3
@@ -41,7 +41,7 @@ class ProofColumn(IntEnum):
 
 @dataclass(frozen=True)
 class Placement:
-    """A field, its cells (1-based, one below another), and their formulas (none for inputs)."""
+    """A field, its cells, one below another and counted from 1, and their formulas; inputs have none."""
 
     key: str
     holder: Holder
@@ -55,7 +55,7 @@ class Placement:
 
     @property
     def range(self) -> str:
-        """The cells with their sheet, absolute: what the defined name refers to."""
+        """The absolute reference to its cells, with the sheet, as its defined name has it."""
         return f"{quote_sheetname(self.sheet)}!{self.area}"
 
     @property
@@ -71,12 +71,12 @@ class Placement:
         return f"{self.letter}{self.row + index}"
 
     def first_lines(self, lines: int) -> "Placement":
-        """No more than the first cells of a column."""
+        """The same field with only the first cells of its column."""
         formulas = self.formulas.first_lines(lines) if isinstance(self.formulas, CopiedDown) else self.formulas[:lines]
         return replace(self, rows=min(lines, self.rows), formulas=formulas)
 
     def with_fewer(self, cells: int) -> "Placement":
-        """The count of worked-out cells that are empty, where so many are not there to be counted."""
+        """The count of emptied cells (SPOILED), of a layout that lacks so many cells."""
         all_of_them, counted = self.formulas[0].removeprefix("=").split("-", 1)
         return replace(self, formulas=(f"={int(all_of_them) - cells}-{counted}",))
 
@@ -91,12 +91,12 @@ class Layout:
     planner: Planner
     plans: dict[str, Plan]  # by sheet name
     placements: dict[str, Placement]  # by full key
-    whole: "Layout | None" = None  # the layout of which this one holds the first lines
+    whole: "Layout | None" = None  # the complete layout, if this one has only the first lines of some columns
 
     def first_lines(self, lines: int, keys: Container[str]) -> "Layout":
-        """The same, but some columns have formulas in no more than their first cells.
+        """The same layout, with formulas only in the first cells of some columns.
 
-        Whatever refers to one still means all of it; the others are blank, and are not missed.
+        References to such a column still mean the whole of it. Its other cells are blank, and do not count as emptied.
         """
         shorter = {key: each.first_lines(lines) if key in keys else each for key, each in self.placements.items()}
         for key, each in self.placements.items():
@@ -119,7 +119,7 @@ class Layout:
 
     @cached_property
     def names(self) -> dict[str, str]:
-        """Every defined name and where it points: the fields, and the counting numbers that formulas need."""
+        """Every defined name and its range: the fields, and the counting numbers that formulas use."""
         if self.whole:
             return self.whole.names
         asked: set[int] = set()

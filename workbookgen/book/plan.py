@@ -1,9 +1,10 @@
-"""Where things are on a sheet: from its view to columns, rows and spots.
+"""The plan of a sheet: from its view to rows, columns and spots.
 
-Rows and columns are counted from 1, sizes are in screen pixels. Column A is a margin, in which a log marks its lines.
-A page has a line of links, its title, and bands one below another on the grid; what no section shows is calculated in
-a hidden column to the right. A log with a sheet of its own has a head of seven rows, then one row per record, and
-columns in groups: what one always types, the other inputs folded behind it, what one came for, and the rest folded.
+Rows and columns count from 1; sizes are in screen pixels. Column A is a margin, in which a log marks its lines. A page
+(`page_plan`) has a line of links, its title, and its bands, one below another; what no section shows is calculated in
+hidden columns to the right. A log with a sheet of its own has a head of seven rows, then one row per record. Its
+columns come in strips: the inputs one always types, the other inputs folded, the answers, and the rest folded or
+hidden.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -19,9 +20,9 @@ MARGIN, ROW = 26, 22
 TINY, GAP, TITLE_ROW = 4, 14, 42
 LINKS_ROW = 26
 FIRST_BAND = 5  # a page: links, a gap, the title, a gap
-HEAD_OF_LOG = (LINKS_ROW, 40, 24, ROW, 30, 18, TINY)  # links; title and sums; message; groups; labels; units; a line
+HEAD_OF_LOG = (LINKS_ROW, 40, 24, ROW, 30, 18, TINY)  # links; title and sums; message; groups; labels; units; a rule
 NAME = 2  # the column of a record's name, and of a log's title
-# The first column that is not frozen: a text that began left of it would be cut there until all is drawn anew.
+# The first column that is not frozen. A text that begins to the left of it would be cut off at its edge.
 BESIDE_NAME = 3
 TITLE, SUMS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 2, 3, 4, 5, 6, 7
 FIRST_RECORD = len(HEAD_OF_LOG) + 1
@@ -32,18 +33,18 @@ WIDTH_OF_COUNT = 165  # pixels of "200 lines need a look"
 
 @dataclass(frozen=True)
 class Spot:
-    """Cells of a field: the first one, how many below it, and how many are merged into each."""
+    """The cells of a field: the first one, and how many rows of them."""
 
     row: int
     column: int
     rows: int = 1
-    across: int = 1
-    down: int = 1
+    across: int = 1  # columns merged into each cell
+    down: int = 1  # rows merged into each cell
 
 
 @dataclass(frozen=True)
 class Strip:
-    """Columns of a log that belong together: always seen, folded, or hidden."""
+    """Adjacent columns of a log under one heading: visible, folded or hidden."""
 
     heading: str
     keys: tuple[str, ...]
@@ -62,32 +63,32 @@ class Placed:
 
 @dataclass(frozen=True)
 class Plan:
-    """A sheet with everything in its place. `folds` are the columns with a fold's name, and its strip."""
+    """A sheet with everything in its place."""
 
     sheet: Sheet
     spots: Mapping[str, Spot]  # by full key
-    widths: Mapping[int, int]
-    heights: Mapping[int, int]
+    widths: Mapping[int, int]  # by column
+    heights: Mapping[int, int]  # by row
     placed: tuple[Placed, ...] = ()
     strips: tuple[tuple[int, Strip], ...] = ()  # of a log, each with its first column
-    folds: tuple[tuple[int, Strip], ...] = ()
-    last_column: int = 1  # of what is seen
+    folds: tuple[tuple[int, Strip], ...] = ()  # of a log: the columns with a fold's name, each with its strip
+    last_column: int = 1  # the last visible one
     last_row: int = 1
-    bands: tuple[int, ...] = ()  # of a page: the rows with which they begin
+    bands: tuple[int, ...] = ()  # of a page: their first rows
     printed_to: int = 1  # of a page: the last row that is printed
-    papers: tuple[int, ...] = ()  # the rows with which pages of paper begin, where it is made of such
-    starts: tuple[Placed, ...] = ()  # of a long page: where its chapters begin, to which it has links of its own
-    further: tuple[Placed, ...] = ()  # and other sections with a title, which have a link where there is room
+    papers: tuple[int, ...] = ()  # of a sheet made of paper pages, such as labels: their first rows
+    starts: tuple[Placed, ...] = ()  # of a long page: the first section of each chapter, to which it has links
+    further: tuple[Placed, ...] = ()  # of a long page: other titled sections, which get a link if there is room
 
     @cached_property
     def folded(self) -> frozenset[int]:
-        """The columns of a log that are folded away."""
+        """The folded columns of a log."""
         folded = [(first, strip) for first, strip in self.strips if strip.is_folded]
         return frozenset(column for first, strip in folded for column in range(first, first + len(strip.keys)))
 
     @cached_property
     def last_printed(self) -> int:
-        """Of a page: the last column that is on paper."""
+        """The last printed column of a page."""
         named = (spot.column + spot.across - 1 for key, spot in self.spots.items() if key in self.sheet.shown)
         return max([1 + len(self.sheet.grid.widths), *named])
 
@@ -96,21 +97,20 @@ class Plan:
 
 
 def columns_of(section: Section) -> tuple[int, int]:
-    """The first and the last column of a section; the grid begins beside the margin."""
+    """The first and the last column of a section; the grid begins right of the margin."""
     first, last = section.across
     return 1 + first, 1 + last
 
 
 def first_value(matrix: Matrix) -> int:
-    """The column of a matrix's first values, which are at its right end."""
+    """The first column of a matrix's values, which are at its right end."""
     return columns_of(matrix)[1] - len(matrix.heads) + 1
 
 
 def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
-    """The columns of a log in their order.
+    """The columns of a log, from left to right.
 
-    Where nothing can be folded, the rest is to the right of what one came for; in a log in which nobody types, it is
-    hidden.
+    Without `folds`, as on a page, everything else follows the answers; in a log in which nobody types it is hidden.
     """
     typed = tuple(view.typed.split())
     answers = [Strip(heading, tuple(words.split())) for heading, words in view.answers]
@@ -130,14 +130,14 @@ def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
 
 
 def width_of(log: Log, key: str) -> int:
-    """Pixels of a column that shows a field."""
+    """The width of a field's column in pixels."""
     return int(log.by_key[key].width * LETTER) + 5
 
 
 def _spot_of_count(widths: dict[int, int], last: int) -> Spot:
-    """Where it is told how many lines need a look: over the end of what one types.
+    """The spot of "3 lines need a look", above the last columns that one types into.
 
-    It is wide enough for any count, since a number that is wider than its cell is shown as ###.
+    It spans as many columns as any count needs, since a number wider than its cell is shown as ###.
     """
     first = last
     while first > BESIDE_NAME and sum(widths[column] for column in range(first, last + 1)) < WIDTH_OF_COUNT:
@@ -146,7 +146,7 @@ def _spot_of_count(widths: dict[int, int], last: int) -> Spot:
 
 
 def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -> Plan:
-    """The plan of a log with a sheet of its own. `others` are cards whose results are in its head, or hidden."""
+    """The plan of a log with a sheet of its own. `others` are cards whose results are in its head or hidden."""
     strips, folds, column = _strips_placed(log, view)
     seen = strips[-1][0] - 1  # the last strip is the hidden one
     columns = {key: first + place for first, strip in strips for place, key in enumerate(strip.keys)}
@@ -193,6 +193,6 @@ def _strips_placed(log: Log, view: LogView) -> tuple[list[tuple[int, Strip]], li
 
 
 def _beside_the_head(keys: Iterable[str], spots: Mapping[str, Spot], column: int) -> dict[str, Spot]:
-    """Cells that nothing shows, in hidden columns: never beside lines, which are sorted and inserted."""
+    """Spots for hidden fields: beside the head, since lines below it are sorted, inserted and deleted."""
     high, left = len(HEAD_OF_LOG), [key for key in keys if key not in spots]
     return {key: Spot(1 + place % high, column + place // high) for place, key in enumerate(left)}

@@ -1,7 +1,7 @@
-"""A published example as a line of the sheet Reference: the heads of its columns, and what they say.
+"""A published example as a line of the sheet Reference: the heads of its columns, and their content.
 
-What the formula takes is repeated as bare values to the right of everything else, only for the formula: the column
-Given states it in words. So the values are on the screen, not on paper.
+The column Given states the given values in words. They are repeated as bare values to the right of all else, for the
+formula; these are not printed.
 """
 
 from workbookgen.book.placement import Layout, ProofColumn
@@ -29,7 +29,7 @@ PROVENANCE = {
 
 
 def facts(layout: Layout, proof: Proof | Trial) -> dict[int, float | str]:
-    """The content of a proof's line, by column; its computed answer and the verdict are formulas."""
+    """The content of a proof's line, by column, without its formulas: the computed answer and the verdict."""
     given, values = (_given(layout, proof), proof.given) if isinstance(proof, Proof) else ([proof.formula], {})
     said = {
         ProofColumn.NUMBER: proof.number,

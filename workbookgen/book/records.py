@@ -1,6 +1,6 @@
 """The columns of a log, on a page or on a sheet of its own: label, unit, and one cell per record.
 
-Where one types, lines in use and the next one are tinted; the others have hairlines.
+Inputs are tinted in the lines in use and in the next one; all other lines have hairlines.
 """
 
 from collections.abc import Container, Iterator, Mapping, Sequence
@@ -17,14 +17,13 @@ from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, SPOILED, I
 from workbookgen.language.parts import Log
 from workbookgen.language.views import FREE
 
-BOLD = 1.1  # how much wider bold letters are
-
+BOLD = 1.1  # width of bold letters, compared with regular ones
 
 Strips = Sequence[tuple[int, Strip]]  # each with its first column
 
 
 def columns(canvas: Canvas, log: Log, strips: Strips, heads: tuple[int, int], under: Mapping | None = None) -> None:
-    """Write these strips; `heads` are the rows of labels and units above them, `under` the line below these."""
+    """Write these strips. `heads` are the rows of their labels and units; `under` formats the line below these."""
     labels, units = heads
     _free(canvas, log, strips)
     for column, placement in _placements(canvas, log, strips):
@@ -38,10 +37,10 @@ def columns(canvas: Canvas, log: Log, strips: Strips, heads: tuple[int, int], un
         canvas.cells(placement.key, looks(field, placement.unit))
 
 
-def read(canvas: Canvas, log: Log, strips: Strips, heading: int, filled: Container[str] = ()) -> None:
-    """Write the columns of a log in which nobody types: label and unit are beside its heading.
+def read_only_columns(canvas: Canvas, log: Log, strips: Strips, heading: int, filled: Container[str] = ()) -> None:
+    """Write the columns of a log in which nobody types, with labels and units in the row of its heading.
 
-    Those whose cells are `filled` have no unit, and show no zero.
+    `filled` columns have no unit and show no zeros.
     """
     leading = {first for first, _ in strips}
     _free(canvas, log, strips)
@@ -57,7 +56,7 @@ def read(canvas: Canvas, log: Log, strips: Strips, heading: int, filled: Contain
 
 
 def _keys(strips: Strips) -> Iterator[tuple[int, str]]:
-    """Each column of some strips, with the key of what stands in it."""
+    """The columns of some strips, each with the key of its field."""
     return ((column, key) for first, strip in strips for column, key in enumerate(strip.keys, start=first))
 
 
@@ -66,24 +65,24 @@ def _placements(canvas: Canvas, log: Log, strips: Strips) -> Iterator[tuple[int,
 
 
 def _free(canvas: Canvas, log: Log, strips: Strips) -> None:
-    """Cells into which the column before may extend."""
+    """Write the blank cells into which the text of the column before may extend."""
     first = canvas.plan.spots[f"{log.key}_{log.fields[0].key}"].row
     for column in (column for column, key in _keys(strips) if key == FREE):
-        canvas.to.write_blank_column(first - 1, column - 1, log.rows, canvas.formats(look.PLAIN | look.LINE))
+        canvas.worksheet.write_blank_column(first - 1, column - 1, log.rows, canvas.formats(look.PLAIN | look.LINE))
 
 
 def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
-    """Fill the cells of a column that hold more than zero, and darker where they hold a full amount."""
+    """Shade the cells of a column that are above zero, and darker those that are at least `full`."""
     spot = canvas.plan.spots[key]
     area = spot.row - 1, spot.column - 1, spot.row + spot.rows - 2, spot.column - 1
     cell = f"${xl_col_to_name(spot.column - 1)}{spot.row}"
     dark, pale = {"bg_color": ACCENT, "font_color": WHITE}, {"bg_color": SOFT, "font_color": INK}
     for least, looks in ((f">={full:g}", dark), (">0", pale)):
-        canvas.where(f"=IF(ISNUMBER({cell}),{cell}{least},1=0)", area, looks, stop_if_true=True)
+        canvas.format_where(f"=IF(ISNUMBER({cell}),{cell}{least},1=0)", area, looks, stop_if_true=True)
 
 
 def automatic(canvas: Canvas, log: Log) -> None:
-    """What the planner says about the records: the mark of each, the message with it, and the first message."""
+    """Write the fields that the planner adds to a log: marks, messages, counts and positions."""
     canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
     canvas.cells(f"{log.key}_{MESSAGE.key}", look.LITTLE)
     canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
@@ -94,11 +93,11 @@ def automatic(canvas: Canvas, log: Log) -> None:
 
 
 def tint(canvas: Canvas, log: Log, strips: Strips) -> None:
-    """Tint what one types in lines that are in use, and in the next one."""
+    """Tint the inputs of the lines in use, and of the next one."""
     name = canvas.placed(f"{log.key}_{log.fields[0].key}")
     letter, first = name.letter, name.row
     in_use = f'=OR(${letter}{first}<>"",${letter}{first - 1}<>"",ROW()={first})'
     for start, strip in strips:
         if strip.is_typed:
             area = first - 1, start - 1, first + log.rows - 2, start + len(strip.keys) - 2
-            canvas.where(in_use, area, look.TINTED)
+            canvas.format_where(in_use, area, look.TINTED)

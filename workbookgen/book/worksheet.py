@@ -1,7 +1,7 @@
-"""The worksheet that a planner is written to: XlsxWriter's own, but for what a planner has a million of.
+"""The worksheet that a planner is written to: XlsxWriter's, made fast for the million cells of logs.
 
-The lines of a log are alike but for the number of their row. So their cells are kept as columns, and a row that shows
-the same as the one above, mostly nothing, is written at one go.
+The lines of a log differ only in their row number. So their cells are kept as columns, and a row that shows the same
+as the one above it, which is mostly nothing, reuses its XML.
 """
 
 from collections.abc import Sequence
@@ -19,15 +19,15 @@ NUMBER = "\0"  # in XML, where it can stand for nothing else: the row's number
 
 @dataclass(frozen=True)
 class _Cells:
-    """Cells of one look, one below another. Rows and columns count from 0."""
+    """Cells with one format, one below another. Rows and columns count from 0."""
 
     column: int
     row: int
     rows: int
     form: object
-    formula: str = ""  # its element, with ROW for the row's number; none in blank cells
-    leading: str = ""  # the first cell's, where it is the one that the others share
-    values: Sequence = ()  # that the cells show, as far as they show any
+    formula: str = ""  # the <f> element, with ROW for the row's number; "" for blank cells
+    leading: str = ""  # the first cell's <f> element, if the others share it
+    values: Sequence = ()  # the values that the first cells show
 
     @property
     def end(self) -> int:
@@ -42,7 +42,7 @@ class _Cells:
         return self.values[place] if place < len(self.values) else ""
 
     def in_row(self, row: int) -> str:
-        """The XML of a row's cell, with NUMBER for the row's number."""
+        """The XML of the cell in a row, with NUMBER for the row's number."""
         opening = f'<c r="{xl_col_to_name(self.column)}{NUMBER}" s="{self.form._get_xf_index()}"'
         if not self.formula:
             return f"{opening}/>"
@@ -52,12 +52,11 @@ class _Cells:
 
 
 class PlainWorksheet(Worksheet):
-    """A worksheet that writes formulas as they are, shares those that are copied down, and keeps columns as such.
+    """A worksheet that writes formulas unchanged, shares copied ones, and keeps the cells of logs as columns.
 
-    XlsxWriter searches each formula for functions newer than 2010, with some thirty searches; that takes nine tenths
-    of the time of writing a planner, and the portable profile has no such function. It writes numbers with sixteen
-    digits, where some need seventeen to come back as they were typed. Tests compare the outcome with that of the
-    stock worksheet.
+    XlsxWriter searches each formula for functions newer than 2010. That would take nine tenths of the time of writing
+    a planner, and the portable profile has no such function. XlsxWriter also writes numbers with sixteen digits, where
+    some need seventeen to be read back unchanged. Tests compare the outcome with that of the stock worksheet.
     """
 
     def __init__(self):
@@ -65,11 +64,11 @@ class PlainWorksheet(Worksheet):
         self.columns: list[_Cells] = []
 
     def write_blank_column(self, row: int, column: int, rows: int, cell_format) -> None:
-        """Blank cells from (row, column) on, counted from 0."""
+        """Write blank cells from (row, column) down, counted from 0."""
         self._keep(_Cells(column, row, rows, cell_format))
 
     def write_copied_down(self, row: int, column: int, formulas: CopiedDown, cell_format, values: Sequence) -> None:
-        """Write them into the cells from (row, column) on, counted from 0, with the value that each shows."""
+        """Write formulas from (row, column) down, counted from 0, with their cached values."""
         leading, text = "", escape(formulas.text.removeprefix("="))
         formula = f"<f>{text}</f>"
         if formulas.can_be_shared:
@@ -79,7 +78,7 @@ class PlainWorksheet(Worksheet):
         self._keep(_Cells(column, row, len(formulas), cell_format, formula, leading, values))
 
     def said(self) -> dict[tuple[int, int], float | str]:
-        """The texts and numbers in its single cells, by row and column from 1; formulas are not among them."""
+        """The texts and numbers in its single cells, without formulas, by row and column from 1."""
         texts = list(self.str_table.string_table)
         return {
             (row + 1, column + 1): float(cell.number) if type(cell).__name__ == "Number" else texts[cell.string]
@@ -89,7 +88,7 @@ class PlainWorksheet(Worksheet):
         }
 
     def _keep(self, cells: _Cells) -> None:
-        """As with single cells, what is written later takes the place of what was there before."""
+        """Keep a column of cells. As with single cells, what is written later replaces what was there."""
         for row in range(cells.row, cells.end):
             if row in self.table:
                 self.table[row].pop(cells.column, None)
@@ -98,7 +97,7 @@ class PlainWorksheet(Worksheet):
         self._check_dimensions(cells.end - 1, cells.column)
 
     def _calculate_spans(self) -> None:
-        """A row need not say which columns it fills."""
+        """Omit the optional `spans` of rows."""
 
     def _write_rows(self) -> None:
         edges = {self.dim_rowmin, self.dim_rowmax + 1}
@@ -108,10 +107,7 @@ class PlainWorksheet(Worksheet):
             self._write_band(range(first, end), columns)
 
     def _write_band(self, band: range, columns: dict[int, _Cells]) -> None:
-        """Rows that are made of the same columns.
-
-        One that shows the same as the row above is the same but for its number.
-        """
+        """Write rows that consist of the same columns. One that shows the same as the row above reuses its XML."""
         leading = {each.row for each in columns.values() if each.leading}
         telling = [each for each in columns.values() if not each.is_silent]
         above, parts = None, []
@@ -140,7 +136,7 @@ class PlainWorksheet(Worksheet):
             super()._write_cell(row, col, cell)
 
     def _get_range_data(self, row_start: int, col_start: int, row_end: int, col_end: int) -> list:
-        """What a chart keeps of the cells that it draws."""
+        """The values that a chart caches of the cells that it draws."""
         rows, columns = range(row_start, row_end + 1), range(col_start, col_end + 1)
         return [self._drawn(row, column) for row in rows for column in columns]
 

@@ -1,26 +1,26 @@
-"""How many lines a text takes in a cell that wraps it.
+"""Wrapping: how many lines a text takes in a cell.
 
-A program makes a row higher when someone types into it, but not for what was there when the file was opened: so the
-writer of the file must know. Letters are measured with XlsxWriter's table for Calibri at 11 points, whose digits are
-as wide as Arial's at 10; text in Arial at 10 points was found to be wider by up to 2 in a hundred.
+A program fits a row's height to what someone types, but not to what is there when the file is opened, so the writer of
+the file must know. Letters are measured with XlsxWriter's table for Calibri at 11 points, whose digits are as wide as
+those of Arial at 10. Text in Arial at 10 points was found to be up to 2% wider.
 """
 
 from functools import cache
 
 from xlsxwriter.utility import cell_autofit_width
 
-# Pixels: of a column's width counted in digits, and of an indented text; the edge of a cell is its own.
-LETTER = 7
+# In pixels:
+LETTER = 7  # a digit, the unit of a column's width
 INDENT = 9
-PADDING = 7  # pixels that XlsxWriter adds
-WIDER = 1.02
+PADDING = 7  # what XlsxWriter adds to a text
+SPACE = 3.7  # a space in Arial at 10 points (from memory)
+WIDER = 1.02  # Arial compared with the table
 USUAL = 10  # points
-SPACE = 3.7  # pixels, Arial's at 10 points (from memory)
 
 
 @cache
 def lines_taken(text: str, width: float, size: float = USUAL, indented: bool = False) -> int:
-    """Lines of a text in a column of a width in digits."""
+    """The number of lines of a text in a column; the column's width is in digits."""
     room = (int(width * LETTER) - INDENT * indented) * USUAL / size / WIDER
     taken, used = 1, 0.0
     for word in text.split():
@@ -39,7 +39,7 @@ def pixels_taken(text: str, size: float = USUAL) -> float:
 
 
 def broken(text: str, width: float, size: float = USUAL) -> list[str]:
-    """A text in lines that fit a width in digits, broken between words."""
+    """A text broken between words into lines; the width is in digits."""
     lines, line = [], ""
     for word in text.split():
         longer = f"{line} {word}".strip()

@@ -218,5 +218,5 @@ def _at_the_limit(domain: Number, record: dict[str, Entry], draw: Random) -> flo
     beside = [value for value in record.values() if isinstance(value, float)]
     hair = 0.004 * (abs(high) or 1.0)
     choices = [low, low, high, high, high + hair, low - (0.004 * abs(low) or 0.5), 0.0, *beside]
-    choices += [SMALLEST_AMOUNT, SMALLEST_AMOUNT / 2] * domain.begins_at_nothing
+    choices += [SMALLEST_AMOUNT, SMALLEST_AMOUNT / 2] * domain.begins_at_zero
     return float(draw.choice(choices)) + (0.5 if domain.whole and draw.random() < 0.2 else 0.0)

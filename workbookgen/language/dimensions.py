@@ -1,7 +1,7 @@
-"""Whether a result and its reference use the same kinds of quantity.
+"""Dimensional analysis: do a result and its reference use the same kinds of quantity?
 
-A reference function states in its annotations what it takes and gives; a field has a unit. No engine would refuse a
-mass shown in yards: it is reported here, when a sheet is described.
+A reference function declares dimensions in its annotations; a field has a unit. No engine would object to a mass shown
+in yards, so the mismatch is reported here, when a sheet is described.
 """
 
 import inspect
@@ -42,7 +42,7 @@ WORDS = {
 
 @lru_cache(None)
 def dimension(name: str) -> UnitsContainer:
-    """The dimension of a unit, as the registry names it, or of a quantity, as an annotation states it."""
+    """The dimension of a unit in the registry, such as "yard / pound", or of an annotation, such as "[length]"."""
     if name == "[]":
         return UnitsContainer()
     return ureg.get_dimensionality(name) if "[" in name else ureg.Unit(name).dimensionality
@@ -60,9 +60,10 @@ def is_unit(name: str) -> bool:
 def objections(
     reference: Callable, arguments: Mapping[str, str], words: Mapping[str, Dimension], shown: Dimension
 ) -> list[str]:
-    """What does not fit: the words that stand for the parameters of a reference, and what its result is shown as.
+    """The mismatches between a reference and the field that uses it, as sentences.
 
-    A parameter without an annotation takes whatever it is given.
+    `arguments` maps the reference's parameters to words, `words` gives the dimension of each word, and `shown` that of
+    the result. A parameter without an annotation accepts anything.
     """
     stated, found, looked_up = _stated_by(reference), [], None
     for name, given in [*((name, words[word]) for name, word in arguments.items()), (RETURNED, shown)]:
@@ -81,12 +82,12 @@ def objections(
 
 
 def unstated(reference: Callable) -> list[str]:
-    """The parameters of a reference, and "return", of which it does not state what they are."""
+    """The parameters of a reference that have no annotation, and "return" if it has none."""
     return [name for name, wanted in _stated_by(reference).items() if wanted is None]
 
 
 def in_words(kind: Dimension) -> str:
-    """A kind of quantity, as a sentence says it."""
+    """A dimension in words, such as "a length"."""
     if kind == TEXT:
         return "a text"
     return next((word for name, word in WORDS.items() if dimension(name) == kind), f"a quantity of {kind}")
@@ -100,7 +101,7 @@ def _stated_by(reference: Callable) -> dict[str, Dimension | Alike | None]:
 
 
 def _stated(annotation) -> Dimension | Alike | None:
-    """What an annotation says; for a sequence or a union, what the first part of it that says anything does."""
+    """The dimension in an annotation; in that of a sequence or a union, the first one found."""
     if hasattr(annotation, "__metadata__"):
         said = annotation.__metadata__[0]
         return said if isinstance(said, Alike) else dimension(said)
@@ -112,7 +113,7 @@ def _stated(annotation) -> Dimension | Alike | None:
 
 
 def _left_open(alike: Alike, given: Dimension) -> Dimension:
-    """The dimension that must be meant, if this is what is given."""
+    """The dimension that was left open, worked out from what is given for it."""
     return given if given == TEXT else (given * dimension(alike.over)) ** (1 / alike.power)
 
 

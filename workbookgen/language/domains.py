@@ -1,8 +1,8 @@
 """What may be typed into a cell.
 
-A domain is declared once, beside its input, and serves everyone: it names what is wanted in words (validation,
-messages, methods), and says whether a value is accepted (the check). The formula that guards a cell is written in
-`book`, independently of `accepts`.
+A domain is declared once, beside its input, and used twice: `wanted` puts it into words for validation and messages,
+and `accepts` tests a value in Python for the check. The formula that guards a cell is written in `book.guard`,
+independently of `accepts`.
 """
 
 from collections import Counter
@@ -13,14 +13,14 @@ from workbookgen.errors import DescriptionError
 from workbookgen.language.type_checks import require_types
 from workbookgen.texts import folded, is_blank
 
-# No amount is so little, and the square of a much smaller one, or what is divided by it, is beyond what programs
-# compute with. Where numbers from 0 or above 0 are wanted, this is the first after it.
+# Where numbers from 0 on are accepted, the smallest one above 0. Nobody measures so little, and the square or the
+# reciprocal of a much smaller number overflows in some programs.
 SMALLEST_AMOUNT = 1e-6
 
 
 @dataclass(frozen=True)
 class Number:
-    """A number between limits, in the unit of its field. `share` limits read as percent."""
+    """A number between limits, in the unit of its field: from `least` or `above`, up to `most` or `below`."""
 
     least: float | None = None
     above: float | None = None
@@ -39,7 +39,7 @@ class Number:
             raise DescriptionError.at(place, f"its lower limit {low:g} is above its upper limit {high:g}.")
 
     @property
-    def begins_at_nothing(self) -> bool:
+    def begins_at_zero(self) -> bool:
         return 0 in (self.least, self.above)
 
     def accepts(self, value) -> bool:
@@ -48,14 +48,14 @@ class Number:
             and not isinstance(value, bool)
             and (self.least is None or value >= self.least)
             and (self.above is None or value > self.above)
-            and (not self.begins_at_nothing or value == 0 or value >= SMALLEST_AMOUNT)
+            and (not self.begins_at_zero or value == 0 or value >= SMALLEST_AMOUNT)
             and (self.most is None or value <= self.most)
             and (self.below is None or value < self.below)
             and (not self.whole or value == round(value))
         )
 
     def wanted(self, symbol: str) -> str:
-        """The words after "type": a number above 0 and up to 500 g."""
+        """The words after "type", such as "a number above 0 up to 500 g"."""
         limits = (("from", self.least), ("above", self.above), ("up to", self.most), ("below", self.below))
         said = [f"{word} {_plain(limit, symbol)}" for word, limit in limits if limit is not None]
         noun = "a percentage" if symbol == "%" else "a whole number" if self.whole else "a number"
@@ -65,7 +65,7 @@ class Number:
 
 @dataclass(frozen=True)
 class Date:
-    """A day, which every spreadsheet program counts from the end of 1899."""
+    """A day, as its serial number: every spreadsheet program counts days from the end of 1899."""
 
     least: float = 36_526.0  # 2000-01-01
     most: float = 73_050.0  # 2099-12-31
@@ -79,7 +79,7 @@ class Date:
 
 @dataclass(frozen=True)
 class Name:
-    """A name by which other sheets find this record; no two records may share a unique one."""
+    """A name by which other sheets find this record. If `unique`, no two records may share it."""
 
     longest: int = 40
     unique: bool = True
@@ -105,16 +105,16 @@ class Note:
 
 
 def unique_names(names: Iterable) -> frozenset[str]:
-    """The names of a column, folded, without those that stand in it more than once, which could mean either record."""
+    """The names, folded, that occur exactly once in a column; a repeated one could mean either record."""
     times = Counter(folded(name) for name in names if isinstance(name, str))
     return frozenset(name for name, count in times.items() if count == 1)
 
 
 @dataclass(frozen=True)
 class Choice:
-    """One of the names in a column, or of a few fixed ones.
+    """One of the names in a column.
 
-    `of` is the column's full key, `sheet` where it stands; `names` are all of them, if they are few and fixed.
+    `of` is the column's full key and `sheet` the sheet it is on; `names` lists them all if they are few and fixed.
     """
 
     of: str
@@ -125,7 +125,7 @@ class Choice:
         return self.is_among(value, unique_names(names))
 
     def is_among(self, value, once: Collection[str]) -> bool:
-        """The same, where many are asked about one column: `once` is what stands once in it."""
+        """The same for many values of one column, whose unique names are worked out once."""
         return isinstance(value, str) and bool(value) and folded(value) in once
 
     def wanted(self, symbol: str) -> str:

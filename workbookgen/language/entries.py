@@ -1,4 +1,4 @@
-"""Entries: what is in a planner's inputs, by full key, one value per record, None for blank."""
+"""Entries: the content of a planner's inputs, by full key, one value per record, None for a blank cell."""
 
 from collections.abc import Mapping
 
@@ -10,7 +10,7 @@ Entries = Mapping[str, tuple[Entry, ...]]
 
 
 def starting_entries(planner: Planner) -> dict[str, tuple[Entry, ...]]:
-    """What a new planner starts with: the reels, the guide, and the first values of cards."""
+    """The entries of a new planner: its reels, its guide, and the starting values of cards."""
     return {
         f"{block.key}_{field.key}": _column(block, field, planner.system)
         for block in planner.blocks.values()
@@ -19,7 +19,7 @@ def starting_entries(planner: Planner) -> dict[str, tuple[Entry, ...]]:
 
 
 def with_records(planner: Planner, entries: Entries, block_key: str, records: list[Mapping[str, Entry]]) -> dict:
-    """The entries with these records in a block, from the top; its other lines are emptied."""
+    """The entries with these records in the first lines of a block; its other lines are blank."""
     block = planner.blocks[block_key]
     if len(records) > block.rows:
         raise ValueError(f"{block_key} has {block.rows} lines, and {len(records)} records were given.")

@@ -1,8 +1,8 @@
 """Fields: what the spinner fills in, what the planner calculates, and what it objects to.
 
-A result carries its formula and, beside it, the reference function that it must agree with. The names of the
-function's parameters are the words of the formula; `uses` renames where a sheet's word and a parameter differ. Both
-are written by hand: neither is generated from the other.
+A result carries its formula and, beside it, the reference function that it must agree with. The words of the formula
+are the names of the function's parameters; `uses` pairs the two where they differ. Both are written by hand, and
+neither is generated from the other.
 """
 
 import inspect
@@ -20,9 +20,9 @@ from workbookgen.units import Quantity
 
 @dataclass(frozen=True)
 class Input:
-    """A cell, or a column, that the spinner fills in.
+    """A cell, or a log's column, that the spinner fills in.
 
-    What it starts as is a quantity wherever its unit depends on the unit system.
+    `starts_as` is a quantity wherever its unit depends on the unit system.
     """
 
     key: str
@@ -41,7 +41,7 @@ class Input:
             raise DescriptionError.at(f"field {self.key}", "; ".join(faults) + ".")
 
     def _objections(self) -> Iterator[str]:
-        """What does not go together."""
+        """Arguments that contradict each other."""
         has_dimension = self.unit is not None and self.unit.has_dimension
         unit = self.unit.customary if self.unit else NUMBER.customary
         if has_dimension and self.is_text:
@@ -63,13 +63,13 @@ class Input:
         return not isinstance(self.domain, Number | Date)
 
     def first(self, system: str) -> float | str | None:
-        """What a new planner of this unit system shows."""
+        """What its cell holds in a new planner of this unit system."""
         return self.unit.unit(system).typed(self.starts_as) if isinstance(self.starts_as, Quantity) else self.starts_as
 
 
 @dataclass(frozen=True)
 class Result:
-    """A cell, or a column, with a formula, and the reference it must agree with."""
+    """A cell, or a column, with its formula and the reference function that it must agree with."""
 
     key: str
     label: str
@@ -77,13 +77,13 @@ class Result:
     reference: Callable
     unit: Kind | None = NUMBER  # None: the result is a text
     uses: Mapping[str, str] = field(default_factory=dict)  # parameter -> word
-    leaves: tuple[str, ...] = ()  # parameters left at their defaults, which the formula spells out
-    fixed: Mapping[str, float] = field(default_factory=dict)  # parameters of one value, which the formula spells out
-    only_if: str = ""  # a condition, in words of the same record, without which it is blank
+    leaves: tuple[str, ...] = ()  # parameters that keep their defaults; the formula spells these out
+    fixed: Mapping[str, float] = field(default_factory=dict)  # parameters with a constant value, likewise spelled out
+    only_if: str = ""  # a condition on words of the same record; the cell is blank unless it holds
     note: str = ""
     digits: int | None = None
     width: int = 10
-    is_signed: bool = False  # a plus sign precedes what is above zero
+    is_signed: bool = False  # show a plus sign before numbers above zero
 
     def __post_init__(self):
         require_types(f"field {self.key}", self)
@@ -91,7 +91,7 @@ class Result:
             raise DescriptionError.at(f"field {self.key}", "; ".join(faults) + ".")
 
     def _objections(self) -> Iterator[str]:
-        """What in its formula is not allowed, and what does not fit its reference."""
+        """Constructs that its formula may not use, and parameters that its reference does not have."""
         yield from self.text.objections
         yield from self.condition.objections
         if self.condition.lookup_steps:
@@ -128,7 +128,7 @@ class Result:
         return {name: self.uses.get(name, name) for name in taken}
 
     def may_miss(self, word: str, field) -> bool:
-        """Whether it can do without this word: it asks for it, or a blank cell has a meaning."""
+        """Whether it has a value without this word: the formula tests for it, or a blank cell has a meaning."""
         return word in self.optional or (isinstance(field, Input) and field.blank_means is not None)
 
     @property
@@ -138,12 +138,15 @@ class Result:
 
 @dataclass(frozen=True)
 class Automatic:
-    """What a planner says of records by itself: `book.messages` writes it, `checking.messages` is its twin."""
+    """A field that the planner adds to a block by itself, such as the message about a record.
+
+    Its formula is in `book.messages`; `checking.messages` has the Python twin.
+    """
 
     key: str
     label: str
     is_text: bool = True
-    is_one: bool = False  # one cell for the whole log
+    is_one: bool = False  # a single cell for the whole log
     note: str = ""
 
     @property
@@ -153,30 +156,32 @@ class Automatic:
 
 @dataclass(frozen=True)
 class Repeat(Automatic):
-    """One cell that repeats a record's result: on a ticket, away from the records of the log."""
+    """A cell on a ticket that repeats the result of one of the log's records."""
 
     of: str = ""  # key of the result, a text
     record: int = 0  # counted from 0
 
 
-MESSAGE = Automatic("message", "What to fix")  # of each record: what is wrong with it, or missing
-MARK = Automatic("mark", "")  # of each record: that there is a message
-FILLED = Automatic("filled", "", is_text=False)  # of each record: how many inputs that are folded away hold something
-LINE = Automatic("line", "", is_text=False)  # of each record of a log in which nobody types: its number
-FIRST = Automatic("first", "", is_one=True)  # of a log: the first message of something wrong, else the last one
-OPEN = Automatic("open", "", is_text=False, is_one=True)  # of a log: how many records have something wrong
-SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)  # of a log: calculated cells, emptied or overwritten
+# Of each record:
+MESSAGE = Automatic("message", "What to fix")  # what is wrong with it, or missing
+MARK = Automatic("mark", "")  # a sign that there is a message
+FILLED = Automatic("filled", "", is_text=False)  # how many of its folded inputs hold something
+LINE = Automatic("line", "", is_text=False)  # its number, in a log in which nobody types
+# Of a whole log:
+FIRST = Automatic("first", "", is_one=True)  # the first message about something wrong, or else the last message
+OPEN = Automatic("open", "", is_text=False, is_one=True)  # how many records have something wrong
+SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)  # how many calculated cells were emptied or overwritten
 
-ASKING = "Is it right?"  # begins a question: what was typed is taken, and its results stay
-UNKNOWN = "No answer yet"  # begins what a record lacks, beyond its own cells, for an answer that it could give
+ASKING = "Is it right?"  # begins a question: the entry is accepted, and its results stay
+UNKNOWN = "No answer yet"  # begins a message about something missing outside the record's own cells
 
 
 @dataclass(frozen=True)
 class Rule:
-    """A conflict between inputs that are each valid, or a question about a record: when it holds, and what to say.
+    """A conflict between inputs that are each valid, or a question about a record.
 
-    `broken` is the same condition as a Python predicate of the shown values. A question may look at results of the
-    record too, since it takes nothing away from them.
+    `when` is the condition as a formula, `broken` the same condition as a Python predicate of the shown values. A
+    question may read results of the record too, since it does not blank them.
     """
 
     when: str
@@ -197,13 +202,13 @@ class Rule:
 
     @property
     def asks(self) -> bool:
-        """Whether it takes nothing away, and so may look at results: a question, or what an answer lacks."""
+        """Whether it leaves results as they are, and so may read them: a question, or a note on what is missing."""
         return self.sentence.startswith((ASKING, UNKNOWN))
 
 
 @dataclass(frozen=True)
 class Distinct:
-    """A fault of two records at once: neither may have the same text in this result as another. Both are reported."""
+    """A result whose text no two records may share. Both records are told."""
 
     key: str
     sentence: str
@@ -211,10 +216,7 @@ class Distinct:
 
 @dataclass(frozen=True)
 class Group:
-    """Fields that belong together, under one heading.
-
-    A group that is not `printed` is only for other sheets: it is hidden.
-    """
+    """Fields under one heading. A group that is not `printed` serves other sheets only, and is hidden."""
 
     heading: str
     fields: tuple[Input | Result, ...]
@@ -225,7 +227,7 @@ class Group:
 
 
 def repeats(fields: Mapping[str, Input | Result], keys: tuple[str, ...], records: int) -> tuple[Repeat, ...]:
-    """The cells that repeat what records show in these fields, record by record."""
+    """The ticket cells that repeat these fields, record by record."""
     for key in keys:
         if not (isinstance(each := fields.get(key), Result) and each.is_text):
             raise DescriptionError.at(
@@ -240,7 +242,7 @@ def repeats(fields: Mapping[str, Input | Result], keys: tuple[str, ...], records
 
 
 def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:
-    """Refuse a key that could be mistaken for a cell, and a key used twice."""
+    """Refuse a key that could be read as a cell address, and a key used twice."""
     keys = [each.key for each in fields]
     faults = [f"{key}: {key_objection(key)}" for key in keys if key_objection(key)]
     faults += [f"{key} is used twice" for key in sorted({key for key in keys if keys.count(key) > 1})]

@@ -1,19 +1,19 @@
 """The forms: what a formula may ask of fields and columns, besides the functions of the profile.
 
-- lookup(values, names, name): the value of the record that bears this name
-- sum_where(amounts, names, name): the sum over all records that bear this name
+- lookup(values, names, name): the value of the record with this name
+- sum_where(amounts, names, name): the sum over all records with this name
 - count_where(amounts, names, name): how many of these have an amount
-- place(names, name, amounts, k): the line in which the name stands with an amount for the k-th time
+- place(names, name, amounts, k): the line of the k-th record with this name and an amount
 - class_of(names, limits, number): the name of the class that a number falls in
-- sum(amounts): a whole column added up
-- mean(first, ..., last): of repeated readings, inputs of one record, any of which may be missing
-- stdev(first, ..., last): their standard deviation
+- sum(amounts): the sum of a whole column
+- mean(first, ..., last): of repeated readings, inputs of one record, any of which may be blank
+- stdev(first, ..., last): their sample standard deviation
 - readings(first, ..., last): how many there are
-- given(word): whether a word has a value; such a word may be missing
-- said(word): an amount in words, with its unit: "2,300 yd"
-- said_in_all(word): the same of a total, which may be some millions: "4,280,000 yd"
+- given(word): whether a word has a value; such a word may be blank
+- said(word): an amount as text, with its unit: "2,300 yd"
+- said_in_all(word): a total as text, which may run into millions: "4,280,000 yd"
 
-Most of what a form takes are fields, given by their keys. Where it takes a formula, that may contain forms again:
+Most arguments are fields, given by their keys. Where a form takes a formula, forms may be nested in it:
 `lookup(prices, names, lookup(kinds, listed, lot))`.
 """
 
@@ -25,10 +25,10 @@ from workbookgen.language.tokens import Call, Nodes, calls, unparse
 
 @dataclass(frozen=True)
 class Form:
-    """What a form takes, in order. An asterisk marks what may be any formula; all else is a field."""
+    """The names of a form's arguments. One with an asterisk may be any formula; the others are fields."""
 
     takes: tuple[str, ...]
-    is_open: bool = False  # it takes as many more as there are
+    is_open: bool = False  # the last argument may be repeated
 
     def objections(self, call: Call) -> Iterator[str]:
         """Why a call does not fit this form."""
@@ -60,11 +60,11 @@ FORMS = {
     "readings": Form(("readings",), is_open=True),
 }
 LOOKUP = "lookup"
-SUMS = ("sum_where", "count_where")  # by the name that records bear
-ADDED = (*SUMS, "place", "sum")  # one that lacks a column gives nothing
+SUMS = ("sum_where", "count_where")  # over the records with a name
+ADDED = (*SUMS, "place", "sum")  # over a column; they give nothing where it is absent
 READINGS = ("mean", "stdev", "readings")
 
 
 def misused(found: Nodes) -> list[str]:
-    """Every form that is not as it should be."""
+    """What is wrong with the forms in a formula."""
     return [sentence for call in calls(found) if call.name in FORMS for sentence in FORMS[call.name].objections(call)]

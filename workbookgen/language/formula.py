@@ -1,8 +1,8 @@
 """A formula as a sheet describes it, and what can be derived from it.
 
-It is written in field keys: `(wraps + part_wrap) * loop + rest`. Keys of the same record are short; other blocks are
-named in full (`reels_loop`), a card's field being one cell and a log's a whole column. Besides the functions of the
-portable profile (`profile`) there are some forms of our own (`forms`).
+It is written in field keys, its words: `(wraps + part_wrap) * loop + rest`. A field of the same record goes by its own
+key, one of another block by its full key (`reels_loop`); a card's field is one cell, a log's a whole column. Besides
+the functions of the portable profile (`profile`) there are a few forms of our own (`forms`).
 """
 
 import re
@@ -14,12 +14,13 @@ from workbookgen.language.forms import ADDED, FORMS, LOOKUP, READINGS, misused
 from workbookgen.language.profile import FUNCTIONS, TRUTHS, outside
 from workbookgen.language.tokens import Call, Nodes, calls, function_name, is_name, is_value, is_word, parse, tokenize
 
+# A1 style, and the R1C1 style that some programs read too: ab12, r2, c3, r2c3.
 CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
 
 
 @dataclass(frozen=True)
 class Formula:
-    """Formula text, parsed once. Callers of `formula` share what was derived from it."""
+    """A formula's text, and what is derived from it, each on first use. Make one with `formula`."""
 
     text: str
 
@@ -29,37 +30,37 @@ class Formula:
 
     @cached_property
     def nodes(self) -> Nodes:
-        """Its nested calls."""
+        """The text as nested calls and the tokens between them."""
         return parse(self.text)
 
     @cached_property
     def calls(self) -> tuple[Call, ...]:
-        """Every function and form in it, an outer one before those in it."""
+        """Every call of a function or form, outer ones before those within them."""
         return tuple(calls(self.nodes))
 
     @cached_property
     def words(self) -> tuple[str, ...]:
-        """Every field key in the text, once, in order."""
+        """Every field key in the text, in order of first use."""
         return tuple(dict.fromkeys(filter(is_word, self.tokens)))
 
     def calls_to(self, *names: str) -> tuple[Call, ...]:
-        """Its calls of these functions or forms, each once."""
+        """The different calls of these functions or forms."""
         return tuple(dict.fromkeys(call for call in self.calls if call.name in names))
 
     def taken_by(self, *names: str) -> frozenset[str]:
-        """The words that these functions or forms take as they are."""
+        """The words that are an argument of these functions or forms by themselves."""
         return frozenset(key for call in self.calls_to(*names) for key in call.keys if key)
 
     @cached_property
     def optional(self) -> frozenset[str]:
-        """The words that may be missing: asked for with given(), or one of several readings."""
+        """The words that may be blank: tested with given(), or one of several readings."""
         return self.taken_by("given", *READINGS)
 
     @cached_property
     def alternatives(self) -> frozenset[str]:
-        """The words of which one must have a value, if the whole text asks for nothing else.
+        """The words of which one must have a value, where that is all that the text asks.
 
-        As in OR(given(a), given(b)), or where either branch of an IF is a given().
+        As in OR(given(a), given(b)), or in an IF both of whose branches are a given().
         """
         whole = _only_call(self.nodes)
         if whole is None or whole.name not in ("OR", "IF"):
@@ -71,7 +72,7 @@ class Formula:
 
     @cached_property
     def lookup_steps(self) -> tuple[tuple[Call, ...], ...]:
-        """What it looks up, in steps: each needs only the steps before it."""
+        """Its lookups in the order in which they can be made: each needs only those of the steps before it."""
         steps: dict[int, list[Call]] = {}
         for call in self.calls_to(LOOKUP):
             steps.setdefault(_depth(call), []).append(call)
@@ -79,17 +80,17 @@ class Formula:
 
     @cached_property
     def indexed(self) -> frozenset[str]:
-        """The columns of which one place is looked into."""
+        """The columns from which INDEX takes a value."""
         return frozenset(call.keys[0] for call in self.calls_to("INDEX") if call.keys[0])
 
     @cached_property
     def summed(self) -> tuple[frozenset[str], ...]:
-        """The words of each form that adds or counts: one that lacks a word gives nothing."""
+        """The words of each form that adds up or counts; a form gives nothing if one of its words is absent."""
         return tuple(frozenset(filter(None, call.keys)) for call in self.calls_to(*ADDED))
 
     @cached_property
     def objections(self) -> tuple[str, ...]:
-        """What in it is not allowed in our formulas; empty if all is well."""
+        """What a described formula may not contain and this one does; empty if all is well."""
         names = list(filter(is_name, self.tokens))
         strange = [each for each in names if ":" not in each and not is_word(each) and each not in TRUTHS]
         found = outside(self.tokens, FUNCTIONS | FORMS.keys())
@@ -108,12 +109,12 @@ class Formula:
 
 @lru_cache(None)
 def formula(text: str) -> Formula:
-    """The formula of a text; one object for each, since planners and their copies say the same."""
+    """The formula of this text. Planners share their texts, so there is one object for each."""
     return Formula(text)
 
 
 def key_objection(key: str) -> str | None:
-    """Why a field may not bear this key, or None."""
+    """Why a field may not have this key, or None."""
     if not is_word(key):
         return "a key is written in lower case letters, digits and underscores"
     if CELL_ADDRESS.fullmatch(key):
@@ -122,13 +123,13 @@ def key_objection(key: str) -> str | None:
 
 
 def _depth(call: Call) -> int:
-    """How deeply lookups are nested in the arguments of a call."""
+    """How many lookups are nested within the arguments of a call."""
     within = (each for argument in call.arguments for each in calls(argument) if each.name == LOOKUP)
     return max((_depth(each) + 1 for each in within), default=0)
 
 
 def _only_call(found: Nodes) -> Call | None:
-    """The call that is all there is in a text."""
+    """The call that makes up a whole text; None if there is anything else in it."""
     return found[0] if len(found) == 1 and isinstance(found[0], Call) else None
 
 

@@ -1,9 +1,9 @@
-"""What a planner holds: blocks of fields, tables of facts, published examples; and the sheets made of them.
+"""The parts of a planner: blocks of fields, tables of facts, published examples; and the sheets made of them.
 
-A Card holds single values, a Log one record a row; a Table holds fixed facts, and a ProofTable computes published
-examples with the planner's own formulas. None of them says where it is shown: the views do (`views`). A chapter is
-what can be left out of a planner as a whole: holders and the bands that show them. A sheet is made of chapters, and
-says everything about itself.
+A Card has single values, a Log one record per row; a Table has fixed facts, and a ProofTable computes published
+examples with the planner's own formulas. These holders of fields do not say where they are shown: the views do
+(`views`). A chapter is the smallest unit that can be left out of a planner: holders, and the bands that show them. A
+sheet is made of chapters.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -43,15 +43,15 @@ AGAIN = "again_"  # prefix for the key of an answer that is calculated a second 
 
 @dataclass(frozen=True)
 class Block:
-    """Fields of one kind of record, and what can be wrong with one."""
+    """The fields of one kind of record, and the rules that a record must keep."""
 
     key: str
-    title: str  # empty where the sheet's own title suffices
+    title: str  # empty where the sheet's title says it all
     groups: tuple[Group, ...]
     rules: tuple[Rule, ...] = ()
     about: str = ""
     rows: int = 1
-    distinct: tuple[Distinct, ...] = ()  # what no two records may share
+    distinct: tuple[Distinct, ...] = ()  # the results that no two records may share
 
     def __post_init__(self):
         require_types(f"block {self.key}", self)
@@ -60,7 +60,7 @@ class Block:
             raise DescriptionError(*faults)
 
     def _objections(self) -> Iterator[str]:
-        """What does not go together."""
+        """Rules and texts that refer to fields it does not have, and the like."""
         if self.rows < 1:
             yield f"it has {self.rows} lines; give it one or more."
         for each in self.distinct:
@@ -90,28 +90,28 @@ class Block:
 
     @cached_property
     def questioned(self) -> tuple[Result, ...]:
-        """The results at which questions look."""
+        """The results that its questions read."""
         words = {word for rule in self.rules for word in rule.text.words}
         return tuple(each for each in self.results if each.key in words)
 
     @cached_property
     def automatic(self) -> tuple[Automatic, ...]:
-        """What the planner says of the records by itself."""
+        """The fields that the planner adds by itself."""
         return (*((MESSAGE,) if self.inputs else ()), *self.positions)
 
     @cached_property
     def positions(self) -> tuple[Position, ...]:
-        """The lists in which this block's records look something up, or from which they choose."""
+        """The positions of its records' names in the lists that they choose from or look into."""
         return positions_needed([(f"{self.key}_{key}", key) for key in self.unique_keys], self.by_key)
 
     @property
     def unique_keys(self) -> tuple[str, ...]:
-        """Keys of the results that no two records may share, so that others find a record by them."""
+        """Keys of the results that no two records may share; each is a list in which a record can be found."""
         listed = (LISTED,) if any(map(self.names_its_records, self.inputs)) else ()
         return (*listed, *(each.key for each in self.distinct))
 
     def position_of(self, key: str, names: str) -> Position | None:
-        """The line in which a field's text occurs in a list."""
+        """The position of a field's text in a list."""
         return position_of(self.positions, self.by_key, key, names)
 
     @cached_property
@@ -120,11 +120,11 @@ class Block:
 
     @property
     def names_column(self) -> str:
-        """Full key of the column in which other sheets find this block's records by name."""
+        """Full key of the column of names by which other sheets find its records."""
         return f"{self.key}_{LISTED}"
 
     def names_its_records(self, field: Input) -> bool:
-        """Whether other sheets find a record by what is typed into this input."""
+        """Whether this input is the name by which other sheets find a record."""
         return isinstance(field.domain, Name) and field.domain.unique and LISTED in self.by_key
 
 
@@ -135,10 +135,10 @@ class Card(Block):
 
 @dataclass(frozen=True)
 class Log(Block):
-    """A table with one record per row. `starts_with` are the records of a new planner."""
+    """A table with one record per row. `starts_with` are its records in a new planner."""
 
     starts_with: Sequence[Mapping[str, float | str]] = ()
-    repeated: tuple[str, ...] = ()  # keys of results that every record also has in a cell of its own, on its ticket
+    repeated: tuple[str, ...] = ()  # keys of the results that each record also shows on its ticket
 
     @cached_property
     def automatic(self) -> tuple[Automatic, ...]:
@@ -159,7 +159,7 @@ class Column:
     values: tuple[float | str, ...]
     unit: Unit | None = None
     width: int = 12
-    runs_on: bool = False  # a last column of one-line texts, which extend over free cells to their right
+    runs_on: bool = False  # a last column of one-line texts, which may extend over the free cells to their right
 
     def __post_init__(self):
         require_types(f"column {self.key}", self)
@@ -173,14 +173,14 @@ def unit_of(field: Input | Result | Automatic | Column, system: str) -> Unit | N
 
 
 def dimension_of(field: Input | Result | Automatic | Column, system: str) -> dimensions.Dimension:
-    """Which kind of quantity a field shows, or that it is a text."""
+    """The dimension of a field, or TEXT."""
     is_text = isinstance(field.values[0], str) if isinstance(field, Column) else field.is_text
     return dimensions.TEXT if is_text else dimensions.dimension((unit_of(field, system) or NUMBER_UNIT).pint)
 
 
 @dataclass(frozen=True)
 class Table:
-    """Fixed facts: nobody types here."""
+    """Fixed facts. Nobody types here."""
 
     key: str
     title: str
@@ -204,9 +204,9 @@ Holder = Block | Table | ProofTable
 
 @dataclass(frozen=True)
 class Chapter:
-    """What is left out of a planner, or kept, as a whole; `name` is what settings and texts call it.
+    """A part of a sheet that is kept or left out as a whole; settings and texts call it by its `name`.
 
-    `cautions` are shown on the desk if the chapter is left out.
+    If the chapter is left out, its `cautions` move to the desk.
     """
 
     name: str
@@ -220,16 +220,16 @@ class Chapter:
 
 @dataclass(frozen=True)
 class Sheet:
-    """One worksheet: its chapters stand below each other; a log with a view of its own has the sheet to itself."""
+    """One worksheet: its chapters, one below another, or a single log with a view of its own."""
 
     name: str
     title: str
     about: str  # what it is for, in one sentence
     chapters: tuple[Chapter, ...]
     kind: SheetKind = SheetKind.AID
-    related: tuple[str, ...] = ()  # sheets to which its first line links, apart from the desk
+    related: tuple[str, ...] = ()  # sheets that its first line links to, besides the desk
     grid: Grid = Grid()
-    is_added: bool = False  # beside the sheets that settings ask for: the others do not link to it
+    is_added: bool = False  # made besides the sheets that settings ask for; no other sheet links to it
 
     def __post_init__(self):
         require_types(f"sheet {self.name}", self)
@@ -253,17 +253,17 @@ class Sheet:
 
     @property
     def log_view(self) -> LogView | None:
-        """The view of the log that has the sheet to itself."""
+        """The view of its log, if that has the sheet to itself."""
         view = self.chapters[0].view if self.chapters else ()
         return view if isinstance(view, LogView) else None
 
     def answered_twice(self) -> "Sheet":
-        """The sheet with its log's answers worked out again, out of sight, so an overwritten one is noticed."""
+        """The sheet with its log's answers calculated a second time in hidden columns, to notice an overwritten one."""
         if not (view := self.log_view):
             return self
         [log], [chapter] = self.logs, self.chapters
         answers = dict.fromkeys(key for _, words in view.answers for key in words.split())
-        # The planner tells of a key that is not there.
+        # A key that does not exist is reported by the planner.
         again = tuple(replace(log.by_key[key], key=f"{AGAIN}{key}", note="") for key in answers if key in log.by_key)
         twice = replace(log, groups=(*log.groups, Group("Worked out again", again, printed=False)))
         holders = tuple(twice if each is log else each for each in chapter.holders)
@@ -279,7 +279,7 @@ class Sheet:
 
     @cached_property
     def shown(self) -> tuple[str, ...]:
-        """Full keys of what its views name."""
+        """Full keys of the fields that its views show."""
         if self.log_view:
             return self.log_view.shown(self.logs[0].key)
         return (*filter(None, [self.grid.chosen]), *(key for section in self.sections for key in section.shown))

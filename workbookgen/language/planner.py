@@ -1,4 +1,4 @@
-"""The planner itself: all sheets with what they hold, what a word in a formula stands for, and what is refused."""
+"""The planner itself: all its sheets, what a word in a formula stands for, and the checks of the whole."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
@@ -14,7 +14,7 @@ from workbookgen.language.proofs import Proof, ProofTable
 
 @dataclass(frozen=True)
 class Meaning:
-    """What a word in a formula stands for: one value of a record, or a whole column."""
+    """What a word in a formula stands for: one value, or a whole column."""
 
     key: str
     holder: Holder
@@ -29,7 +29,7 @@ class Meaning:
 
 @dataclass(frozen=True)
 class Planner:
-    """The whole workbook, described."""
+    """The description of the whole workbook."""
 
     system: str
     paper: str
@@ -56,7 +56,7 @@ class Planner:
 
     @cached_property
     def by_key(self) -> dict[str, tuple[Holder, Input | Result | Column]]:
-        """Full key -> what holds the field, and the field."""
+        """Full key -> the holder of the field, and the field."""
         return {
             f"{key}_{name}": (holder, each)
             for key, holder in (self.blocks | self.tables | self.proof_tables).items()
@@ -75,17 +75,17 @@ class Planner:
 
     @cached_property
     def automatic(self) -> dict[str, tuple[Block, Automatic]]:
-        """Full key of what the planner says of records by itself -> the block, and what is said."""
+        """Full key of an automatic field -> its block, and the field."""
         return {f"{key}_{each.key}": (block, each) for key, block in self.blocks.items() for each in block.automatic}
 
     def meaning(self, block: Block | None, word: str) -> Meaning:
-        """What a word stands for in a formula of `block`: a field of its own record, or a full key."""
+        """What a word stands for in a formula of `block`: a field of the same record, or one by its full key."""
         if found := self.found(block, word):
             return found
         raise DescriptionError.at(f"block {block.key}" if block else "planner", f"{word} is no field.")
 
     def found(self, block: Block | None, word: str) -> Meaning | None:
-        """The same, or None where it is no field."""
+        """The same, or None if there is no such field."""
         if block and (own := block.by_key.get(word) or block.automatic_by_key.get(word)):
             return Meaning(f"{block.key}_{word}", block, own, is_column=False)
         if word in self.by_key:
@@ -103,7 +103,7 @@ class Planner:
         return None
 
     def sheet_of(self, key: str) -> str | None:
-        """The name of the sheet on which a field stands; None where it is on none."""
+        """The name of the sheet that has a field; None if there is none."""
         holder, _ = self.by_key.get(key) or self.automatic.get(key) or (None, None)
         return next((sheet.name for sheet in self.sheets if holder in sheet.parts), None)
 
@@ -144,7 +144,7 @@ class Planner:
                 yield Fault(f"proof {proof.number}", f"{sentence}.")
 
     def _dependencies(self) -> dict[str, set[str]]:
-        """Full key of every result, and of messages of records with questions -> the full keys it comes from."""
+        """Full key of every result, and of the messages that questions are part of -> the full keys it depends on."""
         results = {
             f"{key}_{each.key}": {self.meaning(block, word).key for word in each.words}
             for key, block in self.blocks.items()
@@ -158,7 +158,7 @@ class Planner:
         return results | automatic
 
     def _mismatches(self, block: Block, result: Result) -> list[str]:
-        """Words and parameters must be the same set; only a table's fixed facts need no parameter."""
+        """Words that are no parameter of the reference, and the reverse. A table's fixed facts need no parameter."""
         taken, words = set(result.arguments.values()), set(result.words)
         facts = {word for word in words if isinstance(self.meaning(block, word).holder, Table)}
         unused, strange = sorted(taken - words), sorted(words - taken - facts)
@@ -167,6 +167,6 @@ class Planner:
         return mismatches or self._other_kinds(block, result)
 
     def _other_kinds(self, block: Block, result: Result) -> list[str]:
-        """Words of another kind of quantity than the reference takes, and a result shown as another than it gives."""
+        """Words whose dimension is not the one that the reference takes, or a result whose is not the one it gives."""
         kinds = {word: dimension_of(self.meaning(block, word).field, self.system) for word in result.arguments.values()}
         return dimensions.objections(result.reference, result.arguments, kinds, dimension_of(result, self.system))

@@ -1,7 +1,8 @@
-"""What is wrong with a planner as a whole.
+"""What can be wrong with a planner as a whole, though each part of it is fine.
 
-Words and views that name nothing, values that no cell takes, examples that prove nothing: each fault says where it is
-and what to write instead. `planner` is a `planner.Planner`, and `sheet` one of its `parts.Sheet`s.
+Words and views that refer to no field, starting values that their cells refuse, examples that do not fit their
+formula: each fault says where it is and what to write instead. `planner` is a `planner.Planner`, and `sheet` one of
+its `parts.Sheet`s.
 """
 
 import re
@@ -21,7 +22,7 @@ LONGEST_NAME = 31  # letters of a sheet's name: the format's limit
 
 
 def names(planner) -> list[Fault]:
-    """Names that are no names, or another's: of sheets, of chapters, of fields."""
+    """Names of sheets, chapters, fields and proofs that are malformed or used twice."""
     sheets = [sheet.name for sheet in planner.sheets]
     chapters = {sheet.name: [chapter.name for chapter in sheet.chapters] for sheet in planner.sheets}
     of_all = [name for names in chapters.values() for name in names]
@@ -42,7 +43,7 @@ def names(planner) -> list[Fault]:
 
 
 def words(planner) -> list[Fault]:
-    """Words of formulas that are no field, and lists of which one cannot choose."""
+    """Words of formulas that are no field, and inputs that choose from a list that is not there."""
 
     def sentences(block, each: Input | Result) -> Iterator[str]:
         return _choice_faults(planner, each.domain) if isinstance(each, Input) else _word_faults(planner, block, each)
@@ -56,7 +57,7 @@ def words(planner) -> list[Fault]:
 
 
 def starting_values(planner) -> list[Fault]:
-    """Values with which a new planner starts, and which its cells would not take."""
+    """Starting values that their cells would refuse, or that belong to no field."""
     faults, started = [], set()
     for block in planner.blocks.values():
         for each in block.inputs:
@@ -72,7 +73,7 @@ def starting_values(planner) -> list[Fault]:
 
 
 def views(sheet, planner) -> list[str]:
-    """Fields that a sheet's views lack, that they show twice or that stand elsewhere, and links that lead nowhere."""
+    """Fields that a sheet's views lack, show twice or take from another sheet, and links that lead nowhere."""
     everywhere = {*planner.by_key, *planner.automatic, *planner.absent}
     drawn = [key for section in sheet.sections for key in getattr(section, "drawn", ())]
     faults = [*_shown_faults(sheet)]
@@ -84,7 +85,7 @@ def views(sheet, planner) -> list[str]:
 
 
 def _shown_faults(sheet) -> Iterator[str]:
-    """Fields that a sheet shows twice, or of another sheet, and inputs of cards that it does not show."""
+    """Fields that a sheet shows twice or that belong to another, and inputs of cards that it does not show."""
     names = {part.key: (*part.by_key, *getattr(part, "automatic_by_key", ())) for part in sheet.parts}
     own = {f"{key}_{name}" for key, each in names.items() for name in each}
     for key in sheet.shown:
@@ -101,7 +102,7 @@ def _shown_faults(sheet) -> Iterator[str]:
 
 
 def _link_faults(sheet, planner, everywhere: Collection[str]) -> Iterator[str]:
-    """Links to sheets or fields that are not there, or to a field on another sheet than they say."""
+    """Links to sheets or fields that do not exist, or to a field that is on another sheet than they say."""
     sheets = [each.name for each in planner.sheets]
     links = [link for section in sheet.sections for link in section.links]
     for name in (*sheet.related, *(link.sheet for link in links)):
@@ -118,9 +119,8 @@ def _link_faults(sheet, planner, everywhere: Collection[str]) -> Iterator[str]:
 
 
 def of_proof(proof, planner) -> list[str]:
-    """Words that are neither printed in the example nor a table's facts, or not of its formula.
-
-    And values of another kind than the reference takes or gives.
+    """Words of the formula for which the example gives no value, values for words that it does not have, and
+    printed units that do not fit the reference.
     """
     block, result = planner.by_key.get(proof.result, (None, None))
     if not isinstance(result, Result):
@@ -141,7 +141,7 @@ def of_proof(proof, planner) -> list[str]:
 
 
 def _dimension_of(unit: str) -> dimensions.Dimension:
-    """What a value is that is printed with this unit; a text has none."""
+    """The dimension of a value printed in this unit; a text has no unit."""
     return dimensions.dimension(unit) if unit else dimensions.TEXT
 
 
@@ -167,7 +167,7 @@ def _choice_faults(planner, domain) -> Iterator[str]:
 
 
 def _meant(word: str, known: Collection[str]) -> str:
-    """What may have been meant by a name that is not there."""
+    """A hint at the name that may have been meant by one that does not exist."""
     near = [key for key in known if key.endswith(f"_{word}")] or get_close_matches(word, known, n=1, cutoff=0.75)
     return f"; {near[0]} is one" if near else ""
 

@@ -1,7 +1,7 @@
-"""Lines of lists: the place of a name is found once per record, and kept in a hidden column.
+"""Positions: the line of a list in which a record's name occurs, kept in a hidden column.
 
-Whatever is looked up by that name is taken from this line, so each list is searched once per record, however much is
-taken from it. What a list sums up by name is summed up by line, which every program does several times as fast.
+Everything that is looked up by that name is taken from this line, so a list is searched once per record, however many
+lookups there are. Sums by name become sums by line, which every program does several times as fast.
 """
 
 from collections.abc import Iterable, Mapping
@@ -17,15 +17,15 @@ class Position(Automatic):
     """The line of a list in which a record's name occurs; blank unless it occurs exactly once."""
 
     names: str = ""  # full key of the list
-    name: str = ""  # key of the word whose line this is
-    follows: str = ""  # key of the line of another word, which this one repeats where there is one
+    name: str = ""  # key of the word that holds the name
+    follows: str = ""  # key of another word's position that this one repeats
 
 
 def positions_needed(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) -> tuple[Position, ...]:
-    """The lines kept for a block's records: one for each list and word.
+    """The positions that a block keeps for its records: one for each pair of a list and a word.
 
-    `own` are the lists that the block itself is. A word that is looked for in several lists has a line in each. A
-    result that only repeats a choice follows that choice's line.
+    `own` are the lists of the block's own records. A word that is looked for in several lists has a position in each.
+    A result that only repeats a choice follows the position of that choice.
     """
     results = [each for each in fields.values() if isinstance(each, Result)]
     inputs = [each for each in fields.values() if isinstance(each, Input)]
@@ -47,14 +47,14 @@ def positions_needed(own: list[tuple[str, str]], fields: Mapping[str, Input | Re
 
 
 def _names_and_name(results: Iterable[Result], *forms: str) -> list[tuple[str, str]]:
-    """The list that is searched, and the word whose name is looked for, in each of these forms."""
+    """The list that is searched, and the word with the name, in every call of these forms."""
     return [call.keys[1:] for each in results for call in each.text.calls_to(*forms)]
 
 
 def position_of(
     lines: tuple[Position, ...], fields: Mapping[str, Input | Result], key: str, names: str
 ) -> Position | None:
-    """The line in which a field's text occurs in a list; that of the input if the field only repeats it."""
+    """The position of a field's text in a list; that of the input if the field only repeats one."""
     for each in lines:
         if (each.names, each.name) == (names, key):
             return each

@@ -1,10 +1,10 @@
 """The portable profile: what every spreadsheet program computes alike.
 
-The names are OpenFormula's (OASIS ODF Part 4). A function is in the profile because the engines of this project,
-LibreOffice and Gnumeric among them, were measured to agree on it; one that is not listed is refused when a sheet is
-described. Constructs that engines read differently (array entry, structured references, implicit intersection, a bare
-^ or unary --, a comparison that SUMPRODUCT is to count) are refused as well. What a sheet states in words is checked
-when it is described, and again when it is bound to cells.
+The names are OpenFormula's (OASIS ODF Part 4). A function is in the profile if the engines of this project,
+LibreOffice and Gnumeric among them, were measured to agree on it; any other is refused when a sheet is described.
+So are constructs that engines read differently: array entry, structured references, implicit intersection, a bare ^,
+a double minus, and a comparison inside SUMPRODUCT that nothing turns into a number. A formula is checked when it is
+described, and again when it is bound to cells.
 """
 
 from collections.abc import Collection, Iterator, Sequence
@@ -20,8 +20,8 @@ FUNCTIONS = frozenset(
     """.split()
 )
 SIGNS = COMPARISONS | {"+", "-", "*", "/", "&", ",", ")"}
-TRUTHS = frozenset({"TRUE", "FALSE"})  # a 1 = 1 is true everywhere
-# Signs of a formula and brackets within brackets, as the file format's oldest readers take them.
+TRUTHS = frozenset({"TRUE", "FALSE"})  # refused: write 1 = 1, which is true everywhere
+# The limits of the file format's oldest readers: characters of a formula, and levels of parentheses.
 LONGEST = 8192
 DEEPEST = 64
 # Of one function: LibreOffice 7.4 shows an error from 256 on (measured), and the format's best known program takes no
@@ -30,7 +30,7 @@ MOST_ARGUMENTS = 255
 
 
 def outside(pieces: Sequence[str], functions: Collection[str]) -> list[str]:
-    """What in the tokens of a formula is outside the profile: functions and constructs, whatever is between them."""
+    """The functions and constructs among a formula's tokens that are outside the profile, as sentences."""
     kinds = dict.fromkeys(pieces)
     names = [name for piece in kinds if (name := function_name(piece)) and name not in functions]
     strange = [*filter(_is_strange, kinds), *("--" for pair in pairwise(pieces) if pair == ("-", "-"))]
@@ -50,7 +50,7 @@ def outside(pieces: Sequence[str], functions: Collection[str]) -> list[str]:
 
 
 def bound_objections(formula: str) -> list[str]:
-    """What in a formula that is bound to cells is outside the profile."""
+    """What in a formula bound to cells is outside the profile, including its size, as sentences."""
     pieces = tokenize(formula)
     deepest, most = max(_depths(pieces), default=0), max(_arguments(pieces), default=0)
     ranges = [piece for piece in dict.fromkeys(pieces) if ":" in piece and is_name(piece)]
@@ -66,7 +66,7 @@ def bound_objections(formula: str) -> list[str]:
 
 
 def _arguments(pieces: Sequence[str]) -> Iterator[int]:
-    """How many arguments stand in each pair of brackets."""
+    """The number of arguments in each pair of parentheses."""
     inside: list[int] = []
     for piece in pieces:
         if piece == ")":
@@ -78,7 +78,7 @@ def _arguments(pieces: Sequence[str]) -> Iterator[int]:
 
 
 def _is_strange(piece: str) -> bool:
-    """Neither a sign of the profile nor what is allowed between signs."""
+    """Whether a token is neither an operator of the profile nor an operand or call."""
     is_begun_text = piece == '"'
     return (
         piece in TRUTHS or is_begun_text or not (piece in SIGNS or function_name(piece) is not None or is_value(piece))
@@ -86,7 +86,7 @@ def _is_strange(piece: str) -> bool:
 
 
 def _uncounted(pieces: Sequence[str]) -> Iterator[str]:
-    """Every SUMPRODUCT meant to count a comparison: an argument that is only a comparison, in brackets."""
+    """Every SUMPRODUCT meant to count a comparison: one with an argument that is only a comparison."""
     for index, pair in enumerate(pairwise(pieces)):
         if pair != ("SUMPRODUCT(", "("):
             continue
@@ -99,11 +99,11 @@ def _uncounted(pieces: Sequence[str]) -> Iterator[str]:
 
 
 def _is_range(piece: str) -> bool:
-    """A cell on either side of the colon, and nothing calculated."""
+    """Whether there is a plain cell on either side of the colon."""
     first, _, last = piece.partition(":")
     return first[-1:].isdigit() and last[:1] == "$" and last[-1:].isdigit()
 
 
 def _depths(pieces: Sequence[str]) -> Iterator[int]:
-    """How many brackets are open after each token."""
+    """The number of open parentheses after each token."""
     return accumulate((piece[-1] == "(") - (piece == ")") for piece in pieces)

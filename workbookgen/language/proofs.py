@@ -1,7 +1,7 @@
-"""Proofs: whether the program that a person really uses computes what is known.
+"""Proofs: does the program that a person really uses compute known answers?
 
-A proof computes a published example with the very formula of the planner. A trial asks for less and more: each
-function that formulas may use, on its own, and whether any cell shows an error.
+A proof computes a published example with the planner's own formula. A trial tries a single function of the profile,
+or whether any cell of a chapter shows an error.
 """
 
 from collections.abc import Mapping
@@ -15,7 +15,7 @@ from workbookgen.language.formula import formula
 from workbookgen.language.quantities import is_convertible
 from workbookgen.language.type_checks import require_types
 
-# How a printed value is known: read where it was printed, worked by hand from what was, common practice, or recalled.
+# How an answer is known: read in print, derived by hand from what was, common practice, or recalled from memory.
 PROVENANCES = ("read", "derived", "practice", "memory")
 
 
@@ -23,13 +23,13 @@ PROVENANCES = ("read", "derived", "practice", "memory")
 class Proof:
     """A published worked example of one result.
 
-    `given` are the printed values of the formula's words, each with its unit's name in the registry; `printed` is the
-    printed answer.
+    `given` has the printed value of each word of the formula, with the name of its unit in the registry; `printed` is
+    the printed answer.
     """
 
     number: str
     what: str
-    result: str  # full key of the result whose formula is proven
+    result: str  # full key of the result whose formula it proves
     given: Mapping[str, tuple[float | str, str]]
     printed: float | str
     unit: str
@@ -54,9 +54,9 @@ class Proof:
 
 @dataclass(frozen=True)
 class Trial:
-    """What a program must be able to do for the planner, with an answer that is known from definitions.
+    """Something that a program must be able to do for the planner, with an answer known by definition.
 
-    It computes a formula of constants, in words of the planner; or it shows no error in any cell of these `blocks`.
+    Either it computes a `formula` of constants, or it shows no error in any cell of these `blocks`.
     """
 
     number: str
@@ -76,9 +76,9 @@ class Trial:
 
 @dataclass(frozen=True)
 class ProofTable:
-    """Published examples, each computed live beside its printed answer, and below them the trials.
+    """Published examples, each computed live next to its printed answer, and below them the trials.
 
-    `verdict` compares the two, in the words computed, printed and tolerance.
+    The formula of `verdict` compares the two; its words are computed, printed and tolerance.
     """
 
     key: str

@@ -1,9 +1,9 @@
 """The units in which a planner shows its quantities, and their factors for formulas.
 
 A formula's words stand for quantities in coherent units: meters, grams, and units derived from them (meters per gram,
-grams per meter). A cell shows what the spinner is used to. The factor says how many coherent units are in one shown
-unit, spelled out as the text that a formula multiplies with; it is written here by hand, independently of the unit
-registry, and tests compare it with that registry.
+grams per meter). A cell shows the unit that the spinner is used to. A unit's `factor` is the number of coherent units
+in one shown unit, as the text that a formula multiplies by. It is written here by hand, independently of the unit
+registry, and tests compare the two.
 """
 
 from collections.abc import Mapping
@@ -18,7 +18,7 @@ YD, IN, LB, OZ = "0.9144", "0.0254", "453.59237", "28.349523125"
 
 
 def bracketed(text: str) -> str:
-    """Formula text in brackets, unless one pair, perhaps that of a function, already encloses all of it."""
+    """Formula text in parentheses, unless one pair, perhaps that of a function, already encloses all of it."""
     name, bracket, _ = text.partition("(")
     begins = bracket and (not name or name.isalnum())
     depth = 0
@@ -33,26 +33,26 @@ def bracketed(text: str) -> str:
 
 @dataclass(frozen=True)
 class Unit:
-    """A unit as people read it, as the registry names it, and as a formula converts it."""
+    """A unit: its symbol for people, its name in the registry (`pint`), and its factor for formulas."""
 
     symbol: str
     pint: str
     factor: str = "1"
     digits: int = 2
-    zero: str = ""  # what the unit shows at the coherent unit's zero; only temperatures have one
+    zero: str = ""  # the shown value at the coherent unit's zero; only temperatures have one
 
     def converts_as(self, other: "Unit") -> bool:
-        """Whether a number shown in one of them is the same number in the other."""
+        """Whether a number shown in one unit is the same number in the other."""
         return (self.factor, self.zero) == (other.factor, other.zero)
 
     def coherent(self, shown: str) -> str:
-        """Formula text of a shown value, turned into coherent units."""
+        """Formula text that converts a shown value to coherent units."""
         if self.zero:
             return f"(({shown}-{self.zero})*{self.factor})"
         return shown if self.factor == "1" else f"({shown}*{self.factor})"
 
     def shown(self, coherent: str) -> str:
-        """Formula text of a value in coherent units, turned into what is shown."""
+        """Formula text that converts a value in coherent units to the shown unit."""
         if self.factor == "1":
             return coherent
         over = f"({self.factor})" if "*" in self.factor or "/" in self.factor else self.factor
@@ -60,7 +60,7 @@ class Unit:
         return f"{divided}+{self.zero}" if self.zero else divided
 
     def typed(self, quantity: Quantity) -> float:
-        """A quantity as people would type it in this unit: to two significant figures, unless it is its own."""
+        """A quantity as a person would type it in this unit: rounded to two figures if it was given in another."""
         value = float(quantity.to(self.pint).magnitude)
         if value == 0 or quantity.units == Quantity(1, self.pint).units:
             return value
@@ -68,12 +68,12 @@ class Unit:
 
     @property
     def beside(self) -> str:
-        """What is said beside a number: nothing where the number shows it, as percents and dates do."""
+        """The symbol to show beside a number; none where the number format shows it, as for percentages and dates."""
         return "" if self in (PERCENT_UNIT, DAY_UNIT) else self.symbol
 
     @property
     def readable(self) -> str:
-        """The unit in words that any unit registry understands, with our own count systems spelled out."""
+        """The unit's name for any unit registry, with our own count systems spelled out."""
         return COUNT_UNITS.get(self.pint, self.pint)
 
     @property
@@ -85,7 +85,10 @@ class Unit:
 
 @dataclass(frozen=True)
 class Kind:
-    """A kind of quantity, shown in a customary or a metric unit, as the unit system has its lengths or its masses."""
+    """A kind of quantity, with its customary and its metric unit.
+
+    Which of them is shown depends on the unit system's lengths or masses, as `by` says.
+    """
 
     customary: Unit
     metric: Unit
@@ -109,12 +112,12 @@ def always(unit: Unit) -> Kind:
 
 
 def by_length(customary: Unit, metric: Unit) -> Kind:
-    """A kind that goes with the unit of length: metric where lengths are meters."""
+    """A kind whose unit follows the unit of length: metric where lengths are in meters."""
     return Kind(customary, metric, "length")
 
 
 def by_mass(ounces: Unit, grams: Unit) -> Kind:
-    """A kind that goes with the unit of mass."""
+    """A kind whose unit follows the unit of mass."""
     return Kind(ounces, grams, "mass")
 
 
@@ -182,7 +185,7 @@ JUTE = always(Unit("lb/spyndle", "jute", f"{LB}/(14400*{YD})", 2))
 
 
 def hanks(symbol: str, name: str, yards: int) -> Kind:
-    """A count system: hanks of so many yards in one pound."""
+    """A yarn count: the number of hanks of this many yards in one pound."""
     return always(Unit(symbol, name, f"{yards}*{YD}/{LB}"))
 
 
@@ -211,7 +214,7 @@ PRINTED_ONLY = (
 
 
 def require_known(systems: Mapping[str, UnitSystem]) -> None:
-    """Refuse a unit system whose lengths or masses no kind of quantity has a unit for."""
+    """Refuse a unit system in lengths or masses for which no kind of quantity has a unit."""
     for name, system in systems.items():
         if system.lengths not in ("yards", "meters") or system.masses not in ("ounces", "grams"):
             wanted = "its lengths are yards or meters and its masses ounces or grams"
@@ -222,12 +225,12 @@ require_known(UNIT_SYSTEMS)
 
 
 def unit_named(name: str) -> Unit:
-    """The unit that the registry calls `name`; published examples name their units so."""
+    """The unit with this name in the registry, which is how published examples name their units."""
     return _BY_NAME[name]
 
 
 def is_convertible(name: str) -> bool:
-    """Whether a formula can convert a unit of this name."""
+    """Whether formulas have a factor for the unit of this name."""
     return name in _BY_NAME
 
 

@@ -1,6 +1,7 @@
-"""A result that repeats a text or a day of its record: other sheets look names up among results, never among inputs.
+"""Results that repeat a text or a day of their record.
 
-An error typed in one line of a list must not reach the others. Nothing is calculated, so Methods has no page of it.
+Other sheets look names up among such results, never among inputs: an error value typed into one line of a list must
+not reach the other lines. Nothing is calculated, so the sheet Reference has no page for these functions.
 """
 
 import numpy as np
@@ -12,30 +13,27 @@ from workbookgen.units import Ratio
 
 
 def as_typed(text: str) -> str:
-    """The text as it was typed or chosen. Raises ValueError where it is blank: a record is there when its name is."""
+    """The text as it was typed or chosen. Raises ValueError where it is blank, since the record is then blank too."""
     if any(is_blank(str(each)) for each in np.ravel(text)):
         raise ValueError("The text is blank: give one.")
     return text
 
 
 def day_as_typed(day: Ratio) -> Ratio:
-    """The day as it was typed or found.
-
-    Raises ValueError where it is no number: of a record that has none, nothing is said.
-    """
+    """The day as it was typed or found. Raises ValueError where it is not a finite number."""
     if not np.all(np.isfinite(day)):
         raise ValueError("The day is not known: give one.")
     return day
 
 
-REPEATING = (as_typed, day_as_typed)  # which calculate nothing
+REPEATING = (as_typed, day_as_typed)  # the functions that calculate nothing
 
 
 def repeated(key: str, label: str, of: str, **more) -> Result:
-    """The result that repeats the text `of` of its record."""
+    """A result that repeats the text in the field `of` of its record."""
     return Result(key, label, of, as_typed, None, uses={"text": of}, **more)
 
 
 def repeated_day(key: str, label: str, of: str, **more) -> Result:
-    """The result that repeats the day `of` of its record, or of a card."""
+    """A result that repeats the day in the field `of` of its record, or of a card."""
     return Result(key, label, of, day_as_typed, DAY, uses={"day": of}, **more)

@@ -1,16 +1,16 @@
-"""The sentences that a planner shows about what was typed. Declared once, for cell and check alike."""
+"""The sentences that a planner shows about entries, shared by the formulas and by the check."""
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import ASKING, UNKNOWN, Input
 
 
 def symbol_of(field, system: str) -> str:
-    """The unit in which a field is shown, as people read it."""
+    """The symbol of the unit in which a field is shown."""
     return field.unit.unit(system).symbol if field.unit else ""
 
 
 def refusal(field: Input, system: str) -> str:
-    """What to type instead of something that cannot be used."""
+    """What to type instead of an entry that cannot be used."""
     verb = "choose" if isinstance(field.domain, Choice) else "type"
     symbol = symbol_of(field, system)
     digits = ", in digits" if isinstance(field.domain, Number) and symbol != "%" else ""
@@ -21,12 +21,12 @@ MISSING = "Still to fill in"
 
 
 def missing(field: Input) -> str:
-    """What a record still needs."""
+    """That a record still needs this input."""
     return f"{MISSING}: {field.label}."
 
 
 def doubled(field: Input) -> str:
-    """Two records have the same name."""
+    """That another record has the same name."""
     return f"{field.label}: another line has this name; give each its own."
 
 

@@ -1,4 +1,4 @@
-"""A matrix with cells to type in: values tried out beside the log, one skein beside another."""
+"""A matrix with cells to type into: values to try out beside those of the log, one skein beside another."""
 
 from dataclasses import dataclass
 
@@ -7,10 +7,10 @@ from workbookgen.language.views import Matrix
 
 @dataclass(frozen=True, kw_only=True)
 class SideBySide(Matrix):
-    """Fields side by side under heads. An empty label means that of the first field.
+    """Inputs and results in rows, side by side under heads. A row without a label has that of its first field.
 
-    `wide` gives the grid columns under each head, one each by default; `dots` the keys that are dot plots, `loud`
-    those of the rows that matter most.
+    `wide` gives the grid columns under each head, one each by default; `dots` are the keys that are dot plots, and
+    `loud` the keys of the rows that matter most.
     """
 
     wide: tuple[int, ...] = ()

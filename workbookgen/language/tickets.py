@@ -1,4 +1,4 @@
-"""Tickets, as on the sheet Print: labels to print and cut out."""
+"""Tickets: labels to print and cut out, as on the sheet Print."""
 
 from collections.abc import Collection
 from dataclasses import dataclass, replace
@@ -6,13 +6,13 @@ from typing import Self
 
 from workbookgen.language.views import Section
 
-TICKET = (11, 76, 76, 76, 76, 11)  # columns of a ticket, in pixels: a pad on either side
-NUMBER = 26  # the column of a ticket's number, before what one chooses
+TICKET = (11, 76, 76, 76, 76, 11)  # widths of a ticket's columns, in pixels: four, with padding on either side
+NUMBER = 26  # width of the column with a ticket's number
 
 
 @dataclass(frozen=True)
 class TicketLine:
-    """One or two texts side by side on a ticket: keys of results that the log repeats."""
+    """A line of a ticket: the keys of one or two results, side by side, that the log repeats."""
 
     keys: tuple[str, ...]
     is_bold: bool = False
@@ -21,11 +21,11 @@ class TicketLine:
 
 @dataclass(frozen=True, kw_only=True)
 class Tickets(Section):
-    """Tickets to print and cut out, and beside them the log that fills them, a record a ticket.
+    """Tickets to print and cut out, one for each record of a log, and beside them the log itself.
 
-    All keys are the log's. The name is large, over a rule; the lines stand below it, and the foot at the bottom. The
-    tickets stand `across` the columns of the grid that are printed. What one types stands before them, in its first
-    columns: the ticket's number, the inputs, and `results`. `notes` follow them.
+    All keys are the log's. On a ticket, the name is large and underlined, the lines follow, and the foot is at the
+    bottom. The tickets are `across` the printed columns of the grid. In its first columns is the log: the ticket's
+    number, the inputs and `results`, and below these the `notes`.
     """
 
     block: str
@@ -35,9 +35,9 @@ class Tickets(Section):
     results: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
 
-    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+    def without(self, absent: Collection[str], absent_sheets: Collection[str]) -> Self | None:
         def left(keys: tuple[str, ...]) -> tuple[str, ...]:
-            return tuple(key for key in keys if f"{self.block}_{key}" not in fallen)
+            return tuple(key for key in keys if f"{self.block}_{key}" not in absent)
 
         if len(left((self.name, self.foot))) < 2:
             return None

@@ -1,4 +1,4 @@
-"""What is declared has the types that it states: a slip is told where it is made, not where it does harm."""
+"""Type checks for declarations: a wrong argument is reported where it is written, not where it does harm."""
 
 import typing
 from collections.abc import Callable
@@ -57,7 +57,7 @@ def _takes(hint) -> Callable[[object], bool]:
 
 
 def _misfit(hint, value) -> str:
-    """What does not fit, and for the usual slips with a tuple what to write."""
+    """What the value is instead, and what to write for the usual slips with tuples."""
     member = _member(hint)
     if member is None:
         return f"{_named(value)} is not"
@@ -69,7 +69,7 @@ def _misfit(hint, value) -> str:
 
 
 def _member(hint):
-    """What stands in a tuple of any length, where such a tuple is asked for."""
+    """The member type, if a tuple of any length is asked for."""
     for each in (hint, *typing.get_args(hint)):
         if typing.get_origin(each) is tuple and typing.get_args(each)[-1] is Ellipsis:
             return typing.get_args(each)[0]
@@ -77,7 +77,7 @@ def _member(hint):
 
 
 def _named(value) -> str:
-    """A value in a few words: a record by its kind and its name."""
+    """A value in a few words: a dataclass by its class and its name."""
     if is_dataclass(value):
         name = next((named for each in ("key", "name", "title", "heading") if (named := getattr(value, each, ""))), "")
         return f"the {type(value).__name__} {name}".rstrip()
@@ -87,7 +87,7 @@ def _named(value) -> str:
 
 
 def _in_words(hint) -> str:
-    """What an annotation asks for, as a sentence says it."""
+    """An annotation in words, such as "a tuple of a number"."""
     origin, arguments = typing.get_origin(hint), typing.get_args(hint)
     if origin in (typing.Union, UnionType):
         return " or ".join(_in_words(each) for each in arguments)

@@ -1,18 +1,20 @@
-"""Leaving sheets out without breaking the others.
+"""Leaving chapters out without breaking the others.
 
-The fields of a left-out sheet are always blank. An input that chooses from it falls with it, and so does every result
-that could then only be blank, every input that only such results read, every rule about a fallen input, every chart
-of fallen numbers. What can do without stays, and finds a blank in place of the fallen word. Texts lose the clauses
-that point to a missing sheet; cautions are never lost, so those of a left-out sheet move to the first one.
+The fields of a chapter that is left out are absent. So are, in turn, every input that chooses from an absent list,
+every result that could then only be blank, and every input that only such results read; rules about absent inputs and
+charts of absent numbers go as well. A result that can do without an absent word stays, and reads a blank in its place.
+Texts lose the clauses that point to an absent sheet. Cautions are never lost: those of an absent chapter move to the
+desk.
 """
 
 from collections import defaultdict
 from collections.abc import Collection
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.forms import LOOKUP
-from workbookgen.language.parts import Block, Chapter, Log, Sheet
+from workbookgen.language.parts import Block, Chapter, Column, Holder, Log, Sheet
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import LogView, view_without
 from workbookgen.sheets.naming import retold, said_without
@@ -20,65 +22,69 @@ from workbookgen.sheets.naming import retold, said_without
 
 @dataclass(frozen=True)
 class Leaving:
-    """A planner of all sheets, the names of the chapters left out, and the full keys of the fields that fall."""
+    """A whole planner, and the names of the chapters that are left out of it."""
 
     full: Planner
     names: Collection[str]
-    fallen: frozenset[str]
+
+    @cached_property
+    def absent(self) -> frozenset[str]:
+        """Full keys of the fields that go: those of these chapters, and whatever is nothing without them."""
+        chapters = [chapter for sheet in self.full.sheets for chapter in sheet.chapters]
+        blocks = [(chapter.name in self.names, part) for chapter in chapters for part in chapter.holders if isinstance(part, Block)]
+        absent = frozenset(f"{block.key}_{field.key}" for is_out, block in blocks if is_out for field in block.fields)
+        readers = _readers(self.full)
+        while more := {
+            key
+            for is_out, block in blocks
+            if not is_out
+            for field in block.fields
+            if (key := f"{block.key}_{field.key}") not in absent and _must_go(self.full, block, field, absent, readers[key])
+        }:
+            absent |= more
+        return absent
 
     @property
-    def gone(self) -> frozenset[str]:
-        """The sheets of which no chapter stays."""
+    def absent_fields(self) -> dict[str, tuple[Holder, Input | Result | Column]]:
+        """Full key -> the holder of the absent field, and the field."""
+        return {key: self.full.by_key[key] for key in self.absent}
+
+    @cached_property
+    def absent_sheets(self) -> frozenset[str]:
+        """The sheets of which no chapter remains."""
         return frozenset(sheet.name for sheet in self.full.sheets if all(chapter.name in self.names for chapter in sheet.chapters))
 
     @property
     def cautions(self) -> tuple[str, ...]:
-        """What the left-out chapters warn about."""
+        """The cautions of the chapters that are left out."""
         return tuple(caution for sheet in self.full.sheets for chapter in sheet.chapters if chapter.name in self.names for caution in chapter.cautions)
 
     def kept(self, sheet: Sheet) -> Sheet | None:
-        """What remains of a sheet, without what falls."""
+        """What remains of a sheet; None if nothing does."""
         chapters = tuple(kept for chapter in sheet.chapters if chapter.name not in self.names and (kept := self._chapter(chapter)))
-        related = tuple(name for name in sheet.related if name not in self.gone)
+        related = tuple(name for name in sheet.related if name not in self.absent_sheets)
         left = replace(sheet, chapters=chapters, related=related) if chapters else None
-        if left and sheet.grid.chosen in self.fallen:  # nothing is chosen there any more, and the sheet has no other purpose
+        if left and sheet.grid.chosen in self.absent:  # a page about a chosen record, of which no record can be chosen now
             left = replace(left, title=chapters[0].name, about="", grid=replace(sheet.grid, chosen=""))
-        return left and retold(left, lambda text: said_without(text, {*self.names, *self.gone}))
+        return left and retold(left, lambda text: said_without(text, {*self.names, *self.absent_sheets}))
 
     def _chapter(self, chapter: Chapter) -> Chapter | None:
         holders = tuple(kept for holder in chapter.holders if (kept := self._block(holder) if isinstance(holder, Block) else holder))
         if isinstance(chapter.view, LogView):
-            view = view_without(chapter.view, chapter.holders[0].key, self.fallen)
+            view = view_without(chapter.view, chapter.holders[0].key, self.absent)
         else:
-            view = tuple(kept for band in chapter.view if (kept := band.without(self.fallen, self.gone)))
+            view = tuple(kept for band in chapter.view if (kept := band.without(self.absent, self.absent_sheets)))
         return replace(chapter, holders=holders, view=view) if holders else None
 
     def _block(self, block: Block) -> Block | None:
         groups = (
-            replace(group, fields=tuple(each for each in group.fields if f"{block.key}_{each.key}" not in self.fallen)) for group in block.groups
+            replace(group, fields=tuple(each for each in group.fields if f"{block.key}_{each.key}" not in self.absent)) for group in block.groups
         )
         groups = tuple(group for group in groups if group.fields)
-        rules = tuple(rule for rule in block.rules if not any(f"{block.key}_{word}" in self.fallen for word in rule.text.words))
-        left = {"repeated": tuple(key for key in block.repeated if f"{block.key}_{key}" not in self.fallen)} if isinstance(block, Log) else {}
-        distinct = tuple(each for each in block.distinct if f"{block.key}_{each.key}" not in self.fallen)
+        rules = tuple(rule for rule in block.rules if not any(f"{block.key}_{word}" in self.absent for word in rule.text.words))
+        left = {"repeated": tuple(key for key in block.repeated if f"{block.key}_{key}" not in self.absent)} if isinstance(block, Log) else {}
+        distinct = tuple(each for each in block.distinct if f"{block.key}_{each.key}" not in self.absent)
         return replace(block, groups=groups, rules=rules, distinct=distinct, **left) if groups else None
-
-
-def leaving(full: Planner, names: Collection[str]) -> Leaving:
-    """What falls when these sheets are left out."""
-    chapters = [chapter for sheet in full.sheets for chapter in sheet.chapters]
-    blocks = [(chapter.name in names, part) for chapter in chapters for part in chapter.holders if isinstance(part, Block)]
-    fallen = frozenset(f"{block.key}_{field.key}" for is_out, block in blocks if is_out for field in block.fields)
-    readers = _readers(full)
-    while more := {
-        key
-        for is_out, block in blocks
-        if not is_out
-        for field in block.fields
-        if (key := f"{block.key}_{field.key}") not in fallen and _falls(full, block, field, fallen, readers[key])
-    }:
-        fallen |= more
-    return Leaving(full, names, fallen)
 
 
 def _readers(full: Planner) -> dict[str, set[str]]:
@@ -91,11 +97,12 @@ def _readers(full: Planner) -> dict[str, set[str]]:
     return readers
 
 
-def _falls(full: Planner, block: Block, field: Input | Result, fallen: Collection[str], readers: set[str]) -> bool:
+def _must_go(full: Planner, block: Block, field: Input | Result, absent: Collection[str], readers: set[str]) -> bool:
+    """Whether a field is nothing without the absent ones: it could only be blank, or only absent results read it."""
     if isinstance(field, Input):
-        return getattr(field.domain, "of", None) in fallen or bool(readers) and readers <= fallen
+        return getattr(field.domain, "of", None) in absent or bool(readers) and readers <= absent
     words = {word: full.meaning(block, word) for word in field.words}
-    lost = {word for word, meaning in words.items() if meaning.key in fallen}
+    lost = {word for word, meaning in words.items() if meaning.key in absent}
     needed = {word for word in lost if not words[word].is_column and not field.may_miss(word, words[word].field)}
     summed, lookups = field.text.summed, field.text.taken_by(LOOKUP)
     return (

@@ -1,6 +1,6 @@
 """The planner: all sheets, in the order of the workbook, each with everything about it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import partial
 from itertools import chain
 from types import ModuleType
@@ -52,7 +52,7 @@ from workbookgen.sheets import (
     weaving,
     yarn,
 )
-from workbookgen.sheets.leaving_out import leaving
+from workbookgen.sheets.leaving_out import Leaving
 from workbookgen.sheets.naming import retold, said_with, sheets_of_chapters
 
 OF_LOGS = Grid((124, *(92,) * 3, 94, *(92,) * 7))  # a page of logs: their names need room, and so do the names of yarn counts
@@ -109,31 +109,37 @@ def _on(sheet: str, settings: Settings, *modules: ModuleType) -> tuple[Chapter, 
 def planner(settings: Settings) -> Planner:
     """The planner that these settings ask for, described and not yet laid out."""
     working, facts = tuple(working_sheets(settings)), lists.chapter(settings)
-    chapters = [chapter.name for sheet in working for chapter in sheet.chapters]
-    if unknown := [name for name in dict.fromkeys((*get_args(Leavable), *IN_SMALL, *NEEDS, *chain(*NEEDS.values()))) if name not in chapters]:
-        raise DescriptionError.at("settings/__init__.py", f"{unknown[0]} is to be left out or kept, and no sheet in sheets/planner.py has a chapter of this name.")
-    fallen, absent, cautions = frozenset(), {}, ()
-    left = None
-    if settings.without:
-        every = proofs.without(fallen)
-        first = desk.sheet(settings, every.rows, working, cautions)
-        full = Planner(settings.units, settings.paper, settings.title, (first, *working, _reference(methods.chapter(working), proofs.chapter(every), facts)))
-        left = leaving(full, settings.without)
-        working = tuple(kept for sheet in working if (kept := left.kept(sheet)))
-        fallen, absent, cautions = left.fallen, {key: full.by_key[key] for key in left.fallen}, left.cautions
-    proven = proofs.with_trials(proofs.without(fallen), working)
+    _require_known_chapters(working)
+    leaving = Leaving(_whole(settings, working, facts), settings.without) if settings.without else None
+    if leaving:
+        working = tuple(kept for sheet in working if (kept := leaving.kept(sheet)))
+    proven = proofs.with_trials(proofs.without(leaving.absent if leaving else ()), working)
+    first = desk.sheet(settings, proofs.verdict(proven), working, leaving.cautions if leaving else ())
     reference = _reference(methods.chapter(working), proofs.chapter(proven), facts, origin.chapter(settings))
-    first = desk.sheet(settings, proofs.verdict(proven), working, cautions)
-    sheets = (left.kept(first) if left else first, *(sheet.answered_twice() for sheet in working), reference)
+    sheets = (leaving.kept(first) if leaving else first, *(sheet.answered_twice() for sheet in working), reference)
     sheet_of = sheets_of_chapters(sheets)
     return Planner(
         settings.units,
         settings.paper,
         settings.title,
         tuple(retold(sheet, partial(said_with, sheet_of=sheet_of, here=sheet.name)) for sheet in sheets),
-        absent,
+        leaving.absent_fields if leaving else {},
         settings.colors.chosen,
     )
+
+
+def _require_known_chapters(working: Sequence[Sheet]) -> None:
+    """Refuse settings that name a chapter which no sheet has."""
+    chapters = [chapter.name for sheet in working for chapter in sheet.chapters]
+    if unknown := [name for name in dict.fromkeys((*get_args(Leavable), *IN_SMALL, *NEEDS, *chain(*NEEDS.values()))) if name not in chapters]:
+        raise DescriptionError.at("settings/__init__.py", f"{unknown[0]} is to be left out or kept, and no sheet in sheets/planner.py has a chapter of this name.")
+
+
+def _whole(settings: Settings, working: Sequence[Sheet], facts: Chapter) -> Planner:
+    """The planner of all chapters, from which some are to be left out."""
+    every = proofs.without(())
+    first = desk.sheet(settings, every.rows, working, ())
+    return Planner(settings.units, settings.paper, settings.title, (first, *working, _reference(methods.chapter(working), proofs.chapter(every), facts)))
 
 
 def _reference(*chapters) -> Sheet:

@@ -1,8 +1,10 @@
-"""The sections of a page, one module per kind. Each says three things of its kind.
+"""The sections of a page, one module per kind. Each module has three functions:
 
-- `rows(section, planner)`: how many rows it takes, its heading included.
-- `spots(section, planner, row, column)`: where its fields stand, full key and Spot.
-- `draw(section, canvas, row)`: writes it, from its heading's row on.
+- `rows(section, planner)`: the number of rows that the section takes, with its heading;
+- `spots(section, planner, row, column)`: pairs of the full key and the Spot of each of its fields;
+- `draw(section, canvas, row)`: writes the section, with its heading in this row.
+
+Where a section is made of paper pages, `papers(section, planner, row)` gives their first rows.
 """
 
 from types import ModuleType
@@ -50,5 +52,5 @@ KINDS: dict[type, ModuleType] = {
 
 
 def of(section: views.Section) -> ModuleType:
-    """The module that knows this kind of section."""
+    """The module for this kind of section."""
     return KINDS[type(section)]

@@ -1,4 +1,4 @@
-"""What needs a look: calculated sentences, each beside a link to where it is corrected."""
+"""What needs a look: calculated sentences, each beside a link to where it is put right."""
 
 from collections.abc import Iterator
 
@@ -22,6 +22,6 @@ def draw(section: Alerts, canvas: Canvas, row: int) -> None:
     first, last = columns_of(section)
     canvas.heading(row, first, last, section.title, section.aside, look.CAUTION_HEAD)
     for place, (key, link) in enumerate(section.places, start=1):
-        canvas.across(row + place, first, last, look.PLAIN | look.LINE)
+        canvas.blank_cells(row + place, first, last, look.PLAIN | look.LINE)
         canvas.link(row + place, first, link, look.LINK | look.LINE | {"font_size": look.SIZE})
         canvas.cells(key, look.LITTLE | look.LINE)

@@ -1,4 +1,4 @@
-"""Calculated results: large answers side by side, then one line for each of the rest."""
+"""Calculated results: large answers side by side, then the others, one per line."""
 
 from collections.abc import Iterator
 
@@ -25,7 +25,7 @@ def spots(section: Answers, planner: Planner, row: int, column: int) -> Iterator
     for first, wide, each in _beside(section, column):
         yield each.field, Spot(top, first, across=wide, down=BIG_ROWS)
         for line, key in enumerate(each.below, start=top + BIG_ROWS):
-            _, below = planner.by_key[key]  # a text runs on into empty cells, a number does not
+            _, below = planner.by_key[key]  # a text extends into empty cells to its right, a number does not
             yield key, Spot(line, first, across=1 if below.is_text else wide)
     for line, key in enumerate(section.lines, start=row + _big_row(section) + _big_rows(section)):
         yield key, Spot(line, column + LABEL_COLUMNS)
@@ -50,16 +50,16 @@ def draw(section: Answers, canvas: Canvas, row: int) -> None:
 
 
 def _message(canvas: Canvas, key: str, row: int, first: int, last: int) -> None:
-    """What is wrong, in a row high enough for anything that may be said there."""
+    """Write the message, in a row high enough for the longest that may appear there."""
     canvas.cells(key, look.MESSAGE_BROKEN)
     room = canvas.width(first, last) / LETTER
     said = sentences(canvas.placed(key).holder, canvas.layout.planner.system)
-    canvas.high(row, max(ROW, HELP_LINE * max(lines_taken(each, room, look.SMALL) for each in said) + 4))
+    canvas.make_room(row, max(ROW, HELP_LINE * max(lines_taken(each, room, look.SMALL) for each in said) + 4))
 
 
 def _line(canvas: Canvas, key: str, first: int, last: int) -> None:
     placement, spot = canvas.placed(key), canvas.plan.spots[key]
-    canvas.across(spot.row, first, last, look.PLAIN | look.LINE)
+    canvas.blank_cells(spot.row, first, last, look.PLAIN | look.LINE)
     canvas.text(spot.row, first, placement.field.label, look.PLAIN | look.LINE)
     canvas.cells(key, look.result(placement.field, placement.unit))
     beside = spot.column + 1
@@ -72,7 +72,7 @@ def _captions(section: Answers) -> bool:
 
 
 def _big_row(section: Answers) -> int:
-    """Rows before the large answers: the heading, and the message."""
+    """The number of rows above the large answers: the heading, and the message."""
     return 1 + bool(section.message)
 
 
@@ -83,7 +83,7 @@ def _big_rows(section: Answers) -> int:
 
 
 def _beside(section: Answers, column: int) -> Iterator[tuple[int, int, Headline]]:
-    """Each large answer with its first column and how many it takes."""
+    """The first column, the number of columns, and the large answer itself, for each."""
     free = section.across[1] - section.across[0] + 1 - sum(each.columns for each in section.large)
     share = free // max(1, sum(not each.columns for each in section.large))
     for each in section.large:

@@ -1,4 +1,4 @@
-"""A chart at its place on the page."""
+"""A chart on a page."""
 
 from collections.abc import Iterator
 
@@ -8,7 +8,7 @@ from workbookgen.book.plan import ROW, Spot, columns_of
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Chart
 
-MOVES_WITH_CELLS = 2  # as XlsxWriter counts the ways in which a drawing keeps its place
+MOVES_WITH_CELLS = 2  # an object position of XlsxWriter: move with the cells, and keep the size
 
 
 def rows(section: Chart, planner: Planner) -> int:
@@ -25,4 +25,4 @@ def draw(section: Chart, canvas: Canvas, row: int) -> None:
         canvas.heading(row, first, last, section.title, section.aside)
     chart = drawn(canvas.formats.book, canvas.layout, section, canvas.width(first, last), section.rows * ROW)
     where = {"description": section.about, "object_position": MOVES_WITH_CELLS}
-    canvas.to.insert_chart(row - 1 + bool(section.title), first - 1, chart, where)
+    canvas.worksheet.insert_chart(row - 1 + bool(section.title), first - 1, chart, where)

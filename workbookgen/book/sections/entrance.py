@@ -1,4 +1,4 @@
-"""The entrance to a page: a link under a thick rule, one number, what it counts, and further links."""
+"""The entrance to another sheet: a link under a thick rule, a number, what it counts, and more links."""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -24,11 +24,11 @@ def spots(section: Entrance, planner: Planner, row: int, column: int) -> Iterato
 
 def draw(section: Entrance, canvas: Canvas, row: int) -> None:
     first, _ = columns_of(section)
-    canvas.across(row, first, first + 1, look.PLAIN | look.DOOR_RULE)
+    canvas.blank_cells(row, first, first + 1, look.PLAIN | look.ENTRANCE_RULE)
     link = replace(section.link, words=f"{section.link.words}  →")
-    canvas.link(row, first, link, look.LINK_BOLD | look.DOOR_RULE)
-    canvas.high(row, SHORT)
-    canvas.high(row + NUMBER_ROW, TALL)
+    canvas.link(row, first, link, look.LINK_BOLD | look.ENTRANCE_RULE)
+    canvas.make_room(row, SHORT)
+    canvas.make_room(row + NUMBER_ROW, TALL)
     placement = canvas.placed(section.number)
     canvas.cells(section.number, look.TITLE | look.on_its_own(placement.field, placement.unit))
     canvas.cells(section.counts, look.QUIETLY)

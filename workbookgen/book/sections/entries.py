@@ -1,4 +1,4 @@
-"""Inputs to fill in, one line each: label, cell, and unit with a help text."""
+"""Inputs to fill in, one per line: label, cell, and unit with a help text."""
 
 import re
 from collections.abc import Iterator
@@ -16,7 +16,7 @@ from workbookgen.language.views import Entries
 LABEL_COLUMNS, NUMBER_COLUMNS, TEXT_COLUMNS = 2, 1, 2
 HELP_LINE = 14  # pixels of a line of help
 MOST_LINES = 2
-_CLAUSE_END = re.compile(r"(?<=[.;:])\s(?![^(]*\))")
+_CLAUSE_END = re.compile(r"(?<=[.;:])\s(?![^(]*\))")  # white space after a clause, but not within parentheses
 
 
 def rows(section: Entries, planner: Planner) -> int:
@@ -34,7 +34,7 @@ def draw(section: Entries, canvas: Canvas, row: int) -> None:
     canvas.heading(row, first, last, section.title, section.aside)
     for place, key in enumerate(section.fields, start=1):
         placement = canvas.placed(key)
-        canvas.across(row + place, first, last, look.PLAIN | look.LINE)
+        canvas.blank_cells(row + place, first, last, look.PLAIN | look.LINE)
         canvas.text(row + place, first, placement.field.label, look.PLAIN | look.LINE)
         canvas.cells(key, look.entry(placement.field, placement.unit))
         beside = first + LABEL_COLUMNS + _columns(placement.field, section)
@@ -43,25 +43,25 @@ def draw(section: Entries, canvas: Canvas, row: int) -> None:
 
 
 def draw_help(canvas: Canvas, placement: Placement, row: int, first: int, last: int) -> None:
-    """The unit, and as much of the help text as two lines hold; all of it is shown while the cell is selected."""
+    """Write the unit, and as much of the help text as fits on two lines; a selected cell shows all of it."""
     looks = look.LITTLE | look.LINE | {"indent": 1, "text_wrap": True}
     room = canvas.width(first, last) / LETTER
     said = help_of(placement.field, placement.unit, room)
     if first < last and said:
-        canvas.to.merge_range(row - 1, first - 1, row - 1, last - 1, "", canvas.formats(looks))
-    canvas.text(row, first, said, looks)  # as a text, whatever character a currency begins with
-    canvas.high(row, max(ROW, HELP_LINE * _lines(said, room) + 4))
+        canvas.worksheet.merge_range(row - 1, first - 1, row - 1, last - 1, "", canvas.formats(looks))
+    canvas.text(row, first, said, looks)  # always as text, even if a currency symbol looks like a formula
+    canvas.make_room(row, max(ROW, HELP_LINE * _lines(said, room) + 4))
 
 
 def help_of(field: Input | Result, unit: Unit | None, room: float) -> str:
-    """The unit, and as many first clauses of the help text as fit.
+    """The unit, and as many of the first clauses of the help text as fit.
 
-    What a later clause begins with a colon is shown whole or not at all.
+    A clause that ends in a colon is only shown together with what it introduces.
     """
     said = getattr(field, "help", "") or getattr(field, "note", "")
     symbol = ""
     if unit:
-        symbol = unit.symbol if isinstance(field, Input) else unit.beside  # an empty cell shows no % by itself
+        symbol = unit.symbol if isinstance(field, Input) else unit.beside  # an empty input does not show its %
     clauses = _CLAUSE_END.split(said) if said else []
     for count in range(len(clauses), 0, -1):
         if 1 < count < len(clauses) and clauses[count - 1].endswith(":"):
@@ -78,6 +78,6 @@ def _lines(text: str, room: float) -> int:
 
 
 def _columns(field: Input, section: Entries) -> int:
-    """A name needs more room than a number."""
+    """The number of columns of an input: a text needs more room than a number."""
     room = section.across[1] - section.across[0] + 1 - LABEL_COLUMNS
     return min(room, TEXT_COLUMNS if field.is_text else NUMBER_COLUMNS)

@@ -1,4 +1,4 @@
-"""Published examples: one row each, with the printed answer beside the computed one."""
+"""Published examples, one per row, with the printed answer next to the computed one."""
 
 from collections.abc import Iterator
 

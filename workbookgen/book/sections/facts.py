@@ -1,4 +1,4 @@
-"""A table of fixed facts: one row per fact, as high as its longest text needs."""
+"""A table of fixed facts: one row for each, as high as its longest text needs."""
 
 from collections.abc import Iterator
 
@@ -42,12 +42,12 @@ def draw(section: Facts, canvas: Canvas, row: int) -> None:
     for place in range(table.rows):
         shown = dict(enumerate((each.values[place] for each in table.columns), start=first))
         facts(canvas, top + HEADS + place, shown, running)
-        if last in running:  # its line goes on as far as the text may
-            canvas.across(top + HEADS + place, last + 1, end, look.LINE)
+        if last in running:  # the hairline goes as far as the text may
+            canvas.blank_cells(top + HEADS + place, last + 1, end, look.LINE)
 
 
 def facts(canvas: Canvas, row: int, shown: dict[int, float | str], running: frozenset[int] = frozenset()) -> None:
-    """A row to read. A running text is on one line, over free cells to its right."""
+    """Write a row of facts. A text in a `running` column stays on one line, over free cells to its right."""
     lines = 1
     for column, fact in shown.items():
         looks = look.FACT | {"text_wrap": column not in running, "align": "left" if isinstance(fact, str) else "right"}
@@ -57,4 +57,4 @@ def facts(canvas: Canvas, row: int, shown: dict[int, float | str], running: froz
                 lines = max(lines, lines_taken(fact, canvas.width(column, column) / LETTER, look.SMALL))
         else:
             canvas.number(row, column, fact, looks)
-    canvas.high(row, max(ROW, LINE * lines + PAD))
+    canvas.make_room(row, max(ROW, LINE * lines + PAD))

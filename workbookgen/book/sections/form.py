@@ -29,17 +29,17 @@ def spots(section: Form, planner: Planner, row: int, column: int) -> Iterator[tu
 
 def draw(section: Form, canvas: Canvas, row: int) -> None:
     first, last = columns_of(section)
-    canvas.high(row, TITLE_HIGH)
+    canvas.make_room(row, TITLE_HIGH)
     canvas.text(row, first, section.title, look.TITLE)
     canvas.text(row, last, section.aside, look.ABOUT)
-    canvas.across(row + 1, first, last, HEADS)
+    canvas.blank_cells(row + 1, first, last, HEADS)
     column = first
     for head, columns in section.heads:
         canvas.text(row + 1, column, head, HEADS)
         for line in range(row + 2, row + 2 + section.lines):
-            canvas.across(line, column, column + columns - 1, LINE)
+            canvas.blank_cells(line, column, column + columns - 1, LINE)
             if column > first:
                 canvas.text(line, column, "", LINE | {"left": 4, "left_color": PENCIL})
         column += columns
     for line in range(row + 2, row + 2 + section.lines):
-        canvas.high(line, HIGH)
+        canvas.make_room(line, HIGH)

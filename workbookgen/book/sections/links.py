@@ -1,4 +1,4 @@
-"""Links, one line each; beside each, what is done there."""
+"""Links, one per line, each with what is done there."""
 
 from collections.abc import Iterator
 
@@ -21,6 +21,6 @@ def draw(section: Links, canvas: Canvas, row: int) -> None:
     first, last = columns_of(section)
     canvas.heading(row, first, last, section.title, section.aside)
     for place, (link, what) in enumerate(section.places, start=1):
-        canvas.across(row + place, first, last, look.PLAIN | look.LINE)
+        canvas.blank_cells(row + place, first, last, look.PLAIN | look.LINE)
         canvas.link(row + place, first, link, look.LINK | look.LINE | {"font_size": look.SIZE})
         canvas.text(row + place, first + 1, what, look.QUIETLY | look.LINE)

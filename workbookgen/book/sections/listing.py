@@ -1,4 +1,4 @@
-"""A log on a page: heading, what needs a look, labels, units, and one row per record."""
+"""A log on a page: heading, message, labels, units, and one row per record."""
 
 from collections.abc import Iterator
 
@@ -15,9 +15,9 @@ LABELS_HIGH, UNITS_HIGH = 30, 18
 
 
 def heads(log: Log) -> int:
-    """Rows above the first record: heading, then message, labels and units where one types.
+    """The number of rows above the first record: heading, message, labels and units.
 
-    A log that is only read has its labels beside its heading.
+    A log in which nobody types has its labels beside its heading.
     """
     return 4 if log.inputs else 1
 
@@ -28,7 +28,7 @@ def rows(section: Listing, planner: Planner) -> int:
 
 
 def strips(section: Listing, planner: Planner) -> list[tuple[int, Strip]]:
-    """The strips that are seen, each with its first column."""
+    """The visible strips, each with its first column."""
     log, placed, (column, _) = planner.blocks[section.block], [], columns_of(section)
     for strip in strips_of(log, section.view, folds=False):
         if not strip.is_hidden:
@@ -57,11 +57,11 @@ def draw(section: Listing, canvas: Canvas, row: int) -> None:
     canvas.text(row, end, section.aside, look.HEAD_ASIDE)
     if log.inputs:
         units = row + heads(log) - 1
-        canvas.across(units, first, last, look.LITTLE | look.INK_LINE)
+        canvas.blank_cells(units, first, last, look.LITTLE | look.INK_LINE)
         canvas.heights |= {units - 1: LABELS_HIGH, units: UNITS_HIGH}
         records.columns(canvas, log, placed, (units - 1, units), look.INK_LINE)
     else:
-        records.read(canvas, log, placed, row, section.filled.split())
+        records.read_only_columns(canvas, log, placed, row, section.filled.split())
     for key in section.filled.split():
         records.fill(canvas, f"{log.key}_{key}")
     if section.chart:

@@ -1,4 +1,4 @@
-"""Results in rows and columns, under heads; the unit of a row is beside its label."""
+"""Results in rows and columns under heads, with units beside the labels."""
 
 from collections.abc import Iterator
 
@@ -27,7 +27,7 @@ def draw(section: Matrix, canvas: Canvas, row: int) -> None:
         if head:
             _head(section, canvas, row, place)
     for place, (label, keys) in enumerate(section.rows, start=1):
-        canvas.across(row + place, first, last, look.PLAIN | look.LINE)
+        canvas.blank_cells(row + place, first, last, look.PLAIN | look.LINE)
         if label:
             looks = look.PLAIN if place == 1 else look.QUIETLY
             canvas.text(row + place, first, _with_unit(label, keys, canvas), looks | look.LINE)
@@ -38,7 +38,7 @@ def draw(section: Matrix, canvas: Canvas, row: int) -> None:
 
 
 def _head(section: Matrix, canvas: Canvas, row: int, place: int) -> None:
-    """The head of a column, aligned as its first field; it has the unit where rows have no labels of their own."""
+    """Write the head of a column, aligned like its first field; it includes the unit if the rows have no labels."""
     head, keys = section.heads[place], [keys[place] for _, keys in section.rows]
     label, unit = look.head_of(canvas.placed(next(filter(None, keys))).field)
     if any(own for own, _ in section.rows):
@@ -49,6 +49,6 @@ def _head(section: Matrix, canvas: Canvas, row: int, place: int) -> None:
 
 
 def _with_unit(words: str, keys, canvas: Canvas) -> str:
-    """A label or a head, and the unit if all have the same."""
+    """A label or a head, with the unit if all its fields have the same."""
     units = {unit.beside for key in keys if key and (unit := canvas.placed(key).unit)} - {""}
     return f"{words}, {units.pop()}" if len(units) == 1 else words

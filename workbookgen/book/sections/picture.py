@@ -14,7 +14,7 @@ from workbookgen.language.views import Picture
 
 SCALE = 0.5  # drawings have twice as many pixels as the screen
 OFF = 8  # pixels from the edge
-HEIGHT = slice(20, 24)  # of a PNG file: its rows of points (PNG specification, W3C: the chunk IHDR)
+HEIGHT = slice(20, 24)  # the bytes of a PNG file with its height (PNG specification, W3C: the chunk IHDR)
 
 
 def rows(section: Picture, planner: Planner) -> int:
@@ -31,7 +31,7 @@ def draw(section: Picture, canvas: Canvas, row: int) -> None:
         canvas.heading(row, first, last, section.title, section.aside)
     drawing = {"image_data": BytesIO(_drawing(section)), "x_scale": SCALE, "y_scale": SCALE}
     where = {"x_offset": OFF, "y_offset": OFF, "description": section.about, "object_position": MOVES_WITH_CELLS}
-    canvas.to.insert_image(row - 1 + bool(section.title), first - 1, section.file, drawing | where)
+    canvas.worksheet.insert_image(row - 1 + bool(section.title), first - 1, section.file, drawing | where)
 
 
 @cache
@@ -44,5 +44,5 @@ def _drawing(section: Picture) -> bytes:
 
 
 def _height(png: bytes) -> int:
-    """In pixels of the screen."""
+    """The height of a PNG file on the screen, in pixels."""
     return round(int.from_bytes(png[HEIGHT]) * SCALE)

@@ -1,4 +1,4 @@
-"""Something to read under a heading, broken into lines that fit."""
+"""Sentences to read under a heading, broken into lines that fit."""
 
 from collections.abc import Iterator
 
@@ -9,7 +9,7 @@ from workbookgen.book.wrapping import LETTER, broken
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import COLUMN, Prose
 
-LETTERS_A_COLUMN = COLUMN / LETTER  # digits that fit in a column of the grid
+LETTERS_A_COLUMN = COLUMN / LETTER  # the width of a grid column, in digits
 
 
 def rows(section: Prose, planner: Planner) -> int:

@@ -1,4 +1,4 @@
-"""Calculated texts, each on a line of its own; the first may be large."""
+"""Calculated texts, one per line; the first may be large."""
 
 from collections.abc import Iterator
 
@@ -28,4 +28,4 @@ def draw(section: Sentences, canvas: Canvas, row: int) -> None:
         is_large = section.is_large and place == 0
         canvas.cells(key, look.ANSWER if is_large else look.PLAIN)
         if is_large:
-            canvas.high(row + bool(section.title) + place, LARGE)
+            canvas.make_room(row + bool(section.title) + place, LARGE)

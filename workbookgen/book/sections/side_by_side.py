@@ -1,4 +1,4 @@
-"""Fields side by side: a label and, under each head, a cell to type in or a calculated one."""
+"""Inputs and results side by side: a label, and under each head an input or a calculated cell."""
 
 from collections.abc import Iterator
 
@@ -35,14 +35,14 @@ def draw(section: SideBySide, canvas: Canvas, row: int) -> None:
             canvas.text(row, start + wide - 1, head, look.HEAD_ASIDE | ({} if at_the_edge else {"indent": 1}))
     for place, (label, keys) in enumerate(section.rows, start=1):
         loud = {"bold": True} if set(keys) & set(section.loud) else {}
-        canvas.across(row + place, first, last, look.PLAIN | look.LINE)
+        canvas.blank_cells(row + place, first, last, look.PLAIN | look.LINE)
         canvas.text(row + place, first, _label(label, keys, canvas), look.PLAIN | look.LINE | loud)
         for key in filter(None, keys):
             canvas.cells(key, DOT if key in section.dots else _looks(key, canvas) | loud)
 
 
 def _label(label: str, keys: tuple[str, ...], canvas: Canvas) -> str:
-    """What the row is about, with the unit of its numbers."""
+    """The label of a row, with the unit of its numbers."""
     placement = canvas.placed(next(key for key in keys if key))
     symbol = placement.unit.beside if placement.unit else ""
     return ", ".join(filter(None, (label or placement.field.label, symbol)))
@@ -55,7 +55,7 @@ def _looks(key: str, canvas: Canvas) -> dict:
 
 
 def _columns(section: SideBySide, column: int) -> Iterator[tuple[int, int]]:
-    """The first column under each head, and how many it takes."""
+    """The first column under each head, and the number of columns."""
     start = column + LABEL_COLUMNS
     for wide in section.wide or (1,) * len(section.heads):
         yield start, wide

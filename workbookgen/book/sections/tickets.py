@@ -1,8 +1,8 @@
-"""The choices that fill tickets, and beside them the tickets to print and cut out, eight per page.
+"""A log of choices, and beside it the tickets that it fills, to print and cut out, eight per page.
 
-A ticket is 61 mm high and some 86 mm wide, so that two by four fit on A4 and on Letter: padding on either side, four
-columns between, eleven rows. Marks in the corners show where to cut. All rows are alike, since the choices are in the
-same rows.
+A ticket is 61 mm high and some 86 mm wide, so that two by four fit on A4 and on Letter. It has eleven rows, and four
+columns with padding on either side; marks in its corners show where to cut. All rows have the same height, since the
+log is in the same rows.
 """
 
 from collections.abc import Iterator
@@ -17,18 +17,18 @@ from workbookgen.language.fields import FIRST, MARK
 from workbookgen.language.planner import Planner
 from workbookgen.language.tickets import TICKET, Tickets
 
-ACROSS, DOWN = 2, 4  # tickets of a page
-ROWS, HIGH = 11, 21  # of a ticket; pixels of each
-NAME, LINES, FOOT = 0, 2, 7  # rows of a ticket below its first; a name at the bottom of its two has space above it
+ACROSS, DOWN = 2, 4  # tickets on a page
+ROWS, HIGH = 11, 21  # rows of a ticket, and their height in pixels
+NAME, LINES, FOOT = 0, 2, 7  # the first rows of its name, its lines and its foot, counted from 0
 NAME_ROWS, FOOT_ROWS = 2, 3
-MESSAGE, HEADS, RECORDS = 1, 2, 3  # rows of the choices below their title
-NUMBER, CHOICE = 2, 3  # columns: a ticket's number, what one chooses
+MESSAGE, HEADS, RECORDS = 1, 2, 3  # rows of the log, below its title
+NUMBER, CHOICE = 2, 3  # columns of the log: the ticket's number, and the first input
 CUT = look.FACE | {"top_color": QUIET, "bottom_color": QUIET, "left_color": QUIET, "right_color": QUIET}
 PLACE = look.LITTLE | {"align": "center"}
 
 
 def pages(section: Tickets, planner: Planner) -> int:
-    """Pages of paper that hold a ticket for each record."""
+    """The number of paper pages with a ticket for each record."""
     return -(-planner.blocks[section.block].rows // (ACROSS * DOWN))
 
 
@@ -37,12 +37,12 @@ def rows(section: Tickets, planner: Planner) -> int:
 
 
 def papers(section: Tickets, planner: Planner, row: int) -> list[int]:
-    """The rows with which pages of paper begin."""
+    """The first rows of the paper pages."""
     return [row + page * DOWN * ROWS for page in range(pages(section, planner))]
 
 
 def corner(section: Tickets, record: int, row: int) -> tuple[int, int]:
-    """Row and column of the first cell of a ticket, in reading order."""
+    """Row and column of the first cell of a record's ticket; tickets follow each other in reading order."""
     first, _ = columns_of(section)
     return row + record // ACROSS * ROWS, first + record % ACROSS * len(TICKET)
 
@@ -59,7 +59,7 @@ def spots(section: Tickets, planner: Planner, row: int, column: int) -> Iterator
 
 
 def _spot(section: Tickets, key: str, row: int, column: int) -> Spot:
-    """Where a ticket shows a field; its first cell between the padding is at this row and column."""
+    """The spot of a field on a ticket whose first cell inside the padding is in this row and column."""
     if key == section.name:
         return Spot(row + NAME, column, across=4, down=NAME_ROWS)
     if key == section.foot:
@@ -85,7 +85,7 @@ def draw(section: Tickets, canvas: Canvas, row: int) -> None:
 
 
 def _looks(section: Tickets) -> dict[str, dict]:
-    """How each field looks on a ticket: white, and smaller rather than cut off."""
+    """The formats of the fields on a ticket; long texts shrink rather than being cut off."""
     looks = {
         section.name: look.TITLE | {"bold": True, "shrink": True, "valign": "bottom"},
         section.foot: look.PLAIN | {"font_size": look.SMALL, "text_wrap": True, "valign": "bottom"},
@@ -97,10 +97,10 @@ def _looks(section: Tickets) -> dict[str, dict]:
 
 
 def _rule(canvas: Canvas, name: Spot) -> None:
-    """The line under a name; a ticket without one stays empty."""
+    """Draw the rule under a name; a ticket without a name stays empty."""
     bottom = name.row + name.down - 2
     there = f"=LEN(${xl_col_to_name(name.column - 1)}${name.row})>0"
-    canvas.where(there, (bottom, name.column - 1, bottom, name.column + name.across - 2), look.INK_LINE)
+    canvas.format_where(there, (bottom, name.column - 1, bottom, name.column + name.across - 2), look.INK_LINE)
 
 
 def _cutting_marks(canvas: Canvas, top: int, left: int) -> None:
