@@ -13,7 +13,7 @@ from pathlib import Path
 from workbookgen import __version__
 from workbookgen import settings as settings_module
 from workbookgen.book.placement import Layout
-from workbookgen.checking.held import not_the_generators
+from workbookgen.checking.formulas import changed_formulas
 from workbookgen.checking.whole_file import as_found
 from workbookgen.errors import FileError, PlannerError
 from workbookgen.filled.as_made import laid_out
@@ -126,7 +126,7 @@ def _formulas(path: Path) -> Formulas:
 
 def _require_inside(path: Path, layout: Layout, in_file: Formulas) -> None:
     """Refuse formulas that would fetch or start something when an engine works them out. The generator's own do not."""
-    for sheet, cell, text in not_the_generators(layout, in_file):
+    for sheet, cell, text in changed_formulas(layout, in_file):
         _require_no_reach(path, f"{sheet}!{cell}", text)
 
 

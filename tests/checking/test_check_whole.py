@@ -12,9 +12,9 @@ from workbookgen.checking import check as checking
 from workbookgen.checking import trial
 from workbookgen.checking.check import POISON, check
 from workbookgen.checking.driving import read_inputs, set_inputs
-from workbookgen.checking.held import foreign_formulas
+from workbookgen.checking.formulas import foreign_formulas
 from workbookgen.checking.scenarios import scenario
-from workbookgen.checking.spelled import spelled
+from workbookgen.checking.spelling import spelled
 from workbookgen.engines import Session, engine
 from workbookgen.errors import FileError, MissingEngine, PlannerError
 from workbookgen.language.entries import starting_entries, with_records

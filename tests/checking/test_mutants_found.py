@@ -5,7 +5,7 @@ import pytest
 from chapters import all_but
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
-from workbookgen.checking.held import foreign_formulas
+from workbookgen.checking.formulas import foreign_formulas
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from workbookgen.checking.spelled import spelled
+from workbookgen.checking.spelling import spelled
 
 
 @pytest.mark.parametrize(

@@ -1,8 +1,9 @@
 """The check: every formula cell of a planner, in real engines, against the reference library.
 
-Nothing that a file says about itself is trusted. Each engine gets a copy with poisoned cached values, so an engine
-that does not recalculate gives itself away. Formulas are compared with those that the generator writes for the same
-settings. The first scenario is the content of the planner; the others are drawn from the domains of its inputs.
+Nothing that a file says about itself is trusted. Each engine gets a copy whose cached values are poisoned, so an engine
+that does not recalculate gives itself away. The file's formulas are compared with those that the generator writes for
+the same settings. The first scenario is the content of the planner; the others are drawn from the domains of its
+inputs.
 """
 
 import time
@@ -17,7 +18,7 @@ from workbookgen.book.placement import Layout
 from workbookgen.checking.compare import Finding
 from workbookgen.checking.driving import read_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
-from workbookgen.checking.held import Texts, as_formulas, foreign_formulas, typed_formulas
+from workbookgen.checking.formulas import Texts, as_formulas, foreign_formulas, typed_formulas
 from workbookgen.checking.one_spelling import A_TO_Z_ALONE, in_one_spelling
 from workbookgen.checking.stored import as_stored, stale_results
 from workbookgen.checking.trial import MOST_FINDINGS, POISON, Outcome, Trial, drawn_ahead, try_drawn, try_share
@@ -30,9 +31,8 @@ from workbookgen.ooxml.workbook import WholeFile
 from workbookgen.processes import cores, helpers
 from workbookgen.temporary import temporary_folder
 
-A_SHARE = 6  # sets, which take about as long as a process takes to start
-# Formula cells held by all processes of one check together: about 7 kB each in the embedded engine.
-MOST_CELLS = 600_000
+A_SHARE = 6  # scenarios, which take about as long as starting a process
+MOST_CELLS = 600_000  # formula cells in all processes of one check together; the embedded engine takes 7 kB for each
 SPELLED_ONCE = (
     "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; "
     "so it was given each name of the planner in one spelling"
@@ -41,7 +41,7 @@ SPELLED_ONCE = (
 
 @dataclass
 class EngineReport:
-    """What one engine did: formula cells declared, read, agreed in every scenario, refused in any."""
+    """What one engine did: how many formula cells it has, read, agreed on in every scenario, disagreed on in any."""
 
     name: str
     version: str
@@ -51,10 +51,10 @@ class EngineReport:
     refused: int = 0
     comparisons: int = 0
     worst_relative_difference: float = 0.0
-    note: str = ""  # what it was given differently from the planner
+    note: str = ""  # what differs in its copy from the planner
 
     def take(self, outcome: Outcome) -> None:
-        """What came of its tries."""
+        """Take over the outcome of its scenarios."""
         self.read, self.comparisons = outcome.read, outcome.comparisons
         self.worst_relative_difference = outcome.worst_relative_difference
         self.refused = sum(int(cells.sum()) for cells in outcome.refused.values())
@@ -112,10 +112,10 @@ def check(
 ) -> Report:
     """Check a planner against the layout that its own settings give.
 
-    An engine is named, or passed in. `formulas_in_file` are the formulas that the file actually holds, by sheet and
-    cell, and `whole` is everything in it; what is not given is not checked. With `lay_out`, which gives the layout
-    anew and can be pickled, further processes try their shares of the drawn sets, as many as there are cores; the
-    outcome is the same. `step` is called after each scenario. Raises MissingEngine when an engine is absent.
+    An engine is given by its name or as an object. `formulas_in_file` are the formulas that the file really has, by
+    sheet and cell, and `whole` is everything in it; what is not given is not checked. With `lay_out`, a function that
+    makes the layout anew and can be pickled, the drawn scenarios are shared among as many processes as there are
+    cores, with the same outcome. `step` is called after each scenario. Raises MissingEngine when an engine is absent.
     """
     began = time.perf_counter()
     chosen = [engine(each) if isinstance(each, str) else each for each in dict.fromkeys(engines)]
@@ -156,7 +156,7 @@ def check(
 
 
 def _formula_cells(layout: Layout, formulas_in_file: Texts | None) -> int:
-    """How many formulas are to be checked: those in the file but for what was typed, or the layout's own."""
+    """How many formulas to check: those of the file, without formulas typed into inputs, or else the layout's."""
     if formulas_in_file is None:
         return layout.formula_cells
     texts = as_formulas(formulas_in_file)
@@ -166,9 +166,9 @@ def _formula_cells(layout: Layout, formulas_in_file: Texts | None) -> int:
 def _try_as_it_stands(
     one: Trial, proofs: dict, formulas_in_file: Texts, whole: WholeFile | None
 ) -> tuple[str, list[Finding]]:
-    """Hold against the library what was typed into the planner.
+    """Compare an engine with the library on the planner's own entries.
 
-    Gives a note where it had to be spelled otherwise, and the stored results of the `whole` file that are not of it.
+    Returns a note if names had to be respelled for the engine, and the stale stored results of the `whole` file.
     """
     layout, planner = one.layout, one.layout.planner
     typed = with_empty_texts(layout, read_inputs(one.session, layout), formulas_in_file)
@@ -183,18 +183,18 @@ def _try_as_it_stands(
 
 
 def shares(seeds: range, processes: int) -> list[range]:
-    """Divide sets, by their seeds, among a number of processes, in order."""
+    """Divide scenarios, by their seeds, among a number of processes, in order."""
     ends = [len(seeds) * number // processes for number in range(processes + 1)]
     return [seeds[start:end] for start, end in pairwise(ends)]
 
 
 def _processes(layout: Layout, scenarios: int) -> int:
-    """How many processes are worthwhile, and fit into memory."""
+    """How many processes are worth starting, and fit into memory."""
     return max(1, min(cores(), scenarios // A_SHARE, MOST_CELLS // layout.formula_cells))
 
 
 def _of_the_file(layout: Layout, formulas_in_file: Texts | None, whole: WholeFile | None) -> list[Finding]:
-    """Where the file differs from the generator, whatever its formulas give."""
+    """Where the file differs from what the generator writes, whatever its formulas give."""
     found = [] if formulas_in_file is None else foreign_formulas(layout, formulas_in_file)
     if whole is not None:
         found += islice(changes(layout, whole), MOST_FINDINGS)
@@ -202,7 +202,7 @@ def _of_the_file(layout: Layout, formulas_in_file: Texts | None, whole: WholeFil
 
 
 def _count_cells(report: Report, layout: Layout, outcomes: list[Outcome]) -> None:
-    """Which cells were compared with the library in any engine, and which should have shown something at least once."""
+    """Count the cells that any engine compared, and those that showed something; report those that none compared."""
     every = Outcome()
     for each in outcomes:
         every.add(each)
@@ -216,7 +216,7 @@ def _count_cells(report: Report, layout: Layout, outcomes: list[Outcome]) -> Non
 
 
 def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expected: dict) -> Iterator[Finding]:
-    """Stored results that the entries do not give, as these are spelled in the file."""
+    """Stored results that differ from what the entries give, with the entries as the file spells them."""
     stored = as_stored(layout, whole, typed)
     if stored != typed:
         [expected] = expected_of_scenarios(layout.planner, [stored], proofs)
@@ -224,10 +224,7 @@ def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expec
 
 
 def with_empty_texts(layout: Layout, entries: Entries, in_file: Texts) -> Entries:
-    """The entries, with the empty text in an input whose formula gives nothing.
-
-    It is not blank, and its line says so.
-    """
+    """The entries, with an empty text for an input whose formula gives nothing, since that is not blank."""
     texts, held = as_formulas(in_file), dict(entries)
     for placement in layout.inputs:
         if rows := {row - placement.row for row, _ in typed_formulas(texts, placement)}:
@@ -237,7 +234,7 @@ def with_empty_texts(layout: Layout, entries: Entries, in_file: Texts) -> Entrie
 
 
 def _opened(chosen: Engine, poisoned: Path, path: Path) -> Session:
-    """A session on the poisoned copy; an error names the user's own file."""
+    """A session with the poisoned copy; errors name the user's own file."""
     try:
         return chosen.open(poisoned)
     except FileError as problem:

@@ -1,18 +1,18 @@
-"""Two values of one cell: do they agree? And if not, what is there to report?"""
+"""Comparing the values of a cell: whether two agree, and the finding to report if they do not."""
 
 import math
 import re
 from dataclasses import asdict, dataclass, field
 
-AGREEMENT = 1e-9  # relative, for numbers; texts must be equal
-NOTHING = 1e-12  # differences this small are rounding, whatever the values
+AGREEMENT = 1e-9  # the relative tolerance for numbers; texts must be equal
+NOTHING = 1e-12  # the absolute tolerance: so small a difference is rounding, whatever the values
 
 _MARK = re.compile(r"(?<=[0-9])[.,\u00a0](?=[0-9])")  # within a number: a decimal mark, or one between thousands
 
 
 @dataclass(frozen=True)
 class Finding:
-    """One disagreement, or one thing that a check may not ignore."""
+    """Something that a check found: a disagreement, or anything else that differs from the generator."""
 
     reason: str
     cell: str = ""

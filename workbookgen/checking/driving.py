@@ -1,6 +1,6 @@
-"""Setting a planner's inputs in an engine, and reading its formulas back, whole blocks at a time.
+"""Driving an engine: setting a planner's inputs and reading its formulas, in areas as large as possible.
 
-A block's inputs are adjacent, and so are its results; so one area each is enough.
+The inputs of a block are mostly adjacent, and so are its results, so a few areas cover them.
 """
 
 from collections.abc import Iterable, Iterator
@@ -12,7 +12,7 @@ from workbookgen.language.entries import Entries, Entry
 
 
 def set_inputs(session: Session, layout: Layout, entries: Entries) -> None:
-    """Fill every input of the layout, which may hold no more than the first lines of a log."""
+    """Fill every input of the layout, as far down as the layout goes."""
     for area, placements in _areas(layout.inputs):
         if placements[0].rows == 1 and area.columns == 1:
             session.set(area, [[entries[each.key][0]] for each in placements])
@@ -39,7 +39,7 @@ def read_inputs(session: Session, layout: Layout) -> dict[str, tuple[Entry, ...]
 
 
 def _areas(placements: Iterable[Placement]) -> Iterator[tuple[Area, list[Placement]]]:
-    """Placements that touch each other, as one area: columns of a log, lines of a card."""
+    """Adjacent placements as one area: columns of a log, or lines of a card."""
     ordered = sorted(placements, key=lambda each: (each.sheet, id(each.holder), each.column, each.row))
     for _, group in groupby(ordered, key=lambda each: (each.sheet, id(each.holder))):
         run: list[Placement] = []

@@ -1,9 +1,9 @@
-"""What every formula cell should show, calculated from the inputs alone.
+"""Expected values: what every formula cell should show, calculated from the inputs alone.
 
-The reference functions are called with the quantities that the inputs represent, whole columns at a time; never with
-anything that an engine computed. A record's result is blank where a needed input is missing or outside its domain,
-and where the reference refuses the values. Records are grouped by which optional inputs they have, since a function
-takes an absent one by leaving it out.
+The reference functions are called with the quantities that the inputs represent, whole columns at a time, and never
+with anything that an engine computed. A record's result is blank if a needed input is missing or outside its domain, or
+if the reference refuses the values. Records are grouped by the optional inputs they have, since a missing one is left
+out of the call.
 """
 
 import inspect
@@ -26,16 +26,16 @@ from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.texts import folded
 from workbookgen.units import Quantity, registered
 
-MOST_BITS = 62  # that a 64-bit integer holds beside its sign, with one to spare
+MOST_BITS = 62  # of a 64-bit integer, without its sign and one to spare
 
 
 def expected_values(planner: Planner, entries: Entries) -> Mapping[str, tuple[Entry, ...]]:
-    """Full key of every formula -> the value each of its cells should show. Each is worked out when it is asked for."""
+    """Full key of every formula -> the value each of its cells should show; each is calculated on first use."""
     return _Expected(_Evaluation(planner, [entries]))
 
 
 def expected_of_proofs(planner: Planner) -> dict[str, tuple[Entry, ...]]:
-    """The expected values of the proofs, which no input changes."""
+    """The expected values of the proofs, which do not depend on any input."""
     values = {}
     for key, table in planner.proof_tables.items():
         answers = (*(computed(planner, proof) for proof in table.proofs), *(trial.printed for trial in table.trials))
@@ -48,7 +48,7 @@ def expected_of_proofs(planner: Planner) -> dict[str, tuple[Entry, ...]]:
 
 
 def expected_of_blocks(planner: Planner, entries: Entries, proofs: dict | None = None) -> dict[str, tuple[Entry, ...]]:
-    """The expected values of all blocks. `proofs` are those of the proofs, where they are known already."""
+    """The expected values of all blocks. `proofs` are those of the proofs, if they are known already."""
     return expected_of_scenarios(planner, [entries], proofs)[0]
 
 
@@ -64,7 +64,7 @@ def expected_of_scenarios(
 def expected_of_keys(
     planner: Planner, scenarios: Sequence[Entries], keys: Iterable[str]
 ) -> list[dict[str, tuple[Entry, ...]]]:
-    """The expected values of some fields of the blocks, and only what they depend on. Inputs are as typed."""
+    """The expected values of only some fields of the blocks; those of inputs are as typed."""
     evaluation = _Evaluation(planner, scenarios)
     return [{key: tuple(evaluation.part(key, number)) for key in keys} for number in range(len(scenarios))]
 
@@ -89,13 +89,13 @@ def computed(planner: Planner, proof: Proof) -> Entry:
 class _Evaluation:
     """The columns of one planner, each calculated once.
 
-    The records of all scenarios are in one column, one below another: for a reference function they are simply more
-    values. Only a function that searches a whole log is called separately for each scenario.
+    A column has the records of all scenarios, one after another: to a reference function they are simply more values.
+    Only a function that takes a whole column of a log is called separately for each scenario.
     """
 
     planner: Planner
     scenarios: Sequence[Entries]
-    known: dict[str, tuple[Entry, ...]] | None = None  # what the proofs show
+    known: dict[str, tuple[Entry, ...]] | None = None  # the expected values of the proofs
     columns: dict[str, np.ndarray] = field(default_factory=dict)
     states: dict[str, tuple[np.ndarray, np.ndarray]] = field(default_factory=dict)
     listed: dict[tuple[int, str], frozenset[str]] = field(default_factory=dict)
@@ -106,13 +106,13 @@ class _Evaluation:
         return expected_of_proofs(self.planner) if self.known is None else self.known
 
     def column(self, key: str) -> np.ndarray:
-        """All values of a field, as shown; None where blank, and as typed where an input."""
+        """All values of a field as shown, None for a blank; those of an input as typed."""
         if key not in self.columns:
             self.columns[key] = self._column(key)
         return self.columns[key]
 
     def part(self, key: str, number: int) -> np.ndarray:
-        """The values of a field in one scenario; fixed facts are the same in all."""
+        """The values of a field in one scenario; those of a table are the same in all."""
         if key in self.planner.automatic:
             block, each = self.planner.automatic[key]
             if isinstance(each, Position):
@@ -123,7 +123,7 @@ class _Evaluation:
         return column[number * holder.rows : (number + 1) * holder.rows] if isinstance(holder, Block) else column
 
     def position(self, block: Block, place: Position, number: int) -> tuple[float | None, ...]:
-        """The line of a list in which each record's name occurs in one scenario; None unless it occurs exactly once."""
+        """The line of each record's name in a list, in one scenario; None unless it occurs exactly once."""
         names = self.planner.meaning(block, place.names)
         lines: dict[str, list[int]] = {}
         for line, name in enumerate(self.part(names.key, number), start=1):
@@ -134,7 +134,7 @@ class _Evaluation:
         return tuple(float(each[0]) if len(each) == 1 else None for each in found)
 
     def automatic(self, block: Block, number: int) -> dict[str, tuple]:
-        """What the planner says about a block's records in one scenario."""
+        """The values of a block's automatic fields in one scenario."""
         if (block.key, number) not in self.said:
             self.said[block.key, number] = self._automatic(block, number)
         return self.said[block.key, number]
@@ -172,7 +172,7 @@ class _Evaluation:
         return self._results(holder, each)
 
     def _results(self, block: Block, result: Result) -> np.ndarray:
-        """The column of a result: its reference is called for all records that have the same of its words."""
+        """The column of a result: its reference is called once for all records that have the same words."""
         meanings = {parameter: self.planner.meaning(block, word) for parameter, word in result.arguments.items()}
         whole = {parameter: each for parameter, each in meanings.items() if each.is_column}
         singles = {parameter: each for parameter, each in meanings.items() if not each.is_column}
@@ -201,12 +201,12 @@ class _Evaluation:
                     raise DescriptionError.at(
                         f"field {block.key}_{result.key}", f"its reference {result.reference_path} fails: {slip}."
                     ) from slip
-                if not names:  # nothing distinguishes these records, so one stands for all
+                if not names:  # the result depends on no word of a single record, so one call serves all
                     values[chosen] = values[chosen[:1]]
         return values
 
     def _together(self, block: Block, whole: Mapping[str, Meaning]) -> Iterator[tuple[int, range]]:
-        """The records that one call can handle: all, or those of a scenario with a log that is searched."""
+        """The records that one call can handle: all of them, or those of one scenario if it takes a log's column."""
         if not any(isinstance(each.holder, Block) for each in whole.values()):
             yield 0, range(block.rows * len(self.scenarios))
             return
@@ -214,7 +214,7 @@ class _Evaluation:
             yield number, range(number * block.rows, (number + 1) * block.rows)
 
     def _state(self, meaning: Meaning) -> tuple[np.ndarray, np.ndarray]:
-        """Which values are there, and which of them can be used."""
+        """Which values are there, and which of them its domain accepts."""
         if meaning.key not in self.states:
             column = self.column(meaning.key)
             filled = usable = np.array([value is not None for value in column], dtype=bool)
@@ -228,7 +228,7 @@ class _Evaluation:
         return self.states[meaning.key]
 
     def accepts(self, each: Input, value, number: int) -> bool:
-        """Whether an input takes this value in a scenario; each column of names is counted once."""
+        """Whether an input accepts this value in a scenario."""
         if not isinstance(each.domain, Choice):
             return each.domain.accepts(value)
         listed = number, each.domain.of
@@ -237,7 +237,7 @@ class _Evaluation:
         return each.domain.is_among(value, self.listed[listed])
 
     def _values(self, meaning: Meaning, block: Block, rows: np.ndarray):
-        """What a word stands for in these records of a block; a card's value counts for every record."""
+        """The values of a word for these records of a block; a card's value is the same for every record."""
         chosen = self.column(meaning.key)[rows if meaning.rows == block.rows else rows // block.rows]
         if isinstance(meaning.field, Input) and meaning.field.blank_means is not None:
             chosen = [meaning.field.blank_means if value is None else value for value in chosen]
@@ -261,7 +261,7 @@ class _Evaluation:
 
 
 class _Expected(Mapping[str, tuple[Entry, ...]]):
-    """What an evaluation of one set of entries says, formula by formula."""
+    """The expected values in an evaluation of one scenario, by full key."""
 
     def __init__(self, evaluation: _Evaluation):
         self._evaluation = evaluation
@@ -278,12 +278,12 @@ class _Expected(Mapping[str, tuple[Entry, ...]]):
 
 
 def _spread(state: np.ndarray, meaning: Meaning, block: Block) -> np.ndarray:
-    """What is known of a word, for each record of a block."""
+    """The state of a word for each record of a block."""
     return state if meaning.rows == block.rows else np.repeat(state, block.rows)
 
 
 def _needing_their_blanks(result: Result, singles: dict[str, Meaning]) -> set[str]:
-    """Parameters without a default of their own, so a blank cell is passed as what it stands for."""
+    """The parameters without a default, to which a blank cell is passed as what it stands for."""
     parameters = inspect.signature(result.reference).parameters
     return {
         name
@@ -295,7 +295,7 @@ def _needing_their_blanks(result: Result, singles: dict[str, Meaning]) -> set[st
 
 
 def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], records: range):
-    """The eligible among these records, by which of their optional values are there."""
+    """The eligible records, grouped by the optional values they have: their indices, and the parameters to pass."""
     indices = records.start + np.flatnonzero(eligible[records.start : records.stop])
     names = list(present)
     if not names or not len(indices):
@@ -308,13 +308,13 @@ def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], records: ran
 
 
 def _fill(values: np.ndarray, rows: np.ndarray, call: Callable, unit: str | None) -> None:
-    """Put the answers in their rows. If many are refused, only those at fault are left out."""
+    """Call for some rows and fill in the answers; if the reference refuses some of the rows, only those stay blank."""
     if not len(rows):
         return
     try:
         answer = call(rows)
     except ValueError as refusal:
-        if getattr(refusal, "is_of_all", False):  # of what is given and what is not, in which these records are alike
+        if getattr(refusal, "is_of_all", False):  # it is about which arguments are given, the same for all these rows
             return
         holds = getattr(refusal, "holds", np.asarray(False))
         if holds.shape == rows.shape:
@@ -342,7 +342,7 @@ def _given(value: float | str, unit: str):
 
 
 def _objects(values, empty_text_is_blank: bool = True) -> np.ndarray:
-    """A column. To people an empty text is blank, but an input that holds one was filled in, with a formula."""
+    """A column of values. An empty text is blank to people, but an input that has one was filled in with a formula."""
     column = np.empty(len(values), dtype=object)
     column[:] = [None if value == "" and empty_text_is_blank else value for value in values]
     return column

@@ -1,4 +1,4 @@
-"""What a planner should say about records by itself: the Python twins of the formulas in `book.messages`."""
+"""The expected values of automatic fields: the Python twins of the formulas in `book.messages`."""
 
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence, Set
@@ -16,13 +16,13 @@ WRONG, UNFINISHED, ASKED = "!", "…", "?"
 
 @dataclass(frozen=True)
 class Records:
-    """The records of a block, as they stand in a planner."""
+    """The records of a block in a planner."""
 
     block: Block
-    columns: Mapping[str, Sequence]  # the inputs as typed, and the results at which questions look
+    columns: Mapping[str, Sequence]  # the inputs as typed, and the results that questions read
     listed: Sequence  # the names by which other sheets find these records
     distinct: Mapping[str, Sequence]  # the results that no two records may share
-    accepts: Callable[[Input, object], bool]  # whether an input takes a value
+    accepts: Callable[[Input, object], bool]  # whether an input accepts a value
 
     def record(self, row: int) -> dict:
         return {key: column[row] for key, column in self.columns.items()}
@@ -37,7 +37,7 @@ class Records:
 
 
 def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict[str, tuple]:
-    """The values of a block's automatic fields, by their keys; None where there is nothing to say.
+    """The values of a block's automatic fields, by key; None where there is nothing to say.
 
     `folded_away` are the keys of the inputs that the log's view folds.
     """
@@ -60,7 +60,7 @@ def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict
 
 
 def _at_the_head(said: Sequence[str | None], marks: Sequence[str | None], listed: Sequence) -> str | None:
-    """What the head of a log says: the first thing wrong, or else the last question or thing unfinished."""
+    """What the head of a log says: the first message about something wrong, or else the last message."""
     wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
     told = wrong[:1] or [row for row, mark in enumerate(marks) if mark][-1:]
     return f"{_called(listed, told[0])}: {said[told[0]]}" if told else None
@@ -84,7 +84,7 @@ def _more_than_once(names: Sequence) -> Set[str]:
 
 
 def _message(records: Records, row: int, system: str) -> str | None:
-    """What is to be said of a record: what is wrong, what is missing, what is asked; None where there is nothing."""
+    """The message of a record: about what is wrong, what is missing, or a question; None if there is none."""
     block, record = records.block, records.record(row)
     is_blank = all(record[each.key] is None for each in block.inputs)
     if is_blank or all(_is_as_new(each.first(system), record[each.key]) for each in block.inputs):
@@ -100,7 +100,7 @@ def _message(records: Records, row: int, system: str) -> str | None:
         text = records.distinct[each.key][row]
         if isinstance(text, str) and folded(text) in records.doubled_texts[each.key]:
             return each.sentence
-    broken = [rule for rule in block.rules if bites(rule, block, record)]
+    broken = [rule for rule in block.rules if is_broken(rule, block, record)]
     if faults := [rule.sentence for rule in broken if not rule.asks]:
         return faults[0]
     for each in block.inputs:
@@ -109,8 +109,8 @@ def _message(records: Records, row: int, system: str) -> str | None:
     return next((rule.sentence for rule in broken), None)  # only questions are left
 
 
-def bites(rule: Rule, block: Block, record: dict) -> bool:
-    """Whether a rule is broken: all its numbers that are not asked for are there, and its condition holds."""
+def is_broken(rule: Rule, block: Block, record: dict) -> bool:
+    """Whether a rule is broken: the numbers it needs are there, and its condition holds."""
     numbers = [word for word in rule.text.words if not block.by_key[word].is_text]
     try:
         return all(record[word] is not None for word in numbers if word not in rule.text.optional) and rule.broken(

@@ -1,7 +1,7 @@
-"""Are the defined names of a file where they belong? Carrying and gathering find every entry by them.
+"""The defined names of a file, by which carrying and gathering find every entry: are they where they belong?
 
-`names_elsewhere` compares a file with what the generator writes, cell by cell; `names_out_of_place` allows for lines
-and columns that were inserted.
+`names_elsewhere` compares them with those that the generator writes, cell by cell; `names_out_of_place` allows for
+inserted rows and columns.
 """
 
 from bisect import bisect_left
@@ -9,7 +9,7 @@ from collections.abc import Collection, Iterator, Mapping
 
 from workbookgen.book.placement import Layout, Placement
 from workbookgen.checking.compare import Finding
-from workbookgen.checking.spelled import spelled
+from workbookgen.checking.spelling import spelled
 from workbookgen.engines import Area
 from workbookgen.ooxml.references import Range, plainly_named, range_of
 from workbookgen.ooxml.workbook import WholeFile
@@ -18,7 +18,7 @@ OF_PROGRAMS = ("_xlnm.", "Print_Area", "Print_Titles")  # names that programs se
 
 
 def names_elsewhere(ours: WholeFile, theirs: WholeFile, blocks: Collection[str]) -> Iterator[Finding]:
-    """Names that are gone, swapped, moved, or ours in form only. Names that users defined are not ours."""
+    """Names that are gone, swapped, moved, or like the planner's but none of its own. A user's own names are fine."""
     wanted, found = ({name: _meaning(text) for name, text in each.names.items()} for each in (ours, theirs))
     yield from _gone_or_moved(wanted, found)
     for name, meaning in found.items():
@@ -45,7 +45,7 @@ def _gone_or_moved(wanted: Mapping[str, str], found: Mapping[str, str]) -> Itera
 
 
 def _moved(other: str | None) -> str:
-    """What is wrong with a name that stands for other cells, which may be those of another name."""
+    """What is wrong with a name that refers to other cells, perhaps to those of another name."""
     if other:
         return f"this name and {other} are swapped: each stands for the other's cells"
     return "this name stands for other cells than its own"
@@ -58,8 +58,8 @@ def _meaning(text: str) -> str:
 def names_out_of_place(layout: Layout, found: Mapping[str, Area]) -> Iterator[Finding]:
     """Names whose order within their block differs from the layout, such as two that were swapped.
 
-    `found` says where a file has them, by full key; what it lacks is left out. Lines and columns that were inserted,
-    and sheets that were renamed, change nothing of the order.
+    `found` says where a file has them, by full key, as far as it has them. Inserted rows and columns and renamed sheets
+    do not change the order.
     """
     for block in layout.planner.blocks.values():
         placed = [each for each in layout.of(block) if each.key in found]
@@ -74,7 +74,7 @@ def names_out_of_place(layout: Layout, found: Mapping[str, Area]) -> Iterator[Fi
 
 
 def _in_order(placed: list[Placement], found: Mapping[str, Area]) -> set[str]:
-    """As many names as possible in the right order: the longest increasing sequence."""
+    """The most names that are in the right order: the longest increasing subsequence."""
     ends: list[tuple[int, int]] = []
     chains: list[list[str]] = []
     for each in placed:
@@ -86,13 +86,13 @@ def _in_order(placed: list[Placement], found: Mapping[str, Area]) -> set[str]:
 
 
 def _usual_row(placed: list[Placement], found: Mapping[str, Area]) -> int | None:
-    """The row in which most fields of a block begin."""
+    """The first row of most fields of a block."""
     rows = [found[each.key].row for each in placed]
     return max(set(rows), key=rows.count, default=None)
 
 
 def _is_swapped(placed: list[Placement], one: Placement, two: Placement, found: Mapping[str, Area]) -> bool:
-    """Whether each of two names of a block stands where the other would be in order."""
+    """Whether two names of a block would both be in order if they were exchanged."""
     if found[one.key] == found[two.key]:
         return False
     exchanged = {each.key: found[each.key] for each in placed} | {one.key: found[two.key], two.key: found[one.key]}

@@ -1,7 +1,7 @@
-"""Names for an engine that takes É and é for two letters, where spreadsheet programs take them for one (see `texts`).
+"""Names for an engine that takes É and é for different letters, unlike spreadsheet programs (see `texts`).
 
-It would find no lot "École" for a skein of "école", and a right planner would look broken. So such an engine is given
-each name in one spelling, that of its first occurrence, and is compared with that.
+It would not find the lot "École" for a skein of "école", and a sound planner would look broken. So such an engine is
+given each name in one spelling, that of its first occurrence, and is compared on that.
 """
 
 from workbookgen.engines import EMBEDDED
@@ -15,7 +15,7 @@ A_TO_Z_ALONE = (EMBEDDED,)  # the engines that fold the case of these letters on
 
 
 def in_one_spelling(planner: Planner, entries: Entries) -> Entries:
-    """The entries, names that differ in capitals beyond A to Z written as in their first place."""
+    """The entries, with names that differ only in the case of letters beyond A to Z spelled as they first occur."""
     lists: dict[str, dict[str, str]] = {}
     for names, key in _names(planner):
         known = lists.setdefault(names, {folded(text): text for text in _fixed(planner, names)})
@@ -30,13 +30,13 @@ def in_one_spelling(planner: Planner, entries: Entries) -> Entries:
 
 
 def _spelled(name: str, known: dict[str, str]) -> str:
-    """A name as it was first written, where the two differ in letters beyond A to Z."""
+    """A name as it first occurs, if the two differ in letters beyond A to Z."""
     first = known[folded(name)]
     return name if strictly(name) == strictly(first) else first
 
 
 def _names(planner: Planner) -> list[tuple[str, str]]:
-    """Every list of names, with the full key of each input that writes into it or chooses from it; writers first."""
+    """Every list of names with the full keys of the inputs that fill it, then of those that choose from it."""
     writers, choosers = [], []
     for block in planner.blocks.values():
         for each in block.inputs:
@@ -49,6 +49,6 @@ def _names(planner: Planner) -> list[tuple[str, str]]:
 
 
 def _fixed(planner: Planner, names: str) -> tuple:
-    """The names of a list of fixed facts."""
+    """The names of a list, if they are fixed facts."""
     _, each = planner.by_key.get(names, (None, None))
     return each.values if isinstance(each, Column) else ()

@@ -1,4 +1,4 @@
-"""What a file says about what may be typed, and the formulas by which it colors cells."""
+"""The data validations and conditional formats of a file, compared with those that the generator writes."""
 
 from collections import defaultdict
 from collections.abc import Iterator
@@ -7,14 +7,14 @@ from dataclasses import fields, replace
 from workbookgen.book.placement import Placement
 from workbookgen.checking.compare import Finding
 from workbookgen.checking.runs import runs
-from workbookgen.checking.spelled import spelled
+from workbookgen.checking.spelling import spelled
 from workbookgen.ooxml.formulas import SharedFormula
 from workbookgen.ooxml.references import Range, cell_name, plainly_named
 from workbookgen.ooxml.sheets import NO_VALIDATION, FileSheet, Rule, Validation
 
-FAR = "XA500000"  # a cell from which every relative reference of a planner can be written
-MOST_CELLS = 500_000  # of a rule; none of a planner has as many
-BY_FORMULA = ("expression", "cellIs")  # other kinds are decoration, which some programs drop
+FAR = "XA500000"  # a cell far enough from the edges for every relative reference of a planner
+MOST_CELLS = 500_000  # of a rule that are compared; no rule of a planner has as many
+BY_FORMULA = ("expression", "cellIs")  # the kinds that are compared; others are decoration, which some programs drop
 
 _WORDS = {
     "kind": "another kind of entry is asked for",
@@ -28,21 +28,21 @@ _WORDS = {
 
 
 class Validations:
-    """What a sheet says about what may be typed, to be asked column by column."""
+    """The data validations of a sheet, indexed by column."""
 
     def __init__(self, sheet: FileSheet):
-        # Of one column, as nearly all are.
+        # By column, those of a single column, as nearly all are.
         self._narrow: defaultdict[int, list[tuple[Range, Validation]]] = defaultdict(list)
         self._wide: list[tuple[Range, Validation]] = []
         for ranges, validation in sheet.validations:
             plain = replace(validation, formulas=tuple(spelled(plainly_named(each)) for each in validation.formulas))
             if plain == replace(NO_VALIDATION, strictness=plain.strictness):
-                continue  # says and asks for nothing
+                continue  # it neither says nor restricts anything
             for each in ranges:
                 (self._narrow[each.left] if each.left == each.right else self._wide).append((each, plain))
 
     def areas(self, placement: Placement) -> frozenset[tuple[range, Validation]]:
-        """The rows of a field's cells for which each validation holds."""
+        """The validations of a field's cells, each with the rows it applies to."""
         column = Range("", placement.row, placement.column, placement.row + placement.rows - 1, placement.column)
         return frozenset(
             (rows, each)
@@ -51,7 +51,7 @@ class Validations:
         )
 
     def rows(self, placement: Placement) -> defaultdict[int, frozenset[Validation]]:
-        """Row -> what holds for its cell."""
+        """Row -> the validations of its cell."""
         found: defaultdict[int, frozenset[Validation]] = defaultdict(frozenset)
         for rows, validation in self.areas(placement):
             for row in rows:
@@ -60,7 +60,7 @@ class Validations:
 
 
 def changed_validations(placement: Placement, our: Validations, their: Validations) -> Iterator[Finding]:
-    """What may be typed into the cells of a field, and what is said about it."""
+    """Findings about the validation of a field's cells."""
     if our.areas(placement) == their.areas(placement):
         return
     wanted, found = our.rows(placement), their.rows(placement)
@@ -75,7 +75,7 @@ def changed_validations(placement: Placement, our: Validations, their: Validatio
 
 
 def _difference(wanted: frozenset[Validation], found: frozenset[Validation]) -> tuple[str, str | None, str | None]:
-    """What differs, what belongs there, and what is there."""
+    """The reason of a finding, what was expected, and what is there."""
     if wanted and not found:
         return "what may be typed is no longer said", _listed(wanted), _listed(found)
     if len(wanted) != 1 or len(found) != 1:
@@ -95,7 +95,7 @@ def _listed(validations: frozenset[Validation]) -> str:
 
 
 def changed_rules(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
-    """Conditional formats by formula: those that are new, and cells that lost theirs."""
+    """Findings about conditional formats by formula: those that are new, and those that are gone."""
     if our.rules == their.rules:
         return
     wanted, found = (_cells_by_rule(sheet.rules) for sheet in (our, their))
@@ -113,7 +113,7 @@ def changed_rules(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 
 def _cells_by_rule(rules: list[Rule]) -> dict[tuple, set]:
-    """Rules by their meaning, wherever they are anchored, and the cells to which each applies."""
+    """The meaning of each rule, wherever it is anchored -> the cells it applies to."""
     found: dict[tuple, set] = defaultdict(set)
     for rule in rules:
         if rule.kind in BY_FORMULA and rule.ranges:

@@ -1,11 +1,11 @@
 """Scenarios: values for every input, drawn from the declared domains with a seed.
 
-Many records are what a careful person would type, with some optional cells left empty. Others have one thing at the
-limit or wrong: the exact edge of a domain, a tiny step beyond it, the same number as in the next cell, a blank, text
-where a number belongs, a name that is on no list or on it twice. A few are drawn wildly, and some are not started at
-all: blank, or a card as in a new planner, perhaps with one of its cells changed. These moods were chosen by changed
-formulas (tests/mutation). A planner may also be drawn as someone who leaves out little would fill it in, so a few
-sets show something almost everywhere.
+Many records are what a careful person would type, with some optional cells blank. Others have one cell at the limit or
+wrong: the exact edge of a domain, a tiny step beyond it, the number of the cell before, a blank, text where a number
+belongs, a name that is on no list or on it twice. A few records are drawn wildly, and some are not begun: blank, or a
+card as in a new planner, perhaps with one cell changed. The frequencies of these moods were chosen by how many changed
+formulas they reveal (tests/mutation). A whole scenario is drawn as by someone who leaves little out, so that almost
+every field shows something.
 """
 
 from collections.abc import Sequence
@@ -13,27 +13,28 @@ from dataclasses import dataclass, field
 from math import ceil
 from random import Random
 
-from workbookgen.checking.messages import bites
+from workbookgen.checking.messages import is_broken
 from workbookgen.language.domains import SMALLEST_AMOUNT, Choice, Date, Name, Note, Number
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import LISTED, Block, Card, Log
 from workbookgen.language.planner import Planner
 
-WHOLE_EVERY = 4  # of the check's sets is a whole one
-# How often a record is drawn in each mood: a card, of which a planner has one, and a log's.
+WHOLE_EVERY = 4  # every fourth scenario of a check is a whole one
+# How often a record is careful, has one slip, is wild, or is not begun: that of a card, and those of a log.
 MOODS = {False: (0.4, 0.45, 0.1, 0.05), True: (0.6, 0.26, 0.08, 0.06)}
-# Of whole records: how often an optional cell is blank, and one in which one chooses, how often what breaks a rule is
-# drawn again before it is rather left out, and how many lines go on with one name.
-LEFT_OUT, TRIES, TOGETHER = (0.2, 0.05), 20, 4
+# In whole scenarios:
+LEFT_OUT = (0.2, 0.05)  # how often an optional cell is blank: one to type into, and one to choose in
+TRIES = 20  # how often cells that break a rule are drawn again before they are rather left blank
+TOGETHER = 4  # lines in a row that choose the same name
 NONSENSE = ("abc", "12,5", "1 lb", "-", "=1", "5/6/2026", "n/a", "*", "7")
 
 
 def scenario(planner: Planner, seed: int, lines: int | None = None, is_whole: bool = False) -> Entries:
-    """One assignment of values to all inputs of a planner, or to the first so many lines of its logs.
+    """Values for all inputs of a planner, or of the first `lines` of its logs.
 
-    It `is_whole` where records are drawn as by someone who leaves out little, and chooses what was typed first, so
-    lines refer to each other and pages have something to show.
+    If it `is_whole`, little is left out, and choices prefer the first names typed, so that lines refer to each other
+    and pages have something to show.
     """
     drawing = _Drawing(planner, Random(seed))
     drawn = drawing.whole_record if is_whole else drawing.record
@@ -46,15 +47,12 @@ def scenario(planner: Planner, seed: int, lines: int | None = None, is_whole: bo
 
 
 def scenario_of_check(planner: Planner, seed: int) -> Entries:
-    """The scenario that the check draws by this seed.
-
-    Some are whole, since blind drawing seldom reaches the weeks of a project.
-    """
+    """The scenario that a check draws with this seed; some are whole, since others seldom reach a project's weeks."""
     return scenario(planner, seed, is_whole=seed % WHOLE_EVERY == 0)
 
 
 def _named_first(planner: Planner) -> Sequence[Block]:
-    """Blocks whose records others choose by name come before those that choose, and cards last."""
+    """The blocks with inputs: those whose records others choose come before those that choose, and cards come last."""
     order: dict[str, Block] = {}
 
     def take(block: Block, above: tuple[str, ...] = ()) -> None:
@@ -77,7 +75,7 @@ class _Drawing:
     planner: Planner
     draw: Random
     entries: dict[str, tuple[Entry, ...]] = field(default_factory=dict)
-    names: dict[str, list[str]] = field(default_factory=dict)  # of each log that is drawn, since many choose from it
+    names: dict[str, list[str]] = field(default_factory=dict)  # the names in each log drawn so far
 
     def record(self, block: Block, row: int) -> dict[str, Entry]:
         """A record in one of the moods."""
@@ -99,7 +97,7 @@ class _Drawing:
         return record
 
     def whole_record(self, block: Block, row: int) -> dict[str, Entry]:
-        """A record of which little is left out, and that breaks no rule. A card may be as a new planner brings it."""
+        """A record with little left out, that breaks no rule. A card may keep its starting values."""
 
         def drawn(each: Input, left_out: float) -> Entry:
             is_left_out = not each.needed and self.draw.random() < left_out
@@ -113,14 +111,14 @@ class _Drawing:
                 record[each.key] = drawn(each, LEFT_OUT[isinstance(each.domain, Choice)])
         of_inputs = [rule for rule in block.rules if set(rule.text.words) <= set(record)]
         for left_out in (*[0.2] * TRIES, *[0.8] * TRIES):
-            if not (broken := next((rule for rule in of_inputs if bites(rule, block, record)), None)):
+            if not (broken := next((rule for rule in of_inputs if is_broken(rule, block, record)), None)):
                 break
             words = broken.text.words
             record |= {word: drawn(block.by_key[word], left_out) for word in words if word != words[row % len(words)]}
         return record
 
     def _usual(self, block: Block, each: Input, row: int) -> Entry:
-        """Lines keep a choice for some lines, and count them; a card is about a name that these use."""
+        """A usual value. Lines in a row share a choice, and count from 1; a card chooses one of the first names."""
         match each.domain:
             case Number() as domain if domain.whole and domain.most and domain.most <= TOGETHER:
                 return float(domain.least + row % (domain.most - domain.least + 1))
@@ -187,7 +185,7 @@ class _Drawing:
                 return self.draw.choice(others) if self.draw.random() < 0.8 else float(self.draw.randint(-5, 4))
 
     def _names(self, domain: Choice) -> list[str]:
-        """The names among which a choice is made: fixed ones of a table, or those typed in this scenario."""
+        """The names to choose from: the fixed ones of a table, or those typed in this scenario."""
         holder, each = self.planner.by_key[domain.of]
         if hasattr(each, "values"):
             return list(each.values)
@@ -198,7 +196,7 @@ class _Drawing:
 
 
 def _inside(domain: Number, draw: Random) -> float:
-    """A number of the domain: spread over its orders of magnitude, and sometimes its exact edge."""
+    """A number inside the domain, spread over its orders of magnitude; sometimes its exact edge."""
     low = domain.least if domain.least is not None else domain.above or 0.0
     high = domain.most if domain.most is not None else domain.below
     if draw.random() < 0.06:

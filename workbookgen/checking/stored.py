@@ -1,7 +1,7 @@
 """Stored results: what a program shows if it does not calculate, or before it does.
 
-A file keeps with every formula its last result. Where that is not what the inputs give, a preview, a phone or a
-program that trusts the file shows a wrong number.
+A file stores the last result of every formula. If that is not what the inputs give, a preview, a phone or a program
+that trusts the file shows a wrong number.
 """
 
 import math
@@ -14,7 +14,7 @@ from workbookgen.ooxml.sheets import stretches
 from workbookgen.ooxml.values import ErrorValue, Value
 from workbookgen.ooxml.workbook import WholeFile
 
-NEAR = 1e-7  # relative: programs store numbers with fewer digits than they calculate with; nobody sees the eighth
+NEAR = 1e-7  # relative: some programs store fewer digits than they calculate with, and nobody sees the eighth
 STALE = (
     "the stored result is not what the inputs give: a program that does not calculate shows it. "
     "Open the file in your spreadsheet program, have it calculate everything, and save it"
@@ -22,7 +22,7 @@ STALE = (
 
 
 def stale_results(layout: Layout, theirs: WholeFile, expected: Mapping[str, tuple[Entry, ...]]) -> Iterator[Finding]:
-    """Stored results that the inputs do not give. A file that stores none at all is calculated by whatever opens it."""
+    """Stored results that the inputs do not give. A file without any is calculated by whatever program opens it."""
     if not any(_shown(value) is not None for _, _, value in _stored(layout, theirs)):
         return
     for placement, rows, value in _stored(layout, theirs):
@@ -41,10 +41,7 @@ def stale_results(layout: Layout, theirs: WholeFile, expected: Mapping[str, tupl
 
 
 def as_stored(layout: Layout, theirs: WholeFile, typed: Entries) -> Entries:
-    """The entries with their texts as the file has them.
-
-    An engine may take off a blank that the file does not say to keep.
-    """
+    """The entries with their texts as in the file, since an engine may drop a leading or trailing blank."""
 
     def as_in_file(placement: Placement, index: int, entry: Entry) -> Entry:
         if not isinstance(entry, str):
@@ -59,7 +56,7 @@ def as_stored(layout: Layout, theirs: WholeFile, typed: Entries) -> Entries:
 
 
 def _stored(layout: Layout, theirs: WholeFile) -> Iterator[tuple[Placement, range, Value]]:
-    """The results that a file stores: the field, which of its cells, and the one value that these have."""
+    """The results that a file stores: a field, some of its cells, and the value that these have in common."""
     for placement in layout.formulas:
         sheet = theirs.sheets.get(placement.sheet)
         for rows in stretches(range(placement.row, placement.row + placement.rows), sheet) if sheet else ():

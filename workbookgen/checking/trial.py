@@ -1,7 +1,7 @@
-"""One engine at work on a planner: sets of inputs are filled in, calculated, and compared with the reference library.
+"""Trials: one engine fills in sets of inputs, calculates, and is compared with the reference library.
 
-Drawn sets can be divided: `try_share` tries some of them in a session of its own, and the outcomes of several shares
-are put together in their order, as if one had tried all.
+Drawn sets can be shared among processes: `try_share` tries some of them in a session of its own, and the outcomes of
+all shares, put together in order, are the same as of a single trial.
 """
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -22,25 +22,25 @@ from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Result
 
 POISON = -987_654_321.0
-RECORDS = 10_000  # whose expected values are worked out at a time
+RECORDS = 10_000  # the expected values of so many are calculated at a time
 MOST_FINDINGS = 200  # of one engine; a broken planner would otherwise report thousands
 
-Cells = dict[str, np.ndarray]  # full key of a formula -> which of its cells
+Cells = dict[str, np.ndarray]  # full key of a formula -> a flag for each of its cells
 
 
 @dataclass
 class Outcome:
-    """The outcome of an engine's tries."""
+    """The outcome of a trial."""
 
-    read: int = 0  # cells in each set
+    read: int = 0  # formula cells in each set
     comparisons: int = 0
     worst_relative_difference: float = 0.0
     findings: list[Finding] = field(default_factory=list)
-    seen: Cells = field(default_factory=dict)  # that should show something in one set at least
-    refused: Cells = field(default_factory=dict)
+    seen: Cells = field(default_factory=dict)  # should show something in at least one set
+    refused: Cells = field(default_factory=dict)  # differed from the library in at least one set
 
     def add(self, later: "Outcome") -> None:
-        """Add the outcome of the tries after these."""
+        """Add the outcome of later sets."""
         self.read = self.read or later.read
         self.comparisons += later.comparisons
         self.worst_relative_difference = max(self.worst_relative_difference, later.worst_relative_difference)
@@ -51,20 +51,20 @@ class Outcome:
 
 
 class Trial:
-    """One engine at work on a planner, and the outcome."""
+    """One engine with a planner open in it, and the outcome so far."""
 
     def __init__(self, layout: Layout, session: Session, name: str):
         self.layout, self.session, self.name = layout, session, name
         self.outcome = Outcome()
 
     def run(self, inputs: Entries, expected: dict) -> None:
-        """Fill these inputs in, have them worked out, and compare."""
+        """Fill in these inputs, calculate, and compare."""
         set_inputs(self.session, self.layout, inputs)
         self.session.evaluate()
         self.compare(inputs, expected)
 
     def compare(self, inputs: Entries, expected: dict) -> None:
-        """Hold what the engine shows against the library; the inputs are told with a finding."""
+        """Compare what the engine shows with the expected values. The inputs become part of a finding."""
         got, tried = read(self.session, self.layout, self.layout.formulas), Outcome()
         tried.read = tried.comparisons = sum(map(len, got.values()))
         for placement in self.layout.formulas:
@@ -109,7 +109,7 @@ class Trial:
 
 
 def try_drawn(trials: Sequence[Trial], sets: Iterable[tuple[Entries, dict]], step: Callable[[], None]) -> None:
-    """Try sets of inputs of which it is known what is expected, `step` after each in each engine."""
+    """Try sets of inputs, each with its expected values, in every engine; `step` is called after each."""
     for inputs, expected in sets:
         for one in trials:
             one.run(inputs, expected)
@@ -130,10 +130,9 @@ def try_share(
 
 @contextmanager
 def drawn_ahead(layout: Layout, seeds: range, proofs: dict) -> Iterator[Iterator[tuple[Entries, dict]]]:
-    """The sets that are drawn by these seeds, each with what is expected of it.
+    """The sets drawn with these seeds, each with its expected values.
 
-    Some of them are worked out at a time, beside the engines: these need no Python while they open the planner, or work
-    out the sets before.
+    The next batch is prepared in a thread while the engines work on the last one, since they run outside Python.
     """
     batches = _batches(layout, seeds)
     with ThreadPoolExecutor(1) as beside:
@@ -158,7 +157,7 @@ def _worked_out(layout: Layout, seeds: range, proofs: dict) -> list[tuple[Entrie
 
 
 def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entries], proofs: dict) -> list[Finding]:
-    """Where an open engine computes something other than the library expects, for some sets of inputs."""
+    """Where an open engine disagrees with the library on these sets of inputs."""
     one = Trial(layout, session, name)
     for inputs, expected in zip(sets, expected_of_scenarios(layout.planner, sets, proofs), strict=True):
         one.run(inputs, proofs | expected)
@@ -166,18 +165,18 @@ def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entr
 
 
 def together(layout: Layout) -> int:
-    """How many sets of inputs make up a few thousand records: more at a time save nothing, and need memory."""
+    """How many sets to prepare at a time: a few thousand records, since more save no time and take memory."""
     return max(1, RECORDS // sum(block.rows for block in layout.planner.blocks.values()))
 
 
 def _batches(layout: Layout, seeds: range) -> Iterator[range]:
-    """The seeds of the drawn sets, as many at a time as are worked out together."""
+    """The seeds in batches of sets that are prepared together."""
     most = together(layout)
     yield from (seeds[start : start + most] for start in range(0, len(seeds), most))
 
 
 def _inputs_of(placement: Placement, row: int, inputs: Entries) -> dict:
-    """The inputs of the finding's own record, so it can be repeated by hand."""
+    """The inputs of a finding's record, so that it can be repeated by hand."""
     block = placement.holder
     if not isinstance(placement.field, Result) or not hasattr(block, "inputs"):
         return {}

@@ -1,8 +1,7 @@
 """The whole file: is everything in it what the generator writes for the same settings?
 
-A planner is written in memory and read in the same way as the file; their content is compared, not its spelling,
-since every program spells it in its own way. Nothing here knows how a sheet is laid out. Formulas and their results
-are compared elsewhere.
+A planner is written in memory and read in the same way as the file. Their content is compared, not its XML, since every
+program writes that in its own way. Formulas and their results are compared elsewhere.
 """
 
 from collections.abc import Iterator
@@ -26,9 +25,9 @@ from workbookgen.ooxml.sheets import FileSheet, stretches
 from workbookgen.ooxml.styles import Style, shown_by
 from workbookgen.ooxml.workbook import Unreadable, WholeFile, read_whole
 
-GNUMERIC = "gnumeric"  # writes into every file that it may go in circles
+GNUMERIC = "gnumeric"  # it allows circular formulas in every file that it writes
 
-Difference = tuple[str, str | None, str | None]  # what is wrong, what belongs there, what is there
+Difference = tuple[str, str | None, str | None]  # what is wrong, what was expected, what is there
 
 
 def as_found(path: Path) -> WholeFile:
@@ -47,7 +46,7 @@ def as_written(layout: Layout) -> WholeFile:
 
 
 def changes(layout: Layout, theirs: WholeFile) -> Iterator[Finding]:
-    """Where a file differs from the generator."""
+    """Where a file differs from what the generator writes."""
     ours = as_written(layout)
     yield from names_elsewhere(ours, theirs, {*layout.planner.blocks})
     yield from _calculating(ours, theirs)
@@ -108,7 +107,7 @@ def _twice(their: FileSheet) -> Iterator[Finding]:
 
 
 def _said(our: FileSheet, their: FileSheet, inputs: dict[tuple[str, int], list[range]]) -> Iterator[Finding]:
-    """Labels, units, texts and fixed figures: all cell content that is neither typed nor calculated."""
+    """Findings about labels, units, texts and fixed figures: all content that is neither typed nor calculated."""
     for (first, column), cell in our.cells.items():
         if cell.has_formula or cell.value is None or any(first in rows for rows in inputs.get((our.name, column), ())):
             continue
@@ -139,7 +138,7 @@ def _linked(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 
 def _hidden(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
-    """What is hidden, but is not in a planner as built, nor in an outline, which people fold as they like."""
+    """Findings about what was hidden, apart from outlines, which people fold as they like."""
     if our.state == "visible" != their.state:
         yield Finding("this sheet is hidden. Show it again", our.name)
     filled, columns = ({place[side] for place in our.cells} for side in (0, 1))
@@ -153,7 +152,7 @@ def _hidden(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 
 def _drawn(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
-    """Charts are known by their titles, if they have one: a program may store them in another order."""
+    """Findings about charts, which are matched by their titles, since a program may store them in another order."""
     left, changed = list(their.charts), []
     for chart in our.charts:
         same = next((each for each in left if each.title == chart.title and not _apart(chart, each)), None)
@@ -173,7 +172,7 @@ def _drawn(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 
 def _apart(our: Chart, their: Chart) -> list[tuple[str, str]]:
-    """The series that differ. A name that a program lost, or took from the labels, is ignored: no number is wrong."""
+    """The series that differ. A name that a program lost, or took from the labels, is ignored: it changes no number."""
     theirs = [replace(each, name="") if range_of(each.name) else each for each in their.series]
     kept = {each.name for each in theirs}
     ours = [replace(each, name="") if "" in kept and each.name not in kept else each for each in our.series]
@@ -188,7 +187,7 @@ def _series(series: Drawn) -> str:
 
 
 def _looks(placement: Placement, ours: WholeFile, theirs: WholeFile) -> Iterator[Finding]:
-    """Locks and number formats of a field's cells; neighbors with the same change are reported together."""
+    """Findings about locks and number formats of a field's cells; adjacent cells are reported together."""
     our, their = ours.sheets[placement.sheet], theirs.sheets[placement.sheet]
     known: dict[tuple[int, int], tuple[Difference, ...]] = {}
     differences: dict[Difference, list[int]] = {}

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from workbookgen import __version__
 from workbookgen.book.placement import Layout, Placement, ProofColumn
-from workbookgen.checking.spelled import spelled
+from workbookgen.checking.spelling import spelled
 from workbookgen.engines import Area
 from workbookgen.errors import FileError
 from workbookgen.filled.as_made import laid_out, said

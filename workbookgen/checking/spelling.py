@@ -1,8 +1,8 @@
-"""The meaning of formulas, without what programs change in them when they save a file."""
+"""Formulas in one spelling, whatever a program changed in them when it saved the file."""
 
 from workbookgen.language.tokens import function_name, is_number, is_text, tokenize
 
-# Other names of the same functions, with which Gnumeric and LibreOffice save them.
+# The names by which Gnumeric and LibreOffice save some functions.
 _RENAMED_TO = {
     "_XLFN.STDEV.S": "STDEV",
     "_XLFN.NORM.S.INV": "NORMSINV",
@@ -12,7 +12,7 @@ _RENAMED_TO = {
 
 
 def spelled(formula: str) -> str:
-    """A formula without what programs change in it: spaces, capitals, names of functions, last digits of numbers."""
+    """A formula in one spelling: spaces, case, function names and the last digits of numbers may differ in files."""
     return "".join(map(_spelled, tokenize(formula)))
 
 

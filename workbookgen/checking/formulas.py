@@ -1,4 +1,4 @@
-"""The formulas of a file, held against those that the generator writes for the same settings."""
+"""The formulas of a file, compared with those that the generator writes for the same settings."""
 
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
@@ -6,7 +6,7 @@ from functools import lru_cache
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.placement import Layout, Placement
 from workbookgen.checking.compare import Finding
-from workbookgen.checking.spelled import spelled
+from workbookgen.checking.spelling import spelled
 from workbookgen.language.fields import Input
 from workbookgen.ooxml.formulas import FormulaRun, Formulas
 from workbookgen.ooxml.references import column_letters
@@ -17,13 +17,13 @@ Texts = Mapping[tuple[str, str], str]  # sheet and cell -> formula
 def foreign_formulas(layout: Layout, in_file: Texts) -> list[Finding]:
     """Formulas in the file that the generator does not write there, and those that are missing.
 
-    Into inputs they may be typed.
+    A formula typed into an input is fine.
     """
     texts, changed, gone = as_formulas(in_file), [], []
     for placement in layout.formulas:
         found = list(_within(texts, placement))
         gone += _gone(placement, found)
-        for row, text in unlike(placement, found):
+        for row, text in differing(placement, found):
             index = row - placement.row
             wanted = placement.formulas[index]
             if spelled(text) != spelled(wanted):
@@ -31,13 +31,13 @@ def foreign_formulas(layout: Layout, in_file: Texts) -> list[Finding]:
                 changed.append(Finding("the formula was changed", where, placement.key, expected=wanted, got=text))
     foreign = [
         Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text)
-        for (sheet, cell), text in strangers(layout, texts)
+        for (sheet, cell), text in stray_formulas(layout, texts)
     ]
     return foreign + changed + gone
 
 
 def _gone(placement: Placement, found: list[FormulaRun]) -> Iterator[Finding]:
-    """The cells of a field that have no formula."""
+    """Findings for the cells of a field that have no formula."""
     if sum(len(each.rows) for each in found) >= placement.rows:
         return
     there = {row for each in found for row in each.rows}
@@ -47,16 +47,16 @@ def _gone(placement: Placement, found: list[FormulaRun]) -> Iterator[Finding]:
             yield Finding("the formula is gone", where, placement.key, expected=wanted)
 
 
-def not_the_generators(layout: Layout, in_file: Texts) -> Iterator[tuple[str, str, str]]:
-    """Sheet, cell and text of every formula that is not in its place word for word."""
+def changed_formulas(layout: Layout, in_file: Texts) -> Iterator[tuple[str, str, str]]:
+    """Sheet, cell and text of every formula that is not word for word what the generator writes there."""
     texts = as_formulas(in_file)
     for placement in layout.formulas:
-        for row, text in unlike(placement, _within(texts, placement)):
+        for row, text in differing(placement, _within(texts, placement)):
             yield placement.sheet, placement.cell(row - placement.row), text
     for placement in layout.inputs:
         for row, text in typed_formulas(texts, placement):
             yield placement.sheet, placement.cell(row - placement.row), text
-    for (sheet, cell), text in strangers(layout, texts):
+    for (sheet, cell), text in stray_formulas(layout, texts):
         yield sheet, cell, text
 
 
@@ -67,8 +67,8 @@ def typed_formulas(texts: Texts, placement: Placement) -> Iterator[tuple[int, st
             yield row, each.in_row(row)
 
 
-def unlike(placement: Placement, found: Iterator[FormulaRun] | list[FormulaRun]) -> Iterator[tuple[int, str]]:
-    """Row and text of those of a field's formulas that differ from the generator's."""
+def differing(placement: Placement, found: Iterator[FormulaRun] | list[FormulaRun]) -> Iterator[tuple[int, str]]:
+    """Row and text of a field's formulas that differ from the generator's."""
     for each in found:
         if isinstance(placement.formulas, CopiedDown) and each.copied == placement.formulas.text:
             continue
@@ -78,7 +78,7 @@ def unlike(placement: Placement, found: Iterator[FormulaRun] | list[FormulaRun])
                 yield row, text
 
 
-def strangers(layout: Layout, texts: Formulas) -> Iterator[tuple[tuple[str, str], str]]:
+def stray_formulas(layout: Layout, texts: Formulas) -> Iterator[tuple[tuple[str, str], str]]:
     """Formulas where the planner has neither a formula nor an input."""
     ours = _rows_in_columns(layout)
     for each in texts.runs:
@@ -92,7 +92,7 @@ def strangers(layout: Layout, texts: Formulas) -> Iterator[tuple[tuple[str, str]
 
 @lru_cache(maxsize=2)
 def _rows_in_columns(layout: Layout) -> Mapping[tuple[str, str], list[tuple[int, int]]]:
-    """Sheet and column letters -> the first and last rows of the fields that stand there."""
+    """Sheet and column letters -> the first and last rows of the fields in that column."""
     rows: dict[tuple[str, str], list[tuple[int, int]]] = {}
     for each in layout.placements.values():
         if each.formulas or isinstance(each.field, Input):
@@ -106,7 +106,7 @@ def _within(texts: Formulas, placement: Placement) -> Iterator[FormulaRun]:
 
 
 def as_formulas(texts: Texts) -> Formulas:
-    """The formulas of a file, to be asked column by column."""
+    """The formulas of a file, indexed by column."""
     if isinstance(texts, Formulas):
         return texts
 
