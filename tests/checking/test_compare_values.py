@@ -46,6 +46,7 @@ def test_agreement(expected, got, agreed):
     [
         ("1,350 yd, 3.4 oz", "1,350 yd, 3.4 oz", True),
         ("1,350 yd, 3.4 oz", "1\u00a0350 yd, 3,4 oz", True),  # as a program writes it where 3.4 is 3,4
+        ("1,350 yd, 3.4 oz", "1\u00a0350 yd, 3\u066b4 oz", True),  # or 3٫4
         ("1,350 yd, 3.4 oz", "1,350 yd, 3,4 oz", True),  # as planners before 0.4.10 had it there
         ("1,350 yd", "1,351 yd", False),
         ("1,350 yd", "1350 yd", False),

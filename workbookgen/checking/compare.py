@@ -7,7 +7,7 @@ from dataclasses import asdict, dataclass, field
 AGREEMENT = 1e-9  # the relative tolerance for numbers; texts must be equal
 NOTHING = 1e-12  # the absolute tolerance: so small a difference is rounding, whatever the values
 
-_MARK = re.compile(r"(?<=[0-9])[.,\u00a0](?=[0-9])")  # within a number: a decimal mark, or one between thousands
+_MARK = re.compile(r"(?<=[0-9])[.,\u066b\u00a0](?=[0-9])")  # within a number: a decimal mark, or one between thousands
 
 
 @dataclass(frozen=True)
