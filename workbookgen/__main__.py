@@ -1,14 +1,14 @@
 """`workbookgen`, and `python -m workbookgen`.
 
-Whoever asks for help only wants to look around. Loading what the command needs would take several times as long as
-starting Python, so that page lies ready in help.txt; a test holds it against what the command itself would print.
+Someone who asks for help only wants to look around, and loading what the command needs takes several times as long as
+starting Python. So that page is kept ready in help.txt; a test compares it with what the command itself would print.
 """
 
 import gc
 import sys
 
-# Python looks for dead objects that hold each other after each 700 new ones. A command makes a million that stay,
-# hardly any that die so, and would spend a tenth of its time on looking. A process that it starts runs this line too.
+# By default Python looks for reference cycles after every 700 new objects. A command makes a million objects that stay
+# and hardly any cycles, and would spend a tenth of its time looking. Processes that it starts run this line too.
 gc.set_threshold(50_000)
 
 

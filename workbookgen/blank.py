@@ -1,11 +1,11 @@
-"""A blank planner out of a filled one, to be handed on: its settings and reels, and nothing else.
+"""A blank planner made from a filled one, to pass on: its settings and reels, and nothing else.
 
-The new planner is built, not the old one emptied: what a person entered, pinned to a cell, put beside, or left in a
-file's properties has no way into it. Of the reels come their names and measures; of the guide the lines it starts
-with, or on request those that stand in it.
+The planner is built anew rather than emptied, so nothing that a person entered, pinned to a cell, put beside it, or
+left in the file's properties can get into it. It has the names and measures of the reels, and the guide that a new
+planner starts with, or on request the guide of the filled one.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from workbookgen.build import build, layout_of
@@ -22,7 +22,7 @@ REELS, GUIDE = "reels", "guide"
 
 
 def blank(path: Path, target: Path, guide: bool = False) -> dict[str, int]:
-    """Build the blank planner; how many reels it has, and how many lines of the guide if it is not without one."""
+    """Build the blank planner. Returns the number of its reels and, if it has a guide, of the lines in that."""
     require_workbook_name(target)
     require_another(target, [path])
     require_no_entries(target)
@@ -38,14 +38,14 @@ def blank(path: Path, target: Path, guide: bool = False) -> dict[str, int]:
 
 
 def _handed_on(settings: Settings, entries: Entries) -> Settings:
-    """The settings without reels that were taken off the sheet since, and without the way to a fiber table."""
+    """The settings without reels that were deleted from the sheet, and without the path of a fiber table."""
     names = {folded(name) for name in entries.get(f"{REELS}_name", ()) if isinstance(name, str)}
     kept = tuple(reel for reel in settings.reels if folded(reel.name) in names)
     return settings.model_copy(update={"reels": kept} | ({"fibers": ""} if settings.fibers else {}))
 
 
 def _records(block: Block, entries: Entries) -> list[Mapping[str, Entry]]:
-    """The lines that have a name, each with whatever of it can stand in its cell."""
+    """The lines that have a name, each with those of its values that its cells accept."""
     columns = {field.key: entries.get(f"{block.key}_{field.key}", ()) for field in block.inputs}
     lines = ({key: _at(column, row) for key, column in columns.items()} for row in range(block.rows))
     fields = [(field.key, field.domain) for field in block.inputs]
@@ -54,5 +54,5 @@ def _records(block: Block, entries: Entries) -> list[Mapping[str, Entry]]:
     return [record for record in fitting if any(name in record for name in names)]
 
 
-def _at(column, row: int) -> Entry:
+def _at(column: Sequence[Entry], row: int) -> Entry:
     return column[row] if row < len(column) else None

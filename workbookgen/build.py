@@ -1,12 +1,12 @@
-"""Building a planner: describe, lay out, write, evaluate, hold against the reference, write again.
+"""Building a planner: describe, lay out, write, evaluate, compare with the reference library, write again.
 
-The second writing stores in every formula cell the value that the embedded engine worked out, so that a program which
+The second writing stores in every formula cell the value that the embedded engine calculated, so that a program that
 does not recalculate on loading shows the right numbers. Since most cells of a blank planner show nothing, a few sets
-of drawn inputs are tried in it too. A planner that disagrees with the reference library is never left on disk.
+of drawn inputs are tried too. A planner that disagrees with the reference library is never left on disk.
 
-A log's lines have one formula, in which only the row differs. So of a column that shows nothing from some line on,
-the engine is given the first MOST_LINES cells; it would take a minute for the two million of a large planner, to say
-of each that it is blank. `check` works out every one.
+The lines of a log share one formula. So of a column whose later lines are all blank, the engine is given only the
+first MOST_LINES cells; for the two million cells of a large planner it would take a minute to find them blank. `check`
+calculates every one.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -32,17 +32,17 @@ from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 from workbookgen.temporary import temporary_folder
 
-STEPS = 4  # of making a workbook, that a progress bar counts
-# Sets of inputs that a new planner is tried with: their seeds, chosen since they show almost every field, whether they
-# are whole, and the lines that they fill in each log.
+STEPS = 4  # of making a workbook, for a progress bar
+# The drawn sets of inputs that a new planner is tried with: seeds that were chosen because together they show almost
+# every field, each with whether the set is whole; and the number of lines that they fill in each log.
 SETS, LINES = ((38, True), (97, True), (163, True), (1, False)), 24
-MOST_LINES = 1_000  # of a column that shows nothing afterwards
+MOST_LINES = 1_000  # of a column whose later lines are blank
 DRAWN = len(SETS)
-MOST_FAULTS = 20  # that are told of a planner that disagrees
+MOST_FAULTS = 20  # that are reported of a planner that disagrees
 
 
 def layout_of(settings: Settings) -> Layout:
-    """The planner that these settings ask for, with everything in its place."""
+    """The layout of the planner that these settings ask for."""
     return place(planner(settings))
 
 
@@ -53,7 +53,7 @@ def workbook(
     step: Callable[[], None] = lambda: None,
     drawn: int = 0,
 ) -> bytes:
-    """A planner with these entries, its cached values proven, and so many sets of drawn inputs tried in it.
+    """A planner with these entries and proven cached values, in which `drawn` sets of inputs were tried as well.
 
     Raises Disagreement. `step` is called after each of the STEPS.
     """
@@ -76,26 +76,26 @@ def workbook(
 
 
 def first_lines(layout: Layout, shown: Mapping[str, Sequence[Entry]]) -> Layout:
-    """What the engine works out of a planner: all but the ends of columns in which nothing is shown or typed."""
+    """The part of a layout that the engine calculates: without the ends of long columns that are blank there."""
     long = {key: values for key, values in shown.items() if len(values) > MOST_LINES}
     silent = {key for key, values in long.items() if all(value is None for value in values[MOST_LINES:])}
     return layout.first_lines(MOST_LINES, silent) if silent else layout
 
 
 def has_longer_logs(layout: Layout) -> bool:
-    """Whether some of its logs have more lines than the engine is given of a column that shows nothing."""
+    """Whether some log has more lines than the engine calculates where they are blank."""
     return any(isinstance(block, Log) and block.rows > MOST_LINES for block in layout.planner.blocks.values())
 
 
 def tried(layout: Layout, drawn: int) -> list[Entries]:
-    """The sets of inputs that a new planner is tried with: little is left out in them, and the last has slips."""
+    """The sets of inputs that a new planner is tried with; the last one has slips, the others leave little out."""
     return [scenario(layout.planner, seed, LINES, is_whole) for seed, is_whole in SETS[: min(drawn, together(layout))]]
 
 
 def computed(layout: Layout, content: bytes) -> dict[str, tuple]:
-    """Full key of every formula -> what the embedded engine works out for its cells in a finished planner.
+    """Full key of every formula -> what the embedded engine calculates for its cells in a finished planner.
 
-    It knows nothing of what is stored there.
+    The stored results are poisoned first, so none of them can be among these values.
     """
     with temporary_folder("workbookgen") as folder:
         finished, poisoned = folder / "finished.xlsx", folder / "planner.xlsx"
@@ -107,7 +107,7 @@ def computed(layout: Layout, content: bytes) -> dict[str, tuple]:
 
 @contextmanager
 def _opened(layout: Layout, entries: Entries, step: Callable[[], None]) -> Iterator[Session]:
-    """A draft of the planner, open in the embedded engine."""
+    """A session of the embedded engine with a draft of the planner."""
     with temporary_folder("workbookgen") as folder:
         draft = folder / "planner.xlsx"
         draft.write_bytes(write(layout, entries, {}))
@@ -117,7 +117,7 @@ def _opened(layout: Layout, entries: Entries, step: Callable[[], None]) -> Itera
 
 
 def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapping[str, Sequence]) -> list[Fault]:
-    """The formula cells of which the embedded engine says something else than the reference library."""
+    """The formula cells for which the embedded engine and the reference library disagree."""
     faults = []
     for placement in layout.formulas:
         column = zip(expected[placement.key][: placement.rows], cached[placement.key], strict=True)
@@ -129,10 +129,10 @@ def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapp
 
 
 def unlike_the_print(planner: Planner, proofs: Mapping[str, Sequence]) -> list[Fault]:
-    """The published examples to which the planner has another answer than the printed one."""
+    """The published examples whose printed answer the planner does not reproduce."""
     faults = []
     for key, table in planner.proof_tables.items():
-        # The trials follow the proofs, and have no print.
+        # The trials, which follow the proofs, are not printed anywhere.
         answers = zip(table.proofs, proofs[f"{key}_computed"], proofs[f"{key}_verdict"], strict=False)
         for proof, answer, verdict in answers:
             if verdict == "differs":
@@ -150,7 +150,7 @@ def _fault(found: Finding) -> Fault:
 def build(
     settings: Settings, target: Path, entries: Entries | None = None, step: Callable[[], None] = lambda: None
 ) -> Layout:
-    """Build a planner file. On any failure nothing is left behind, and an old file stays as it was."""
+    """Build a planner file. On any failure no new file is left behind, and an old one stays as it was."""
     require_workbook_name(target)
     layout = layout_of(settings)
     save(target, workbook(layout, entries, step=step, drawn=DRAWN))

@@ -1,8 +1,8 @@
 """The command: build a planner, check one, list its fields, carry one over, gather many.
 
-A command returns when all is done and agreed; everything else is raised and becomes one sentence on standard error
-and an exit code (1 findings, 2 unusable input, 3 an engine that was asked for is missing). Heavy modules are imported
-inside the commands that need them.
+A command returns when all is done and agreed. Everything else is raised, and ends as a sentence on standard error and
+an exit code: 1 for findings, 2 for unusable input, 3 for a missing engine. Heavy modules are imported inside the
+commands that need them.
 """
 
 import sys
@@ -16,7 +16,7 @@ from workbookgen.ending import Commands, guarded
 from workbookgen.errors import FileError, PlannerError, counted
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
-MOST_TOLD = 20  # of a kind, each in a line of its own
+MOST_TOLD = 20  # findings or faults that are printed, each on its own line
 
 
 @click.group(cls=Commands)
@@ -56,7 +56,7 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
         settings_module.load(settings or settings_module.templates() / "us.toml"), units=units, size=size, reels=reels
     )
     if output.is_file():
-        # To read a file takes libraries that to build one does not.
+        # Reading a file takes libraries that building one does not.
         from workbookgen.filled.replacing import require_no_entries
 
         require_no_entries(output, chosen)
@@ -66,14 +66,14 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
     click.echo(f"{click.format_filename(output)} is ready: {proven}.")
     if has_longer_logs(layout):
         click.echo(
-            f"Of longer logs the first {MOST_LINES:,} lines were tried, whose formulas all others repeat: "
+            f"Of longer logs only the first {MOST_LINES:,} lines were tried, since the others repeat their formulas; "
             "workbookgen check tries every line."
         )
     if warning := long_wait(chosen):
         click.echo(warning, err=True)
 
 
-@cli.command(short_help="Hold every formula of a planner against the library.")
+@cli.command(short_help="Check every formula of a planner against the library.")
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option(
     "--engine",
@@ -92,7 +92,7 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
 @click.option("--seed", type=int, default=1, show_default=True, help="The same seed draws the same inputs.")
 @click.option("--json", "as_json", is_flag=True, help="The whole report, for programs.")
 def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_json: bool):
-    """Hold every formula cell of a planner against the reference library, in real engines."""
+    """Check every formula cell of a planner against the reference library, in real engines."""
     from functools import partial
 
     from workbookgen.checking.check import check as check_planner
@@ -188,7 +188,7 @@ def carry(old: Path, output: Path, settings: Path | None):
 def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster: str | None):
     """Read many filled planners, or folders of them, into tables and a summary.
 
-    A file that cannot be read is told, and the others are read; the exit code is then 1.
+    A file that cannot be read is reported, and the others are read; the exit code is then 1.
     """
     from workbookgen import settings as settings_module
     from workbookgen.gather import files as written
@@ -226,10 +226,10 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
 )
 @click.option("--guide", is_flag=True, help="Bring along the lines of the guide as they stand, sources and all.")
 def blank(file: Path, output: Path | None, guide: bool):
-    """Make a blank planner out of a filled one, to be handed on.
+    """Make a blank planner out of a filled one, to pass on.
 
     It has the same settings, and the names and measures of the reels. Nothing else that was entered comes along, nor
-    who wrote the file; the guide is as in a new planner.
+    the name of who wrote the file; the guide is as in a new planner.
     """
     from workbookgen.blank import blank as make_blank
 
@@ -253,7 +253,7 @@ def blank(file: Path, output: Path | None, guide: bool):
 
 @contextmanager
 def _progress(steps: int, label: str, quiet: bool = False):
-    """A progress bar on standard error, where somebody is looking; otherwise nothing."""
+    """A progress bar on standard error, if that is a terminal."""
     if quiet or not sys.stderr.isatty():
         yield lambda count=1: None
     else:
@@ -268,7 +268,7 @@ def _tell_programs(answer) -> None:
 
 
 def _tell(file: Path, report) -> None:
-    """The report in plain words."""
+    """Print the report."""
     tried = f"{report.formula_cells:,} formula cells, {counted(report.scenarios, 'set')} of inputs"
     click.echo(f"{file}: {tried}, {report.seconds:.1f} s.")
     for each in report.engines:
@@ -290,7 +290,7 @@ def _tell(file: Path, report) -> None:
 
 
 def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
-    """What was gathered, and where it is."""
+    """Print what was gathered, and where it is."""
     click.echo(f"{places['summary']} is ready: {gathered.counts}.")
     tables = [str(place) for part, place in places.items() if part not in ("summary", "fibers")]
     if tables:
@@ -304,7 +304,7 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
         click.echo(str(fault))
     if gathered.notes:
         notes = counted(len(gathered.notes), "note")
-        click.echo(f"{notes} on cells that were read otherwise than they stand: see the sheet Not read.")
+        click.echo(f"{notes} on cells that were not read as they stand: see the sheet Not read.")
     if changed:
         click.echo(f"Texts that begin like a formula got an apostrophe in front in the .csv files: {changed:,}.")
 

@@ -1,15 +1,15 @@
 """The colors of a planner, and whether they can be told apart.
 
-The contrast of two colors is that of WCAG 2.1 (W3C Recommendation): relative luminances, each with 0.05 added, the
-lighter over the darker. Text needs 4.5 to 1 (1.4.3, level AA), the edge of what one types into and other graphics
-need 3 to 1 (1.4.11). The settings may choose the colors in ROLES; the others stay, so that warnings look alike in
-every planner.
+The contrast of two colors is that of WCAG 2.1 (W3C Recommendation): the relative luminance of the lighter over that of
+the darker, each with 0.05 added. Text needs 4.5 to 1 (1.4.3, level AA); the edges of inputs and other graphics need 3
+to 1 (1.4.11). The settings may choose the colors in ROLES; the others are fixed, so that warnings look alike in every
+planner.
 """
 
 WHITE = "#FFFFFF"
 INK, QUIET, WARNING = "#22211F", "#63615B", "#A5341F"
 ACCENT, BAND, EDGE, GROUND = "#26466D", "#EFEDE6", "#94855A", "#F6F0E1"
-HAIR, SOFT, STRAW = "#E3E0D7", "#A9BACF", "#CFC9B8"  # lines; what is expected; what is needed, or lost
+HAIR, SOFT, STRAW = "#E3E0D7", "#A9BACF", "#CFC9B8"  # hairlines; what is expected; what is needed, or lost
 
 ROLES = {"accent": ACCENT, "band": BAND, "edge": EDGE, "ground": GROUND}
 FOR_TEXT, FOR_EDGES = 4.5, 3.0
@@ -23,13 +23,13 @@ def luminance(color: str) -> float:
 
 
 def contrast(one: str, other: str) -> float:
-    """How many to one: 1 for a color on itself, 21 for black on white."""
+    """The contrast ratio, from 1 for a color on itself to 21 for black on white."""
     dark, light = sorted((luminance(one), luminance(other)))
     return (light + 0.05) / (dark + 0.05)
 
 
 def objections(chosen: dict[str, str]) -> dict[str, str]:
-    """Role -> what is wrong with its color, for the colors chosen among ROLES."""
+    """Role -> what is wrong with its color, if these colors are chosen for some of the ROLES."""
     color = ROLES | chosen
     faults = {}
     for role, ground, on, least, what in (

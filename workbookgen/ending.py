@@ -1,4 +1,4 @@
-"""How a run of the command ends: in a sentence and an exit code, whatever happens, and never in a traceback."""
+"""How a run of the command ends: with a sentence and an exit code, whatever happens, and never with a traceback."""
 
 import os
 import signal
@@ -17,11 +17,11 @@ OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothin
 
 
 class ReaderLeft(Exception):
-    """Who read the answer has gone, as in `workbookgen check FILE | head -1`: neither agreement nor findings."""
+    """Nobody reads the output any more, as in `workbookgen check FILE | head -1`."""
 
 
 class Commands(click.Group):
-    """Click by itself ends with 1 where nobody reads on, which here would mean findings."""
+    """The commands. Click would end with 1 if nobody reads the output any more, which here means findings."""
 
     def invoke(self, context):
         try:
@@ -31,7 +31,7 @@ class Commands(click.Group):
 
 
 def guarded(run: Callable[[], None]) -> None:
-    """Run a command, and end the process as it ended."""
+    """Run a command, and end the process with the sentence and the exit code that its outcome calls for."""
     _reopen_closed_streams()
     with _stopped_by_signals() as asked:
         try:
@@ -48,7 +48,7 @@ def guarded(run: Callable[[], None]) -> None:
             sys.exit(2)
         except MemoryError:
             _end("There is not enough memory for this; nothing was changed.")
-        except OSError as problem:  # such as a full disk behind a redirection, or where temporary files go
+        except OSError as problem:  # such as a full disk behind a redirection, or under the temporary folder
             _end(f"{problem.filename or 'This computer refuses it'}: {problem.strerror or problem}.")
         except Exception as problem:
             if os.environ.get("WORKBOOKGEN_TRACEBACK"):
@@ -57,7 +57,7 @@ def guarded(run: Callable[[], None]) -> None:
 
 
 def _place_of(problem: Exception) -> str:
-    """The line of ours where it came: of a sheet's description, if one was being read."""
+    """The file and line of ours where it was raised; within a sheet's description, the line of that."""
     ours = Path(__file__).parent
     lines = [each for each in traceback.extract_tb(problem.__traceback__) if ours in Path(each.filename).parents]
     of_sheets = [each for each in lines if Path(each.filename).parent.name == "sheets"]
@@ -67,9 +67,9 @@ def _place_of(problem: Exception) -> str:
 
 
 def _reopen_closed_streams() -> None:
-    """Let a standard stream that was closed, as by `2>&-`, lead nowhere.
+    """Connect a standard stream that was closed, as by `2>&-`, to nothing.
 
-    Else the next file that is opened would get its number.
+    Otherwise the next file that is opened would get its number.
     """
     for number in range(3):
         try:
@@ -81,13 +81,13 @@ def _reopen_closed_streams() -> None:
 
 
 def _run(run: Callable[[], None], asked: threading.Event) -> None:
-    """Run a command; where a stop was `asked` for, whatever comes of it is that stop."""
+    """Run a command; if a stop was `asked` for, any exception counts as that stop."""
     if hasattr(sys.stdout, "reconfigure"):
-        sys.stdout.reconfigure(errors="backslashreplace")  # file names and labels that this terminal cannot spell
+        sys.stdout.reconfigure(errors="backslashreplace")  # for file names and labels that this terminal cannot show
     try:
         run()
     except Exception:
-        if asked.is_set():  # libraries make errors of their own of it, as NumPy does amid a comparison
+        if asked.is_set():  # libraries may turn it into errors of their own, as NumPy does within a comparison
             raise KeyboardInterrupt from None
         raise
 

@@ -1,7 +1,7 @@
-"""One family of errors: a sentence for the person, and the place it speaks of.
+"""One family of errors, each with sentences for the person who can act on them.
 
-A person may have made several mistakes at once, so an error holds a list of faults and tells them all. `exit_code` is
-what the command ends with.
+A person may have made several mistakes at once, so an error holds a list of faults, each with its place. `exit_code`
+is what the command ends with.
 """
 
 from dataclasses import dataclass
@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Fault:
-    """One thing that is wrong: where, and what to do about it."""
+    """One thing that is wrong: where it is, and what to do about it."""
 
     place: str
     sentence: str
@@ -19,12 +19,12 @@ class Fault:
 
 
 def counted(number: int, word: str) -> str:
-    """So many of a thing, in a sentence."""
+    """A number of things in words: "1 lot", "1,200 lots"."""
     return f"{number:,} {word}" if number == 1 else f"{number:,} {word}s"
 
 
 class PlannerError(Exception):
-    """Something a person can mend. Its text is what that person reads."""
+    """Something that a person can put right. Its text is what that person reads."""
 
     exit_code = 2
 
@@ -33,7 +33,7 @@ class PlannerError(Exception):
         super().__init__("\n".join(str(fault) for fault in faults))
 
     def __reduce__(self):
-        return type(self), self.faults  # so that it is whole when one process hands it to another
+        return type(self), self.faults  # so that it can be pickled, from one process to another
 
     @classmethod
     def at(cls, place: str, sentence: str) -> "PlannerError":
@@ -49,11 +49,11 @@ class FileError(PlannerError):
 
 
 class DescriptionError(PlannerError):
-    """A sheet is described wrongly: the fault is the programmer's, found at declaration."""
+    """A sheet is described wrongly. The fault is the programmer's, and is found when the sheet is described."""
 
 
 class MissingEngine(PlannerError):
-    """An engine that was asked for is not on this machine: never counted as agreement."""
+    """An engine that was asked for is not on this machine. This never counts as agreement."""
 
     exit_code = 3
 

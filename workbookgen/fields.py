@@ -1,4 +1,4 @@
-"""The fields of a planner as plain records, for people and programs that are not ours."""
+"""The fields of a planner as plain records, for people and for other programs."""
 
 from workbookgen.book.placement import Placement
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
@@ -13,7 +13,7 @@ PROOF_REFERENCE = "workbookgen.checking.expected.computed"
 
 
 def described(planner: PlannerFile) -> list[dict]:
-    """One record a field: key, sheet, range, kind, unit, label, domain, reference, sources."""
+    """One record per field: key, sheet, range, kind, unit, label, domain, reference, sources."""
     return [
         _record(placement, planner)
         for placement in planner.layout.placements.values()
@@ -48,7 +48,7 @@ def _reference(field) -> str | None:
 
 
 def _sources(field) -> list[str]:
-    """Who says so; a result that repeats what was typed has no source."""
+    """The sources of a result's calculation; a result that repeats an entry has none."""
     is_calculated = isinstance(field, Result) and field.reference not in REPEATING
     return [page(field.reference).source] if is_calculated else []
 

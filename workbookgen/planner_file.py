@@ -1,8 +1,8 @@
-"""Reading a planner file: which settings it was built from, and the formulas that it holds.
+"""Reading a planner file for the check: the settings it was built from, and the formulas in it.
 
-A planner carries its settings on the sheet "Made with", so that it can be checked and renewed by whoever has nothing
-but the file. What is read is never trusted to be a planner, or even a workbook; and since engines are to work out its
-formulas, none that would reach out of the file for another one, for an address or for a program is let through.
+A planner has its settings on its last sheet, under "Made with", so that anyone who has nothing but the file can check
+and renew it. The file is not trusted to be a planner, or even a workbook. Since engines are to calculate its formulas,
+one that reaches for another file, an address or a program is refused.
 """
 
 import re
@@ -26,6 +26,8 @@ from workbookgen.settings import Settings
 
 MOST_LINES = 2_000  # of settings
 
+# Texts and quoted sheet names are taken out of a formula before it is searched for functions that start or fetch
+# something, external references [...], DDE links (a bar) and addresses.
 _TEXT = re.compile(r'"(?:[^"]|"")*"')
 _QUOTED_SHEET = re.compile(r"'(?:[^']|'')*'!")
 _REACHES_OUT = re.compile(
@@ -45,7 +47,7 @@ class PlannerFile:
     sheets: tuple[str, ...]  # their names in the file
 
     def require_its_sheets(self) -> None:
-        """Refuse a planner of which a sheet is gone or has another name: engines find cells by the names of sheets."""
+        """Refuse a planner that lacks a sheet or has it under another name, since engines find cells by sheet name."""
         if gone := [name for name in self.layout.plans if name not in self.sheets]:
             raise FileError.at(
                 str(self.path),
@@ -56,7 +58,7 @@ class PlannerFile:
 
     @cached_property
     def whole(self) -> WholeFile:
-        """All that the file says. Raises FileError where it is broken, or a name or a rule in it reaches out."""
+        """Everything in the file. Raises FileError if it is broken, or if a name or rule reaches out of it."""
         whole = as_found(self.path)
         for place, text in whole.formulas_beside_cells():
             _require_no_reach(self.path, place, text)
@@ -64,7 +66,7 @@ class PlannerFile:
 
 
 def read_planner(path: Path) -> PlannerFile:
-    """Open a planner. Raises FileError, with a sentence, for anything that is not one."""
+    """Open a planner. Raises FileError for anything else."""
     package = inspected(path)
     if package.kind != "xlsx":
         raise FileError.at(str(path), f"this is an .ods workbook, and this command reads .xlsx ones only. {AS_XLSX}")
@@ -90,7 +92,7 @@ def read_planner(path: Path) -> PlannerFile:
 
 
 def _settings(path: Path, book: Book) -> Settings:
-    """The settings that a planner of this version carries on its sheet of origin."""
+    """The settings in a planner of this version."""
     [sheet] = origin_sheet(book.names)
     if sheet not in book.sheets:
         raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {sheet}.")
@@ -107,10 +109,10 @@ def _settings(path: Path, book: Book) -> Settings:
             f"it was made with workbookgen {version}, and this is {__version__}, whose formulas are not all the same. "
             f"Carry it over, and use the new one: {_carrying(path)}",
         )
-    # What stands above is left empty, so that a fault's line is a row of the sheet.
+    # The lines above are left empty, so that the line of a fault is a row of the sheet.
     lines = [texts.get(row, "") if row >= start else "" for row in range(1, max(texts) + 1)]
     settings = settings_module.parse("\n".join(lines), f"{path}, sheet {sheet}")
-    # The guide is in the planner. A file that came by mail is not to choose what is read from this computer.
+    # The guide is in the planner, and a file that came by mail must not choose what is read from this computer.
     return settings.model_copy(update={"fibers": ""}) if settings.fibers else settings
 
 
@@ -119,13 +121,13 @@ def _formulas(path: Path) -> Formulas:
         return formulas(path)
     except PlannerError:
         raise
-    except Exception as problem:  # whatever a broken part makes it stumble over
+    except Exception as problem:  # a broken part may cause any
         broken = f"this file cannot be read as an .xlsx workbook ({problem})."
         raise FileError.at(str(path), f"{broken} {AS_XLSX}") from None
 
 
 def _require_inside(path: Path, layout: Layout, in_file: Formulas) -> None:
-    """Refuse formulas that would fetch or start something when an engine works them out. The generator's own do not."""
+    """Refuse formulas that would fetch or start something when calculated. The generator's own never do."""
     for sheet, cell, text in changed_formulas(layout, in_file):
         _require_no_reach(path, f"{sheet}!{cell}", text)
 
@@ -139,6 +141,6 @@ def _require_no_reach(path: Path, place: str, text: str) -> None:
 
 
 def _carrying(path: Path) -> str:
-    """The command that carries a planner over; a name with blanks stands in quotation marks, to be typed as it is."""
+    """The command that carries a planner over, ready to type; a path with blanks is in quotation marks."""
     named = f'"{path}"' if " " in str(path) else str(path)
     return f"workbookgen carry {named} -o newer.xlsx"

@@ -1,8 +1,8 @@
-"""Work in further processes, so that every core has some: how many cores there are, and a helper that does a share.
+"""Helper processes, so that every core has work to do.
 
-A helper is a fresh Python (`spawn`), the same on every system, and safe beside libraries that have started threads.
-It tells its steps, and in the end its outcome or what went wrong, through a pipe. It takes no notice of Ctrl-C, which
-a terminal sends to all: whoever started it stops it, and it clears away what it had begun.
+A helper is a fresh Python (`spawn`), which works the same on every system and is safe beside libraries that have
+started threads. Through a pipe it reports its steps, and finally its outcome or its exception. It ignores Ctrl-C,
+which a terminal sends to all processes: whoever started it stops it, and it cleans up.
 """
 
 import os
@@ -16,7 +16,7 @@ from multiprocessing.connection import Connection
 
 from workbookgen.errors import PlannerError
 
-PATIENCE = 10  # seconds in which a helper that is asked to stop clears away what it has begun
+PATIENCE = 10  # seconds that a helper has to clean up when it is asked to stop
 
 Step = Callable[[], None]
 Work = Callable[[Step], object]
@@ -25,33 +25,33 @@ _FRESH = get_context("spawn")
 
 
 def cores() -> int:
-    """The cores that this process may use."""
+    """The number of cores that this process may use."""
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
 class Helper:
-    """A process that does one piece of work. Both the work and its outcome must be something that can be pickled."""
+    """A process that does one piece of work. The work and its outcome must be picklable."""
 
     def __init__(self, work: Work, step: Step):
         self._step, self._outcome, self._has_ended = step, None, False
         self._heard, said = _FRESH.Pipe(duplex=False)
         self._process = _FRESH.Process(target=_do, args=(work, said), daemon=True)
         self._process.start()
-        said.close()  # only the helper has it now, so that its end is noticed
+        said.close()  # so that only the helper has this end, and the pipe closes when it ends
 
     def listen(self) -> None:
-        """Pass on the steps that the helper has told, without waiting."""
+        """Pass on the steps reported so far, without waiting."""
         while not self._has_ended and self._heard.poll():
             self._hear()
 
     def outcome(self) -> object:
-        """What the work came to, waited for. Raises what the work raised."""
+        """Wait for the outcome of the work. Raises what the work raised."""
         while not self._has_ended:
             self._hear()
         return self._outcome
 
     def stop(self) -> None:
-        """Wait for a helper that has told its outcome, and stop one that has not."""
+        """Wait for a helper that has reported its outcome, and stop one that has not."""
         if not self._has_ended:
             self._process.terminate()
         self._process.join(PATIENCE)
@@ -79,7 +79,7 @@ class Helper:
 
 @contextmanager
 def helpers(works: Sequence[Work], step: Step) -> Iterator[list[Helper]]:
-    """A helper for each piece of work; whatever happens, none is left behind."""
+    """Start a helper for each piece of work. Whatever happens, none is left running."""
     started: list[Helper] = []
     try:
         with _undisturbed():
@@ -93,18 +93,15 @@ def helpers(works: Sequence[Work], step: Step) -> Iterator[list[Helper]]:
 
 @contextmanager
 def _undisturbed() -> Iterator[None]:
-    """A request to stop that comes meanwhile is heard afterwards.
+    """Put off signals to stop until afterwards: a helper that is only half started would end in a traceback.
 
-    A helper that is started by half would fail with a traceback.
-
-    What is started never gets a Ctrl-C (Windows has no such thing): it inherits that its starter lets none through.
-    That holds for one thread, and the system hands the request to any other that there is; so what Python does upon
-    it is put off as well.
+    The signals are blocked in this thread, which the started process inherits (Windows has no such thing). The system
+    then delivers them to any other thread, so Python's handlers are put off as well.
     """
     came: list[int] = []
     wanted = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]
     if threading.current_thread() is not threading.main_thread():
-        wanted = []  # Python's own handlers run in the main thread, which this does not hold up
+        wanted = []  # Python's handlers run in the main thread, which is not starting anything
     before = {each: handler for each in wanted if callable(handler := signal.getsignal(each))}
     try:
         for each in before:
@@ -120,13 +117,13 @@ def _undisturbed() -> Iterator[None]:
 
 @contextmanager
 def _keyboard_kept_off() -> Iterator[None]:
-    """This thread gets no Ctrl-C, nor does what it starts."""
+    """Block Ctrl-C in this thread and in the processes that it starts."""
     if not hasattr(signal, "pthread_sigmask"):
         yield
         return
     from multiprocessing import resource_tracker  # not on Windows
 
-    resource_tracker.ensure_running()  # Python starts it beside the first process, and lets Ctrl-C through while it does
+    resource_tracker.ensure_running()  # otherwise it starts with the first process, and unblocks Ctrl-C meanwhile
     before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT, signal.SIGHUP})
     try:
         yield
@@ -135,13 +132,13 @@ def _keyboard_kept_off() -> Iterator[None]:
 
 
 def _do(work: Work, said: Connection) -> None:
-    """What a helper does."""
+    """The main function of a helper."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     signal.signal(signal.SIGTERM, _stop)
     try:
         said.send(("done", work(lambda: said.send(("step", None)))))
     except (KeyboardInterrupt, BrokenPipeError):
-        pass  # it was asked to stop, or nobody listens any more
+        pass  # it was asked to stop, or nobody is listening any more
     except BaseException as problem:
         said.send(("failed", _sendable(problem)))
 
@@ -152,7 +149,7 @@ def _stop(*_) -> None:
 
 
 def _sendable(problem: BaseException) -> BaseException:
-    """What was raised, or its words where it cannot be sent."""
+    """The exception, or another one with its text if it cannot be pickled."""
     try:
         pickle.loads(pickle.dumps(problem))
     except Exception:

@@ -1,9 +1,9 @@
-"""Putting files in their place: whole, or not at all.
+"""Saving files: each is replaced whole, or not at all.
 
-A file is written beside its place under another name, flushed to the disk, and only then renamed, so that whoever
-looks sees the old file or the new one, whenever the machine stops. Such a draft is locked while it is written. A run
-that is killed cannot remove its draft, but loses the lock, so the next run into that folder knows it for abandoned
-and clears it away.
+A file is written under another name in the same folder, flushed to the disk, and only then renamed. So there is always
+either the old file or the new one, whenever the machine stops. Such a draft is locked while it is written. A run that
+is killed cannot remove its draft, but loses the lock; the next run in that folder sees that it is abandoned and
+removes it.
 """
 
 import os
@@ -17,22 +17,22 @@ from workbookgen.errors import FileError
 
 try:
     import fcntl
-except ImportError:  # Windows, which removes no file that is open: that is lock enough
+except ImportError:  # on Windows, where an open file cannot be removed, which is as good as a lock
     fcntl = None
 
 DRAFT = ".workbookgen-{}.part"
-LOCKS = (".~lock.{}#", "~${}")  # what spreadsheet programs leave beside a file that is open in them
+LOCKS = (".~lock.{}#", "~${}")  # the lock files that spreadsheet programs put beside an open file
 
 
 def save(target: Path, content: bytes) -> None:
-    """Put a whole file in its place, or leave everything as it was."""
+    """Save a file whole, or leave everything as it was. Raises FileError."""
     save_all({target: content})
 
 
 def save_all(contents: Mapping[Path, bytes]) -> None:
-    """Put several files in their places: all of them, or none where one is refused. Raises FileError.
+    """Save several files: all of them, or none if one cannot be saved. Raises FileError.
 
-    Each is whole at every moment; only a kill between two renames leaves some old and some new.
+    Each file is whole at every moment; only a kill between two renames leaves some old and some new.
     """
     places = {target: _place(target) for target in contents}
     for folder in {place.parent for place in places.values()}:
@@ -55,7 +55,7 @@ def save_all(contents: Mapping[Path, bytes]) -> None:
 
 
 def require_another(target: Path, sources: Iterable[Path]) -> None:
-    """Refuse an output that is one of the files that are read."""
+    """Refuse an output that is one of the input files."""
     for source in sources:
         is_one_place = os.path.realpath(target) == os.path.realpath(source)
         if is_one_place or target.exists() and source.exists() and target.samefile(source):
@@ -64,14 +64,14 @@ def require_another(target: Path, sources: Iterable[Path]) -> None:
 
 
 def require_workbook_name(target: Path) -> None:
-    """Refuse a name by which programs would take a planner for something else than an .xlsx workbook."""
-    may_be_a_file = target.is_file() or not target.exists()  # else it is told that a folder or a device has this name
+    """Refuse a name that does not end with .xlsx."""
+    may_be_a_file = target.is_file() or not target.exists()  # otherwise `save` says that a folder has this name
     if may_be_a_file and target.suffix.lower() != ".xlsx":
         raise FileError.at(str(target), "end the name with .xlsx; that is what a planner is written as.")
 
 
 def _place(target: Path) -> Path:
-    """Where the file itself lies, behind any links. Refuses what is no place for a file."""
+    """The path of the file itself, with links resolved. Raises FileError where no file can be written."""
     try:
         place = Path(os.path.realpath(target))
         try:
@@ -100,7 +100,7 @@ def _place(target: Path) -> Path:
 
 @contextmanager
 def _drafts():
-    """A function that writes drafts; none is left afterwards."""
+    """A function that writes drafts, all of which are removed afterwards unless they were renamed."""
     drafts: list[Path] = []
     handles: list[int] = []
 
@@ -109,13 +109,13 @@ def _drafts():
             handle = _new(place.parent, drafts)
             handles.append(handle)
             if place.exists():
-                with suppress(PermissionError):  # a file system that knows no rights
+                with suppress(PermissionError):  # on a file system without permissions
                     os.chmod(drafts[-1], stat.S_IMODE(place.stat().st_mode))
             left = memoryview(content)
             while left:
                 left = left[os.write(handle, left) :]
             os.fsync(handle)
-            if fcntl is None:  # there an open file cannot be renamed
+            if fcntl is None:  # on Windows an open file cannot be renamed
                 os.close(handles.pop())
         except OSError as problem:
             raise _refused(target, problem) from None
@@ -126,7 +126,7 @@ def _drafts():
             yield write
         finally:
             _remove(handles, drafts)
-    finally:  # once more: a request to stop can cut short only one of the two
+    finally:  # once more, since an interrupt can cut short only one of the two
         _remove(handles, drafts)
 
 
@@ -140,22 +140,22 @@ def _remove(handles: list[int], drafts: Iterable[Path]) -> None:
 
 
 def _new(folder: Path, drafts: list[Path]) -> int:
-    """A draft of our own, locked, with the rights that any new file gets here."""
+    """Open a new draft, locked, with the permissions that any new file gets here."""
     while True:
         draft = folder / DRAFT.format(secrets.token_hex(8))
         drafts.append(draft)
         handle = os.open(draft, os.O_CREAT | os.O_EXCL | os.O_WRONLY | getattr(os, "O_BINARY", 0), 0o666)
         if fcntl:
-            with suppress(OSError):  # a file system without locks: then nobody clears drafts away either
+            with suppress(OSError):  # on a file system without locks, where no run removes drafts either
                 fcntl.flock(handle, fcntl.LOCK_EX)
-            if not draft.exists():  # another run cleared it away before it was locked
+            if not draft.exists():  # another run removed it before it was locked
                 os.close(handle)
                 continue
         return handle
 
 
 def _clear(folder: Path) -> None:
-    """Remove the drafts of runs that were killed. A draft that is still locked is another run's, at work."""
+    """Remove the drafts of runs that were killed. A locked draft belongs to a run that is at work."""
     for draft in folder.glob(DRAFT.format("*")):
         with suppress(OSError):
             if fcntl is None:
@@ -170,7 +170,7 @@ def _clear(folder: Path) -> None:
 
 
 def _put_back(done: list[Path], places: Mapping[Path, Path], old: Mapping[Path, Path]) -> None:
-    """Undo the renames of a set of files of which one could not be put in its place."""
+    """Undo the renames, because another file of the set could not be renamed."""
     for target in done:
         with suppress(OSError):
             if target in old:
@@ -180,7 +180,7 @@ def _put_back(done: list[Path], places: Mapping[Path, Path], old: Mapping[Path, 
 
 
 def _flush_folder(folder: Path) -> None:
-    """Let the renaming outlast a power cut, where a folder can be flushed."""
+    """Flush a folder, where the system can, so that a rename survives a power cut."""
     if fcntl:
         with suppress(OSError):
             handle = os.open(folder, os.O_RDONLY)

@@ -1,8 +1,7 @@
-"""A folder for files of the moment, which is gone afterwards, even if one is asked to stop.
+"""A temporary folder that is removed afterwards, even if the program is interrupted.
 
-Ctrl-C may come at any line, also between the making of a folder and the line that remembers it, or while it is
-cleared away. So its name is settled first, and it is cleared away twice: one request to stop can cut short only one
-of the two.
+Ctrl-C may come at any line: between the line that makes the folder and the next one, or while the folder is being
+removed. So its name is chosen first, and it is removed twice: an interrupt can cut short only one of the two.
 """
 
 import secrets
@@ -15,7 +14,7 @@ from pathlib import Path
 
 @contextmanager
 def temporary_folder(name: str) -> Iterator[Path]:
-    """An empty folder that only this user may enter. Raises OSError where none can be made."""
+    """An empty folder that only this user may enter. Raises OSError if it cannot be made."""
     folder = Path(tempfile.gettempdir(), f"{name}-{secrets.token_hex(8)}")
     try:
         try:

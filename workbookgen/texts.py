@@ -1,9 +1,9 @@
 """When two texts are the same name.
 
-A spreadsheet takes `Clover` and `clover` for one. How far that goes beyond A to Z differs a little between programs;
-what they share is Unicode's simple case folding (CaseFolding.txt, statuses C and S): letter by letter, so that no
-text gets longer. The embedded engine stops at A to Z. Nothing else is alike: an accent of its own, a no-break space
-and a hyphen are letters like others. Only the plain blank counts as nothing.
+To a spreadsheet, `Clover` and `clover` are the same. Programs differ a little beyond A to Z; what they share is
+Unicode's simple case folding (CaseFolding.txt, statuses C and S), which goes letter by letter and keeps the length of
+a text. The embedded engine folds only A to Z. Nothing else is ignored: a combining accent, a no-break space and a
+hyphen are characters like any other. Only a text of plain spaces counts as blank.
 """
 
 import unicodedata
@@ -14,29 +14,29 @@ BLANK = " "
 
 @lru_cache(maxsize=2**16)  # each name of a log is compared with the names of others again and again
 def folded(text: str) -> str:
-    """The text by which a name is known: two that fold alike are one name."""
+    """The text with its case folded; two names are the same if they fold alike."""
     return text.lower() if text.isascii() else "".join(map(_folded, text))
 
 
 def is_blank(text: str) -> bool:
-    """Whether there is nothing in it but plain blanks."""
+    """Whether it is empty, or has only plain spaces."""
     return text.strip(BLANK) == ""
 
 
 def loosely(text: str) -> str:
-    """The text as the most lenient program may take it.
+    """The text as the most lenient program might compare it.
 
-    ß stands for ss, a letter with its accent apart for one, and any space for a blank.
+    Then ß is the same as ss, a letter with a combining accent as the accented letter, and any space as a plain one.
     """
     plain = unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", text).casefold()).replace("ı", "i")
     return " ".join(plain.split())
 
 
 def strictly(text: str) -> str:
-    """The text as the strictest program takes it: small and capital letters from A to Z are alike, and no others."""
+    """The text as the strictest program compares it: only letters from A to Z have their case folded."""
     return "".join(each.lower() if each.isascii() else each for each in text)
 
 
 def _folded(letter: str) -> str:
-    """Folding that would make several letters of one is left out; a capital ß is then still a small one."""
+    """A letter's folding, unless that has several letters; ẞ is then still folded to ß."""
     return next((each for each in (letter.casefold(), letter.lower()) if len(each) == 1), letter)

@@ -1,6 +1,6 @@
-"""The unit systems in which a planner can be built: a unit of length and a unit of mass, chosen apart.
+"""The unit systems that a planner can be built in: a choice of lengths and a choice of masses.
 
-Each kind of quantity says which of the two it goes by (`language/quantities.py`), so a further system is a line here.
+Each kind of quantity follows one of the two (`language/quantities.py`), so another system is one more line here.
 """
 
 from dataclasses import dataclass
@@ -10,7 +10,7 @@ from dataclasses import dataclass
 class UnitSystem:
     """The lengths and the masses that a spinner is used to."""
 
-    lengths: str  # yards or meters, and what goes by them: inches, gallons, degrees Fahrenheit
+    lengths: str  # yards or meters, and what follows them: inches, gallons, degrees Fahrenheit
     masses: str  # ounces or grams
 
     @property
@@ -18,7 +18,7 @@ class UnitSystem:
         return f"{self.lengths} and {self.masses}"
 
     def is_metric(self, by: str) -> bool:
-        """Whether what goes by "length" or "mass" is shown in metric units."""
+        """Whether quantities that follow the "length" or the "mass" are shown in metric units."""
         return {"length": self.lengths == "meters", "mass": self.masses == "grams"}[by]
 
 

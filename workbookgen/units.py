@@ -1,12 +1,11 @@
 """One unit registry for the whole project, and the kinds of quantity the trade uses.
 
-Textile units are pint's own where it has them (tex, denier, jute, number_english, number_meter). The count systems it
-lacks are defined here by the length of their hank: an indirect count is a length per mass, so every one of them is a
-unit of grist. Hanks: ASTM D2260 (worsted, run, lea) and W. Davis, Hosiery Manufacture (the British woolen systems),
-both read.
+Textile units are pint's own where it has them (tex, denier, jute, number_english, number_meter). The count systems that
+it lacks are defined here by the length of their hank: an indirect count is a length per mass, so each is a unit of
+grist. Hanks: ASTM D2260 (worsted, run, lea) and W. Davis, Hosiery Manufacture (the British woolen systems), both read.
 
-The unit factors inside the workbook's formulas are written out a second time, in
-`workbookgen.language.quantities`, so that the two can be held against each other.
+The factors in the workbook's formulas are written a second time, in `workbookgen.language.quantities`, and tests
+compare the two.
 """
 
 from dataclasses import dataclass
@@ -36,14 +35,11 @@ Quantity = ureg.Quantity
 
 @cache
 def registered(name: str) -> pint.Unit:
-    """A unit by its name.
-
-    Some thousand quantities are made for a set of inputs, and each would have its unit's name read again.
-    """
+    """The unit of this name, cached: a set of inputs makes thousands of quantities, and parsing names is slow."""
     return ureg.Unit(name)
 
 
-# What a reference function takes and gives: a quantity of this dimension, scalar or array.
+# What reference functions take and return: a quantity of this dimension, scalar or array.
 Ratio = Annotated[float | Quantity, "[]"]
 Length = Annotated[Quantity, "[length]"]
 Area = Annotated[Quantity, "[length]**2"]
@@ -65,13 +61,16 @@ Pace = Annotated[Quantity, "[length]/[time]"]
 
 @dataclass(frozen=True)
 class Alike:
-    """A dimension that a calculation leaves open: the same wherever it stands, to a power, over another one."""
+    """A dimension that a function leaves open. All its open arguments and its result have the same one.
+
+    More precisely: that dimension to the power `power`, divided by the dimension `over`.
+    """
 
     power: int = 1
     over: str = "[]"
 
 
-# What a calculation takes and gives of any kind, texts included: what is looked up, added up or averaged.
+# Of any dimension, or a text: what is looked up, added up or averaged.
 Some = Annotated[object, Alike()]
 SomeSquared = Annotated[object, Alike(power=2)]
 SomePerTime = Annotated[object, Alike(over="[time]")]

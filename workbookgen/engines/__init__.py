@@ -1,8 +1,7 @@
 """The programs that evaluate a workbook, all behind the same four verbs.
 
-`engine(name)` gives one of them. An adapter is imported only when it is needed, so anyone who never checks against
-LibreOffice never waits for it. This part knows nothing about the workbook's subject and imports nothing from this
-project but its errors.
+`engine(name)` gives one of them. An adapter is imported only when it is needed, so nobody waits for LibreOffice who
+does not check against it. This package knows nothing about the subject of a workbook.
 """
 
 from importlib import import_module
@@ -17,7 +16,7 @@ _ADAPTERS = {
     "gnumeric": ("gnumeric", "Gnumeric"),
 }
 
-# The embedded default first, then the others in order of speed.
+# The embedded engine first, which is the default, then the others in order of speed.
 ENGINES = tuple(_ADAPTERS)
 EMBEDDED = ENGINES[0]
 
@@ -31,4 +30,4 @@ def engine(name: str) -> Engine:
 
 
 __all__ = ["EMBEDDED", "ENGINES", "engine"]
-__all__ += ["Area", "Engine", "ErrorValue", "Reading", "Rows", "Session", "Typed", "Value"]  # the terms they share
+__all__ += ["Area", "Engine", "ErrorValue", "Reading", "Rows", "Session", "Typed", "Value"]  # what they share

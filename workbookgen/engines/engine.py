@@ -1,8 +1,7 @@
-"""The terms shared by all engines: what a value is, what an area is, what a session does.
+"""What all engines share: values, areas, sessions.
 
-An engine is a program that evaluates a workbook. Engines differ in how they spell an error, a boolean, a date or an
-empty text; here they are brought to one spelling, so comparing two engines compares what they computed and not how
-they spell it. Nothing here knows what the workbook is about.
+An engine is a program that evaluates a workbook. Engines differ in how they represent an error, a boolean, a date or an
+empty text. Here these get one representation, so that a comparison of two engines is about what they computed.
 """
 
 import math
@@ -25,9 +24,8 @@ class Typed:
     formula: str
 
 
-# A number (dates are serial numbers), a text, true or false, or blank. A formula that gives the empty text is blank
-# to a person, and engines store it in different ways. To LibreOffice true and false are the numbers 1 and 0; it gives
-# them back as such, and computes with them.
+# A number (dates are serial numbers), a text, a boolean, or None for blank. A formula that gives an empty text is blank
+# too, since it looks so and engines store it in different ways. LibreOffice gives booleans back as 1 and 0.
 Value = float | str | bool | Typed | None
 Rows = Sequence[Sequence[Value]]
 CellValue = float | str | bool | None | ErrorValue
@@ -36,7 +34,7 @@ Reading = list[list[CellValue]]
 
 @dataclass(frozen=True)
 class Area:
-    """A block of cells; its first cell is counted from 1."""
+    """A rectangle of cells; rows and columns count from 1."""
 
     sheet: str
     row: int
@@ -61,16 +59,16 @@ class Session(Protocol):
     """One workbook, open in one engine. Closing it never touches the file."""
 
     def set(self, area: Area, values: Rows) -> None:
-        """Fill an area; None empties a cell, and a text stays a text whatever it looks like."""
+        """Fill an area. None empties a cell, and a text stays a text whatever it looks like."""
 
     def evaluate(self) -> None:
-        """Work out everything that depends on what was set."""
+        """Calculate everything that depends on what was set."""
 
     def read(self, area: Area) -> Reading:
         """What the last `evaluate` calculated."""
 
     def close(self) -> None:
-        """Release the workbook and everything it needed."""
+        """Release the workbook and all its resources."""
 
     def __enter__(self) -> "Session":
         return self
@@ -80,10 +78,11 @@ class Session(Protocol):
 
 
 class CellByCell(Session):
-    """A session with an engine that is spoken to cell by cell.
+    """A session with an engine that sets and reads one cell at a time.
 
-    `sheets` tells by name what the engine calls each sheet, and `first` from where it counts rows and columns. `calls`
-    are what sets a cell to a value of each type (`setting`): given sheet, row, column, and but for a blank the value.
+    `sheets` maps a sheet's name to whatever the engine calls it, and `first` is the number of its first row and column.
+    `calls` has for each type of value the engine's function that sets a cell (see `setting`); its arguments are sheet,
+    row, column and, except for a blank, the value.
     """
 
     sheets: Mapping[str, object]
@@ -113,12 +112,12 @@ class CellByCell(Session):
 def setting(
     blank: Callable, truth: Callable, number: Callable, text: Callable, formula: Callable
 ) -> Mapping[type, Callable]:
-    """An engine's calls that set a cell, by the type of what they are given."""
+    """An engine's functions that set a cell, by the type of the value."""
     return {NoneType: blank, bool: truth, float: number, str: text, Typed: formula}
 
 
 class Engine(Protocol):
-    """A program that evaluates workbooks. One that is absent raises MissingEngine."""
+    """A program that evaluates workbooks. If it is not installed, its methods raise MissingEngine."""
 
     name: str
 
@@ -126,7 +125,7 @@ class Engine(Protocol):
         """The program's own version number."""
 
     def open(self, path: Path) -> Session:
-        """Load a workbook and work out every formula, whatever results the file holds."""
+        """Load a workbook and calculate every formula, whatever results the file stores."""
 
 
 class PackageEngine(Engine):
@@ -150,12 +149,12 @@ class PackageEngine(Engine):
             raise MissingEngine.at(self.name, how) from None
 
 
-# XML cannot carry these, and a lone carriage return does not survive it either.
+# XML has no room for these characters, and a lone carriage return does not survive it either.
 _UNWRITABLE = re.compile(r"[\x00-\x08\x0b-\x1f\ud800-\udfff\ufffe\uffff]")
 
 
 def checked(area: Area, values: Rows) -> list[list[Value]]:
-    """The rows in the one spelling of values; refuses what no engine accepts faithfully."""
+    """The rows with values as all engines take them. Raises ValueError for what some engine would change."""
     rows = [[_checked(value) for value in row] for row in values]
     if len(rows) != area.rows or any(len(row) != area.columns for row in rows):
         raise ValueError(f"{area} was given rows of lengths {[len(row) for row in rows]}.")
@@ -177,14 +176,14 @@ def _checked(value: object) -> Value:
 
 
 def plain(value: object) -> float | str | bool | None:
-    """What an engine says of a cell that shows no error, in the one spelling of values."""
+    """The value of a cell that shows no error, in the common representation."""
     if value is None or isinstance(value, str):
         return value or None
     return value if isinstance(value, bool) else float(value)
 
 
 def typed(area: Area, rows: Rows) -> Iterator[tuple[int, int, str]]:
-    """Row, column and text of every formula that is to be typed."""
+    """Row, column and text of every formula among the values."""
     for row, values in enumerate(rows, area.row):
         for column, value in enumerate(values, area.column):
             if isinstance(value, Typed):
@@ -192,14 +191,14 @@ def typed(area: Area, rows: Rows) -> Iterator[tuple[int, int, str]]:
 
 
 def existing(path: Path) -> Path:
-    """The full path of a workbook that is really there."""
+    """The full path of a workbook. Raises FileError if there is none."""
     if not path.is_file():
         raise FileError.at(str(path), "There is no such workbook. Check the name and the folder.")
     return path.resolve()
 
 
 def require_sheet(sheets: Sequence[str], sheet: str) -> None:
-    """Some engines silently add a sheet that they do not find; none may."""
+    """Refuse a sheet that the workbook lacks, since some engines would silently add it."""
     if sheet not in sheets:
         raise FileError.at(sheet, f"The workbook has no such sheet. Its sheets are {', '.join(sheets)}.")
 

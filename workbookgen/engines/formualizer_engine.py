@@ -1,8 +1,7 @@
 """Formualizer: the embedded engine, and the default.
 
-It runs inside this process, so a scenario costs milliseconds. It also adds a sheet when asked for an unknown one; the
-adapter looks the name up first. Every reading comes from the range call, which is several times as fast as asking
-cell by cell.
+It runs inside this process, so a scenario takes milliseconds. It adds a sheet when asked for an unknown one, so the
+adapter checks the name first. Values are read by range, which is several times as fast as cell by cell.
 """
 
 from pathlib import Path
@@ -52,7 +51,7 @@ class FormualizerSession(Session):
             raise unreadable(path, "formualizer", reason) from None
         self._sheets = {name: self._workbook.sheet(name) for name in self._workbook.sheet_names}
         self._workbook.set_temporal_egress("serial")
-        self._workbook.set_changelog_enabled(False)  # nobody undoes, and it halves the speed
+        self._workbook.set_changelog_enabled(False)  # there is nothing to undo, and it halves the speed
         self.evaluate()
 
     def set(self, area: Area, values: Rows) -> None:
@@ -74,7 +73,7 @@ class FormualizerSession(Session):
         require_sheet(tuple(self._sheets), area.sheet)
         block = self._package.RangeAddress(area.sheet, area.row, area.column, area.last_row, area.last_column)
         rows = self._sheets[area.sheet].get_values(block)
-        # Most of a planner is blank or a number, and stays as it is.
+        # Most cells of a planner are blank or numbers, which need no conversion.
         return [[value if value is None or type(value) is float else _value(value) for value in row] for row in rows]
 
     def close(self) -> None:

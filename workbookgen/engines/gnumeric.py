@@ -1,8 +1,8 @@
 """Gnumeric: driven through its converter, one file per scenario.
 
 `ssconvert` has no session. What was set is written into a copy of the workbook, the copy is converted with a forced
-recalculation, and the result is read back. Slow, but the program itself loads the file and calculates it, as on a
-user's desktop.
+recalculation, and the result is read back. This is slow, but the program itself loads and calculates the file, as on
+a user's desktop.
 """
 
 import os
@@ -32,7 +32,7 @@ from workbookgen.errors import FileError, MissingEngine
 # other quotation marks.
 _IN_ENGLISH = {"LC_ALL": "C.UTF-8", "LANGUAGE": "en"}
 
-TIME_LIMIT = 600  # seconds; a usual planner takes one, the largest on a slow machine a few minutes
+TIME_LIMIT = 600  # seconds; a usual planner takes 1, the largest one on a slow machine a few minutes
 
 
 class Gnumeric:
@@ -63,7 +63,7 @@ class GnumericSession(Session):
     def set(self, area: Area, values: Rows) -> None:
         rows = checked(area, values)
         require_sheet(self._book.sheetnames, area.sheet)
-        self._given.pop(area, None)  # what is set last counts, so it goes to the end
+        self._given.pop(area, None)  # so that it moves to the end: what is set last counts
         self._given[area] = rows
 
     def evaluate(self) -> None:
@@ -76,9 +76,9 @@ class GnumericSession(Session):
             raise unreadable(self._path, "Gnumeric", report.strip() or "it wrote no result")
         self._forget()
         with warnings.catch_warnings():
-            warnings.simplefilter("ignore")  # Gnumeric names no default style; we read none
+            warnings.simplefilter("ignore")  # about the default style, which Gnumeric leaves out and nobody reads
             self._book = openpyxl.load_workbook(result, read_only=True, data_only=True)
-        # A date is wanted as the number it is; openpyxl would round a time of day.
+        # Dates are read as numbers; openpyxl would round a time of day.
         self._book._date_formats = self._book._timedelta_formats = frozenset()
 
     def read(self, area: Area) -> Reading:

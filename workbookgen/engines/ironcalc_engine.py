@@ -1,8 +1,7 @@
-"""IronCalc: a second engine inside this process, written by other people.
+"""IronCalc: a second engine inside this process, written by other people than the default.
 
-It is the witness beside the embedded default. It counts sheets from 0 and cells from 1, and is used through its raw
-calls, which take a text as a text; the calls meant for user input would read "12,5" or "5/6/2026" as a number or a
-date.
+It counts sheets from 0 and cells from 1. Values are set through its raw calls, which keep a text a text; the calls for
+user input would read "12,5" or "5/6/2026" as a number or a date.
 """
 
 from pathlib import Path
@@ -26,7 +25,7 @@ class IronCalcSession(CellByCell):
         except package.WorkbookError as reason:
             raise unreadable(path, "IronCalc", reason) from None
         except BaseException as reason:
-            # What its Rust code did not foresee (as in files that Gnumeric saved) is no Exception.
+            # A panic of its Rust code, as with some files that Gnumeric saved, is not an Exception.
             if type(reason).__name__ != "PanicException":
                 raise
             raise unreadable(path, "IronCalc", reason) from None
@@ -48,6 +47,6 @@ class IronCalcSession(CellByCell):
 
     def read_cell(self, sheet: int, row: int, column: int) -> CellValue:
         value = self._model.get_cell_value(sheet, row, column)
-        # An error and a text that only looks like one come back alike but for the type.
+        # Only the cell's type tells an error from a text that looks like one.
         is_error = isinstance(value, str) and self._model.get_cell_type(sheet, row, column) == self._error
         return ErrorValue(value) if is_error else plain(value)

@@ -1,9 +1,9 @@
 """LibreOffice: one hidden process for all sessions, controlled over UNO.
 
-Starting LibreOffice takes seconds and a scenario takes a fraction of one, so the process is shared and lives until
-this program ends. `libreoffice_driver` holds the conversation; this side starts it, and stops it when it does not
-answer. The profile is a fresh one that always recalculates: with the user's own, LibreOffice would show the stored
-results. It is one of the United States, wherever this runs: elsewhere LibreOffice may write 3.5 into a text as "3,5".
+Starting LibreOffice takes seconds and a scenario a fraction of one, so the process is shared and lives until this
+program ends. `libreoffice_driver` talks to it; this module starts the driver, and stops it when it does not answer.
+The profile is a fresh one that always recalculates; with the user's own, LibreOffice would show the stored results.
+Its locale is that of the United States, wherever this runs: elsewhere LibreOffice may write 3.5 into a text as "3,5".
 """
 
 import atexit
@@ -33,8 +33,8 @@ from workbookgen.engines.engine import (
 from workbookgen.errors import FileError, MissingEngine, PlannerError
 from workbookgen.temporary import temporary_folder
 
-TIME_LIMIT = 600  # seconds, for any one thing asked of the program; the largest planners take a minute
-START_LIMIT = 60  # seconds, to begin with and to end
+TIME_LIMIT = 600  # seconds for any one request; the largest planners take a minute
+START_LIMIT = 60  # seconds to start, and to end
 
 _DRIVER = Path(__file__).with_name("libreoffice_driver.py")
 _PROFILE = """<?xml version="1.0" encoding="UTF-8"?>
@@ -92,7 +92,7 @@ class LibreOfficeSession(Session):
 
     @staticmethod
     def _spoken(area: Area, rows: Rows) -> Iterator[tuple[Area, str]]:
-        """What has to be typed, since an area takes numbers and texts alone: true, false and formulas."""
+        """What must be typed cell by cell, since an area takes only numbers and texts: booleans and formulas."""
         for row, values in enumerate(rows, area.row):
             for column, value in enumerate(values, area.column):
                 if isinstance(value, bool | Typed):
@@ -112,9 +112,9 @@ def _value(value: object) -> float | str | None | ErrorValue:
 
 
 def convert(path: Path, target: Path, recalculate: bool) -> None:
-    """Save a workbook as what the target's name ends with, such as .pdf or .xlsx.
+    """Convert a workbook to the format that the target's name ends with, such as .pdf or .xlsx.
 
-    Without `recalculate` the profile is LibreOffice's own default, as a person has it.
+    Without `recalculate` the profile is LibreOffice's default, as on a person's computer.
     """
     source = existing(path)
     with temporary_folder("libreoffice") as folder:
@@ -130,7 +130,7 @@ def convert(path: Path, target: Path, recalculate: bool) -> None:
 
 
 class _Refused(PlannerError):
-    """LibreOffice answered, and the answer is an error."""
+    """LibreOffice answered with an error."""
 
 
 class _Office:
@@ -162,13 +162,13 @@ class _Office:
         return self._process.poll() is None
 
     def ask(self, what: str, **details):
-        """The driver's answer; a process that stays silent is stopped."""
+        """Send a request to the driver and return its answer. A process that stays silent is stopped."""
         try:
             request = json.dumps({"do": what} | details) + "\n"
             self._process.stdin.write(request.encode())
             self._process.stdin.flush()
         except (BrokenPipeError, ValueError):
-            pass  # it has ended; its last words may still be there to read
+            pass  # it has ended, but its last answer may still be there to read
         reply = self._reply()
         if not reply:
             self.stop()
@@ -189,7 +189,7 @@ class _Office:
         return output.readline()
 
     def leave(self) -> None:
-        """Let LibreOffice end by itself, which removes its pipe; then make sure."""
+        """Let LibreOffice end by itself, which removes its pipe; then make sure that it has ended."""
         if self.alive():
             self._process.stdin.close()
             try:
@@ -224,10 +224,10 @@ def _leave_shared() -> None:
 
 
 def _run(folder: Path, *arguments: str) -> str:
-    """Run LibreOffice once, with a profile in this folder; what it said."""
+    """Run LibreOffice once, with a profile in this folder; returns its output."""
     command = [_program(), f"-env:UserInstallation={(folder / 'profile').as_uri()}", *arguments]
     log = folder / "log.txt"
-    # A file and not a pipe: a child that outlives its parent would hold a pipe open.
+    # The output goes to a file, since a child process that outlives its parent would keep a pipe open.
     with open(log, "wb") as output:
         process = subprocess.Popen(
             command, stdin=subprocess.DEVNULL, stdout=output, stderr=subprocess.STDOUT, start_new_session=True
@@ -243,7 +243,7 @@ def _run(folder: Path, *arguments: str) -> str:
 
 
 def _kill_group(process: subprocess.Popen) -> None:
-    """End what was started here and its children; the group is theirs alone."""
+    """Kill a process that was started here, and its children; its process group holds nothing else."""
     try:
         os.killpg(process.pid, signal.SIGKILL)
     except ProcessLookupError:
@@ -266,7 +266,7 @@ def _program() -> str:
 
 
 def python_with_uno() -> str:
-    """The first Python here that has UNO: this one, the system's, or LibreOffice's own."""
+    """The first Python on this machine that has UNO: this one, the system's, or LibreOffice's own."""
     beside = Path(_program()).resolve().with_name("python")
     for python in (sys.executable, "/usr/bin/python3", str(beside)):
         if shutil.which(python) and _has_uno(python):

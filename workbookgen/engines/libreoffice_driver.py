@@ -1,8 +1,8 @@
-"""The half of the LibreOffice engine that speaks UNO, a program of its own.
+"""The half of the LibreOffice engine that speaks UNO, as a program of its own.
 
-UNO belongs to the Python that LibreOffice was packaged for, which is seldom the one that this project runs in. So
-this file imports nothing of the project: it starts LibreOffice, takes one JSON request a line from standard input and
-answers with one line. When the input ends, however its parent ended, LibreOffice ends and the folder is removed.
+UNO belongs to the Python that LibreOffice was packaged for, which is seldom the one that this project runs in. So this
+file imports nothing from the project. It starts LibreOffice, reads one JSON request per line from standard input, and
+answers each with one line. When the input ends, for whatever reason, LibreOffice ends and the folder is removed.
 
     python libreoffice_driver.py SOFFICE FOLDER SECONDS
 """
@@ -25,7 +25,7 @@ XLSX = "Calc MS Excel 2007 XML"
 
 
 def start(program, folder):
-    """The process, listening on a pipe that is named after this one."""
+    """Start LibreOffice, listening on a pipe that is named after this process."""
     pipe = f"workbookgen-{os.getpid()}"
     command = [
         program,
@@ -35,7 +35,7 @@ def start(program, folder):
         "--nologo",
         f"--accept=pipe,name={pipe};urp;",
     ]
-    # Its own words go to the log; standard output is for answers.
+    # Its output goes to the log; standard output is for answers.
     office = subprocess.Popen(command, stdin=subprocess.DEVNULL, stdout=sys.stderr)
     return office, f"uno:pipe,name={pipe};urp;StarOffice.ComponentContext"
 
@@ -54,7 +54,7 @@ def connect(office, address, seconds):
 
 
 class Desk:
-    """The open workbooks by number, and what can be asked of them."""
+    """The open workbooks by number, and the requests about them."""
 
     def __init__(self, desktop, folder):
         self._desktop = desktop
@@ -67,7 +67,7 @@ class Desk:
 
     def open(self, path):
         number = next(self._numbers)
-        # A copy, so that no lock file appears beside the person's workbook.
+        # Open a copy, so that no lock file appears beside the user's workbook.
         copy = Path(self._folder, f"{number}.xlsx")
         shutil.copyfile(path, copy)
         document = self._desktop.loadComponentFromURL(
@@ -76,13 +76,13 @@ class Desk:
         if document is None:
             raise RuntimeError("it was not loaded")
         for sheet in document.Sheets:
-            sheet.unprotect("")  # else a locked cell refuses its value
+            sheet.unprotect("")  # otherwise a locked cell refuses its value
         document.calculateAll()
         self._documents[number] = document
         return {"document": number, "sheets": document.Sheets.ElementNames}
 
     def set(self, document, area, values):
-        # The empty text empties a cell; None would put an error there.
+        # An empty text empties a cell; None would put an error there.
         rows = tuple(tuple("" if value is None else value for value in row) for row in values)
         self._range(document, area).setDataArray(rows)
 
@@ -110,7 +110,7 @@ class Desk:
 
 
 def _shown(cells, row, column, value):
-    """A value as it is; an error is handed over as nothing, but its cell knows what it shows."""
+    """The value of a cell; UNO gives None for an error, whose text the cell has."""
     return {"error": cells.getCellByPosition(column, row).String} if value is None else value
 
 
@@ -124,7 +124,7 @@ def answer(desk, line):
     request = json.loads(line)
     try:
         return {"result": getattr(desk, request.pop("do"))(**request)}
-    except Exception as reason:  # whatever it is, the parent must hear of it
+    except Exception as reason:  # whatever it is, the parent must be told
         return {"error": str(reason) or type(reason).__name__}
 
 
@@ -146,7 +146,7 @@ def main(program, folder, seconds):
         say({"error": str(reason)})
     finally:
         shutil.rmtree(folder, ignore_errors=True)
-        # This group holds LibreOffice and this program alone; nothing of it stays behind.
+        # This process group holds only LibreOffice and this program; nothing is left behind.
         os.killpg(os.getpgrp(), signal.SIGKILL)
 
 

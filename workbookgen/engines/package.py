@@ -1,7 +1,7 @@
-"""Copies of a workbook with other cached values or other inputs, for engines that only read files.
+"""Copies of a workbook with other cached values (`with_cached`) or other inputs (`with_values`).
 
-A check must not give an engine some library's idea of the workbook: the copy must be the workbook itself, with other
-cached values (`with_cached`) or other inputs (`with_values`).
+A library that reads and writes workbooks would put its own idea of the file between a planner and an engine. So only
+the cells in question are edited, and the rest of the copy is the same byte for byte.
 """
 
 import re
@@ -25,7 +25,7 @@ def with_cached(source: Path, target: Path, value: float) -> None:
 
 
 def with_values(source: Path, target: Path, values: Mapping[Area, Rows]) -> None:
-    """A copy with these cells filled or emptied, each keeping its looks; a later area wins."""
+    """A copy with these cells filled or emptied, each keeping its format; where areas overlap, the later one wins."""
     parts = sheet_parts(source)
     wanted: dict[str, dict[Place, Content]] = {}
     for area, rows in values.items():
@@ -37,7 +37,7 @@ def with_values(source: Path, target: Path, values: Mapping[Area, Rows]) -> None
 
 
 def sheet_parts(source: Path) -> dict[str, str]:
-    """The part of every worksheet by the name on its tab, in the order of the tabs."""
+    """Name of every worksheet, in the order of the tabs -> its part of the package."""
     try:
         with Package(existing(source)) as package:
             return {tab.name: tab.part for tab in read_listing(package).worksheets}
@@ -49,6 +49,6 @@ def _content(value: Value) -> Content:
     if isinstance(value, Typed):
         return Formula(value.formula.removeprefix("="))
     if isinstance(value, str) and _ESCAPE_SHAPE.search(value):
-        # The format takes _x0041_ for the letter A; Gnumeric does not, nor its escape.
+        # In the format, _x0041_ stands for the letter A; Gnumeric knows neither this nor how to escape it.
         raise ValueError(f"{value!r} holds a code that programs read in different ways.")
     return value

@@ -1,8 +1,8 @@
-"""Settings: a TOML file in, one validated frozen record out.
+"""Settings: a TOML file in, one validated frozen model out.
 
 Everything that a guild may want to change about its planner is here. A mistake is reported with the file, the line,
-the key, and what is allowed; all mistakes are reported at once. An unknown key is a mistake too, since it is most
-often misspelled.
+the key, and what is allowed; all mistakes are reported at once. An unknown key is a mistake too, since it is usually a
+misspelling.
 """
 
 import tomllib
@@ -23,7 +23,7 @@ from workbookgen.unit_systems import UNIT_SYSTEMS
 
 Model = TypeVar("Model", bound=BaseModel)
 
-# The chapters that a planner can do without, and the chapters on which each of them depends.
+# The chapters that a planner can do without.
 Leavable = Literal[
     "Guide",
     "Buying",
@@ -55,8 +55,8 @@ Leavable = Literal[
     "Color",
     "Garments",
 ]
-IN_SMALL = ("Compare", "Projects", "Project")  # of these, those in a small planner
-NEEDS = {
+IN_SMALL = ("Compare", "Projects", "Project")  # those that a small planner has nevertheless
+NEEDS = {  # a chapter -> those that it is nothing without
     "Project": ("Projects",),
     "Yarn": ("Components",),
     "Components": ("Yarn",),
@@ -69,10 +69,7 @@ NEEDS = {
 
 
 class Rows(Strict):
-    """How many lines each log has.
-
-    At least two: to some programs a column of one cell is not a column, and its sums and choices fail.
-    """
+    """The number of lines of each log: at least two, since sums and choices of a single cell fail in some programs."""
 
     reels: int = Field(12, ge=2, le=100, strict=True)
     guide: int = Field(45, ge=2, le=200, strict=True)
@@ -97,12 +94,12 @@ class Rows(Strict):
 
 
 class Colors(Strict):
-    """The colors that a guild may choose; the others stay as they are."""
+    """The colors that a guild may choose."""
 
     accent: ColorText | None = None  # links, answers, the rules over them, the columns of charts
     band: ColorText | None = None  # the band of a chart
-    edge: ColorText | None = None  # the line under a cell to type in
-    ground: ColorText | None = None  # the ground of such a cell
+    edge: ColorText | None = None  # the line under an input
+    ground: ColorText | None = None  # the tint of an input
 
     @property
     def chosen(self) -> dict[str, str]:
@@ -110,7 +107,7 @@ class Colors(Strict):
 
     @model_validator(mode="after")
     def _can_be_seen(self):
-        # A chosen ground may make an edge that was not chosen hard to see.
+        # All colors are checked, since a chosen ground may make the default edge hard to see.
         if told_of := colors.objections(self.chosen):
             raise Misfit(*((("colors", role), sentence) for role, sentence in told_of.items()))
         return self
@@ -157,7 +154,7 @@ class Settings(Strict):
             for place, name in enumerate(names)
             if name in names[:place]
         ]
-        if "units" in info.data:  # else they are wrong themselves
+        if "units" in info.data:  # otherwise they are wrong themselves
             faults += [
                 (("reels", place, *key), sentence)
                 for place, reel in enumerate(reels)
@@ -176,7 +173,7 @@ class Settings(Strict):
         return tuple(dict.fromkeys((*self.leave_out, *small)))
 
     def as_toml(self) -> str:
-        """These settings as the text of a settings file, without defaults."""
+        """These settings as the text of a settings file, with settings that are empty left out."""
         table = self.model_dump(exclude_none=True)
         said = {key: value for key, value in table.items() if value not in ("", (), {}) or key == "fibers"}
         return tomli_w.dumps(said)
@@ -185,7 +182,7 @@ class Settings(Strict):
 def changed(
     settings: Settings, *, units: str | None = None, size: str | None = None, reels: tuple[str, ...] = ()
 ) -> Settings:
-    """Settings with another unit system or size, and with reels added; a reel of the same name is replaced."""
+    """Settings with another unit system or size, and with more reels; a reel of the same name is replaced."""
     table = settings.model_dump(exclude_none=True)
     table |= {key: value for key, value in (("units", units), ("size", size)) if value}
     if reels:
@@ -205,7 +202,7 @@ def _reel_of_the_command_line(text: str, units: str) -> Reel:
 
 
 def templates() -> Path:
-    """The folder of settings and tables that come with the project: in the package when installed."""
+    """The folder of settings and tables that come with the project; it is inside the package once installed."""
     inside = Path(str(files("workbookgen"))) / "templates"
     return inside if inside.is_dir() else Path(__file__).parent.parent.parent / "templates"
 
@@ -227,7 +224,7 @@ def load(path: Path) -> Settings:
 
 
 def parse(text: str, place: str) -> Settings:
-    """Settings from TOML text; `place` is where it came from, for the faults."""
+    """Settings from TOML text; `place` is where the text came from, for error messages."""
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as problem:
@@ -239,7 +236,7 @@ def parse(text: str, place: str) -> Settings:
 
 
 def validated(model: type[Model], table: dict, place: str, text: str = "") -> Model:
-    """A record of settings from a table of keys, and the text it was read from.
+    """A settings model from a table of keys; `text` is the TOML that it was read from, for line numbers.
 
     Raises SettingsError with every fault found.
     """

@@ -1,8 +1,8 @@
 """What is wrong with settings, reported with the line and the key.
 
-The validating model says what is wrong in its own words and where in its own way; here both become a sentence for the
-person who typed it. Python's TOML reader gives no line numbers, so they are found by reading the text again statement
-by statement: a statement ends with the first line that completes it.
+Pydantic says what is wrong in its own words; here that becomes a sentence for the person who typed it. Python's TOML
+reader gives no line numbers, so they are found by reading the text again, statement by statement: a statement ends
+with the first line that completes it.
 """
 
 import difflib
@@ -26,7 +26,7 @@ _IN_BRACKETS = {
 
 
 def key_lines(text: str) -> dict[Path, int]:
-    """The path of every key in a valid TOML text -> the line in which it begins."""
+    """The path of every key in a valid TOML text -> the number of its first line."""
     lines: dict[Path, int] = {}
     tables: Counter[Path] = Counter()
     head: Path = ()
@@ -48,7 +48,7 @@ def key_lines(text: str) -> dict[Path, int]:
 
 
 def _heading(table: dict, tables: Counter) -> Path:
-    """The path of a [table], or of the next of several [[tables]]."""
+    """The path of a [table], or of the next [[table]] of that name."""
     path: Path = ()
     while table:
         ((key, table),) = table.items()
@@ -62,7 +62,7 @@ def _heading(table: dict, tables: Counter) -> Path:
 
 
 def _paths(value, so_far: Path = ()):
-    """Every path into a value, itself left out."""
+    """The paths of all parts of a value."""
     if not isinstance(value, dict | list):
         return
     for key, part in value.items() if isinstance(value, dict) else enumerate(value):
@@ -71,7 +71,7 @@ def _paths(value, so_far: Path = ()):
 
 
 def faults_found(problem: ValidationError, model: type[BaseModel], place: str, lines: dict[Path, int]) -> list[Fault]:
-    """Every fault that the model found, in the order of the lines."""
+    """Every fault that the model found, in order of lines."""
     faults = []
     for error in problem.errors():
         misfit = error.get("ctx", {}).get("error")
@@ -89,17 +89,17 @@ def faults_found(problem: ValidationError, model: type[BaseModel], place: str, l
 
 
 def _line(path: Path, lines: dict[Path, int]) -> int:
-    """The line of a key, or of the table that lacks it; 0 where there is none."""
+    """The line of a key, or of the table that lacks it; 0 if there is none."""
     return next((lines[path[:length]] for length in range(len(path), 0, -1) if path[:length] in lines), 0)
 
 
 def _spelled(path: Path) -> str:
-    """A path as a person counts: the first of several is number 1."""
+    """A path in words; tables are counted from 1."""
     return ".".join(str(part + 1 if isinstance(part, int) else part) for part in path)
 
 
 def _sentence(error: dict, model: type[BaseModel]) -> str:
-    """What to write instead, for each kind of error that the model knows."""
+    """What to write instead, for each type of Pydantic's errors."""
     path, context = error["loc"], error.get("ctx", {})
     match error["type"]:
         case "extra_forbidden":
@@ -141,7 +141,7 @@ def _nearest(word: str, known: list[str]) -> str:
 
 
 def _keys_beside(path: Path, model: type[BaseModel]) -> list[str]:
-    """The keys that are known at the place of this one."""
+    """The known keys of the table that this key is in."""
     for part in path[:-1]:
         if isinstance(part, str):
             annotation = model.model_fields[part].annotation

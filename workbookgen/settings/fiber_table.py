@@ -30,12 +30,12 @@ NUMBERS = (
     ("spinning", ""),
 )
 TEXTS = ("name", "on_labels", "source")
-LATER = ("combing", "on_labels")  # columns that tables of older versions lack
-FIRST_LINE = 2  # of a fiber, below the line of column names
+LATER = ("combing", "on_labels")  # columns that tables of older versions do not have
+FIRST_LINE = 2  # of the first fiber, below the column names
 
 
 def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], ...]:
-    """The fiber table that fills the guide: one record a fiber, quantities with their units."""
+    """The fiber table that fills the guide: one record per fiber, with its quantities."""
     if settings.fibers == "":
         return ()
     path = Path(settings.fibers) if settings.fibers else templates() / "fibers.csv"
@@ -44,7 +44,7 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
         wanted = f"the fiber table has {len(lines)} fibers, so this must be {len(lines)} or more."
         raise SettingsError.at("rows.guide", wanted)
     records, faults = [], []
-    first_lines: dict[str, int] = {}  # of each name
+    first_lines: dict[str, int] = {}  # by name
     for number, line in enumerate(lines, start=FIRST_LINE):
         record, wrong = _record(line)
         if name := record.get("name", ""):
@@ -59,7 +59,7 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
 
 
 def _lines(path: Path) -> list[dict[str, str]]:
-    """The lines of the table, by column. Raises a PlannerError where it cannot be read, or lacks a column."""
+    """The lines of the table, by column. Raises PlannerError if it cannot be read, or lacks a column."""
     try:
         with path.open(encoding="utf-8-sig", newline="") as file:
             lines = list(csv.DictReader(file, restval=""))
@@ -73,7 +73,7 @@ def _lines(path: Path) -> list[dict[str, str]]:
 
 
 def _record(line: dict[str, str]) -> tuple[dict[str, Quantity | float | str], list[tuple[str, str]]]:
-    """A fiber, and what is wrong in which of its columns."""
+    """A fiber, and what is wrong in its line, by column."""
     texts = {name: text for name in (*dict(NUMBERS), *TEXTS) if (text := line.get(name, "").strip())}
     record: dict[str, Quantity | float | str] = {name: texts[name] for name in TEXTS if name in texts}
     wrong: list[tuple[str, str]] = []

@@ -1,7 +1,7 @@
-"""The reels that a planner knows from the start, of any shape, measured in any unit of length.
+"""The reels that a new planner has, of any shape, measured in any unit of length.
 
-What a reel may measure is declared here, for the settings and for the sheet Reels alike: a reel that the settings
-accept is one that the planner accepts too.
+What a reel may measure is declared here for the settings and the sheet Reels alike, so the planner accepts every reel
+that the settings accept.
 """
 
 import re
@@ -26,7 +26,7 @@ HOW = 'write "Name=72 in", or height and both arms of a niddy-noddy: "Name=15 in
 
 
 class Reel(Strict):
-    """A reel: its rated loop, a cord wound on it, or a niddy-noddy's measures; any of them together."""
+    """A reel, by its rated loop, by a cord wound on it, by a niddy-noddy's measures, or by several of these."""
 
     name: text_of(40)
     loop: LengthText | None = None
@@ -53,7 +53,7 @@ def shown(text: str, units: str) -> float:
 
 
 def too_large(reel: Reel, units: str) -> list[tuple[tuple[str | int, ...], str]]:
-    """Measures of a reel that the sheet Reels would refuse, and what it accepts."""
+    """Measures of a reel that the sheet Reels would refuse: the key of each, and what the sheet accepts."""
     symbol = LOOP.unit(units).symbol
     arms = [(("arms", place), arm, SPAN) for place, arm in enumerate(reel.arms or ())]
     measures = [

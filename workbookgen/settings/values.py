@@ -1,4 +1,4 @@
-"""What a single value of the settings may be: a text that a workbook can hold, a length, a color."""
+"""The types of single settings: a text that a workbook can hold, a length, a color."""
 
 import re
 from typing import Annotated
@@ -14,13 +14,13 @@ _COLOR = re.compile(r"#[0-9A-Fa-f]{6}")
 
 
 class Strict(BaseModel):
-    """A table of settings: frozen, and an unknown key in it is a mistake."""
+    """A table of settings: frozen, and without unknown keys."""
 
     model_config = ConfigDict(extra="forbid", frozen=True)
 
 
 class Misfit(ValueError):
-    """Conflicts between values that are each valid: where (the full path from the top), and what to do."""
+    """Conflicts between values that are each valid: the full path of a key, and what to do."""
 
     def __init__(self, *faults: tuple[tuple[str | int, ...], str]):
         self.faults = faults

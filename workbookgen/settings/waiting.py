@@ -1,27 +1,27 @@
-"""How long a full planner keeps a spreadsheet program busy, reported before anyone fills it in.
+"""How long a full planner keeps a spreadsheet program busy, so that it can be said before anyone fills it in.
 
-Each lot and each project adds up its own skeins, and searches all of them for that; so the time grows with skeins
-times lots and projects. LibreOffice works out only what it shows. Measured in its window, version 7.4, with 20,000
-skeins, 1,000 lots and 500 projects: 0.1 s of work after an entry on a log's sheet (the first 0.9 s), and 12 to 20 s
-when one comes to the desk afterwards; with a quarter of each, 1.0 s. Others may work out all of it after each entry.
+Each lot and each project searches all skeins to add up its own, so the time grows with the number of skeins times
+that of lots and projects. LibreOffice calculates only what it shows. Measured in its window, version 7.4, with 20,000
+skeins, 1,000 lots and 500 projects: 0.1 s after an entry on a log's sheet (0.9 s after the first), and 12 to 20 s on
+going to the desk afterwards; with a quarter of each, 1.0 s. Other programs may calculate everything after each entry.
 """
 
 from workbookgen.settings import Settings
 
 LOT_SUMS, PROJECT_SUMS = 6, 9  # columns of the skeins that each lot and each project adds up
-SECONDS = 8e-8  # for one skein in one sum
+SECONDS = 8e-8  # per skein and sum
 BEARABLE = 2.0  # seconds
 
 
 def seconds_an_entry(settings: Settings) -> float:
-    """What one more skein takes, all sums worked out anew, where every line of the planner is filled."""
+    """The time after one more skein, if every line of the planner is filled and all sums are calculated anew."""
     rows = settings.rows
     projects = 0 if "Projects" in settings.without else rows.projects
     return SECONDS * rows.skeins * (LOT_SUMS * rows.fiber + PROJECT_SUMS * projects)
 
 
 def long_wait(settings: Settings) -> str:
-    """A sentence for someone who asks for a planner so large that its sums make them wait; else nothing."""
+    """A warning if a planner is so large that its sums will keep people waiting; otherwise ""."""
     seconds = seconds_an_entry(settings)
     if seconds <= BEARABLE:
         return ""
