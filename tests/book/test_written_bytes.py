@@ -5,6 +5,7 @@ import os
 import re
 import subprocess
 import sys
+import warnings
 import zipfile
 from dataclasses import replace
 from io import BytesIO
@@ -221,6 +222,26 @@ def test_every_formula_has_a_value_beside_it(blank):
 
 def test_a_blank_planner_is_small(blank):
     assert blank.stat().st_size < 630_000
+
+
+def test_only_what_xlsxwriter_warns_of_is_a_fault(monkeypatch):
+    """A warning of a thread that reckons meanwhile is none of the writer's."""
+    layout = place(described.whole())
+    drawing = writing.page_sheet.draw
+
+    def warned_in(module):
+        def draw(canvas):
+            warnings.warn_explicit("it cannot be written", UserWarning, "some.py", 1, module=module)
+            return drawing(canvas)
+
+        return draw
+
+    monkeypatch.setattr(writing.page_sheet, "draw", warned_in("numpy.lib"))
+    with pytest.warns(UserWarning):
+        writing.write(layout, starting_entries(layout.planner), {})
+    monkeypatch.setattr(writing.page_sheet, "draw", warned_in("xlsxwriter.worksheet"))
+    with pytest.raises(UserWarning, match="it cannot be written"):
+        writing.write(layout, starting_entries(layout.planner), {})
 
 
 def test_a_help_that_a_workbook_cannot_hold_is_refused():

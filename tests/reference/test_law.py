@@ -1,5 +1,7 @@
 """The one decorator: what it takes, what it turns into plain numbers, what it refuses."""
 
+import warnings
+
 import numpy as np
 import pint
 import pytest
@@ -92,6 +94,19 @@ def test_by_element_gives_a_text_or_an_object_array_of_texts():
     assert by_element(str.upper, "a") == "A"
     many = by_element(str.upper, ["a", "bc"])
     assert many.dtype == object and list(many) == ["A", "BC"]
+
+
+def test_what_arithmetic_leaves_in_the_processor_is_no_fault_of_a_function():
+    """Comparing with a number that is none raises a flag, which NumPy 2.5 reports and those before it do not."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        assert list(by_element(lambda each: each < 1.0, np.array([np.nan, 0.5, 2.0]))) == [False, True, False]
+    assert list(by_element(lambda each: np.geterr()["invalid"], [1.0])) == ["ignore"]
+
+
+def test_what_a_function_refuses_it_refuses_by_element():
+    with pytest.raises(ZeroDivisionError):
+        by_element(lambda each: 1 / each, [1, 0])
 
 
 @pytest.mark.parametrize(

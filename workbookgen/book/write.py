@@ -86,7 +86,7 @@ def _drawn(
 ) -> Iterator[xlsxwriter.Workbook]:
     """All sheets with what is on them, to be closed by who wants them in the stream; a folder holds the parts."""
     with warnings.catch_warnings():
-        warnings.simplefilter("error")  # XlsxWriter warns and continues where it should refuse
+        warnings.filterwarnings("error", module="xlsxwriter")  # it warns and continues where it should refuse
         book = _Workbook(stream, {"tmpdir": parts, "default_format_properties": look.FACE})
         formats = Formats(book, layout.planner.colors)
         for sheet in layout.planner.sheets:

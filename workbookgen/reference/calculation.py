@@ -129,4 +129,7 @@ def by_element(function, *values):
     """Apply a function of single values: one text for scalars, an object array for arrays."""
     if all(isinstance(value, str) or np.ndim(value) == 0 for value in values):
         return function(*values)
-    return np.frompyfunc(function, len(values), 1)(*values)
+    # What a function cannot do it raises. What its arithmetic leaves in the processor's flags, of which NumPy 2.5
+    # warns, is no fault.
+    with np.errstate(all="ignore"):
+        return np.frompyfunc(function, len(values), 1)(*values)
