@@ -108,7 +108,7 @@ CASES = (
     Case("a state of no kind known", {("fiber_state", 0): "fluffy"}, ("fiber", 0),
          "Bought as: choose one of raw fleece, skirted fleece, washed fiber, prepared fiber, yarn or thread.", CLOVER_USERS, "fiber_yarn"),
     Case("fiber that grows", {("fiber_skirted_weighed", 0): 110.0}, ("fiber", 0),
-         "Skirted: more than before. Weigh it dry, or correct the earlier weight.", CLOVER_USERS, "fiber_yarn"),
+         "Skirted: more than before. Dry it, or correct the earlier weight.", CLOVER_USERS, "fiber_yarn"),
     Case("a lot's name used twice", {("fiber_name", 1): "CLOVER"}, ("fiber", 1),
          "Lot: another line has this name; give each its own.", CLOVER_USERS | {("fiber", 0), VICTIM, ("projects", 1)}),
     Case("a reel's name used twice", {("reels_name", 2): "Cross"}, ("reels", 2),

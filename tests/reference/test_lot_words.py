@@ -86,39 +86,6 @@ def test_one_lot_is_a_lot(count, words):
     assert lot_words.lots_in_words(count, 2) == f"{words}, 2 not known"
 
 
-def test_a_lot_is_told_by_what_it_keeps():
-    assert lot_words.lot_in_words(Quantity(46, "oz"), Quantity(92, "oz")) == "46 oz of yarn from 92 oz: 50% kept"
-    assert lot_words.lot_in_words(grams(400), Quantity(1, "kg")) == "400 g of yarn from 1 kg: 40% kept"
-
-
-@pytest.mark.parametrize(
-    "more, words",
-    [
-        ({}, "300 g is spun, 200 g still to spin."),
-        ({"length": Quantity(400, "m")}, "300 g is spun, 200 g still to spin: about 400 m."),
-        ({"plied": grams(50)}, "300 g is spun, 50 g of it in skeins of designs, 200 g still to spin."),
-        ({"plied": grams(0)}, "300 g is spun, 200 g still to spin."),
-        ({"stage": 4}, "300 g is spun, 200 g still to spin."),
-        ({"stage": 5}, "300 g is used, 200 g is left."),
-        ({"weighed": grams(500), "yarn": grams(500)}, "500 g is spun, 200 g of it in no skein yet."),
-        ({"weighed": grams(500), "yarn": grams(500), "stage": 5}, "500 g is spun, 200 g of it in no skein yet."),
-    ],
-)
-def test_the_way_of_a_lot_is_told_up_to_what_is_still_to_spin(more, words):
-    assert lot_words.way_in_words(grams(300), grams(200), **more) == words
-
-
-def test_a_gram_in_skeins_of_designs_is_not_worth_a_word():
-    assert lot_words.way_in_words(grams(300), grams(200), plied=grams(1)) == "300 g is spun, 200 g still to spin."
-
-
-@pytest.mark.parametrize(
-    "stage, rest", [({}, "still to spin"), ({"stage": 4}, "still to spin"), ({"stage": 5}, "left")]
-)
-def test_of_a_bought_thread_nothing_is_to_spin(stage, rest):
-    assert lot_words.still_enough("usually enough for hat", **stage) == f"What is {rest} is usually enough for hat."
-
-
 @pytest.mark.parametrize(
     "wrong, words",
     [
@@ -126,10 +93,6 @@ def test_of_a_bought_thread_nothing_is_to_spin(stage, rest):
         (lambda: lot_words.skeins_in_words(1, grams(-1)), "from 0"),
         (lambda: lot_words.shelf_in_words(0, grams(1)), "must be a lot"),
         (lambda: lot_words.lots_in_words(-1), "from 0"),
-        (lambda: lot_words.lot_in_words(grams(1), grams(0)), "bought"),
-        (lambda: lot_words.way_in_words(grams(1), grams(1), weighed=grams(1)), "state its yarn"),
-        (lambda: lot_words.way_in_words(grams(1), grams(1), yarn=grams(1e6)), "below a million"),
-        (lambda: lot_words.still_enough(""), "nothing to say"),
     ],
 )
 def test_what_nobody_can_say_is_refused(wrong, words):

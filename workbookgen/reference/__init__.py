@@ -46,6 +46,7 @@ from workbookgen.reference import (
     twist,
     uncertainty,
     uses,
+    way_words,
     weaving,
     yarn_count,
 )
@@ -92,6 +93,7 @@ __all__ = [
     "twist",
     "uncertainty",
     "uses",
+    "way_words",
     "weaving",
     "yarn_count",
 ]

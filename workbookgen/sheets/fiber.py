@@ -13,6 +13,7 @@ from workbookgen.sheets import content, guide, lists, plausible, stages, sums, t
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT
 from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.plausible import IN_DAMP_AIR
 
 SHEET = tabs.FIBER
 
@@ -122,8 +123,9 @@ def _you_type(settings: Settings) -> Group:
         *stages.own_losses(),
         stages.own_second(),
         Input("skirted_weighed", "Skirted", AMOUNT, MASS, help="Weighed after skirting."),
-        Input("scoured_weighed", "Washed", AMOUNT, MASS, help="Weighed after scouring, quite dry."),
-        Input("prepared_weighed", "Prepared", AMOUNT, MASS, help="Weighed after carding or combing; of two preparations, after the last."),
+        Input("scoured_weighed", "Washed", AMOUNT, MASS, help="Weighed after scouring, quite dry. Bought washed: correct Weight instead."),
+        Input("prepared_weighed", "Prepared", AMOUNT, MASS,
+              help="Weighed after carding or combing; of two preparations, after the last. Bought prepared, and no second one: correct Weight instead."),
         Input("noil_weighed", "Noil", AMOUNT, MASS, help="What the comb keeps back, weighed: 20 to 40% (common practice). Log it as a lot of its own when you card it."),
         Input("yarn_weighed", "Yarn", AMOUNT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
         Input("note", "Note", Note(), width=24),
@@ -142,9 +144,9 @@ def _you_type(settings: Settings) -> Group:
 
 def _the_yarn() -> Group:
     return Group("The yarn", (
-        Result("kept", "Yarn kept", "yarn / weight", trade.share_kept, SHARE, uses={"start": "weight"},
+        Result("kept", "Yarn kept", "MIN(1, yarn / weight)", trade.share_kept, SHARE, uses={"start": "weight"},
                note="Share of the bought weight that becomes yarn."),
-        Result("kept_of_prepared", "Kept in spinning", "yarn / prepared", trade.share_kept, SHARE, uses={"start": "prepared"},
+        Result("kept_of_prepared", "Kept in spinning", "MIN(1, yarn / prepared)", trade.share_kept, SHARE, uses={"start": "prepared"},
                note="Share of the prepared fiber that becomes yarn."),
         Result("length", "Length at grist", "yarn * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "yarn"},
                note="Of all the yarn, at the grist you want."),
@@ -214,19 +216,19 @@ def _losses_expected() -> Group:
 
 def _seen_in_this_lot() -> Group:
     return Group("Seen in this lot", (
-        Result("seen_skirting", "Skirting", "1 - skirted_weighed / weight", trade.seen_skirting, SHARE,
-               uses={"before": "weight", "after": "skirted_weighed"}, only_if="AND(stage = 1, skirted_weighed <= weight)",
+        Result("seen_skirting", "Skirting", "MAX(0, 1 - skirted_weighed / weight)", trade.seen_skirting, SHARE,
+               uses={"before": "weight", "after": "skirted_weighed"}, only_if=f"AND(stage = 1, ROUND(skirted_weighed / weight, 9) <= {IN_DAMP_AIR})",
                note="From your own weighings; the guide on the sheet Guide learns from it."),
         Result("seen_yield", "Scoured yield", "scoured_weighed / skirted_weighed", trade.seen_yield, SHARE,
                uses={"before": "skirted_weighed", "after": "scoured_weighed"}, only_if="scoured_weighed <= skirted_weighed"),
-        Result("seen_preparation", "Preparation", "1 - prepared_weighed / scoured_weighed", trade.seen_in_preparing, SHARE, width=11,
+        Result("seen_preparation", "Preparation", "MAX(0, 1 - prepared_weighed / scoured_weighed)", trade.seen_in_preparing, SHARE, width=11,
                uses={"before": "scoured_weighed", "after": "prepared_weighed"}, fixed={"by": "carding"},
-               only_if=f"AND(prepared_weighed <= scoured_weighed, {stages.ONCE}, NOT({stages.COMBED}))", note="If it was carded, and nothing else."),
-        Result("seen_combing", "Combing", "1 - prepared_weighed / scoured_weighed", trade.seen_in_preparing, SHARE,
+               only_if=f"AND(ROUND(prepared_weighed / scoured_weighed, 9) <= {IN_DAMP_AIR}, {stages.ONCE}, NOT({stages.COMBED}))", note="If it was carded, and nothing else."),
+        Result("seen_combing", "Combing", "MAX(0, 1 - prepared_weighed / scoured_weighed)", trade.seen_in_preparing, SHARE,
                uses={"before": "scoured_weighed", "after": "prepared_weighed"}, fixed={"by": "combing"},
-               only_if=f"AND(prepared_weighed <= scoured_weighed, {stages.ONCE}, {stages.COMBED})", note="If it was combed, and nothing else."),
-        Result("seen_spinning", "Spinning", "1 - yarn_weighed / prepared_weighed", trade.seen_loss, SHARE,
-               uses={"before": "prepared_weighed", "after": "yarn_weighed"}, only_if="yarn_weighed <= prepared_weighed"),
+               only_if=f"AND(ROUND(prepared_weighed / scoured_weighed, 9) <= {IN_DAMP_AIR}, {stages.ONCE}, {stages.COMBED})", note="If it was combed, and nothing else."),
+        Result("seen_spinning", "Spinning", "MAX(0, 1 - yarn_weighed / prepared_weighed)", trade.seen_loss, SHARE,
+               uses={"before": "prepared_weighed", "after": "yarn_weighed"}, only_if=f"ROUND(yarn_weighed / prepared_weighed, 9) <= {IN_DAMP_AIR}"),
     ))
 
 

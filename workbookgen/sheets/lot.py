@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST, LENGTH, MASS, NUMBER, SHARE, THREADS, Kind
 from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
-from workbookgen.reference import charted, diameter, lot_words
+from workbookgen.reference import charted, diameter, way_words
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, stages, tabs, uses
@@ -111,21 +111,23 @@ WAY = Card(
             *uses.enough_for("reach", "wraps"),
             Result("enough_words", "What the rest is for",
                    '"What is " & IF(stage > 4, "left", "still to spin") & " is " & enough & "." & IF(IF(given(promised), AND(promised >= 0.005, promised < 1000), 1 = 0), '
-                   '" Projects take " & ROUND(ROUND(promised * 100, 9), 0) & "% of it.", "")', lot_words.still_enough, None),
+                   '" Projects take " & ROUND(ROUND(promised * 100, 9), 0) & "% of it.", "")', way_words.still_enough, None, only_if="to_come > 1.5"),
             _of_lot("skeins", "Skeins", "skeins", NUMBER, 0),
             _of_lot("length", "Yarn in skeins", "spun_length", LENGTH),
             _of_lot("grist", "Mean grist", "mean_grist", GRIST),
             _of_lot("variation", "CV of grist", "variation", SHARE),
             _of_lot("promised", "Projects take", "promised", SHARE, 0),
-            Result("words", "In words", 'said(yarn) & " of yarn from " & said(bought) & ": " & ROUND(ROUND(yarn / bought * 100, 9), 0) & "% kept"',
-                   lot_words.lot_in_words, None, only_if="bought > 0"),
+            Result("words", "In words", 'said(yarn) & " of yarn from " & said(bought) & ": " & IF(ROUND(yarn / bought, 9) > 1, "all kept; in damper air fiber weighs more", '
+                   'ROUND(ROUND(yarn / bought * 100, 9), 0) & "% kept")',
+                   way_words.lot_in_words, None, only_if="bought > 0"),
             _of_lot("plied", "In skeins of designs", "plied"),
             Result("spun_words", "In words",
                    'IF(given(weighed_yarn), said(yarn) & " is spun", said(spun) & IF(stage > 4, " is used", " is spun")) '
                    '& IF(IF(given(plied), plied > 1.5, 1 = 0), ", " & said(plied) & " of it in skeins of designs", "") '
-                   '& ", " & said(to_come) & IF(given(weighed_yarn), " of it in no skein yet", IF(stage > 4, " is left", " still to spin")) '
-                   '& IF(given(reach), ": about " & said(reach) & ".", ".")',
-                   lot_words.way_in_words, None, uses={"length": "reach", "weighed": "weighed_yarn"}),
+                   '& ", " & IF(to_come > 1.5, said(to_come) & IF(given(weighed_yarn), " of it in no skein yet", IF(stage > 4, " is left", " still to spin")) '
+                   '& IF(given(reach), ": about " & said(reach), ""), IF(given(weighed_yarn), "nothing is left outside skeins", '
+                   'IF(stage > 4, "nothing is left", "nothing is left to spin"))) & "."',
+                   way_words.way_in_words, None, uses={"length": "reach", "weighed": "weighed_yarn"}),
         )),
         Group("For the chart", (
             Result("known_bought", "Bought", "bought", charted.known_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),

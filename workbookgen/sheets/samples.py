@@ -27,9 +27,11 @@ from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, plausible, tabs
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_TURNS
+from workbookgen.sheets.plausible import IN_DAMP_AIR
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = tabs.SAMPLES
+NO_GAIN = f"ROUND(yarn_out / fiber_in, 9) <= {IN_DAMP_AIR}"
 READINGS = tuple(f"wpi_{number}" for number in range(1, 6))
 ALL_READINGS = ", ".join(READINGS)
 OF_READINGS = {f"reading_{number}": word for number, word in enumerate(READINGS, start=1)}
@@ -80,7 +82,7 @@ def samples(settings: Settings) -> Log:
         rules=(
             Rule("clean_out > raw_in", lambda values: values["clean_out"] > values["raw_in"],
                  "Washed, dry: more than the fleece that went in. Let it dry, weigh again."),
-            Rule("yarn_out > fiber_in", lambda values: values["yarn_out"] > values["fiber_in"],
+            Rule(f"ROUND(yarn_out / fiber_in, 9) > {IN_DAMP_AIR}", lambda values: round(values["yarn_out"] / values["fiber_in"], 9) > IN_DAMP_AIR,
                  "Yarn out: more than the fiber that went in. Check both."),
             _together("length", "mass", "Length and Its weight"),
             _together("singles_turns", "singles_piece", "Turns, singles, and In singles of"),
@@ -182,7 +184,8 @@ def _for_planning() -> Group:
     return Group("For planning", (
         Result("scoured_yield", "Scoured yield", "clean_out / raw_in", trade.seen_yield, SHARE, width=9, uses={"before": "raw_in", "after": "clean_out"},
                only_if="clean_out <= raw_in", note="Of the washed handful: its lot expects it of the whole fleece."),
-        Result("loss", "Spinning loss", "1 - yarn_out / fiber_in", trade.share_lost, SHARE, width=9, uses={"before": "fiber_in", "after": "yarn_out"}),
+        Result("loss", "Spinning loss", "MAX(0, 1 - yarn_out / fiber_in)", trade.share_lost, SHARE, width=9, uses={"before": "fiber_in", "after": "yarn_out"},
+               only_if=NO_GAIN, note="In damper air the yarn may weigh a little more: then nothing was lost."),
         Result("shrinkage", "Shrinkage", "1 - washed / unwashed", reeling.shrinkage, SHARE, uses={"length": "unwashed", "finished": "washed"}),
         Result("take_up", "Take-up", "1 - plied_length / singles_length", reeling.shrinkage, SHARE, width=9,
                uses={"length": "singles_length", "finished": "plied_length"}, note="Share of the singles' length lost in plying."),
@@ -202,8 +205,8 @@ def _for_other_sheets() -> Group:
                only_if=f"{TOO_FEW} < COUNT(quantiles_readings)"),
         Result("inches", "Inches at a time", "ROUNDUP(ROUND(POWER(INDEX(quantiles_t, 4) * variation / doubts_readings, 2) / 5, 6), 0)", statistics.inches_each, NUMBER,
                uses={"error": "doubts_readings"}, digits=0),
-        Result("seen_loss", "Lost in spinning", "1 - yarn_out / fiber_in", trade.seen_loss, SHARE, uses={"before": "fiber_in", "after": "yarn_out"},
-               only_if="yarn_out <= fiber_in", note="Of this sample: its lot expects it of all its fiber."),
+        Result("seen_loss", "Lost in spinning", "MAX(0, 1 - yarn_out / fiber_in)", trade.seen_loss, SHARE, uses={"before": "fiber_in", "after": "yarn_out"},
+               only_if=NO_GAIN, note="Of this sample: its lot expects it of all its fiber."),
         repeated("of_lot", "Sample of", "lot", width=18),
         repeated("listed", "Listed as", "name", width=22),
     ), printed=False)

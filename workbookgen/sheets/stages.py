@@ -14,6 +14,7 @@ from workbookgen.reference import fiber
 from workbookgen.sheets import lists
 from workbookgen.sheets.limits import LOSS, PART
 from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.plausible import IN_DAMP_AIR
 from workbookgen.texts import folded
 
 
@@ -170,8 +171,10 @@ def _no_less(stage: Stage, before: str, expected: str) -> str:
 
 
 def _no_gain(weighed: str, before: str) -> str:
-    """What is weighed is no more than there was before; where that is unknown, no more than was bought."""
-    return f"{weighed} <= weight" if before == "weight" else f"{weighed} <= IF(given({before}), {before}, weight)"
+    """What is weighed is no more than there was before; where that is unknown, no more than was bought. Damp air does
+    not decide."""
+    least = "weight" if before == "weight" else f"IF(given({before}), {before}, weight)"
+    return f"ROUND({weighed} / {least}, 9) <= {IN_DAMP_AIR}"
 
 
 def _after(stage: Stage, before: str, key: str, label: str, formula: str, reference) -> Result:
@@ -206,7 +209,7 @@ def _after_preparing() -> Result:
 def shares_lost() -> tuple[Result, ...]:
     """What each stage took, or is expected to take."""
     return tuple(
-        Result(f"lost_{step}", label, f"1 - {after} / {before}", fiber.share_lost, SHARE, width=11, uses={"before": before, "after": after})
+        Result(f"lost_{step}", label, f"MAX(0, 1 - {after} / {before})", fiber.share_lost, SHARE, width=11, uses={"before": before, "after": after})
         for step, label, before, after in (
             ("skirting", "Skirting", "weight", "skirted"),
             ("scouring", "Scouring", "skirted", "scoured"),
@@ -223,23 +226,23 @@ NOIL = "IF(given(noil_weighed), noil_weighed, 0)"
 def out_of_fed() -> tuple[Result, ...]:
     """What becomes of the fiber that is fed to cards or comb: top, noil, and waste."""
     return (
-        Result("top_share", "Top", "prepared_weighed / scoured", fiber.share_of_fed, SHARE, uses={"part": "prepared_weighed", "fed": "scoured"},
-               only_if="AND(stage <= 3, prepared_weighed <= scoured * 1.000001)", note="Share of what was fed that is ready to spin."),
-        Result("noil_share", "Noil", "noil_weighed / scoured", fiber.share_of_fed, SHARE, uses={"part": "noil_weighed", "fed": "scoured"},
-               only_if="AND(stage <= 3, noil_weighed <= scoured * 1.000001)"),
+        Result("top_share", "Top", "MIN(1, prepared_weighed / scoured)", fiber.share_of_fed, SHARE, uses={"part": "prepared_weighed", "fed": "scoured"},
+               only_if=f"AND(stage <= 3, ROUND(prepared_weighed / scoured, 9) <= {IN_DAMP_AIR})", note="Share of what was fed that is ready to spin."),
+        Result("noil_share", "Noil", "MIN(1, noil_weighed / scoured)", fiber.share_of_fed, SHARE, uses={"part": "noil_weighed", "fed": "scoured"},
+               only_if=f"AND(stage <= 3, ROUND(noil_weighed / scoured, 9) <= {IN_DAMP_AIR})"),
         Result("waste", "Waste", f"IF(scoured - prepared_weighed - {NOIL} < 0.000000001 * scoured, 0, scoured - prepared_weighed - {NOIL})", fiber.waste_of_fed, MASS,
                uses={"fed": "scoured", "prepared": "prepared_weighed", "noil": "noil_weighed"},
-               only_if=f"AND(stage <= 3, prepared_weighed + {NOIL} <= scoured * 1.000001, OR(given(noil_weighed), NOT({COMBED})))",
+               only_if=f"AND(stage <= 3, ROUND((prepared_weighed + {NOIL}) / scoured, 9) <= {IN_DAMP_AIR}, OR(given(noil_weighed), NOT({COMBED})))",
                note="What was fed and is neither top nor noil."),
         Result("waste_share", "Waste, share", "waste / scoured", fiber.waste_share, SHARE, uses={"fed": "scoured"}),
     )
 
 
 def cannot_gain() -> tuple[Rule, ...]:
-    """A stage that weighs more than one before it: damp fiber, or a typing error. One rule a stage, since all of
-    them stand in one formula."""
+    """A stage that weighs more than one before it, and not by damp air alone: wet fiber, or a typing error. One rule a
+    stage, since all of them stand in one formula."""
     alone = tuple(
-        Rule(f"{later} > {_least_of(earlier)}", _more(later, earlier), f"{label}: more than before. Weigh it dry, or correct the earlier weight.")
+        Rule(f"ROUND({later} / {_least_of(earlier)}, 9) > {IN_DAMP_AIR}", _more(later, earlier), f"{label}: more than before. Dry it, or correct the earlier weight.")
         for later, label, earlier in (
             ("skirted_weighed", "Skirted", ()),
             ("scoured_weighed", "Washed", ("skirted_weighed",)),
@@ -248,7 +251,7 @@ def cannot_gain() -> tuple[Rule, ...]:
         )
     )
     fed = ("scoured_weighed",)
-    return (*alone, Rule(f"{OUT} > {_least_of(fed)} * 1.000001", _both_more(fed), "Noil: with what is prepared, more than was fed. Let it dry, weigh again."))
+    return (*alone, Rule(f"ROUND(({OUT}) / {_least_of(fed)}, 9) > {IN_DAMP_AIR}", _both_more(fed), "Noil: with what is prepared, more than was fed. Let it dry, weigh again."))
 
 
 def _least_of(earlier: tuple[str, ...]) -> str:
@@ -261,11 +264,11 @@ def _lightest(values, earlier: tuple[str, ...]) -> float:
 
 
 def _more(later: str, earlier: tuple[str, ...]):
-    return lambda values: values[later] > _lightest(values, earlier)
+    return lambda values: round(values[later] / _lightest(values, earlier), 9) > IN_DAMP_AIR
 
 
 def _both_more(fed: tuple[str, ...]):
-    return lambda values: values["prepared_weighed"] + values["noil_weighed"] > _lightest(values, fed) * 1.000001
+    return lambda values: round((values["prepared_weighed"] + values["noil_weighed"]) / _lightest(values, fed), 9) > IN_DAMP_AIR
 
 
 FOLDED = "behind the + above the columns"

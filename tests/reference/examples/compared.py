@@ -3,7 +3,7 @@ weeks."""
 
 import numpy as np
 
-from workbookgen.reference import answer, charted, desk_words, lot_words, overview, planning, uses
+from workbookgen.reference import answer, charted, desk_words, lot_words, overview, planning, uses, way_words
 
 from .amounts import n, q, texts
 
@@ -36,12 +36,12 @@ EXAMPLES = [
     (lot_words.there_in_words, dict(count=n(1, 1200, 0), length=q("yard", 200, 0, 0), mass=q("oz", 4, 0, 0))),
     (lot_words.shelf_in_words, dict(count=n(1, 12), mass=q("g", 400, 0), unknown=n(0, 2))),
     (lot_words.lots_in_words, dict(count=n(1, 12), unknown=n(0, 1))),
-    (lot_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1))),
-    (lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1))),
-    (lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 0))),
-    (lot_words.way_in_words, dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), plied=q("oz", 0, 5), stage=n(1, 5))),
+    (way_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1))),
+    (way_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1))),
+    (way_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 0))),
+    (way_words.way_in_words, dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), plied=q("oz", 0, 5), stage=n(1, 5))),
     (
-        lot_words.way_in_words,
+        way_words.way_in_words,
         dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), weighed=q("oz", 44, 6), yarn=q("oz", 44, 6)),
     ),
     (charted.has_of_needs, dict(has=q("oz", 40, 900), needs=q("g", 500, 800))),
@@ -66,9 +66,15 @@ EXAMPLES = [
     ),
     (answer.lacking, dict(spare=q("yard", 20, -20))),
     (answer.in_short, dict(verdict=texts("enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),
-    (lot_words.still_enough, dict(enough=texts("enough for hat", "not enough for hat"))),
-    (lot_words.still_enough, dict(enough=texts("enough for hat", "not enough for hat"), stage=n(5, 4))),
-    (lot_words.still_enough, dict(enough=texts("enough for hat", "not enough for hat"), promised=n(0.25, 0))),
+    (way_words.still_enough, dict(to_come=q("oz", 4, 0.1), enough=texts("enough for hat", "not enough for hat"))),
+    (
+        way_words.still_enough,
+        dict(to_come=q("oz", 4, 0.1), enough=texts("enough for hat", "not enough for hat"), stage=n(5, 4)),
+    ),
+    (
+        way_words.still_enough,
+        dict(to_come=q("oz", 4, 0.1), enough=texts("enough for hat", "not enough for hat"), promised=n(0.25, 0)),
+    ),
     (uses.called, dict(name=texts("hat", "Scarf"))),
     (uses.called, dict(name=texts("hat", "Scarf"), size=texts("child", "grown"))),
     (uses.covers, dict(length=q("yard", 200, 0), wraps=q("1/inch", 10, 14))),

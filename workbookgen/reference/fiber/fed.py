@@ -3,20 +3,21 @@
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.fiber.stages import only_damp
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.texts import folded
 from workbookgen.units import Mass, Ratio
 
 STAGE_OF_PREPARING = 3
 LAST_DIGITS = 1e-9  # of what was fed: where all of it came out, their difference is what arithmetic left of it
-ROUNDING = 1e-6  # two weights that add up to the whole may miss it in their last digits
+MORE_OUT = "No more can come out than was fed, but for a little water."
 
 
 @calculation
 def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
     """Share of the fed fiber that comes out as top, or as noil.
 
-    x = m / F. Top, noil and waste add up to all that was fed.
+    x = m / F, at most 1. Top, noil and waste add up to all that was fed.
 
     Parameters
     ----------
@@ -31,7 +32,7 @@ def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
     Raises
     ------
     ValueError
-        A mass that is not above zero, more than was fed, or fiber that was bought prepared.
+        A mass that is not above zero, over 5% more than was fed, or fiber that was bought prepared.
 
     Notes
     -----
@@ -47,16 +48,17 @@ def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
     0.75
     """
     require_within(ABOVE_ZERO, "Every weight", part, fed)
-    require(part <= fed * (1 + ROUNDING), "No more can come out than was fed.")
+    require(only_damp(part, fed), MORE_OUT)
     require(stage <= STAGE_OF_PREPARING, "This fiber was bought prepared.")
-    return (part / fed).m_as("")
+    return np.minimum(1.0, (part / fed).m_as(""))[()]
 
 
 @calculation
 def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Ratio = 1, way: str | None = None) -> Mass:
     """What is lost of the fed fiber, apart from the noil.
 
-    w = F - p - n, and 0 below a thousand-millionth of F. Dust, chaff, and fly; cards leave no noil.
+    w = F - p - n, and 0 below a thousand-millionth of F or where damp air made them more. Dust, chaff, and fly; cards
+    leave no noil.
 
     Parameters
     ----------
@@ -73,8 +75,8 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
     Raises
     ------
     ValueError
-        A mass that is not above zero, more than was fed, combed fiber whose noil was not weighed, or fiber that was
-        bought prepared.
+        A mass that is not above zero, over 5% more than was fed, combed fiber whose noil was not weighed, or fiber that
+        was bought prepared.
 
     Notes
     -----
@@ -98,7 +100,7 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
         noil = 0 * fed
     else:
         require_within(ABOVE_ZERO, "Every weight", noil)
-    require(prepared + noil <= fed * (1 + ROUNDING), "No more can come out than was fed.")
+    require(only_damp(prepared + noil, fed), MORE_OUT)
     require(stage <= STAGE_OF_PREPARING, "This fiber was bought prepared.")
     wasted = fed - prepared - noil
     return np.maximum(wasted, 0 * fed) * np.where(wasted < LAST_DIGITS * fed, 0.0, 1.0)[()]

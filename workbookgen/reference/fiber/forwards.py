@@ -2,7 +2,8 @@
 
 At each step the scale beats your own figure, and your own figure beats the guide. What a step
 leaves is what goes into the next, so the four functions form a chain. What was weighed later corrects what is only
-expected: there was at least that much. And what was weighed needs nothing of what came before it.
+expected: there was at least that much. And what was weighed needs nothing of what came before it. Up to 5% more than
+before is water from damper air, and stands as it was weighed.
 """
 
 from functools import reduce
@@ -19,6 +20,7 @@ from workbookgen.reference.fiber.stages import (
     kept_in_preparing,
     kept_of_loss,
     kept_of_yield,
+    only_damp,
     prepared_before,
 )
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
@@ -59,7 +61,7 @@ def after_skirting(
     Raises
     ------
     ValueError
-        A gain in mass, a loss outside 0 to below 1, or nothing known of the step.
+        A gain of over 5% in mass, a loss outside 0 to below 1, or nothing known of the step.
 
     Notes
     -----
@@ -114,7 +116,7 @@ def after_scouring(
     Raises
     ------
     ValueError
-        A gain in mass, a yield not above 0 and up to 1, or nothing known of the step.
+        A gain of over 5% in mass, a yield not above 0 and up to 1, or nothing known of the step.
 
     Notes
     -----
@@ -174,7 +176,8 @@ def after_preparation(
     Raises
     ------
     ValueError
-        A gain in mass, a loss outside 0 to below 1, or nothing known of the step, or of a second one that has a figure.
+        A gain of over 5% in mass, a loss outside 0 to below 1, or nothing known of the step, or of a second one that
+        has a figure.
 
     Notes
     -----
@@ -226,7 +229,7 @@ def after_spinning(
     Raises
     ------
     ValueError
-        A gain in mass, a loss outside 0 to below 1, or nothing known of the step.
+        A gain of over 5% in mass, a loss outside 0 to below 1, or nothing known of the step.
 
     Notes
     -----
@@ -270,5 +273,6 @@ def _on_the_scale(before, weighed, skipped, bought=None):
         before = bought
     grams_before, grams_after = _checked(before).m_as("gram"), weighed.m_as("gram")
     require(skipped | (grams_after >= 0), "The mass weighed cannot be negative.")
-    require(skipped | (weighed <= before), "Fiber cannot gain mass in a step: check both weighings, or let it dry.")
+    gained = "Fiber cannot gain mass in a step, but for a little water: check both weighings, or let it dry."
+    require(skipped | only_damp(weighed, before), gained)
     return Quantity(np.where(skipped, grams_before, grams_after)[()], "gram")

@@ -205,7 +205,7 @@ def seen_in_preparing(
 ) -> Ratio:
     """Share that a lot lost in one way of preparing.
 
-    loss = 1 − after / before. Only lots prepared in that one way count.
+    loss = 1 − after / before, and 0 where it gained a little. Only lots prepared in that one way count.
 
     Parameters
     ----------
@@ -223,7 +223,7 @@ def seen_in_preparing(
     Raises
     ------
     ValueError
-        A lot prepared in the other way, or twice, or a gain in mass.
+        A lot prepared in the other way, or twice, or a gain of over 5%.
 
     Notes
     -----

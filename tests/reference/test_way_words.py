@@ -1,0 +1,80 @@
+"""The way of a lot in words."""
+
+import pytest
+
+from workbookgen.reference import way_words
+from workbookgen.units import Quantity
+
+
+def grams(mass):
+    return Quantity(mass, "g")
+
+
+def test_a_lot_is_told_by_what_it_keeps():
+    assert way_words.lot_in_words(Quantity(46, "oz"), Quantity(92, "oz")) == "46 oz of yarn from 92 oz: 50% kept"
+    assert way_words.lot_in_words(grams(400), Quantity(1, "kg")) == "400 g of yarn from 1 kg: 40% kept"
+
+
+@pytest.mark.parametrize(
+    "yarn, kept", [(100, "100% kept"), (100 + 1e-9, "100% kept"), (103, "all kept; in damper air fiber weighs more")]
+)
+def test_more_yarn_than_fiber_is_told_to_be_water(yarn, kept):
+    assert way_words.lot_in_words(grams(yarn), grams(100)) == f"{yarn:.0f} g of yarn from 100 g: {kept}"
+
+
+@pytest.mark.parametrize(
+    "more, words",
+    [
+        ({}, "300 g is spun, 200 g still to spin."),
+        ({"length": Quantity(400, "m")}, "300 g is spun, 200 g still to spin: about 400 m."),
+        ({"plied": grams(50)}, "300 g is spun, 50 g of it in skeins of designs, 200 g still to spin."),
+        ({"plied": grams(0)}, "300 g is spun, 200 g still to spin."),
+        ({"stage": 4}, "300 g is spun, 200 g still to spin."),
+        ({"stage": 5}, "300 g is used, 200 g is left."),
+        ({"weighed": grams(500), "yarn": grams(500)}, "500 g is spun, 200 g of it in no skein yet."),
+        ({"weighed": grams(500), "yarn": grams(500), "stage": 5}, "500 g is spun, 200 g of it in no skein yet."),
+    ],
+)
+def test_the_way_of_a_lot_is_told_up_to_what_is_still_to_spin(more, words):
+    assert way_words.way_in_words(grams(300), grams(200), **more) == words
+
+
+@pytest.mark.parametrize("rest", [0, 1.5])
+@pytest.mark.parametrize(
+    "more, words",
+    [
+        ({}, "300 g is spun, nothing is left to spin."),
+        ({"length": Quantity(3, "m")}, "300 g is spun, nothing is left to spin."),
+        ({"stage": 5}, "300 g is used, nothing is left."),
+        ({"weighed": grams(301), "yarn": grams(301)}, "301 g is spun, nothing is left outside skeins."),
+    ],
+)
+def test_a_lot_that_is_used_up_is_told_to_be(rest, more, words):
+    assert way_words.way_in_words(grams(300), grams(rest), **more) == words
+
+
+def test_a_gram_in_skeins_of_designs_is_not_worth_a_word():
+    assert way_words.way_in_words(grams(300), grams(200), plied=grams(1)) == "300 g is spun, 200 g still to spin."
+
+
+@pytest.mark.parametrize(
+    "stage, rest", [({}, "still to spin"), ({"stage": 4}, "still to spin"), ({"stage": 5}, "left")]
+)
+def test_of_a_bought_thread_nothing_is_to_spin(stage, rest):
+    told = way_words.still_enough(grams(85), "usually enough for hat", **stage)
+    assert told == f"What is {rest} is usually enough for hat."
+
+
+@pytest.mark.parametrize(
+    "wrong, words",
+    [
+        (lambda: way_words.lot_in_words(grams(1), grams(0)), "bought"),
+        (lambda: way_words.way_in_words(grams(1), grams(1), weighed=grams(1)), "state its yarn"),
+        (lambda: way_words.way_in_words(grams(1), grams(1), yarn=grams(1e6)), "below a million"),
+        (lambda: way_words.still_enough(grams(85), ""), "nothing to say"),
+        (lambda: way_words.still_enough(grams(1.5), "enough for hat"), "Nothing is left"),
+    ],
+)
+def test_what_nobody_can_say_is_refused(wrong, words):
+    with pytest.raises(ValueError, match=words):
+        wrong()

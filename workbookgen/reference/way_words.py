@@ -1,0 +1,181 @@
+"""The way of one lot in sentences: what it gives, how far it is spun, and what its rest is enough for."""
+
+import numpy as np
+
+from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, require_within
+from workbookgen.reference.words import percent, said
+from workbookgen.units import Length, Mass, Quantity, Ratio
+
+HARDLY_ANY = Quantity(1.5, "g")  # "0.1 oz" at most in words; common practice, no source
+LEAST_PROMISED, MOST_PROMISED = 0.005, 1000  # of what is left of a lot; less is none of it, and more is no plan
+
+
+@calculation
+def lot_in_words(yarn: Mass, bought: Mass) -> str:
+    """What a lot gives, in words.
+
+    words = y of b: k kept, k = y / b in whole percent; all of it where y is more, with what damp air does. It is the
+    main answer on the page of a lot.
+
+    Parameters
+    ----------
+    yarn : y, mass of the yarn of the whole lot
+    bought : b, mass as bought
+
+    Returns
+    -------
+    a text such as "46 oz of yarn from 101 oz: 46% kept"
+
+    Raises
+    ------
+    ValueError
+        A negative mass, nothing bought, or a mass too large to state.
+
+    Notes
+    -----
+    Valid for masses below a million of their unit.
+
+    References
+    ----------
+    Definition of the share kept.
+
+    Examples
+    --------
+    >>> print(lot_in_words(Quantity(46, "oz"), Quantity(92, "oz")))
+    46 oz of yarn from 92 oz: 50% kept
+    """
+    require_within(ABOVE_ZERO, "Something must have been bought.", bought)
+    kept = np.round((yarn / bought).m_as(""), 9)
+    return by_element(_of_lot, said(yarn), said(bought), percent(kept), kept > 1)
+
+
+def _of_lot(some: str, bought: str, kept: str, gained: bool) -> str:
+    share = "all kept; in damper air fiber weighs more" if gained else f"{kept} kept"
+    return f"{some} of yarn from {bought}: {share}"
+
+
+@calculation
+def way_in_words(
+    spun: Mass,
+    to_come: Mass,
+    length: Length | None = None,
+    plied: Mass | None = None,
+    stage: Ratio = 1.0,
+    weighed: Mass | None = None,
+    yarn: Mass | None = None,
+) -> str:
+    """How far a lot is spun, in words.
+
+    words = s spun, p of it in skeins of designs, r still to spin, with its length if that is known: R = r · grist. Once
+    all its yarn y was weighed, r is spun too, and in no skein yet; of a bought thread s is used and r is left. Up to
+    1.5 g is nothing.
+
+    Parameters
+    ----------
+    spun : s, mass of the yarn that is in skeins and pieces
+    to_come : r, mass of the yarn that the lot can still give
+    length : R, length of that, if its grist is known
+    plied : p, mass of the lot in skeins of designs, which are not its own alone
+    stage : how far the lot was worked when it was bought; 5 is a yarn or thread
+    weighed : mass of all its yarn, if that was weighed
+    yarn : y, mass of all its yarn
+
+    Returns
+    -------
+    the words
+
+    Raises
+    ------
+    ValueError
+        A negative amount, or one too large to state.
+
+    Notes
+    -----
+    Valid for amounts below a million of their unit.
+
+    References
+    ----------
+    Definition.
+
+    Examples
+    --------
+    >>> print(way_in_words(Quantity(300, "g"), Quantity(200, "g"), Quantity(400, "m")))
+    300 g is spun, 200 g still to spin: about 400 m.
+    """
+    require_numbers(spun, to_come, length, plied, stage, weighed, yarn)
+    require_applicable(weighed is None or yarn is not None, "Of a lot that was weighed, state its yarn.")
+
+    def words(done: str, some: str, left: str, reach: str, bought: bool) -> str:
+        is_used = bought and weighed is None
+        of_it = f", {some} of it in skeins of designs" if some else ""
+        rest = _rest(left, is_used, weighed is not None) + (f": about {reach}." if left and reach else ".")
+        return f"{done} is {'used' if is_used else 'spun'}{of_it}, {rest}"
+
+    def if_any(text: str, grams: float) -> str:
+        return text if grams > HARDLY_ANY.m_as("g") else ""
+
+    none = by_element(lambda _: "", spun.magnitude)
+    in_skeins, in_all = said(spun), none if yarn is None else said(yarn)
+    in_designs = none if plied is None else by_element(if_any, said(plied), plied.m_as("g"))
+    reach = none if length is None else said(length)
+    done = in_skeins if weighed is None else in_all
+    left = by_element(if_any, said(to_come), to_come.m_as("g"))
+    return by_element(words, done, in_designs, left, reach, np.asarray(stage) > 4)
+
+
+def _rest(left: str, is_used: bool, is_weighed: bool) -> str:
+    """What there is of a lot besides, or that there is nothing."""
+    if is_weighed:
+        return f"{left} of it in no skein yet" if left else "nothing is left outside skeins"
+    if is_used:
+        return f"{left} is left" if left else "nothing is left"
+    return f"{left} still to spin" if left else "nothing is left to spin"
+
+
+@calculation
+def still_enough(to_come: Mass, enough: str, stage: Ratio = 1.0, promised: Ratio | None = None) -> str:
+    """What the rest of a lot is enough for, in a sentence or two.
+
+    text = "What is still to spin is" + what it is enough for; of a bought thread, what is left; and what projects take
+    of it. It is the same answer as for a skein, given for yarn to come.
+
+    Parameters
+    ----------
+    to_come : mass of the rest
+    enough : what it is enough for, and what not
+    stage : how far the lot was worked when it was bought; 5 is a yarn or thread
+    promised : share of it that all projects take, if it is known
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        A blank text, a negative share, or a rest of up to 1.5 g: that is nothing.
+
+    Notes
+    -----
+    Valid for a lot of which something is left.
+
+    References
+    ----------
+    Lengths of the table: common practice, no source.
+
+    Examples
+    --------
+    >>> print(still_enough(Quantity(85, "g"), "usually enough for hat (grown), not for scarf", promised=0.93))
+    What is still to spin is usually enough for hat (grown), not for scarf. Projects take 93% of it.
+    """
+    require(by_element(lambda each: bool(str(each)), enough), "There is nothing to say.")
+    require_numbers(to_come, stage, promised)
+    require(to_come > HARDLY_ANY, "Nothing is left.")
+    taken = 0.0 if promised is None else promised
+    return by_element(_still_enough, enough, np.asarray(stage) > 4, taken, percent(taken))
+
+
+def _still_enough(enough: str, bought: bool, promised: float, in_percent: str) -> str:
+    projects = f" Projects take {in_percent} of it." if LEAST_PROMISED <= promised < MOST_PROMISED else ""
+    return f"What is {'left' if bought else 'still to spin'} is {enough}.{projects}"
