@@ -258,6 +258,18 @@ def test_a_toss_of_a_coin_is_not_called_likely():
     assert answer.in_short("in doubt", yards(15), yards(0)) == "In doubt: 15 yd over"
 
 
+def test_a_project_without_yarn_is_not_called_short():
+    assert [project.without_yarn(yards(length)) for length in (0, 1)] == [1, 0]
+    assert project.without_yarn(yards(0), lot_3="Top") == project.without_yarn(yards(0), design="Duo") == 0
+    assert answer.verdict(0.0, 0.9, yarnless=1.0) == "no yarn yet"
+    assert answer.verdict(0.0, 0.9, used=Quantity(85, "g"), yarnless=1.0) == "finished"
+    assert answer.in_short("no yarn yet", yards(-120), yards(120)) == "No yarn yet"
+    told = answer.answer(yards(0), yards(120), yards(-120), yards(0), yards(120), yarnless=1.0)
+    assert told == "It takes 120 yd, and no yarn for it is known yet."
+    with pytest.raises(ValueError, match="no yarn yet"):
+        answer.chance_words(0.01, yarnless=1.0)
+
+
 def test_a_lot_that_is_not_known_is_not_an_empty_one():
     assert sharing.unknown_lots(yards(200), "Aster", grams(100.0), "Birch") == 1
     assert sharing.unknown_lots(yards(200), "Aster", grams(0.0)) == 0  # nothing is left of it, which is known

@@ -151,7 +151,7 @@ def test_a_wheel_with_treadles_wants_the_draft():
 def test_wraps_typed_for_a_grist(described, grist, asked):
     piece = {"project": "Vest", "grist": grist}
     values = log(
-        described, projects=[VEST[0] | {"wanted": 500.0, "grist": grist}],
+        described, projects=[VEST[0] | {"wanted": 500.0, "grist": grist, "lot_1": "Moss"}],
         fiber=[{"name": "Moss", "state": "prepared fiber", "weight": 40.0, "grist": grist, "own_spinning": 0.03}],
         estimates=[piece | {"piece_mass": 12.0}], weavings=[CLOTH | LOSSES | piece],
     )

@@ -11,9 +11,11 @@ from workbookgen.reference.limits import NO_LENGTH, NOT_NEGATIVE, PART, require_
 from workbookgen.reference.words import rounded, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
+SOME = 0.5  # of a project without yarn, which is 1, and 0 of others
 TRACE = 1e-9  # share by which a length may differ from itself, where a program stored the one and worked out the other
 SAYABLE = Quantity(9e5, "m")
 TOO_HEAVY = Quantity(9e5, "g")
+NO_YARN = "no yarn yet"
 IN_SHORT = {"enough": "Enough", "in doubt": "In doubt"}
 
 
@@ -77,7 +79,7 @@ def scarcest(
 
 
 @calculation
-def chance_words(chance: Ratio) -> str:
+def chance_words(chance: Ratio, yarnless: Ratio = 0.0) -> str:
     """A chance, in words.
 
     p in whole percent where 2 ≤ p ≤ 98, else over 98% or under 2%. No chance is known better than that.
@@ -85,6 +87,7 @@ def chance_words(chance: Ratio) -> str:
     Parameters
     ----------
     chance : p, from 0 to 1
+    yarnless : 1 for a project that has no yarn yet, else 0
 
     Returns
     -------
@@ -93,7 +96,7 @@ def chance_words(chance: Ratio) -> str:
     Raises
     ------
     ValueError
-        A chance outside 0 to 1.
+        A chance outside 0 to 1, or a project without yarn: there is nothing that might be enough.
 
     Notes
     -----
@@ -110,6 +113,7 @@ def chance_words(chance: Ratio) -> str:
     """
     require_numbers(chance)
     require_within(PART, "A chance", chance)
+    require(np.asarray(yarnless) < SOME, "There is no yarn yet.")
     return by_element(_chance, chance)
 
 
@@ -162,11 +166,13 @@ def answer(
     free: Length | None = None,
     used: Mass | None = None,
     have: Length | None = None,
+    yarnless: Ratio = 0.0,
 ) -> str:
     """Whether it is enough, in a sentence.
 
     s = H - N, stated with both, with the chance, and with what is free. Number and words stand together, so a chance
-    under one half is never called enough. Once it is known what was used, that is stated instead.
+    under one half is never called enough. Once it is known what was used, that is stated instead; and while no yarn is
+    known, only what it takes.
 
     Parameters
     ----------
@@ -181,6 +187,7 @@ def answer(
     free : length in skeins of this yarn that belong to no project
     used : mass of yarn that the finished piece took
     have : that, less what others lack of its lots: where it is less, what is short is short for all of them
+    yarnless : 1 for a project that has no yarn yet, else 0
 
     Returns
     -------
@@ -206,7 +213,7 @@ def answer(
     ...     lacking=Quantity(0, "yd"), chance_words="95%"))
     There is 500 yd; it takes 400 yd: 100 yd over. Chance that it is enough: 95%.
     """
-    require_numbers(there, need, spare, over, lacking, least, most, free, used, have)
+    require_numbers(there, need, spare, over, lacking, least, most, free, used, have, yarnless)
     for length in (most, free):
         require(length is None or length < SAYABLE, "That is too much to put into a few words.")
     parts = [said(there), said(need), spare.magnitude, said(over), said(lacking)]
@@ -222,10 +229,14 @@ def answer(
         "" if chance_words is None else chance_words,
     ]
     parts += [0.0, ""] if free is None else [free.m_as("m"), said(free)]
-    return by_element(_answer, *parts, 0.0 if have is None else (there - have).m_as("m"))
+    return by_element(_answer, yarnless, *parts, 0.0 if have is None else (there - have).m_as("m"))
 
 
-def _answer(there, need, spare, over, lacking, least, most, meters, chance, free, in_skeins, of_others) -> str:
+def _answer(
+    yarnless, there, need, spare, over, lacking, least, most, meters, chance, free, in_skeins, of_others
+) -> str:
+    if yarnless > SOME:
+        return f"It takes {need}, and no yarn for it is known yet."
     between = f", very likely {least} to {most}" if meters >= 0.5 else ""
     together = ", for all projects on its lots" if of_others > 0.5 else ""
     rest = f"{over} over" if spare >= 0 else f"{lacking} short{together}"
@@ -235,17 +246,19 @@ def _answer(there, need, spare, over, lacking, least, most, meters, chance, free
 
 
 @calculation
-def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
+def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None, yarnless: Ratio = 0.0) -> str:
     """Whether it is enough, in one or two words.
 
     enough where p ≥ the certainty asked for, likely enough where p ≥ 2/3, in doubt where p ≥ 0.5, else short; finished
-    once it is known what was used. The words follow the chance and never contradict it: a toss of a coin is not likely.
+    once it is known what was used, and no yarn yet while none is known. The words follow the chance and never
+    contradict it: a toss of a coin is not likely.
 
     Parameters
     ----------
     chance : p, the chance that it is enough
     certainty : the chance that was asked for
     used : mass of yarn that the finished piece took
+    yarnless : 1 for a project that has no yarn yet, else 0
 
     Returns
     -------
@@ -270,16 +283,25 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
     >>> print(verdict(0.84, certainty=0.9))
     likely enough
     """
-    require_numbers(chance, certainty, used)
+    require_numbers(chance, certainty, used, yarnless)
     require_within(PART, "A chance", chance)
     require_within(PART, "A certainty", certainty)
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return by_element(lambda _: "finished", chance)
     return by_element(
-        lambda p, asked: (
-            "enough" if p >= asked else "likely enough" if p >= 2 / 3 else "in doubt" if p >= 0.5 else "short"
+        lambda none, p, asked: (
+            NO_YARN
+            if none > SOME
+            else "enough"
+            if p >= asked
+            else "likely enough"
+            if p >= 2 / 3
+            else "in doubt"
+            if p >= 0.5
+            else "short"
         ),
+        yarnless,
         chance,
         certainty,
     )
@@ -326,7 +348,7 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     """Whether it is enough, and by how much, in a few words.
 
     "Enough", "Likely enough" or "In doubt" by the verdict, with s over; "Short by" l where s < 0; "Finished" once it is
-    known what was used; l = -s. It is the main answer on the page of a project.
+    known what was used, and "No yarn yet"; l = -s. It is the main answer on the page of a project.
 
     Parameters
     ----------
@@ -363,6 +385,8 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     def words(kind: str, rest: float, short: str, more: str) -> str:
         if kind == "finished":
             return "Finished"
+        if kind == NO_YARN:
+            return "No yarn yet"
         return f"Short by {short}" if rest < 0 else f"{IN_SHORT.get(kind, 'Likely enough')}: {more} over"
 
     return by_element(words, verdict, spare.magnitude, said(lacking), said(over))

@@ -27,16 +27,17 @@ def in_words() -> tuple[Result, ...]:
                uses={"least": "come_least"} | {f"come_{part}": f"part_{part}_come" for part in PARTS} | {f"name_{part}": f"part_{part}_name" for part in PARTS},
                only_if=SCARCEST_NAMED, width=20, note="The component that runs out first, and limits the yarn."),
         Result("chance_words", "Sure by", 'IF(open_chance > 0.98, "over 98%", IF(open_chance < 0.02, "under 2%", ROUND(ROUND(open_chance * 100, 9), 0) & "%"))',
-               answer.chance_words, None, uses={"chance": "open_chance"}, width=11),
-        Result("verdict", "In a word", 'IF(given(used), "finished", IF(chance >= doubts_certainty, "enough", IF(chance >= 2 / 3, "likely enough", '
-                                       'IF(chance >= 0.5, "in doubt", "short"))))',
+               answer.chance_words, None, uses={"chance": "open_chance"}, only_if="yarnless < 0.5", width=11),
+        Result("verdict", "In a word", 'IF(given(used), "finished", IF(yarnless > 0.5, "no yarn yet", IF(chance >= doubts_certainty, "enough", '
+                                       'IF(chance >= 2 / 3, "likely enough", IF(chance >= 0.5, "in doubt", "short")))))',
                answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, note="Enough: as sure as you ask on the sheet Sureness."),
         Result("answer", "In a sentence",
-               'IF(given(used), "It took " & said(used) & " of yarn.", "There is " & said(there) & IF(AND(given(least), IF(given(most), most >= 0.5, 1 = 0)), ", very likely " '
+               'IF(given(used), "It took " & said(used) & " of yarn.", IF(yarnless > 0.5, "It takes " & said(need) & ", and no yarn for it is known yet.", '
+               '"There is " & said(there) & IF(AND(given(least), IF(given(most), most >= 0.5, 1 = 0)), ", very likely " '
                '& said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
                '& IF(spare >= 0, said(over) & " over", said(lacking) & " short" & IF(have < there - 0.5, ", for all projects on its lots", "")) & "." '
                '& IF(given(chance_words), " Chance that it is enough: " & chance_words & ".", "") '
-               '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins that belong to no project.", ""))',
+               '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins that belong to no project.", "")))',
                answer.answer, None, width=70, only_if="AND(IF(given(most), most < 900000, 1 = 1), IF(given(free), free < 900000, 1 = 1), IF(given(used), used < 900000, 1 = 1))",
                note="What there is counts skeins as they will be when washed, and what the lots still give."),
         Result("advice", "To be as sure as you ask",

@@ -82,8 +82,9 @@ PROJECT = Card(
             _of("spare", "Over or short", "spare", LENGTH),
             Result("lacking", "Lacking", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
             Result("in_short", "In short",
-                   'IF(verdict = "finished", "Finished", IF(spare < 0, "Short by " & said(lacking), IF(verdict = "enough", "Enough: ", IF(verdict = "in doubt", "In doubt: ", '
-                   '"Likely enough: ")) & said(spare) & " over"))',
+                   'IF(verdict = "finished", "Finished", IF(verdict = "no yarn yet", "No yarn yet", IF(spare < 0, '
+                   '"Short by " & said(lacking), IF(verdict = "enough", "Enough: ", IF(verdict = "in doubt", "In doubt: ", '
+                   '"Likely enough: ")) & said(spare) & " over")))',
                    answer.in_short, None, only_if="ABS(spare) < 900000"),
             _of("answer", "In a sentence", "answer"),
             _of("advice", "To be as sure as you ask", "advice"),

@@ -88,9 +88,8 @@ def projects(settings: Settings) -> Log:
                  f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty."),
             Rule("AND(NOT(given(used)), in_skeins <= 0, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
                  f"{ASKING} Hours done: as many as planned, and nothing is in skeins, so none are told as ahead. Log what is reeled, or look at your pace on the sheet Time."),
-            Rule("AND(need > 0, in_skeins <= 0, NOT(given(part_1_name)), NOT(given(used)))",
-                 lambda values: values["need"] > 0 and values["in_skeins"] <= 0 and not values["part_1_name"] and values["used"] is None,
-                 f"{UNKNOWN} that counts: no yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
+            Rule("AND(need > 0, yarnless > 0.5, NOT(given(used)))", lambda values: values["need"] > 0 and values["yarnless"] > 0.5 and values["used"] is None,
+                 f"{ASKING} It has no yarn yet. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
         ),
     )
 
@@ -320,6 +319,7 @@ def _for_other_sheets() -> Group:
         *supply.unknown_lots(),
         supply.shared_lots(),
         *enough.said(),
+        Result("yarnless", "No yarn yet", f"IF(OR(in_skeins > 0, given(design), {ANY_LOT[3:]}, 0, 1)", project.without_yarn, NUMBER, uses={"skeins": "in_skeins"}, digits=0),
         repeated("by_design", "Plied by", "design", width=16),
         repeated("by_lot", "Spun from", "lot_1", width=16),
         Result("lotless", "Skeins of no lot", "count_where(skeins_finished_yd, skeins_lotless, name)", stock.count_where, NUMBER, digits=0,

@@ -458,7 +458,11 @@ EXAMPLES = [
     ),
     (answer.verdict, dict(chance=n(0.84, 0.99), certainty=n(0.9, 0.95))),
     (answer.verdict, dict(chance=n(0.84, 0.99), certainty=n(0.9, 0.95), used=q("g", 300, 0))),
+    (answer.verdict, dict(chance=n(0.84, 0.0), certainty=n(0.9, 0.95), yarnless=n(0, 1))),
     (answer.chance_words, dict(chance=n(0.84, 0.99))),
+    (answer.chance_words, dict(chance=n(0.84, 0.99), yarnless=n(0, 0))),
+    (project.without_yarn, dict(skeins=q("yard", 290, 0))),
+    (project.without_yarn, dict(skeins=q("yard", 290, 0), lot_1=texts("Aster", "Birch"))),
     (answer.lacking, dict(spare=q("yard", 20, -20))),
     (
         answer.in_short,
@@ -487,6 +491,7 @@ EXAMPLES = [
         )
         for known in (
             dict(chance_words=texts("84%", "16%")),
+            dict(yarnless=n(0, 1)),
             dict(
                 chance_words=texts("84%", "16%"),
                 least=q("yard", 390, 350),

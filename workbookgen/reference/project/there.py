@@ -1,10 +1,10 @@
-"""What there is for a project: its own skeins, which nobody takes away, and what its lots still give."""
+"""What there is for a project: its own skeins, which nobody takes away, and what its lots still give; or no yarn."""
 
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.limits import NO_LENGTH, NOT_NEGATIVE, require_within
-from workbookgen.units import Length
+from workbookgen.units import Length, Ratio
 
 
 @calculation
@@ -122,6 +122,52 @@ def most_there(skeins: Length, u_skeins: Length, have: Length, uncertainty: Leng
     """
     _require_there(skeins, u_skeins, have, uncertainty)
     return np.maximum(skeins + 2 * u_skeins, have + 2 * uncertainty)
+
+
+@calculation
+def without_yarn(
+    skeins: Length,
+    design: str | None = None,
+    lot_1: str | None = None,
+    lot_2: str | None = None,
+    lot_3: str | None = None,
+) -> Ratio:
+    """Whether a project has no yarn yet.
+
+    w = 1 where S = 0 and neither a design nor a lot is chosen; else 0. Then all of it is still to be found, and "short"
+    would say that there is some.
+
+    Parameters
+    ----------
+    skeins : S, length of its own skeins
+    design : its design, if it has one
+    lot_1, lot_2, lot_3 : the lots that it is spun from
+
+    Returns
+    -------
+    w, 1 or 0
+
+    Raises
+    ------
+    ValueError
+        A negative length of skeins.
+
+    Notes
+    -----
+    Valid for any project.
+
+    References
+    ----------
+    Definition.
+
+    Examples
+    --------
+    >>> print(without_yarn(Quantity(0, "m")))
+    1.0
+    """
+    require_within(NOT_NEGATIVE, "The length of its skeins", skeins)
+    chosen = any(each is not None for each in (design, lot_1, lot_2, lot_3))
+    return np.where(skeins > NO_LENGTH, 0.0, 0.0 if chosen else 1.0)[()]
 
 
 def _require_there(skeins, u_skeins, have, uncertainty) -> None:
