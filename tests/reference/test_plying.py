@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 
-from workbookgen.reference import plying, twist
+from workbookgen.reference import balls, plying, twist
 from workbookgen.reference.diameter.wraps import threads_side_by_side
 from workbookgen.units import Quantity
 
@@ -184,6 +184,26 @@ def test_packages_hold_the_need_and_one_less_does_not(need, package):
     assert count == int(count)
     assert count * package >= need - 1e-6 * package
     assert (count - 1) * package < need or count == 0
+
+
+def test_spools_of_one_bought_thread_are_whole_together():
+    # 1,200 m twice from spools of 500 m: 4.8, which are 5.
+    lots, lengths = ["Duo / Cone", "", "Duo / Cone"], meters([1200.0, 700.0, 1200.0])
+    both = plying.spools(meters(1200), meters(500), lots, lengths, own="Duo / Cone", form="yarn or thread")
+    assert both == approx(2.5)
+    assert plying.spools(meters(1200), meters(500), lots, lengths, own="Duo / Cone", form="prepared fiber") == 3
+    alone = plying.spools(
+        meters(700), meters(500), ["Duo / Silk"], meters([700.0]), own="Duo / Silk", form="yarn or thread"
+    )
+    assert alone == plying.spools(meters(700), meters(500)) == 2
+
+
+def test_what_is_got_of_one_thread_is_told_once():
+    gram = Quantity(1.0, "g")
+    assert [balls.to_get(60 * gram, 1, 0.5, before).m_as("g") for before in (0, 1)] == [120, 0]
+    assert balls.to_get(60 * gram, 1).m_as("g") == balls.to_get(60 * gram, 0, 0.5, 1).m_as("g") == 60
+    named = [balls.got_as("core", bought, part, "Cone") for bought, part in ((1, 0.5), (1, 1.0), (0, 0.5))]
+    assert named == ["Cone", "core", "core"] and balls.got_as("the yarn", 0) == "the yarn"
 
 
 def test_packages_of_another_kind_are_refused():

@@ -106,8 +106,37 @@ def test_two_lots_that_both_strands_may_take_are_divided_alike():
     assert first("@_over", fiber=lots, components=[TWO | either, ONE | either]) == oz(2, 1)
 
 
-ASKED = ("Is it right? Its lot: another component is spun from it, too, and not from the same lots in the same order. "
-         "Make both alike, or divide the lot in two lines on the sheet Fiber.")
+THREAD = {"design": "Tweed", "number": 8000.0, "system": "yards per pound", "package": 500.0, "lot": "Cone"}  # a cone of 1 oz
+CORE, BINDER = THREAD | {"name": "Core", "place": 2.0}, THREAD | {"name": "Binder", "place": 3.0}
+CONES = {"fiber": [FOG | {"weight": 90.0}, CONE], "designs": [{"name": "Tweed", "shrinkage": 0.0, "wanted": 1200.0}], "projects": [SHAWL | {"grist": 2000.0, "wanted": 3000.0}]}
+
+
+def test_two_strands_of_one_bought_thread_take_whole_spools_together():
+    """1,200 yd of yarn take 1,200 of the core and 1,200 of the binder, 2.4 cones of each: 4.8, which are 5 and not 6,
+    2.5 for each. The single of the lot fills bobbins of its own: of 500 yd, three."""
+    single = {"design": "Tweed", "name": "Single", "number": 4000.0, "system": "yards per pound", "place": 1.0, "lot": "Fog", "package": 500.0}
+    assert told("components_packages", components=[single, CORE, BINDER], **CONES)[0][:3] == (3, *oz(2.5, 2.5))
+    apart = told("components_packages", components=[single, CORE, BINDER | {"lot": "Fog", "number": 4000.0}], **CONES)[0][:3]
+    assert apart == (3, 3, 3), "two that are spun"
+
+
+def test_what_to_buy_for_two_strands_of_one_thread_is_told_once_in_whole_cones():
+    """They were told apart, each in whole cones: one too many where both end in less than half a cone."""
+    single = {"design": "Tweed", "name": "Single", "number": 4000.0, "system": "yards per pound", "place": 1.0, "lot": "Fog"}
+    strands = {"components": [single, CORE, BINDER]}
+    core, binder = first("projects_part_2_buy", "projects_part_3_buy", **CONES, **strands)
+    keys = [f"projects_part_{part}_{key}" for key in ("get", "balls") for part in (2, 3)]
+    assert core == pytest.approx(binder) and first(*keys, **CONES, **strands)[:2] == oz(core + binder, 0)
+    cones = -(-(core + binder) // 1)
+    assert first(*keys[2:], **CONES, **strands) == [cones, 0]
+    advice = first("projects_advice", **CONES, **strands)[0]
+    assert f": {cones:.0f} spools of Cone." in advice and "Core" not in advice and "Binder" not in advice
+    alone = first("projects_advice", **CONES, components=[single, CORE | {"strands": 2.0}])[0]
+    assert alone == advice.replace("of Cone", "of Core"), "one component with two strands says the same"
+
+
+ASKED = ("Is it right? Its lot: another component draws on it, too, and not on the same lots in the same order: each counts on all of it. "
+         "Make their lots alike, or give each its part of it as a line of its own on the sheet Fiber.")
 
 
 @pytest.mark.parametrize(("lots", "asked"), [

@@ -2,10 +2,12 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.reference.limits import ABOVE_ZERO, require_within
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.plying.amounts import packages
 from workbookgen.units import Grist, Length, Mass, Ratio
+
+SOME = 0.5  # of what is counted
 
 
 @calculation
@@ -53,15 +55,103 @@ def ball_weighs(
     return (package / planned).to("gram")
 
 
+SHARED = 0.999999  # a strand with less of its lots than this has them together with others
+
+
+@calculation
+def to_get(buy: Mass, bought: Ratio, part: Ratio = 1.0, before: Ratio = 0.0) -> Mass:
+    """What to get of a strand, with those of its yarn that are of the same bought thread.
+
+    G = f / q for the first of them, and 0 for the others, which have it too; f where the strand is spun, or has its
+    thread to itself. Two strands from one cone take whole cones together: 1.2 and 1.2 are 3, not 4.
+
+    Parameters
+    ----------
+    buy : f, what to get of the strand alone
+    bought : 1 for a bought yarn or thread, 0 for one to be spun
+    part : q, part that the strand has of its lots
+    before : how many earlier strands have the same lots
+
+    Returns
+    -------
+    G, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or a part that is not above zero.
+
+    Notes
+    -----
+    Valid for strands that run out together, each by its share of the yarn.
+
+    References
+    ----------
+    Definition of a share.
+
+    Examples
+    --------
+    >>> print(to_get(Quantity(60, "g"), bought=1, part=0.5))
+    120.0 gram
+    """
+    require_numbers(bought, before)
+    require_within(NOT_NEGATIVE, "What to get", buy)
+    require_within(ABOVE_ZERO, "The part", part)
+    together = (np.asarray(bought) == 1) & (np.asarray(part) < SHARED)
+    return buy * np.where(together, np.where(np.asarray(before) > SOME, 0.0, 1 / np.asarray(part)), 1.0)[()]
+
+
+@calculation
+def got_as(name: str, bought: Ratio, part: Ratio = 1.0, lot: str | None = None) -> str:
+    """What it is called that is got for a strand.
+
+    words = the name, or the lot where other strands are of the same bought thread. One cone for two strands is asked
+    for by the name of the cone.
+
+    Parameters
+    ----------
+    name : what the strand is called
+    bought : 1 for a bought yarn or thread, 0 for one to be spun
+    part : part that the strand has of its lots
+    lot : its first lot, if it has one
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        A part that is not a number.
+
+    Notes
+    -----
+    Valid for strands of a design.
+
+    References
+    ----------
+    Definition.
+
+    Examples
+    --------
+    >>> print(got_as("core", bought=1, part=0.5, lot="Gold cone"))
+    Gold cone
+    """
+    require_numbers(bought, part)
+    if lot is None:
+        return by_element(lambda own, *_: own, name, bought, part)
+    return by_element(lambda own, of, q, cone: cone if of == 1 and q < SHARED else own, name, bought, part, lot)
+
+
 @calculation
 def balls_to_buy(buy: Mass, ball: Mass, bought: Ratio, lot: str | None = None, design: str | None = None) -> Ratio:
     """Balls or spools to get of a strand that is bought.
 
-    k = ⌈f / b⌉. Part of a ball means buying a whole one.
+    k = ⌈G / b⌉. Part of a ball means buying a whole one.
 
     Parameters
     ----------
-    buy : f, what to get of it
+    buy : G, what to get of it
     ball : b, mass of one
     bought : 1 for a bought yarn or thread, 0 for one to be spun
     lot : the lot that it is spun from, if there is one
@@ -78,7 +168,7 @@ def balls_to_buy(buy: Mass, ball: Mass, bought: Ratio, lot: str | None = None, d
 
     Notes
     -----
-    Valid for balls of one size; a plain yarn without a lot is taken for one to buy. f / b is rounded to six decimals
+    Valid for balls of one size; a plain yarn without a lot is taken for one to buy. G / b is rounded to six decimals
     first.
 
     References

@@ -34,6 +34,11 @@ VIEW = LogView(
 )
 
 
+# The length of all components of its design that are of the same lots, and whether there are others of a bought thread.
+TOGETHER = "sum_where(components_length, components_lots, lots)"
+SHARED = f'IF(AND(given(lots), IF(given(lot_form), lot_form, "") = "yarn or thread"), {TOGETHER} > length, 1 = 0)'
+
+
 def components(settings: Settings) -> Log:
     return Log(
         "components",
@@ -52,8 +57,8 @@ def components(settings: Settings) -> Log:
             plausible.thick_by_tex("Yarn number", sentence=plausible.OTHER_SYSTEM),
             Rule("AND(given(lot), lot = other_lot)", _is_one_lot_twice, "Or lot: choose another one than the first."),
             Rule("overlapping > 0.5", lambda values: values["overlapping"] > 0.5,
-                 f"{ASKING} Its lot: another component is spun from it, too, and not from the same lots in the same order. "
-                 "Make both alike, or divide the lot in two lines on the sheet Fiber."),
+                 f"{ASKING} Its lot: another component draws on it, too, and not on the same lots in the same order: each counts on all of it. "
+                 "Make their lots alike, or give each its part of it as a line of its own on the sheet Fiber."),
         ),
     )
 
@@ -93,7 +98,10 @@ def _what_it_takes() -> Group:
         lookup("wanted", "Yarn to ply", "designs_unwashed", "design", LENGTH),
         Result("length", "Length needed", "wanted * strands * feed", plying.component_length, LENGTH, note="All strands together."),
         Result("mass", "Weight needed", "length * tex", plying.component_mass, MASS, uses={"linear_density": "tex"}),
-        Result("packages", "Spools", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0),
+        Result("packages", "Spools",
+               f"IF({SHARED}, ROUNDUP(ROUND({TOGETHER} / package, 6), 0) * length / {TOGETHER}, ROUNDUP(ROUND(length / package, 6), 0))", plying.spools, NUMBER, digits=1,
+               uses={"amounts": "components_length", "own": "lots", "lots": "components_lots", "form": "lot_form"},
+               note="Whole ones; of a bought thread for all components of the design that are of it, each with its part of them."),
     ))
 
 

@@ -46,14 +46,15 @@ def in_words() -> tuple[Result, ...]:
                + "".join(f' & IF({_to_get(part)} >= 1.5, {_separator(part)} & {_bought_as(part)}, "")' for part in PARTS)
                + ' & "." & IF(IF(given(shared), shared, 0) > 0, " Get it once: other projects draw on the same lots.", "")))',
                advice.advice, None, width=70,
-               uses={"certainty": "doubts_certainty"} | {f"{key}_{part}": f"part_{part}_{key}" for key in ("buy", "name", "form", "balls") for part in PARTS},
+               uses={"certainty": "doubts_certainty"} | {f"{key}_{part}": f"part_{part}_{word}" for part in PARTS for key, word in OF_STRANDS.items()},
                only_if=ADVICE_SAYABLE),
     )
 
 
+OF_STRANDS = {"buy": "get", "name": "got_as", "form": "form", "balls": "balls"}  # what the advice is told of each
 SCARCEST_NAMED = "AND(OR(NOT(given(part_2_come)), given(part_2_name)), OR(NOT(given(part_3_come)), given(part_3_name)), OR(NOT(given(part_4_come)), given(part_4_name)))"
 ADVICE_SAYABLE = "AND(" + ", ".join(
-    f"IF(given(part_{part}_buy), IF(part_{part}_buy < 900000, OR(part_{part}_buy < 1.5, given(part_{part}_name)), 1 = 0), 1 = 1), IF(given(part_{part}_balls), "
+    f"IF(given(part_{part}_get), IF(part_{part}_get < 900000, OR(part_{part}_get < 1.5, given(part_{part}_got_as)), 1 = 0), 1 = 1), IF(given(part_{part}_balls), "
     f"part_{part}_balls < 900000, 1 = 1)" for part in PARTS
 ) + ")"
 
@@ -65,7 +66,7 @@ def _limits(part: int) -> str:
 
 
 def _to_get(part: int) -> str:
-    return f"IF(given(part_{part}_buy), part_{part}_buy, 0)"
+    return f"IF(given(part_{part}_get), part_{part}_get, 0)"
 
 
 def _separator(part: int) -> str:
@@ -77,6 +78,6 @@ def _bought_as(part: int) -> str:
     """What to get of a strand: a number of balls or spools, or a weight in the form in which its lot was bought."""
     ball = 'IF(given(design), " spool", " ball")'
     return of_part(
-        f'IF(given(@_balls), said(@_balls) & {ball} & IF(@_balls = 1, "", "s") & " of " & @_name, '
-        'said(@_buy) & " of " & @_name & IF(given(@_form), " (" & @_form & ")", ""))', part
+        f'IF(given(@_balls), said(@_balls) & {ball} & IF(@_balls = 1, "", "s") & " of " & @_got_as, '
+        'said(@_get) & " of " & @_got_as & IF(given(@_form), " (" & @_form & ")", ""))', part
     )

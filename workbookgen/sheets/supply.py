@@ -292,13 +292,28 @@ def to_buy() -> tuple[Result, ...]:
                     {"come": "@_come", "share": "@_share", "bought": "@_bought", "kept": "@_kept"},
                     only_if="AND(finer > 0, IF(given(@_kept), @_kept > 0, 1 = 1))",
                     note="In the form in which its lot was bought, to be as sure as you ask."),
+            *_together(part),
             _lookup(part, "spool", "A spool weighs", "components_spool", "@_key", MASS, among="components_key"),
             *_ball(part),
-            _result(part, "balls", "Balls to buy", f"ROUNDUP(ROUND(@_buy / {ball(part)}, 6), 0)", balls.balls_to_buy, NUMBER,
-                    {"buy": "@_buy", "ball": ball(part), "bought": "@_bought", "lot": "@_lot_a"}, only_if="OR(@_bought = 1, AND(NOT(given(@_lot_a)), NOT(given(design))))",
+            _result(part, "balls", "Balls to buy", f"ROUNDUP(ROUND(@_get / {ball(part)}, 6), 0)", balls.balls_to_buy, NUMBER,
+                    {"buy": "@_get", "ball": ball(part), "bought": "@_bought", "lot": "@_lot_a"}, only_if="OR(@_bought = 1, AND(NOT(given(@_lot_a)), NOT(given(design))))",
                     digits=0),
         ]
     return tuple(results)
+
+
+def _together(part: int) -> tuple[Result, ...]:
+    """What to get of a component with those of the same bought thread, told once, by the name of the thread."""
+    shared = "@_bought = 1, @_of_lots < 0.999999"
+    before, of_before, leaves = ("0", {}, ("before",)) if part == 1 else ("IF(given(@_before), @_before, 0)", {"before": "@_before"}, ())
+    of_strand = {"bought": "@_bought", "part": "@_of_lots"}
+    return (
+        _result(part, "get", "To get", f"@_buy * IF(AND({shared}), IF({before} > 0.5, 0, 1 / @_of_lots), 1)", balls.to_get, MASS,
+                of_strand | {"buy": "@_buy"} | of_before, leaves=leaves,
+                note="With the other components of the same bought thread: whole spools are counted for all of them."),
+        _result(part, "got_as", "To get, name", f"IF(AND({shared}, given(@_lot_a)), @_lot_a, @_name)", balls.got_as, None,
+                of_strand | {"name": "@_name", "lot": "@_lot_a"}, width=20),
+    )
 
 
 def ball(part: int) -> str:

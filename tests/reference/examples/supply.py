@@ -508,6 +508,8 @@ EXAMPLES = [
     (balls.ball_weighs, dict(planned=q("m/g", 2, 3), package=q("yard", 200, 100))),
     (balls.ball_weighs, dict(planned=q("m/g", 2, 3), spool=q("oz", 2, 1))),
     (balls.balls_to_buy, dict(buy=q("g", 120, 0), ball=q("oz", 2, 1), bought=n(1, 0))),
+    (balls.to_get, dict(buy=q("g", 120, 0), bought=n(1, 0), part=n(0.5, 1), before=n(0, 1))),
+    (balls.got_as, dict(name=texts("core", "single"), bought=n(1, 0), part=n(0.5, 1), lot=texts("Cone", "Moss"))),
     (
         answer.scarcest,
         dict(least=q("m", 100, 90))

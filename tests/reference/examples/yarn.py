@@ -387,6 +387,18 @@ EXAMPLES = [
     (plying.component_length, dict(wanted=q("yard", 400, 0), strands=n(2, 1), feed=n(1.25, 1))),
     (plying.component_mass, dict(length=q("yard", 400, 0), linear_density=q("tex", 200, 90))),
     (plying.packages, dict(length=q("yard", 400, 0), package=q("m", 50, 60))),
+    (plying.spools, dict(length=q("yard", 400, 0), package=q("m", 50, 60))),
+    (
+        plying.spools,
+        dict(
+            length=q("yard", 400, 30),
+            package=q("m", 50, 60),
+            lots=["Tweed / Moss", "", "Tweed / Moss"],
+            amounts=q("m", 300, 20, np.nan),
+            own=texts("tweed / moss", "Tweed / Moss"),
+            form=texts("yarn or thread", "prepared fiber"),
+        ),
+    ),
     (labels.length_words, dict(length=q("m", 183, 0))),
     (labels.mass_words, dict(mass=q("g", 99, 0))),
     (labels.grist_words, dict(grist=q("m/g", 2, 3))),

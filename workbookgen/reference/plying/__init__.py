@@ -13,6 +13,7 @@ from workbookgen.reference.plying.amounts import (
     component_length,
     component_mass,
     packages,
+    spools,
 )
 from workbookgen.reference.plying.binder import binder_feed, bound_density, turns_left
 from workbookgen.reference.plying.bobbins import (

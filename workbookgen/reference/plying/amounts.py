@@ -3,10 +3,18 @@
 Lengths and masses of components, and the packages to buy or bobbins to fill.
 """
 
+from collections.abc import Sequence
+
+import numpy as np
+
 from workbookgen.reference.calculation import by_element, calculation, require_name, whole_for
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, Limits, require_within
 from workbookgen.reference.plying.design import require_strands_and_feed
+from workbookgen.reference.stock import sum_where
+from workbookgen.texts import folded
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio, Some
+
+BOUGHT = "yarn or thread"
 
 
 @calculation
@@ -124,6 +132,60 @@ def packages(length: Some, package: Some) -> Ratio:
     require_within(ABOVE_ZERO, "A package must hold something.", package)
     require_within(NOT_NEGATIVE, "What is needed", length)
     return whole_for(Quantity(length / package).m_as(""))
+
+
+@calculation
+def spools(
+    length: Length,
+    package: Length,
+    lots: Sequence[str] = (),
+    amounts: Some | None = None,
+    own: str | None = None,
+    form: str | None = None,
+) -> Ratio:
+    """Number of spools that a component takes.
+
+    k = ⌈ℓ / p⌉; of a bought thread ⌈Σ ℓ / p⌉ · ℓ / Σ ℓ, over the components of the design that are of it. Two strands
+    of one thread take whole spools together: 2.4 of them are 3, 1.5 for each.
+
+    Parameters
+    ----------
+    length : ℓ, length of the component
+    package : p, what one spool or bobbin holds
+    lots : the lots of each component, under its design, blank where one has none
+    amounts : ℓ of each; no number is a blank
+    own : the lots of this one, if it has any
+    form : form in which its lot was bought
+
+    Returns
+    -------
+    k, a number; a whole one where it has its thread to itself
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a spool that holds nothing.
+
+    Notes
+    -----
+    Valid for spools of one size. A strand that is spun fills bobbins of its own.
+
+    References
+    ----------
+    Definition of the quotient.
+
+    Examples
+    --------
+    >>> print(spools(Quantity(1100, "m"), Quantity(500, "m")))
+    3.0
+    """
+    if own is None or form is None:
+        return packages(length, package)
+    together = sum_where(own, lots, amounts).to("m")
+    bought = by_element(lambda each: folded(str(each)) == BOUGHT, form)
+    is_shared = np.asarray(bought, dtype=bool) & (together.m_as("m") > length.m_as("m"))
+    part = length.m_as("m") / np.where(is_shared, together.m_as("m"), 1.0)
+    return np.where(is_shared, packages(together, package) * part, packages(length, package))[()]
 
 
 @calculation
