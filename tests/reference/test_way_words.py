@@ -65,6 +65,13 @@ def test_of_a_bought_thread_nothing_is_to_spin(stage, rest):
     assert told == f"What is {rest} is usually enough for hat."
 
 
+def test_several_samples_are_told_to_count_by_their_mean():
+    leave = "To leave one out, empty its lot on the sheet Samples."
+    assert way_words.by_samples(2, 1) == f"Its yield is the mean of 2 handfuls. {leave}"
+    both = f"Its yield is the mean of 3 handfuls. Its loss in spinning is the mean of 2 samples. {leave}"
+    assert way_words.by_samples(3, 2) == both
+
+
 @pytest.mark.parametrize(
     "wrong, words",
     [
@@ -72,6 +79,7 @@ def test_of_a_bought_thread_nothing_is_to_spin(stage, rest):
         (lambda: way_words.way_in_words(grams(1), grams(1), weighed=grams(1)), "state its yarn"),
         (lambda: way_words.way_in_words(grams(1), grams(1), yarn=grams(1e6)), "below a million"),
         (lambda: way_words.still_enough(grams(85), ""), "nothing to say"),
+        (lambda: way_words.by_samples(1, 1), "no mean of one"),
         (lambda: way_words.still_enough(grams(1.5), "enough for hat"), "Nothing is left"),
     ],
 )

@@ -51,6 +51,31 @@ def test_two_samples_of_a_lot_are_expected_in_the_mean():
     assert told("fiber_yarn", samples=[SWATCH, SWATCH | {"name": "Other", "yarn_out": 0.8}]) == [pytest.approx(17)]
 
 
+LEAVE_OUT = "To leave one out, empty its lot on the sheet Samples."
+LOST = f"Its loss in spinning is the mean of 2 samples. {LEAVE_OUT}"
+WASHED = {"raw_in": 2.0, "clean_out": 1.2}
+
+
+@pytest.mark.parametrize(("more", "top", "said"), [
+    (({},), {}, None),  # one sample is no mean
+    (({}, {}), {}, LOST),
+    (({}, {"lot": None}), {}, None),
+    (({}, {"yarn_out": None}), {}, None),
+    (({}, {}), {"own_spinning": 0.05}, None),
+    (({}, {}), {"yarn_weighed": 18.0}, None),
+    (({}, {}), {"state": "yarn or thread"}, None),
+    ((WASHED, WASHED), {}, LOST),  # a top is not scoured
+    ((WASHED, WASHED), {"state": "raw fleece"}, f"Its yield is the mean of 2 handfuls. {LOST}"),
+    ((WASHED, WASHED | {"yarn_out": None}), {"state": "raw fleece"}, f"Its yield is the mean of 2 handfuls. {LEAVE_OUT}"),
+    ((WASHED, WASHED), {"state": "raw fleece", "scoured_weighed": 11.0}, LOST),
+    ((WASHED, WASHED), {"state": "raw fleece", "own_yield": 0.55}, LOST),
+])
+def test_a_lot_says_that_it_goes_by_the_mean_of_its_samples(more, top, said):
+    """Whichever the spinner goes with: there is no cell to say it, but a sample without the lot does not count."""
+    samples = [SWATCH | {"name": str(number)} | each for number, each in enumerate(more)]
+    assert told("way_samples_words", samples=samples, top=TOP | top) == [said]
+
+
 def test_what_is_typed_or_weighed_goes_before_a_sample():
     assert told("fiber_yarn", samples=[SWATCH], top=TOP | {"own_spinning": 0.05}) == [pytest.approx(19)]
     assert told("fiber_yarn", samples=[SWATCH], top=TOP | {"yarn_weighed": 18.6}) == [pytest.approx(18.6)]

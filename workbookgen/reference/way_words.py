@@ -179,3 +179,49 @@ def still_enough(to_come: Mass, enough: str, stage: Ratio = 1.0, promised: Ratio
 def _still_enough(enough: str, bought: bool, promised: float, in_percent: str) -> str:
     projects = f" Projects take {in_percent} of it." if LEAST_PROMISED <= promised < MOST_PROMISED else ""
     return f"What is {'left' if bought else 'still to spin'} is {enough}.{projects}"
+
+
+@calculation
+def by_samples(handfuls: Ratio, samples: Ratio) -> str:
+    """By how many samples of its own a lot's yarn is expected, where there are several.
+
+    text = "Its yield is the mean of h handfuls" where h > 1, "Its loss in spinning is the mean of s samples" where
+    s > 1, and how to leave one out. A lot has no cell that says which sample is the one: all of them count, and alike.
+
+    Parameters
+    ----------
+    handfuls : h, washed handfuls that tell its yield
+    samples : s, samples that tell its loss in spinning
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        Less than two of each, or a negative number.
+
+    Notes
+    -----
+    Valid for samples of one lot.
+
+    References
+    ----------
+    Definition of the mean.
+
+    Examples
+    --------
+    >>> print(by_samples(1, 2))
+    Its loss in spinning is the mean of 2 samples. To leave one out, empty its lot on the sheet Samples.
+    """
+    require((np.asarray(handfuls) > 1) | (np.asarray(samples) > 1), "There is no mean of one.")
+    return by_element(_by_samples, said(handfuls), said(samples), np.asarray(handfuls) > 1, np.asarray(samples) > 1)
+
+
+def _by_samples(handfuls: str, samples: str, are_washed: bool, are_spun: bool) -> str:
+    means = [
+        *([f"Its yield is the mean of {handfuls} handfuls."] if are_washed else []),
+        *([f"Its loss in spinning is the mean of {samples} samples."] if are_spun else []),
+    ]
+    return " ".join([*means, "To leave one out, empty its lot on the sheet Samples."])

@@ -204,6 +204,10 @@ def _losses_expected() -> Group:
         Result("expected_yield", "Scoured yield", "IF(given(sampled_yield), sampled_yield, breed_yield)", trade.yield_in_use, SHARE, width=11,
                uses={"sampled": "sampled_yield", "published": "breed_yield"}, only_if="OR(given(sampled_yield), given(breed_yield))",
                note="Share kept: of the lot's own samples, or as the guide on the sheet Guide expects."),
+        _counted_on("by_handfuls", "Handfuls in use", "samples", 2, "own_yield", ("scoured_weighed", "prepared_weighed", "yarn_weighed")),
+        Result("spun_samples", "Samples spun", "count_where(samples_seen_loss, samples_of_lot, name)", stock.count_where, NUMBER, digits=0,
+               uses={"names": "samples_of_lot", "amounts": "samples_seen_loss"}, note="Samples of this lot that tell its loss in spinning."),
+        _counted_on("by_samples", "Samples in use", "spun_samples", 4, "own_spinning", ("yarn_weighed",)),
         Result("sampled_spinning", "Spinning, samples", "sum_where(samples_seen_loss, samples_of_lot, name) / count_where(samples_seen_loss, samples_of_lot, name)",
                learning.observed, SHARE, width=11,
                uses={"names": "samples_of_lot", "shares": "samples_seen_loss"}, only_if="count_where(samples_seen_loss, samples_of_lot, name) > 0",
@@ -212,6 +216,14 @@ def _losses_expected() -> Group:
                uses={"sampled": "sampled_spinning", "published": "breed_spinning"}, only_if="OR(given(sampled_spinning), given(breed_spinning))",
                note="Share lost: of the lot's own samples, or as the guide on the sheet Guide expects. A project counts by the sample that it is planned by."),
     ))
+
+
+def _counted_on(key: str, label: str, count: str, step: int, own: str, weighed: tuple[str, ...]) -> Result:
+    """On how many samples of its own the lot's figure for a step rests, until something better is known."""
+    known = ", ".join(f"given({each})" for each in (own, *weighed))
+    spoken = dict(zip(("spun", "prepared", "scoured"), reversed(weighed), strict=False))
+    return Result(key, label, f"IF(OR(stage > {step}, {known}), 0, {count})", trade.counted_on, NUMBER, digits=0,
+                  uses={"count": count, "own": own} | spoken, fixed={"step": float(step)}, leaves=tuple({"scoured", "prepared"} - set(spoken)))
 
 
 def _seen_in_this_lot() -> Group:

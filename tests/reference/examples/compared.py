@@ -36,6 +36,7 @@ EXAMPLES = [
     (lot_words.there_in_words, dict(count=n(1, 1200, 0), length=q("yard", 200, 0, 0), mass=q("oz", 4, 0, 0))),
     (lot_words.shelf_in_words, dict(count=n(1, 12), mass=q("g", 400, 0), unknown=n(0, 2))),
     (lot_words.lots_in_words, dict(count=n(1, 12), unknown=n(0, 1))),
+    (way_words.by_samples, dict(handfuls=n(2, 0), samples=n(0, 3))),
     (way_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1))),
     (way_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1))),
     (way_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 0))),

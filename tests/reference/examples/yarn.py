@@ -159,6 +159,12 @@ EXAMPLES = [
         for known in (dict(own=n(0.3, 7)), dict(guide=n(0.4, 7)))
     ),
     (fiber.share_lost, dict(before=q("g", 1000, 800), after=q("oz", 30, 0))),
+    (fiber.counted_on, dict(count=n(2, 0), stage=n(1, 4), step=n(4, 4))),
+    (
+        fiber.counted_on,
+        dict(count=n(2, 0), stage=n(1, 3), step=n(2, 2), own=n(0.5, 0.25))
+        | {weighed: q("oz", 30, 2) for weighed in ("scoured", "prepared", "spun")},
+    ),
     (fiber.share_kept, dict(start=q("g", 1000, 800), yarn=q("oz", 16, 0))),
     (fiber.midpoint, dict(low=q("lb", 3, 8), high=q("kg", 2, 9))),
     (fiber.rectangular_uncertainty, dict(low=q("lb", 3, 8), high=q("kg", 2, 9))),

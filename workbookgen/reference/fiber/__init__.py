@@ -1,11 +1,10 @@
 """From fleece to yarn and back: what each step leaves, and how much to buy.
 
-A lot goes through the steps that were still ahead of it when it was bought: skirting, scouring,
-preparation, spinning. `stages` knows the steps, `forwards` and `backwards` go along them, `seen`
-reads losses and yields off your own weighings. `preparing` distinguishes carding from combing, `fed`
-says what either gives, `uncertainty` how sure the result is, and `fleece` reads what is published about
-breeds. As in the trade, skirting, preparation and spinning are stated by what they lose, scouring by
-what it yields.
+A lot goes through the steps that were still ahead of it when it was bought: skirting, scouring, preparation, spinning.
+`stages` knows the steps, `forwards` and `backwards` go along them, `seen` reads losses and yields off your own
+weighings. `preparing` distinguishes carding from combing, `fed` says what either gives, `sampled` how many samples
+speak for it, `uncertainty` how sure the result is, and `fleece` reads what is published about breeds. As in the trade,
+skirting, preparation and spinning are stated by what they lose, scouring by what it yields.
 """
 
 from workbookgen.reference.fiber.backwards import (
@@ -36,6 +35,7 @@ from workbookgen.reference.fiber.preparing import (
     yield_in_use,
     yield_uncertainty,
 )
+from workbookgen.reference.fiber.sampled import counted_on
 from workbookgen.reference.fiber.seen import seen_loss, seen_skirting, seen_yield, share_kept, share_lost
 from workbookgen.reference.fiber.stages import STATES, stage
 from workbookgen.reference.fiber.uncertainty import clean_uncertainty, kept_uncertainty, rest_square, yarn_uncertainty
