@@ -17,7 +17,7 @@ TAKEN_BY = {("projects", 0): frozenset({("fiber", 0), ("fiber", 2)}), ("projects
 TELLS_OF_OTHERS = {
     "skeins": frozenset(
         "mark message line_of_lot line_of_listed line_of_from_lot line_of_free_lot line_of_made_first from_lot free_lot made_first lot_left lot_mean lot_variation lot_grubbs "
-        "deviation limit_low limit_high stands_out again_deviation again_stands_out alike alike_sum alike_count alike_mean off_alike".split()
+        "deviation limit_low limit_high stands_out again_deviation again_stands_out alike alike_sum alike_count alike_mean off_alike lot_stage as_bought".split()
     ),
     "fiber": frozenset(
         "mark message line_of_listed promised needs_square to_come to_come_length to_spin_length again_promised again_to_come again_to_come_length "

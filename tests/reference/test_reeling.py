@@ -286,10 +286,20 @@ def test_the_chosen_sample_goes_before_the_design(known, share):
 
 
 @pytest.mark.parametrize(
+    "known, bought", [((5,), 1), ((4,), 0), ((5, 0.08), 0), ((5, None, 0.12), 0), ((4, None, 0.12), 0)]
+)
+def test_a_bought_yarn_is_finished_unless_a_sample_tells_otherwise(known, bought):
+    assert reeling.as_bought(*known) == bought
+    assert bought == 0 or reeling.known_shrinkage(bought=1.0) == 0
+
+
+@pytest.mark.parametrize(
     "known, words",
     [
         ({}, "usual shrinkage"),
         ({"sample": 0}, "shrinks as its sample"),
+        ({"sample": 0, "bought": 1.0}, "as bought"),
+        ({"washed_loop": Quantity(1.4, "m"), "sample": 0, "bought": 1.0}, "measured"),
         ({"washed_loop": Quantity(1.4, "m"), "sample": 0.08}, "measured"),
     ],
 )

@@ -119,6 +119,7 @@ def _in_the_log(settings: Settings) -> Group:
         _of_log("lot", "Fiber lot", "from_lot", None),
         _of_log("project", "Project", "for_project", None),
         _of_log("shrinkage_sample", "Its sample's shrinkage", "shrinkage_sample", SHARE),
+        _of_log("as_bought", "As bought", "as_bought", NUMBER, digits=0),
         _of_log("mark", "Mark", "mark", None),
         _of_log("message", "What the log says", "message", None),
         Result("log_fault", "Wrong in the log", "log_message", measuring.fault_in_log, None,
@@ -169,8 +170,10 @@ def _it_is(settings: Settings) -> Group:
             for key, unit in (("", LENGTH), ("_yd", IN_YARDS), ("_m", IN_METERS))
         ),
         Result("basis", "Shrinkage",
-               'IF(given(used_washed_loop), "measured", IF(given(log_shrinkage_sample), "shrinks as its sample", "usual shrinkage"))',
-               reeling.length_basis, None, uses={"length": "reeled", "washed_loop": "used_washed_loop", "sample": "log_shrinkage_sample"}, only_if="reeled >= 0"),
+               'IF(given(used_washed_loop), "measured", IF(IF(given(log_as_bought), log_as_bought > 0.5, 1 = 0), "as bought", '
+               'IF(given(log_shrinkage_sample), "shrinks as its sample", "usual shrinkage")))',
+               reeling.length_basis, None, uses={"length": "reeled", "washed_loop": "used_washed_loop", "sample": "log_shrinkage_sample", "bought": "log_as_bought"},
+               only_if="reeled >= 0"),
         Result("shrinkage", "Washing took", "1 - used_washed_loop / used_loop", reeling.shrinkage, SHARE,
                uses={"length": "used_loop", "finished": "used_washed_loop"}, only_if="used_loop > 0"),
         *one_skein.length_doubts(one_skein.Words(

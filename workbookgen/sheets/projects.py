@@ -217,7 +217,7 @@ def _needed() -> Group:
                only_if="OR(given(grist), given(sample_grist_yd_lb), given(design_grist), given(lot_grist))",
                note="What you planned, or else the first lot's; a design of the sheet Yarn goes before it; a sample of the sheet Samples goes before both."),
         Result("shrinkage_known", "Shrinkage known", "IF(given(sample_shrinkage), sample_shrinkage, design_shrinkage)", reeling.known_shrinkage, SHARE,
-               uses={"sample": "sample_shrinkage", "design": "design_shrinkage"}, only_if="OR(given(sample_shrinkage), given(design_shrinkage))"),
+               uses={"sample": "sample_shrinkage", "design": "design_shrinkage"}, leaves=("bought",), only_if="OR(given(sample_shrinkage), given(design_shrinkage))"),
         Result("shrinkage_used", "Shrinkage in use", "IF(given(shrinkage_known), shrinkage_known, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
                uses={"usual": "doubts_shrinkage", "sample": "shrinkage_known"}, only_if="IF(given(shrinkage_known), shrinkage_known < 0.9, 1 = 1)",
                note="The usual one of the sheet Sureness; a design of the sheet Yarn goes before it; a sample of the sheet Samples goes before both."),

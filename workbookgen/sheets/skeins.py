@@ -51,6 +51,7 @@ SHEET = tabs.SKEINS
 # the mean of every lot: after each typed wrap the head looks at all messages. What stands out is told beside the skein.
 FEW = 1_000
 FINISHED = "IF(given(washed_loop), length_yd * washed_loop / loop, length_yd * (1 - IF(given(shrinkage_expected), shrinkage_expected, 0)))"
+AS_BOUGHT = "IF(given(as_bought), as_bought > 0.5, 1 = 0)"
 OF_FINISHED = {"length": "length_yd", "shrinkage": "shrinkage_expected"}
 OF_SKEIN = {"uses": {"length": "finished_yd", "mass": "net"}, "only_if": "finished_yd > 0"}
 
@@ -146,13 +147,14 @@ def _you_type(settings: Settings) -> Group:
 
 def _length() -> Group:
     return Group("Length", (
-        Result("shrinkage_sample", "Its sample's shrinkage", "IF(given(project_shrinkage), project_shrinkage, design_shrinkage)", reeling.known_shrinkage, SHARE,
-               uses={"sample": "project_shrinkage", "design": "design_shrinkage"}, only_if="OR(given(project_shrinkage), given(design_shrinkage))",
-               note="By the sample of its project, or by the design of its yarn."),
+        Result("shrinkage_sample", "Its sample's shrinkage", "IF(given(project_shrinkage), project_shrinkage, IF(given(design_shrinkage), design_shrinkage, 0))",
+               reeling.known_shrinkage, SHARE, uses={"sample": "project_shrinkage", "design": "design_shrinkage", "bought": "as_bought"},
+               only_if=f"OR(given(project_shrinkage), given(design_shrinkage), {AS_BOUGHT})",
+               note="By the sample of its project, or by the design of its yarn; none of a bought yarn, which is finished."),
         Result("shrinkage_expected", "Shrinkage expected", "IF(given(shrinkage_sample), shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
                uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="IF(given(shrinkage_sample), shrinkage_sample < 0.9, 1 = 1)",
                note="Until you measure the washed loop: the usual one of the sheet Sureness; a design of the sheet Yarn goes before it; a sample of the sheet Samples "
-                    "goes before both."),
+                    "goes before both. A bought yarn is finished: if you wash it, measure its loop."),
         lookup("loop", "Loop", "reels_loop", "reel", LOOP),
         Result("length_yd", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_YARDS,
                note="Every full turn of the reel is one loop."),
@@ -160,8 +162,9 @@ def _length() -> Group:
         Result("finished_yd", "Finished", FINISHED, reeling.finished_length, IN_YARDS, uses=OF_FINISHED,
                note="What washing leaves of it: by the washed loop, or until you give that by the shrinkage expected."),
         Result("finished_m", "Finished", FINISHED, reeling.finished_length, IN_METERS, uses=OF_FINISHED),
-        Result("known_from", "Known from", 'IF(given(washed_loop), "measured", IF(given(shrinkage_sample), "shrinks as its sample", "usual shrinkage"))',
-               reeling.length_basis, None, uses={"length": "length_yd", "sample": "shrinkage_sample"}, only_if="length_yd >= 0", width=21,
+        Result("known_from", "Known from",
+               f'IF(given(washed_loop), "measured", IF({AS_BOUGHT}, "as bought", IF(given(shrinkage_sample), "shrinks as its sample", "usual shrinkage")))',
+               reeling.length_basis, None, uses={"length": "length_yd", "sample": "shrinkage_sample", "bought": "as_bought"}, only_if="length_yd >= 0", width=21,
                note="A skein that was not measured after washing is counted with the shrinkage expected."),
         Result("shrinkage", "Shrinkage", "1 - washed_loop / loop", reeling.shrinkage, SHARE,
                uses={"length": "loop", "finished": "washed_loop"}, note="Share of the loop lost in washing."),
@@ -243,6 +246,9 @@ def _for_other_sheets(settings: Settings) -> Group:
         repeated("dyed", "Dyed", "dye_lot", width=14, only_if='LEN(SUBSTITUTE(dye_lot, " ", "")) > 0'),
         lookup("project_shrinkage", "Its project's shrinkage", "projects_shrinkage_known", "project", SHARE),
         lookup("design_shrinkage", "Its design's shrinkage", "designs_shrinkage", "design", SHARE),
+        lookup("lot_stage", "Its lot's stage", "fiber_stage", "from_lot", NUMBER, digits=0),
+        Result("as_bought", "As bought", "IF(OR(given(project_shrinkage), given(design_shrinkage)), 0, IF(lot_stage > 4.5, 1, 0))", reeling.as_bought,
+               NUMBER, uses={"stage": "lot_stage", "sample": "project_shrinkage", "design": "design_shrinkage"}, digits=0),
         Result("weighed_of", "Weighed, of", "design", belongings.weighed, None, uses={"name": "design", "mass": "net"}, only_if="net > 0", width=18),
         lookup("project_design", "Its project's yarn", "projects_by_design", "project", width=18),
         lookup("project_lot", "Its project's lot", "projects_by_lot", "project", width=18),

@@ -15,6 +15,7 @@ from workbookgen.reference.reeling.loop import (
     relative_tolerance,
 )
 from workbookgen.reference.reeling.skein import (
+    as_bought,
     expected_shrinkage,
     finished_length,
     hundred_wraps,

@@ -4,9 +4,13 @@ Every full turn of the reel is one loop, so wraps become a length. Washing shows
 washed skein, laid slack, is shorter than that of the reel.
 """
 
+import numpy as np
+
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NO_MASS, NOT_NEGATIVE, PART, SHRINKAGE, require_within
 from workbookgen.units import Length, Mass, Ratio
+
+BOUGHT = 5  # the stage of a lot that was bought as yarn
 
 
 @calculation
@@ -176,16 +180,57 @@ def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
 
 
 @calculation
-def known_shrinkage(sample: Ratio | None = None, design: Ratio | None = None) -> Ratio:
+def as_bought(stage: Ratio, sample: Ratio | None = None, design: Ratio | None = None) -> Ratio:
+    """Whether a skein is of a bought yarn, of which no sample tells what washing takes.
+
+    b = 1 where its lot was bought as yarn and neither shrinkage is known, else 0. A bought yarn is finished: its length
+    is the one to plan with.
+
+    Parameters
+    ----------
+    stage : stage at which its lot was bought, 5 for a yarn or thread
+    sample : shrinkage of the sample that its project plans with
+    design : shrinkage of the design that it is plied by
+
+    Returns
+    -------
+    b, 1 or 0
+
+    Raises
+    ------
+    ValueError
+        A stage or a shrinkage that is not a number.
+
+    Notes
+    -----
+    Valid for knitting yarn as it is sold; a weaving yarn in oil shrinks, and is measured once it is washed.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(as_bought(stage=5))
+    1.0
+    """
+    require_numbers(stage, sample, design)
+    known = sample is not None or design is not None
+    return np.where((np.asarray(stage) >= BOUGHT) & (not known), 1.0, 0.0)[()]
+
+
+@calculation
+def known_shrinkage(sample: Ratio | None = None, design: Ratio | None = None, bought: Ratio = 0.0) -> Ratio:
     """Shrinkage that is known of a yarn.
 
-    s = the sample's, or else the design's. Both come from a washed sample; the one that was chosen for the yarn goes
-    first.
+    s = the sample's, or else the design's, or else 0 of a bought yarn. The first two come from a washed sample; the one
+    that was chosen for the yarn goes first.
 
     Parameters
     ----------
     sample : shrinkage of the sample that the project plans with
     design : shrinkage as typed with the design of the yarn
+    bought : 1 for a bought yarn, else 0
 
     Returns
     -------
@@ -194,7 +239,7 @@ def known_shrinkage(sample: Ratio | None = None, design: Ratio | None = None) ->
     Raises
     ------
     ValueError
-        None of the two is known.
+        None of the two is known, of a yarn that is not bought.
 
     Notes
     -----
@@ -209,27 +254,31 @@ def known_shrinkage(sample: Ratio | None = None, design: Ratio | None = None) ->
     >>> print(known_shrinkage(design=0.12))
     0.12
     """
-    require_numbers(sample, design)
+    require_numbers(sample, design, bought)
     share = design if sample is None else sample
-    require(share is not None, "Give the shrinkage of a sample, or of the design.")
-    return share
+    require((share is not None) | (np.asarray(bought) > 0), "Give the shrinkage of a sample, or of the design.")
+    return 0.0 * bought if share is None else share
 
 
 @calculation
-def length_basis(length: Length, washed_loop: Length | None = None, sample: Ratio | None = None) -> str:
+def length_basis(
+    length: Length, washed_loop: Length | None = None, sample: Ratio | None = None, bought: Ratio = 0.0
+) -> str:
     """How the finished length of a skein is known.
 
-    basis = washed and measured, or the sample's shrinkage, or the usual one. Only the first was measured on this skein.
+    basis = washed and measured, or as bought, or the sample's shrinkage, or the usual one. Only the first was measured
+    on this skein.
 
     Parameters
     ----------
     length : L, length on the reel
     washed_loop : C_w, the loop of the washed skein, if it was measured
     sample : shrinkage of a sample of the yarn, if there is one
+    bought : 1 for a bought yarn, else 0
 
     Returns
     -------
-    a text: "measured", "shrinks as its sample" or "usual shrinkage"
+    a text: "measured", "as bought", "shrinks as its sample" or "usual shrinkage"
 
     Raises
     ------
@@ -249,12 +298,12 @@ def length_basis(length: Length, washed_loop: Length | None = None, sample: Rati
     >>> print(length_basis(Quantity(150, "m"), sample=0.08))
     shrinks as its sample
     """
-    require_numbers(length, washed_loop, sample)
+    require_numbers(length, washed_loop, sample, bought)
     require_within(NOT_NEGATIVE, "The length", length)
-    words = (
-        "measured" if washed_loop is not None else "shrinks as its sample" if sample is not None else "usual shrinkage"
-    )
-    return by_element(lambda _: words, length.magnitude)
+    if washed_loop is not None:
+        return by_element(lambda _: "measured", length.magnitude)
+    words = "usual shrinkage" if sample is None else "shrinks as its sample"
+    return by_element(lambda _, of_shop: "as bought" if of_shop > 0 else words, length.magnitude, bought)
 
 
 @calculation
