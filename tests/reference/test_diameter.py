@@ -194,3 +194,11 @@ def test_no_yarn_is_without_a_thickness(known, words):
 def test_wraps_to_expect_are_k_times_the_root_of_the_grist(k, wraps):
     """√1600 = 40."""
     assert diameter.wraps_expected(Quantity(1600, "yd/lb"), **k).m_as("1/inch") == approx(wraps)
+
+
+def test_a_yarn_whose_threads_touch_has_no_air_between_them():
+    # √1600 = 40; 0.9 · 40 = 36 threads in an inch.
+    assert diameter.touching_width(Quantity(1600, "yd/lb")).m_as("inch") == approx(1 / 36)
+    assert diameter.touching_width(Quantity(1600, "yd/lb"), 0.35) == 1 / diameter.wraps_expected(
+        Quantity(1600, "yd/lb")
+    )

@@ -87,7 +87,7 @@ WANTED = Card(
                    uses={"linear_density": "tex", "fiber_density": "thickness_fiber_density", "packing": "thickness_packing"},
                    note="Threads touching, by K of the sheet Counts."),
             Result("angle", "Angle at the surface", "ATAN(PI() * diameter * turns)", trade.surface_angle, ANGLE,
-                   uses={"twist": "turns"}, note="Soft 10 to 20°, hard 25 to 35° (common practice, no source)."),
+                   uses={"twist": "turns"}, note="By that diameter, as Ply angle of the sheet Samples. Soft 10 to 20°, hard 25 to 35° (common practice, no source)."),
             Result("turns_slant", "Turns for the wanted angle", "TAN(slant) / (PI() * diameter)", trade.turns_for_angle, TWIST, uses={"angle": "slant"}),
             Result("retraction", "Shorter by its twist", "(1 / COS(angle) - 1) / (1 / COS(angle) + 1)", trade.retraction, SHARE,
                    only_if="angle < PI() / 3", note="What a single loses of its length."),

@@ -62,6 +62,8 @@ EXAMPLES = [
     (diameter.threads_side_by_side, dict(grist=q("m/g", 2, 3), k=n(0.84, 0.95))),
     (diameter.wraps_expected, dict(grist=q("m/g", 2, 3), k=n(0.5, 0.4))),
     (diameter.wraps_expected, dict(grist=q("yard/pound", 900, 1680))),
+    (diameter.touching_width, dict(grist=q("m/g", 2, 3), k=n(0.5, 0.4))),
+    (diameter.touching_width, dict(grist=q("yard/pound", 900, 1680))),
     (diameter.fitted_k, dict(wraps=q("1/cm", 4, 5), grist=q("yard/pound", 900, 1680))),
     (diameter.packing, dict(k=n(0.9, 0.35), fiber_density=q("g/cm^3", 1.31, 1.52))),
     (

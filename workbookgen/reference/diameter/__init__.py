@@ -18,6 +18,7 @@ from workbookgen.reference.diameter.wraps import (
     WEIGHT_CLASSES,
     fitted_k,
     threads_side_by_side,
+    touching_width,
     wrap_width,
     wraps_expected,
     wraps_in_use,

@@ -97,6 +97,42 @@ def wraps_expected(grist: Grist, k: Ratio = 0.35) -> PerLength:
 
 
 @calculation
+def touching_width(grist: Grist, k: Ratio = 0.9) -> Length:
+    """Width of a yarn whose threads touch.
+
+    d = 1 / (K · √g), g in yards per pound, d in inches. Without the air that lies between wraps laid by hand.
+
+    Parameters
+    ----------
+    grist : g, grist of the yarn
+    k : K, for threads that touch; 0.9 where none is given
+
+    Returns
+    -------
+    d, a length
+
+    Raises
+    ------
+    ValueError
+        A grist or a K that is not above zero.
+
+    Notes
+    -----
+    Valid for round yarns, pressed together as in cloth.
+
+    References
+    ----------
+    Ashenhurst's rule, quoted in a study of weaving (read). K of 0.9 for worsted.
+
+    Examples
+    --------
+    >>> print(touching_width(Quantity(400, "yd/lb"), k=0.5).to("inch"))
+    0.1 inch
+    """
+    return 1 / threads_side_by_side(grist, k)
+
+
+@calculation
 def fitted_k(wraps: PerLength, grist: Grist) -> Ratio:
     """Factor K of your own yarn.
 
