@@ -197,7 +197,24 @@ def test_one_goes_down_from_entry_to_entry(layout):
 
 def test_the_headings_of_a_log_stay_in_sight(book, layout):
     for sheet in layout.planner.sheets:
-        assert book[sheet.name].freeze_panes == (f"C{FIRST_RECORD}" if sheet.log_view else "A2"), sheet.name
+        of_a_page = "A3" if sheet.name == "Reference" else "A2"  # whose columns are wide: two lines of links
+        assert book[sheet.name].freeze_panes == (f"C{FIRST_RECORD}" if sheet.log_view else of_a_page), sheet.name
+
+
+def test_the_links_of_a_page_are_in_sight_on_a_small_laptop(book, layout):
+    """On the sheet Reference they stood above its wide columns, most of them off a screen of 1366 pixels."""
+    for sheet in layout.planner.sheets:
+        if sheet.log_view or sheet.name == "Print":  # that has the columns of its tickets
+            continue
+        widths = layout.plans[sheet.name].widths
+        leads = [cell for row in book[sheet.name].iter_rows(min_row=1, max_row=4) for cell in row if cell.hyperlink]
+        assert {cell.value for cell in leads} >= {"Desk", "Measure", "Skeins", "Projects"} - {sheet.name}, sheet.name
+        starts = {cell.value: sum(widths[column] for column in range(1, cell.column)) for cell in leads}
+        assert 1.12 * max(starts.values()) <= 1300, starts  # as LibreOffice draws them
+    reference = {
+        cell.value for row in book["Reference"].iter_rows(min_row=4, max_row=4) for cell in row if cell.hyperlink
+    }
+    assert {"Words and signs", "Proofs", "Calculations"} <= reference, "and so are those to its parts"
 
 
 def test_sheets_stand_in_the_order_of_the_work(book, layout):

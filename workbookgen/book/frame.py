@@ -7,11 +7,12 @@ reports one that was changed in any way.
 
 from workbookgen.book import look, printing
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import BESIDE_NAME, NAME
+from workbookgen.book.plan import BESIDE_NAME, NAME, SCREEN
 from workbookgen.colors import ACCENT, HAIR, INK, SOFT
 from workbookgen.language.views import COLUMNS, Link, SheetKind
 
 WIDE_ENOUGH = 62  # pixels of a column that takes a link
+DRAWN_WIDER = 1.12  # LibreOffice draws a column so much wider (measured)
 LINK = look.LINK | {"bottom": 1, "bottom_color": HAIR}
 TABS = {
     SheetKind.DESK: INK,
@@ -24,18 +25,28 @@ TABS = {
 
 def links_of_a_page(canvas: Canvas) -> None:
     """Write the links of a page: the same sheets in the same order everywhere, with the current one highlighted."""
-    canvas.blank_cells(
-        1, 1, max(COLUMNS + 1, canvas.plan.last_column), look.LITTLE | {"bottom": 1, "bottom_color": HAIR}
-    )
-    columns = range(2, canvas.plan.last_column + 1)
-    wide = [column for column in columns if canvas.plan.widths[column] >= WIDE_ENOUGH][:COLUMNS]
-    for column, sheet in zip(wide, places(canvas, len(wide)), strict=False):
+    spots = _spots_of_links(canvas)
+    lines = max(row for row, _ in spots)
+    for row in range(1, lines + 1):
+        rule = {"bottom": 1, "bottom_color": HAIR} if row == lines else {}
+        canvas.blank_cells(row, 1, max(COLUMNS + 1, canvas.plan.last_column), look.LITTLE | rule)
+    for (row, column), sheet in zip(spots, places(canvas, len(spots)), strict=False):
         if sheet == canvas.plan.sheet.name:
-            canvas.text(1, column, sheet, look.HERE)
+            canvas.text(row, column, sheet, look.HERE)
         else:
-            canvas.link(1, column, Link(sheet, sheet), LINK)
-    canvas.worksheet.freeze_panes(1, 0)
+            canvas.link(row, column, Link(sheet, sheet), LINK if row == lines else look.LINK)
+    canvas.worksheet.freeze_panes(lines, 0)
     canvas.worksheet.hide_row_col_headers()
+
+
+def _spots_of_links(canvas: Canvas) -> list[tuple[int, int]]:
+    """The rows and columns of a page's links: one line, or two if it is wider than a small screen."""
+    columns = range(2, canvas.plan.last_column + 1)
+    wide = [column for column in columns if canvas.plan.widths[column] >= WIDE_ENOUGH]
+    if sum(canvas.plan.sheet.grid.widths) <= SCREEN:
+        return [(1, column) for column in wide[:COLUMNS]]
+    seen = [column for column in wide if canvas.width(2, column - 1) + WIDE_ENOUGH <= SCREEN / DRAWN_WIDER]
+    return [(row, column) for row in (1, 2) for column in seen]
 
 
 def places(canvas: Canvas, room: int) -> list[str]:

@@ -3,7 +3,7 @@
 from workbookgen.book import look, sections
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.frame import links_of_a_page
-from workbookgen.book.plan import Placed
+from workbookgen.book.plan import SCREEN, Placed
 from workbookgen.book.wrapping import pixels_taken
 from workbookgen.language.fields import Input
 from workbookgen.language.quantities import NUMBER_UNIT
@@ -11,7 +11,6 @@ from workbookgen.language.quantities import NUMBER_UNIT
 TITLE, ON_THIS_PAGE = 3, 4  # rows
 FIRST = 2  # column
 AIR = 12  # pixels between two links
-SCREEN = 1300  # pixels of a sheet that are visible on a small laptop
 
 
 def draw(canvas: Canvas) -> None:

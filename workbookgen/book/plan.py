@@ -28,6 +28,7 @@ TITLE, SUMS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 2, 3, 4, 5, 6, 
 FIRST_RECORD = len(HEAD_OF_LOG) + 1
 FOLD = 62  # pixels of the column with a fold's button and name
 HIDDEN = 60
+SCREEN = 1300  # pixels of a sheet that are visible on a small laptop
 WIDTH_OF_COUNT = 165  # pixels of "200 lines need a look"
 
 

@@ -35,7 +35,7 @@ FEW = 5  # as many names as one sentence may list
 
 def chapter(settings: Settings) -> Chapter:
     tables = TABLES if not settings.without else (*TABLES, NOTHING)
-    return Chapter(CHAPTER, (*tables, numbers(settings)), tuple(band(Facts(table=each.key, is_printed=False)) for each in tables))
+    return Chapter(CHAPTER, (*tables, numbers(settings)), tuple(band(Facts(table=each.key, title=each.title, is_printed=False)) for each in tables))
 
 
 def one_of(table: Table) -> Choice:
@@ -46,7 +46,7 @@ def one_of(table: Table) -> Choice:
 
 STATES = Table(
     "states",
-    "How far fiber was worked when bought",
+    "How far fiber was worked",
     (
         Column("name", "Bought as", ("raw fleece", "skirted fleece", "washed fiber", "prepared fiber", "yarn or thread"), width=24),
         Column("stage", "Stage", (1.0, 2.0, 3.0, 4.0, 5.0), NUMBER_UNIT),

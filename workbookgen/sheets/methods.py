@@ -117,4 +117,6 @@ def chapter(sheets: tuple[Sheet, ...]) -> Chapter:
         Column("source", "Source", tuple(each.source for each in pages)),
     )
     words, methods = glossary((WORD, FORMULA)), Table("methods", "Calculations", columns)
-    return Chapter(CHAPTER, (words, methods), (band(CONVENTIONS), band(Facts(table=words.key)), band(Facts(table=methods.key, aside=ON_SCREEN, is_printed=False))))
+    return Chapter(CHAPTER, (words, methods), (
+        band(CONVENTIONS), band(Facts(table=words.key, title=words.title)), band(Facts(table=methods.key, title=methods.title, aside=ON_SCREEN, is_printed=False)),
+    ))
