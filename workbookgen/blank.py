@@ -21,7 +21,7 @@ from workbookgen.texts import folded
 REELS, GUIDE = "reels", "guide"
 
 
-def blank(path: Path, target: Path, guide: bool = False) -> dict[str, int]:
+def blank(path: Path, target: Path, *, guide: bool = False) -> dict[str, int]:
     """Build the blank planner. Returns the number of its reels and, if it has a guide, of the lines in that."""
     require_workbook_name(target)
     require_another(target, [path])

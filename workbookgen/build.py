@@ -89,7 +89,10 @@ def has_longer_logs(layout: Layout) -> bool:
 
 def tried(layout: Layout, drawn: int) -> list[Entries]:
     """The sets of inputs that a new planner is tried with; the last one has slips, the others leave little out."""
-    return [scenario(layout.planner, seed, LINES, is_whole) for seed, is_whole in SETS[: min(drawn, together(layout))]]
+    return [
+        scenario(layout.planner, seed, LINES, is_whole=is_whole)
+        for seed, is_whole in SETS[: min(drawn, together(layout))]
+    ]
 
 
 def computed(layout: Layout, content: bytes) -> dict[str, tuple]:

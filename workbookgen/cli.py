@@ -6,6 +6,7 @@ commands that need them.
 """
 
 import sys
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -21,7 +22,7 @@ MOST_TOLD = 20  # findings or faults that are printed, each on its own line
 
 @click.group(cls=Commands)
 @click.version_option(__version__, prog_name="workbookgen")
-def cli():
+def cli() -> None:
     """Build a handspinner's planner, and prove that every formula in it is right."""
 
 
@@ -45,7 +46,7 @@ def cli():
     help='A reel of yours: "Porch reel=2 yd", or "Niddy=15 in x 14 in x 14 in".',
 )
 @click.option("-o", "--output", type=click.Path(path_type=Path), default=Path("planner.xlsx"), show_default=True)
-def build(settings: Path | None, units: str | None, size: str | None, reels: tuple[str, ...], output: Path):
+def build(settings: Path | None, units: str | None, size: str | None, reels: tuple[str, ...], output: Path) -> None:
     """Build a blank planner. It is proven before it is put in its place."""
     from workbookgen import settings as settings_module
     from workbookgen.build import MOST_LINES, STEPS, has_longer_logs
@@ -91,7 +92,7 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
 )
 @click.option("--seed", type=int, default=1, show_default=True, help="The same seed draws the same inputs.")
 @click.option("--json", "as_json", is_flag=True, help="The whole report, for programs.")
-def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_json: bool):
+def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_json: bool) -> None:
     """Check every formula cell of a planner against the reference library, in real engines."""
     from functools import partial
 
@@ -127,7 +128,7 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
 @cli.command(short_help="List every field of a planner.")
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--json", "as_json", is_flag=True, help="A list of objects, for programs.")
-def fields(file: Path, as_json: bool):
+def fields(file: Path, as_json: bool) -> None:
     """List every field of a planner: its key, where it is, its unit, and what checks it."""
     from workbookgen.fields import described
     from workbookgen.planner_file import read_planner
@@ -155,7 +156,7 @@ def fields(file: Path, as_json: bool):
     type=click.Path(path_type=Path),
     help="A TOML file that says what the new planner is to be; without it, it is like the old one.",
 )
-def carry(old: Path, output: Path, settings: Path | None):
+def carry(old: Path, output: Path, settings: Path | None) -> None:
     """Build a new planner with the entries of a filled one, .xlsx or .ods, of this or an older version."""
     from workbookgen import settings as settings_module
     from workbookgen.carry.carry import STEPS
@@ -185,7 +186,7 @@ def carry(old: Path, output: Path, settings: Path | None):
 @click.option(
     "--cluster", metavar="ADDRESS", help="Read on the workers of a Dask cluster, such as tcp://10.0.0.5:8786."
 )
-def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster: str | None):
+def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster: str | None) -> None:
     """Read many filled planners, or folders of them, into tables and a summary.
 
     A file that cannot be read is reported, and the others are read; the exit code is then 1.
@@ -225,7 +226,7 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
     help="The new planner. [default: FILE's name with -blank, beside it]",
 )
 @click.option("--guide", is_flag=True, help="Bring along the lines of the guide as they stand, sources and all.")
-def blank(file: Path, output: Path | None, guide: bool):
+def blank(file: Path, output: Path | None, guide: bool) -> None:
     """Make a blank planner out of a filled one, to pass on.
 
     It has the same settings, and the names and measures of the reels. Nothing else that was entered comes along, nor
@@ -236,7 +237,7 @@ def blank(file: Path, output: Path | None, guide: bool):
     if output is None and (output := file.with_name(f"{file.stem}-blank.xlsx")).exists():
         taken = "there is such a file already. Choose another name after -o, or this one to replace it."
         raise PlannerError.at(str(output), taken)
-    had = make_blank(file, output, guide)
+    had = make_blank(file, output, guide=guide)
     brought = f"the settings and {counted(had['reels'], 'reel')}"
     if "guide" in had:
         lines = counted(had["guide"], "line")
@@ -252,7 +253,7 @@ def blank(file: Path, output: Path | None, guide: bool):
 
 
 @contextmanager
-def _progress(steps: int, label: str, quiet: bool = False):
+def _progress(steps: int, label: str, *, quiet: bool = False) -> Iterator[Callable[..., None]]:
     """A progress bar on standard error, if that is a terminal."""
     if quiet or not sys.stderr.isatty():
         yield lambda count=1: None
@@ -261,7 +262,7 @@ def _progress(steps: int, label: str, quiet: bool = False):
             yield lambda count=1: bar.update(count)
 
 
-def _tell_programs(answer) -> None:
+def _tell_programs(answer: object) -> None:
     import json
 
     click.echo(json.dumps(answer, indent=1, ensure_ascii=False))

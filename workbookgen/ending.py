@@ -5,7 +5,7 @@ import signal
 import sys
 import threading
 import traceback
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -23,7 +23,7 @@ class ReaderLeft(Exception):
 class Commands(click.Group):
     """The commands. Click would end with 1 if nobody reads the output any more, which here means findings."""
 
-    def invoke(self, context):
+    def invoke(self, context: click.Context) -> object:
         try:
             return super().invoke(context)
         except BrokenPipeError:
@@ -107,8 +107,8 @@ def _leave_untold() -> None:
 
 
 @contextmanager
-def _stopped_by_signals():
-    """Ctrl-C, a request to end, or a closed terminal: what was begun is cleared away. Gives whether one came."""
+def _stopped_by_signals() -> Iterator[threading.Event]:
+    """Turn Ctrl-C, a request to end and a closed terminal into KeyboardInterrupt. The event says whether one came."""
     asked = threading.Event()
 
     def stop(*_):

@@ -1,7 +1,7 @@
 """The fields of a planner as plain records, for people and for other programs."""
 
 from workbookgen.book.placement import Placement
-from workbookgen.language.domains import Choice, Date, Name, Note, Number
+from workbookgen.language.domains import Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.fields import Automatic, Input, Result
 from workbookgen.language.parts import Column
 from workbookgen.language.repeated import REPEATING
@@ -36,7 +36,7 @@ def _record(placement: Placement, planner: PlannerFile) -> dict:
     }
 
 
-def _reference(field) -> str | None:
+def _reference(field: Input | Result | Automatic | Column) -> str | None:
     match field:
         case Result():
             return field.reference_path
@@ -47,7 +47,7 @@ def _reference(field) -> str | None:
     return None
 
 
-def _sources(field) -> list[str]:
+def _sources(field: Input | Result | Automatic | Column) -> list[str]:
     """The sources of a result's calculation; a result that repeats an entry has none."""
     is_calculated = isinstance(field, Result) and field.reference not in REPEATING
     return [page(field.reference).source] if is_calculated else []
@@ -57,7 +57,7 @@ def _use(field: Input, system: str) -> dict:
     return {"needed": field.needed, "blank_means": field.blank_means, "default": field.first(system)}
 
 
-def _domain(domain) -> dict:
+def _domain(domain: Domain) -> dict:
     match domain:
         case Number():
             return {

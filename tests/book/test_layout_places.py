@@ -56,9 +56,11 @@ def cells(layout, placement):
 def corners(layout, plan):
     """(section, rows, columns) of every section of a page, from its heading to the last place that it has."""
     for placed in plan.placed:
-        rows = range(placed.row, placed.row + sections.of(placed.section).rows(placed.section, layout.planner))
+        rows = range(placed.row, placed.row + sections.module_for(placed.section).rows(placed.section, layout.planner))
         spots = dict(
-            sections.of(placed.section).spots(placed.section, layout.planner, placed.row, 1 + placed.section.across[0])
+            sections.module_for(placed.section).spots(
+                placed.section, layout.planner, placed.row, 1 + placed.section.across[0]
+            )
         )
         columns = {
             column for spot in spots.values() for column in range(spot.column, spot.column + spot.across) if column > 1
@@ -153,7 +155,7 @@ def test_what_a_view_shows_is_seen_and_all_else_is_hidden(each_layout):
 def sections_own(section, plan, layout):
     """Everything for which a section has a place, whether its view names it or not."""
     row = next(placed.row for placed in plan.placed if placed.section is section)
-    return (key for key, _ in sections.of(section).spots(section, layout.planner, row, 1 + section.across[0]))
+    return (key for key, _ in sections.module_for(section).spots(section, layout.planner, row, 1 + section.across[0]))
 
 
 def test_an_input_can_be_reached(each_layout):
@@ -176,7 +178,7 @@ def test_every_field_stands_in_one_place(each_layout):
     assert set(placed) == set(each_layout.placements) and set(placed.values()) == {1}
     for sheet in each_layout.planner.sheets:
         for part in sheet.parts:
-            assert {each.sheet for each in each_layout.of(part)} == {sheet.name}
+            assert {each.sheet for each in each_layout.placements_of(part)} == {sheet.name}
 
 
 def test_a_field_has_as_many_cells_as_its_block_has_records(each_layout):
@@ -202,7 +204,7 @@ def test_a_formula_for_every_cell_of_a_result_and_none_for_inputs(each_layout):
 def test_the_records_of_a_log_lie_beside_each_other(each_layout):
     for block in each_layout.planner.blocks.values():
         if isinstance(block, Log):
-            fields = [each for each in each_layout.of(block) if not getattr(each.field, "is_one", False)]
+            fields = [each for each in each_layout.placements_of(block) if not getattr(each.field, "is_one", False)]
             assert len({each.row for each in fields}) == 1, block.key
             inputs = [each.column for each in fields if isinstance(each.field, Input)]
             for mark in (each for each in fields if each.field == MARK):

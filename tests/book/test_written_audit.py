@@ -335,7 +335,7 @@ def test_eight_tickets_to_a_page_in_their_true_size(paper, template, built):
     for name, plan in layout.plans.items():
         for placed in (each for each in plan.placed if isinstance(each.section, Tickets)):
             sheet, section = book[name], placed.section
-            rows = sections.of(section).rows(section, layout.planner)
+            rows = sections.module_for(section).rows(section, layout.planner)
             starts = [start for start in plan.papers if placed.row <= start < placed.row + rows]
             assert len(starts) == -(-layout.planner.blocks[section.block].rows // 8), "eight to a page"
             assert starts[0] == placed.row and set(starts[1:]) <= {each.id + 1 for each in sheet.row_breaks.brk}

@@ -252,9 +252,7 @@ class Idle(Stored):
 def test_an_engine_that_hands_back_stored_values(little_file, little_layout, monkeypatch):
     monkeypatch.setattr(checking, "engine", lambda name: Stored())
     report = check(little_file, little_layout, ["stored"], scenarios=0)
-    assert {each.reason for each in report.findings} == {
-        "the engine handed back a stored value instead of computing it"
-    }
+    assert {each.reason for each in report.findings} == {"the engine returned a stored value instead of computing it"}
     assert report.findings[0].got == POISON and report.findings[0].engine == "stored"
     assert report.engines[0].agreed == 0 and report.engines[0].refused == report.engines[0].declared
 

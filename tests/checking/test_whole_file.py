@@ -256,7 +256,7 @@ class TestWhatMayBeTyped:
         findings = checked(made(Reels=sub("<dataValidations.*</dataValidations>", "")))
         at = little_layout.placements["reels_rated"]
         assert (
-            f"Reels!{at.cell(0)}:{at.cell(at.rows - 1)} (reels_rated): what may be typed is no longer said; expected 'decimal between 0 1000', got 'nothing'"
+            f"Reels!{at.cell(0)}:{at.cell(at.rows - 1)} (reels_rated): the rule for what may be typed is gone; expected 'decimal between 0 1000', got 'nothing'"
             in findings
         )
 
@@ -269,13 +269,13 @@ class TestWhatMayBeTyped:
             ),
             (
                 replaced('error="Rated loop: type a number', 'error="Rated loop: type a figure'),
-                "what is said of an entry that does not fit was changed",
+                "the warning about an entry that does not fit was changed",
             ),
             (
                 replaced('prompt="What the maker says', 'prompt="Guess'),
-                "what is said while the cell is selected was changed",
+                "the message shown while the cell is selected was changed",
             ),
-            (replaced('errorStyle="warning" ', ""), "an entry that does not fit is treated otherwise"),
+            (replaced('errorStyle="warning" ', ""), "an entry that does not fit is treated differently"),
             (replaced('type="decimal"', 'type="whole"'), "another kind of entry is asked for"),
         ],
     )
@@ -316,7 +316,7 @@ class TestLocksAndLooks:
         cells = f"{at.cell(0)}:{at.cell(at.rows - 1)}"
         [finding] = checked(made(Reels=sub(rf'<dataValidation [^>]*sqref="{cells}".*?</dataValidation>', "")))
         assert finding.startswith(
-            f"Reels!{cells} (reels_loop): what may be typed is no longer said; expected 'custom "
+            f"Reels!{cells} (reels_loop): the rule for what may be typed is gone; expected 'custom "
         ) and finding.endswith("got 'nothing'")
 
     def test_a_sheet_that_its_owner_protects(self, made):

@@ -155,7 +155,7 @@ def test_sorting_a_log_keeps_every_record_together(planner, column, rising, orde
 def test_sorting_whole_rows(planner):
     place = planner.layout.placements["skeins_name"]
     rows = planner.lines("skeins", 0, 7)
-    rows[3] = max(each.column for each in planner.layout.of(place.holder)) - 1
+    rows[3] = max(each.column for each in planner.layout.placements_of(place.holder)) - 1
     planner.select(rows)
     planner.press("DataSort", Col1=planner.area("skeins_name")[1] + 1, **SORT)
     assert planner.entries()["skeins_name"][:4] == ("Apple", "Birch", "Cedar", "Dogwood") and planner.faults() == []

@@ -11,7 +11,7 @@ from workbookgen.language.fields import Result
 from workbookgen.language.quantities import Unit
 
 
-def bind(result: Result, columns: Columns, unit: Unit | None, guarded: bool = True) -> str:
+def bind(result: Result, columns: Columns, unit: Unit | None, *, guarded: bool = True) -> str:
     """A result's formula in references, with its "=". Proofs need no guard: their inputs are printed values."""
     value = columns.unconverted(result.text.nodes, unit) if unit else None
     if value is None:

@@ -6,6 +6,8 @@ Rows and columns count from 1 here, as in the plan. Each cell is written once, t
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
+import xlsxwriter
+from xlsxwriter.format import Format
 from xlsxwriter.utility import quote_sheetname
 
 from workbookgen.book import look
@@ -29,10 +31,11 @@ IGNORED_ERRORS = ("formula_differs", "formula_range", "formula_unlocked", "empty
 class Formats:
     """The formats of a workbook, each made once, in the colors of the settings."""
 
-    def __init__(self, book, colors: Mapping[str, str]):
-        self.book, self.colors, self.made = book, colors, {}
+    def __init__(self, book: xlsxwriter.Workbook, colors: Mapping[str, str]):
+        self.book, self.colors = book, colors
+        self.made: dict[frozenset, Format] = {}
 
-    def __call__(self, properties: Mapping):
+    def __call__(self, properties: Mapping) -> Format:
         key = frozenset(properties.items())
         if key not in self.made:
             self.made[key] = self.book.add_format(look.recolored(properties, self.colors))
@@ -120,7 +123,7 @@ class Canvas:
             rule = tuple(look.worked_out(placement.field).items())
             self.refused.setdefault(rule, []).append((row, column, row + placement.rows - 1, column))
 
-    def _formulas(self, placement: Placement, form) -> None:
+    def _formulas(self, placement: Placement, form: Format) -> None:
         row, column, formulas = placement.row - 1, placement.column - 1, placement.formulas
         values = ["" if value is None else value for value in self.cached.get(placement.key, ())]
         if isinstance(formulas, CopiedDown):
@@ -129,7 +132,7 @@ class Canvas:
         for index, formula in enumerate(formulas):
             self.worksheet.write_formula(row + index, column, formula, form, values[index] if values else "")
 
-    def _entries(self, placement: Placement, form) -> None:
+    def _entries(self, placement: Placement, form: Format) -> None:
         row, column = placement.row - 1, placement.column - 1
         self.worksheet.write_blank_column(row, column, placement.rows, form)
         for index, entry in enumerate(self.entries[placement.key][: placement.rows]):

@@ -6,6 +6,7 @@ see it.
 """
 
 import xlsxwriter
+from xlsxwriter.chart import Chart as XlsxChart
 from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
 from workbookgen.book.look import SMALL, TYPEFACE, recolored, signed
@@ -20,7 +21,7 @@ OFF_MOST = 0.3  # the largest deviation from the mean, as a share, that a contro
 FILLS = {"accent": ACCENT, "soft": SOFT, "straw": STRAW, "hair": HAIR}
 
 
-def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart, width: int, height: int):
+def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart, width: int, height: int) -> XlsxChart:
     """An XlsxWriter chart, to insert into a worksheet."""
     drawn = KINDS[chart.kind](book, layout, chart)
     drawn.set_title({"none": True})
@@ -30,7 +31,7 @@ def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart, width: int, he
     return drawn
 
 
-def _bars(book, layout: Layout, chart: Chart):
+def _bars(book: xlsxwriter.Workbook, layout: Layout, chart: Chart) -> XlsxChart:
     """Horizontal bars on the rows of a table: the plot is as high as the rows, and has no labels."""
     drawn = book.add_chart({"type": "bar"})
     for series in chart.series:
@@ -42,7 +43,7 @@ def _bars(book, layout: Layout, chart: Chart):
     return drawn
 
 
-def _stages(book, layout: Layout, chart: Chart):
+def _stages(book: xlsxwriter.Workbook, layout: Layout, chart: Chart) -> XlsxChart:
     """Stacked columns, one per stage."""
     drawn = book.add_chart({"type": "column", "subtype": "stacked"})
     for series in chart.series:
@@ -53,7 +54,7 @@ def _stages(book, layout: Layout, chart: Chart):
     return drawn
 
 
-def _control(book, layout: Layout, chart: Chart):
+def _control(book: xlsxwriter.Workbook, layout: Layout, chart: Chart) -> XlsxChart:
     """A control chart: joined points by their deviation from the mean, with dashed limits; the chosen point is larger.
 
     The scale is fixed, and a point that is not to be shown lies outside it.
@@ -68,7 +69,7 @@ def _control(book, layout: Layout, chart: Chart):
     return drawn
 
 
-def _shares(book, layout: Layout, chart: Chart):
+def _shares(book: xlsxwriter.Workbook, layout: Layout, chart: Chart) -> XlsxChart:
     """Bars on the rows of a table, as shares of what is needed: with a line at 100%, cut off at 200%."""
     drawn = _bars(book, layout, chart)
     drawn.set_x_axis(_axis(grid=True, min=0, max=2, major_unit=1, label_position="none"))
@@ -85,7 +86,7 @@ LINES = {
 }
 
 
-def _axis(grid: bool = False, **more) -> dict:
+def _axis(*, grid: bool = False, **more) -> dict:
     return {
         "num_font": TEXT,
         "line": {"color": STRAW},

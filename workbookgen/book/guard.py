@@ -120,7 +120,7 @@ def _found_inside(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
     ]
 
 
-def inside_domain(field: Input, ref: str, columns: Columns, or_blank: bool = False) -> list[str]:
+def inside_domain(field: Input, ref: str, columns: Columns, *, or_blank: bool = False) -> list[str]:
     """The domain of an input as conditions on a cell that is known to have the right type.
 
     A blank cell counts as 0 and as an empty text. So where the cell may be blank, a condition that these satisfy needs

@@ -163,10 +163,10 @@ class _Binder:
         meanings |= {word: self.planner.meaning(block, word) for word in sorted(lists)}
         elsewhere = [each for each in meanings.values() if self._target(each).sheet != sheet]
         is_named = rows > 1 and not any(each.is_column and self._target(each).rows == 1 for each in elsewhere)
-        operands = {word: self._operand(each, sheet, is_named) for word, each in meanings.items()}
+        operands = {word: self._operand(each, sheet, is_named=is_named) for word, each in meanings.items()}
 
         def ref(word: str, of: Block | None = None) -> str:
-            return self._operand(self.planner.meaning(of, word), sheet, is_named).ref
+            return self._operand(self.planner.meaning(of, word), sheet, is_named=is_named).ref
 
         positions = {
             (each.names, operands[each.name].ref): ref(each.key, block)
@@ -214,7 +214,7 @@ class _Binder:
     def _target(self, meaning: Meaning) -> Placement:
         return self.placements[NOTHING if meaning.key in self.planner.absent else meaning.key]
 
-    def _operand(self, meaning: Meaning, sheet: str, is_named: bool) -> Operand:
+    def _operand(self, meaning: Meaning, sheet: str, *, is_named: bool) -> Operand:
         is_absent, target = meaning.key in self.planner.absent, self._target(meaning)
         is_single = is_absent or isinstance(meaning.holder, Card) or getattr(meaning.field, "is_one", False)
         if target.sheet != sheet:

@@ -116,7 +116,7 @@ def _spoiled(block: Block, columns: Columns) -> str:
     """
     refs = {each.key: columns.ref(f"{block.key}_{each.key}") for each in block.results}
     differ = [
-        _differing(refs[key], again, block.by_key[key].is_text)
+        _differing(refs[key], again, is_text=block.by_key[key].is_text)
         for name, again in refs.items()
         if (key := name.removeprefix(AGAIN)) != name
     ]
@@ -126,7 +126,7 @@ def _spoiled(block: Block, columns: Columns) -> str:
     return "+".join([f"={len(refs) * block.rows}-{counted}", *differ])
 
 
-def _differing(ref: str, again: str, is_text: bool) -> str:
+def _differing(ref: str, again: str, *, is_text: bool) -> str:
     """How many cells of a column differ from their second calculation."""
     each = f'SUMPRODUCT(({ref}<>{again})*({ref}<>"")*1)'
     alike = f"AND(COUNT({ref})=COUNT({again}),ABS(SUM({ref})-SUM({again}))<=0.000000001*(1+ABS(SUM({again}))))"

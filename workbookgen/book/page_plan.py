@@ -12,7 +12,7 @@ from workbookgen.book.plan import (
     ROW,
     SCREEN,
     TITLE_ROW,
-    Placed,
+    PlacedSection,
     Plan,
     Spot,
     columns_of,
@@ -44,7 +44,7 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
         spots[sheet.grid.chosen] = Spot(row, column, across=across)
     for each in placed:
         column, _ = columns_of(each.section)
-        spots |= sections.of(each.section).spots(each.section, planner, each.row, column)
+        spots |= sections.module_for(each.section).spots(each.section, planner, each.row, column)
     widths = {1: MARGIN} | dict(enumerate(sheet.grid.widths, start=2))
     seen = max([1 + len(sheet.grid.widths), *(spot.column + spot.across - 1 for spot in spots.values())])
     widths |= {column: COLUMN for column in range(2, seen + 1) if column not in widths}
@@ -71,7 +71,7 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     )
 
 
-def _sections_placed(sheet: Sheet, planner: Planner) -> tuple[list[Placed], list[int], int]:
+def _sections_placed(sheet: Sheet, planner: Planner) -> tuple[list[PlacedSection], list[int], int]:
     """Its sections with their rows, the first rows of its bands, and the row in which the next band would begin."""
     placed, bands, row = [], [], FIRST_BAND
     for band in sheet.bands:
@@ -79,8 +79,8 @@ def _sections_placed(sheet: Sheet, planner: Planner) -> tuple[list[Placed], list
         ends = [row]
         for section in band.sections:
             top = ends[-1] + 1 if section.is_below else row
-            placed.append(Placed(section, top))
-            ends.append(top + sections.of(section).rows(section, planner))
+            placed.append(PlacedSection(section, top))
+            ends.append(top + sections.module_for(section).rows(section, planner))
         row = 1 + max(ends)
     return placed, bands, row
 
@@ -92,13 +92,13 @@ def _printed_to(sheet: Sheet, bands: list[int], end: int) -> int:
     return max(printed, default=end - 2)
 
 
-def _papers(sheet: Sheet, planner: Planner, placed: list[Placed]) -> Iterator[int]:
+def _papers(sheet: Sheet, planner: Planner, placed: list[PlacedSection]) -> Iterator[int]:
     """The first rows of the paper pages, on a sheet that is made of such."""
     for each in placed if sheet.grid.paper else ():
-        yield from sections.of(each.section).papers(each.section, planner, each.row)
+        yield from sections.module_for(each.section).papers(each.section, planner, each.row)
 
 
-def _starts(sheet: Sheet, placed: list[Placed]) -> tuple[Placed, ...]:
+def _starts(sheet: Sheet, placed: list[PlacedSection]) -> tuple[PlacedSection, ...]:
     """Of a page with several chapters, the first section of each with a title that is not a caution."""
     starts, rest = [], iter(placed)
     for chapter in sheet.chapters:
@@ -107,7 +107,9 @@ def _starts(sheet: Sheet, placed: list[Placed]) -> tuple[Placed, ...]:
     return tuple(starts) if len(starts) >= CHAPTERS else ()
 
 
-def _further(placed: list[Placed], bands: list[int], starts: tuple[Placed, ...]) -> tuple[Placed, ...]:
+def _further(
+    placed: list[PlacedSection], bands: list[int], starts: tuple[PlacedSection, ...]
+) -> tuple[PlacedSection, ...]:
     """Of a page with links to its chapters, the other bands that begin with a title."""
     first = {each.row: each for each in reversed(placed)}  # of sections side by side, the leftmost
     return tuple(first[row] for row in bands if _is_titled(first[row].section) and first[row] not in starts)

@@ -3,7 +3,7 @@
 from workbookgen.book import look, sections
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.frame import links_of_a_page
-from workbookgen.book.plan import SCREEN, Placed
+from workbookgen.book.plan import SCREEN, PlacedSection
 from workbookgen.book.wrapping import pixels_taken
 from workbookgen.language.fields import Input
 from workbookgen.language.quantities import NUMBER_UNIT
@@ -28,13 +28,13 @@ def draw(canvas: Canvas) -> None:
         canvas.cells(sheet.grid.chosen, looks | {"font_size": look.LARGE, "bold": True})
     _links_on_this_page(canvas)
     for placed in canvas.plan.placed:
-        sections.of(placed.section).draw(placed.section, canvas, placed.row)
+        sections.module_for(placed.section).draw(placed.section, canvas, placed.row)
     _hidden(canvas)
 
 
 def _links_on_this_page(canvas: Canvas) -> None:
     """Write links to the chapters of a long page, and to other titles as far as there is room."""
-    shown: list[Placed] = []
+    shown: list[PlacedSection] = []
     for place in (*canvas.plan.starts, *canvas.plan.further):
         tried = sorted([*shown, place], key=lambda each: each.row)
         shown = tried if len(_columns_of_links(canvas, tried)) == len(tried) else shown
@@ -42,7 +42,7 @@ def _links_on_this_page(canvas: Canvas) -> None:
         canvas.link_here(ON_THIS_PAGE, column, place.row, place.section.title, look.LINK | {"valign": "vcenter"})
 
 
-def _columns_of_links(canvas: Canvas, places: list[Placed]) -> list[int]:
+def _columns_of_links(canvas: Canvas, places: list[PlacedSection]) -> list[int]:
     """The first column of each link, one after another, as far as there is room."""
     columns, column, last = [], FIRST, canvas.plan.last_printed
     for place in places:

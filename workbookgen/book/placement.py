@@ -131,5 +131,5 @@ class Layout:
         counted = {first_numbers(rows): replace(self.placements[NUMBERS], rows=rows).range for rows in sorted(asked)}
         return {key: each.range for key, each in self.placements.items()} | counted
 
-    def of(self, holder: Holder) -> tuple[Placement, ...]:
+    def placements_of(self, holder: Holder) -> tuple[Placement, ...]:
         return tuple(each for each in self.placements.values() if each.holder is holder)

@@ -55,7 +55,7 @@ class Strip:
 
 
 @dataclass(frozen=True)
-class Placed:
+class PlacedSection:
     """A section of a page, and the row of its heading."""
 
     section: Section
@@ -70,7 +70,7 @@ class Plan:
     spots: Mapping[str, Spot]  # by full key
     widths: Mapping[int, int]  # by column
     heights: Mapping[int, int]  # by row
-    placed: tuple[Placed, ...] = ()
+    placed: tuple[PlacedSection, ...] = ()
     strips: tuple[tuple[int, Strip], ...] = ()  # of a log, each with its first column
     folds: tuple[tuple[int, Strip], ...] = ()  # of a log: the columns with a fold's name, each with its strip
     last_column: int = 1  # the last visible one
@@ -78,8 +78,8 @@ class Plan:
     bands: tuple[int, ...] = ()  # of a page: their first rows
     printed_to: int = 1  # of a page: the last row that is printed
     papers: tuple[int, ...] = ()  # of a sheet made of paper pages, such as labels: their first rows
-    starts: tuple[Placed, ...] = ()  # of a long page: the first section of each chapter, to which it has links
-    further: tuple[Placed, ...] = ()  # of a long page: other titled sections, which get a link if there is room
+    starts: tuple[PlacedSection, ...] = ()  # of a long page: the first section of each chapter, to which it has links
+    further: tuple[PlacedSection, ...] = ()  # of a long page: other titled sections, which get a link if there is room
 
     @cached_property
     def folded(self) -> frozenset[int]:
@@ -108,7 +108,7 @@ def first_value(matrix: Matrix) -> int:
     return columns_of(matrix)[1] - len(matrix.heads) + 1
 
 
-def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
+def strips_of(log: Log, view: LogView, *, folds: bool) -> Iterator[Strip]:
     """The columns of a log, from left to right.
 
     Without `folds`, as on a page, everything else follows the answers; in a log in which nobody types it is hidden.

@@ -61,7 +61,7 @@ def _scale(canvas: Canvas, largest: float, down: float) -> float:
     return min(tried, key=lambda scale: (_broken(canvas, down / scale)[1], -scale))
 
 
-def _room(canvas: Canvas, is_wide: bool) -> tuple[float, float]:
+def _room(canvas: Canvas, *, is_wide: bool) -> tuple[float, float]:
     """The room on a page within its margins, across and down, in pixels."""
     across, down = sorted(SIZE[canvas.layout.planner.paper], reverse=is_wide)
     across -= MARGINS["left"] + MARGINS["right"]

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from xml.sax.saxutils import escape
 
+from xlsxwriter.format import Format
 from xlsxwriter.utility import xl_col_to_name, xl_rowcol_to_cell
 from xlsxwriter.worksheet import Worksheet
 
@@ -24,7 +25,7 @@ class _Cells:
     column: int
     row: int
     rows: int
-    form: object
+    form: Format
     formula: str = ""  # the <f> element, with ROW for the row's number; "" for blank cells
     leading: str = ""  # the first cell's <f> element, if the others share it
     values: Sequence = ()  # the values that the first cells show
@@ -63,11 +64,13 @@ class PlainWorksheet(Worksheet):
         super().__init__()
         self.columns: list[_Cells] = []
 
-    def write_blank_column(self, row: int, column: int, rows: int, cell_format) -> None:
+    def write_blank_column(self, row: int, column: int, rows: int, cell_format: Format) -> None:
         """Write blank cells from (row, column) down, counted from 0."""
         self._keep(_Cells(column, row, rows, cell_format))
 
-    def write_copied_down(self, row: int, column: int, formulas: CopiedDown, cell_format, values: Sequence) -> None:
+    def write_copied_down(
+        self, row: int, column: int, formulas: CopiedDown, cell_format: Format, values: Sequence
+    ) -> None:
         """Write formulas from (row, column) down, counted from 0, with their cached values."""
         leading, text = "", escape(formulas.text.removeprefix("="))
         formula = f"<f>{text}</f>"

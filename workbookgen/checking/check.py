@@ -21,7 +21,7 @@ from workbookgen.checking.expected import expected_of_proofs, expected_of_scenar
 from workbookgen.checking.formulas import Texts, as_formulas, foreign_formulas, typed_formulas
 from workbookgen.checking.one_spelling import A_TO_Z_ALONE, in_one_spelling
 from workbookgen.checking.stored import as_stored, stale_results
-from workbookgen.checking.trial import MOST_FINDINGS, POISON, Outcome, Trial, drawn_ahead, try_drawn, try_share
+from workbookgen.checking.trial import MOST_FINDINGS, POISON, EngineTrial, Outcome, drawn_ahead, try_drawn, try_share
 from workbookgen.checking.whole_file import changes
 from workbookgen.engines import EMBEDDED, Engine, Session, engine
 from workbookgen.engines.package import with_cached
@@ -127,7 +127,9 @@ def check(
         with_cached(path, poisoned, POISON)
         proofs = expected_of_proofs(layout.planner)
         sets = opened.enter_context(drawn_ahead(layout, first, proofs))
-        trials = [Trial(layout, opened.enter_context(_opened(each, poisoned, path)), each.name) for each in chosen]
+        trials = [
+            EngineTrial(layout, opened.enter_context(_opened(each, poisoned, path)), each.name) for each in chosen
+        ]
         names = [each.name for each in chosen]
         works = [partial(try_share, lay_out, poisoned, names, seeds) for seeds in others]
         helping = opened.enter_context(helpers(works, step))
@@ -164,7 +166,7 @@ def _formula_cells(layout: Layout, formulas_in_file: Texts | None) -> int:
 
 
 def _try_as_it_stands(
-    one: Trial, proofs: dict, formulas_in_file: Texts, whole: WholeFile | None
+    one: EngineTrial, proofs: dict, formulas_in_file: Texts, whole: WholeFile | None
 ) -> tuple[str, list[Finding]]:
     """Compare an engine with the library on the planner's own entries.
 

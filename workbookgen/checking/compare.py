@@ -37,7 +37,7 @@ class Finding:
         return f"{told}; with {given}" if given else told
 
 
-def agree(expected, got) -> bool:
+def agree(expected: object, got: object) -> bool:
     """Whether an engine's value is the expected one."""
     if _is_number(expected) and _is_number(got):
         return math.isclose(expected, got, rel_tol=AGREEMENT, abs_tol=NOTHING)
@@ -50,7 +50,7 @@ def are_same_words(expected, stored) -> bool:
     return are_texts and _MARK.sub(",", expected) == _MARK.sub(",", stored)
 
 
-def relative_difference(expected, got) -> float:
+def relative_difference(expected: object, got: object) -> float:
     """How far two agreeing values differ; 0 for texts and blanks."""
     if not _is_number(expected) or not _is_number(got) or expected == got:
         return 0.0
@@ -59,5 +59,5 @@ def relative_difference(expected, got) -> float:
     return abs(expected - got) / max(abs(expected), abs(got))
 
 
-def _is_number(value) -> bool:
+def _is_number(value: object) -> bool:
     return isinstance(value, float | int) and not isinstance(value, bool)

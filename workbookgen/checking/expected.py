@@ -227,7 +227,7 @@ class _Evaluation:
             self.states[meaning.key] = filled, usable
         return self.states[meaning.key]
 
-    def accepts(self, each: Input, value, number: int) -> bool:
+    def accepts(self, each: Input, value: object, number: int) -> bool:
         """Whether an input accepts this value in a scenario."""
         if not isinstance(each.domain, Choice):
             return each.domain.accepts(value)
@@ -236,14 +236,15 @@ class _Evaluation:
             self.listed[listed] = unique_names(self.part(each.domain.of, number))
         return each.domain.is_among(value, self.listed[listed])
 
-    def _values(self, meaning: Meaning, block: Block, rows: np.ndarray):
+    def _values(self, meaning: Meaning, block: Block, rows: np.ndarray) -> np.ndarray | Quantity:
         """The values of a word for these records of a block; a card's value is the same for every record."""
         chosen = self.column(meaning.key)[rows if meaning.rows == block.rows else rows // block.rows]
         if isinstance(meaning.field, Input) and meaning.field.blank_means is not None:
             chosen = [meaning.field.blank_means if value is None else value for value in chosen]
         return self._quantity(meaning, chosen)
 
-    def _whole(self, meaning: Meaning, number: int):
+    def _whole(self, meaning: Meaning, number: int) -> list[str] | np.ndarray | Quantity:
+        """The whole column that a word stands for, in one scenario; values that its domain refuses are NaN."""
         column = self.part(meaning.key, number)
         if _is_text(meaning.field):
             return [value if isinstance(value, str) else "" for value in column]
@@ -252,7 +253,7 @@ class _Evaluation:
             usable = usable[number * meaning.rows : (number + 1) * meaning.rows]
         return self._quantity(meaning, [value if good else np.nan for value, good in zip(column, usable, strict=True)])
 
-    def _quantity(self, meaning: Meaning, values):
+    def _quantity(self, meaning: Meaning, values: Sequence) -> np.ndarray | Quantity:
         if _is_text(meaning.field):
             return np.array(values, dtype=object)
         numbers = np.array(values, dtype=float)
@@ -294,7 +295,9 @@ def _needing_their_blanks(result: Result, singles: dict[str, Meaning]) -> set[st
     }
 
 
-def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], records: range):
+def _patterns(
+    eligible: np.ndarray, present: dict[str, np.ndarray], records: range
+) -> Iterator[tuple[np.ndarray, tuple[str, ...]]]:
     """The eligible records, grouped by the optional values they have: their indices, and the parameters to pass."""
     indices = records.start + np.flatnonzero(eligible[records.start : records.stop])
     names = list(present)
@@ -329,7 +332,7 @@ def _fill(values: np.ndarray, rows: np.ndarray, call: Callable, unit: str | None
         values[row] = value if unit is None else float(value)
 
 
-def _magnitude(answer, unit: str):
+def _magnitude(answer: object, unit: str) -> object:
     if isinstance(answer, Quantity):
         return answer.to(registered(unit)).magnitude
     if not registered(unit).dimensionless:
@@ -337,11 +340,11 @@ def _magnitude(answer, unit: str):
     return answer
 
 
-def _given(value: float | str, unit: str):
+def _given(value: float | str, unit: str) -> float | str | Quantity:
     return Quantity(value, unit) if unit and unit != "dimensionless" else value
 
 
-def _objects(values, empty_text_is_blank: bool = True) -> np.ndarray:
+def _objects(values: Sequence, *, empty_text_is_blank: bool = True) -> np.ndarray:
     """A column of values. An empty text is blank to people, but an input that has one was filled in with a formula."""
     column = np.empty(len(values), dtype=object)
     column[:] = [None if value == "" and empty_text_is_blank else value for value in values]

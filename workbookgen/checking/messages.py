@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from workbookgen.errors import DescriptionError
+from workbookgen.language.entries import Entry
 from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Input, Rule
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
@@ -123,7 +124,7 @@ def is_broken(rule: Rule, block: Block, record: dict) -> bool:
         ) from slip
 
 
-def _is_as_new(first, value) -> bool:
+def _is_as_new(first: Entry, value: Entry) -> bool:
     """Whether an input still holds what a new planner starts with; case does not matter in a spreadsheet."""
     if isinstance(value, str) and isinstance(first, str):
         return folded(value) == folded(first)

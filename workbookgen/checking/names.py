@@ -62,7 +62,7 @@ def names_out_of_place(layout: Layout, found: Mapping[str, Area]) -> Iterator[Fi
     do not change the order.
     """
     for block in layout.planner.blocks.values():
-        placed = [each for each in layout.of(block) if each.key in found]
+        placed = [each for each in layout.placements_of(block) if each.key in found]
         kept = _in_order(sorted(placed, key=lambda each: (each.column, each.row)), found)
         usual = _usual_row(placed, found)
         out_of_order = [each for each in placed if each.key not in kept]

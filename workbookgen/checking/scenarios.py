@@ -30,7 +30,7 @@ TOGETHER = 4  # lines in a row that choose the same name
 NONSENSE = ("abc", "12,5", "1 lb", "-", "=1", "5/6/2026", "n/a", "*", "7")
 
 
-def scenario(planner: Planner, seed: int, lines: int | None = None, is_whole: bool = False) -> Entries:
+def scenario(planner: Planner, seed: int, lines: int | None = None, *, is_whole: bool = False) -> Entries:
     """Values for all inputs of a planner, or of the first `lines` of its logs.
 
     If it `is_whole`, little is left out, and choices prefer the first names typed, so that lines refer to each other

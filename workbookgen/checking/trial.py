@@ -50,7 +50,7 @@ class Outcome:
                 mine[key] = mine[key] | cells if key in mine else cells
 
 
-class Trial:
+class EngineTrial:
     """One engine with a planner open in it, and the outcome so far."""
 
     def __init__(self, layout: Layout, session: Session, name: str):
@@ -90,9 +90,9 @@ class Trial:
                     tried.findings.append(self._finding(placement, row, inputs, one, other))
         return wrong
 
-    def _finding(self, placement: Placement, row: int, inputs: Entries, wanted: Entry, shown) -> Finding:
+    def _finding(self, placement: Placement, row: int, inputs: Entries, wanted: Entry, shown: object) -> Finding:
         if shown == POISON:
-            reason = "the engine handed back a stored value instead of computing it"
+            reason = "the engine returned a stored value instead of computing it"
         elif isinstance(shown, ErrorValue):
             reason = "the cell shows an error"
         else:
@@ -108,7 +108,7 @@ class Trial:
         )
 
 
-def try_drawn(trials: Sequence[Trial], sets: Iterable[tuple[Entries, dict]], step: Callable[[], None]) -> None:
+def try_drawn(trials: Sequence[EngineTrial], sets: Iterable[tuple[Entries, dict]], step: Callable[[], None]) -> None:
     """Try sets of inputs, each with its expected values, in every engine; `step` is called after each."""
     for inputs, expected in sets:
         for one in trials:
@@ -123,7 +123,7 @@ def try_share(
     layout = lay_out()
     with ExitStack() as opened:
         sets = opened.enter_context(drawn_ahead(layout, seeds, expected_of_proofs(layout.planner)))
-        trials = [Trial(layout, opened.enter_context(engine(name).open(file)), name) for name in engines]
+        trials = [EngineTrial(layout, opened.enter_context(engine(name).open(file)), name) for name in engines]
         try_drawn(trials, sets, step)
     return [each.outcome for each in trials]
 
@@ -158,7 +158,7 @@ def _worked_out(layout: Layout, seeds: range, proofs: dict) -> list[tuple[Entrie
 
 def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entries], proofs: dict) -> list[Finding]:
     """Where an open engine disagrees with the library on these sets of inputs."""
-    one = Trial(layout, session, name)
+    one = EngineTrial(layout, session, name)
     for inputs, expected in zip(sets, expected_of_scenarios(layout.planner, sets, proofs), strict=True):
         one.run(inputs, proofs | expected)
     return one.outcome.findings

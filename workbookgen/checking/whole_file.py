@@ -14,8 +14,8 @@ from workbookgen.book.placement import Layout, Placement
 from workbookgen.book.write import write
 from workbookgen.checking.compare import Finding, agree
 from workbookgen.checking.names import names_elsewhere
-from workbookgen.checking.rules import Validations, changed_rules, changed_validations
 from workbookgen.checking.runs import runs
+from workbookgen.checking.validations import Validations, changed_rules, changed_validations
 from workbookgen.errors import FileError
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input
@@ -83,12 +83,12 @@ def _calculating(ours: WholeFile, theirs: WholeFile) -> Iterator[Finding]:
         )
     if their.rounds_to_what_is_shown and not our.rounds_to_what_is_shown:
         yield Finding(
-            "the workbook is set to calculate with numbers as they are shown, so every result is rounded on its way. "
+            "the workbook is set to calculate with numbers as they are shown, so every result is rounded on the way. "
             "Take the setting off"
         )
     if their.goes_in_circles and not our.goes_in_circles and not theirs.program.lower().startswith(GNUMERIC):
         yield Finding(
-            "the workbook is set to repeat formulas that go in a circle, so such a mistake would not be told. "
+            "the workbook is set to repeat formulas that go in a circle, so such a mistake would not be reported. "
             "Take the setting off"
         )
     if their.counts_from_1904 != our.counts_from_1904:
@@ -205,7 +205,7 @@ def _looks(placement: Placement, ours: WholeFile, theirs: WholeFile) -> Iterator
 
 def _restyled(placement: Placement, our: Style, their: Style) -> Iterator[Difference]:
     if our.is_locked and not their.is_locked:
-        yield "not locked, so that a slip of the hand can overwrite what belongs there. Lock it again", None, None
+        yield "not locked, so that a slip of the hand can overwrite it. Lock it again", None, None
     if their.is_locked and not our.is_locked:
         yield "locked, so that nothing can be typed there once the sheet is protected. Unlock it", None, None
     wanted, found = shown_by(our.number_format), shown_by(their.number_format)

@@ -100,7 +100,7 @@ def _stated_by(reference: Callable) -> dict[str, Dimension | Alike | None]:
     return parameters | {RETURNED: _stated(signature.return_annotation)}
 
 
-def _stated(annotation) -> Dimension | Alike | None:
+def _stated(annotation: object) -> Dimension | Alike | None:
     """The dimension in an annotation; in that of a sequence or a union, the first one found."""
     if hasattr(annotation, "__metadata__"):
         said = annotation.__metadata__[0]

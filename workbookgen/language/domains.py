@@ -42,7 +42,7 @@ class Number:
     def begins_at_zero(self) -> bool:
         return 0 in (self.least, self.above)
 
-    def accepts(self, value) -> bool:
+    def accepts(self, value: object) -> bool:
         return (
             isinstance(value, float | int)
             and not isinstance(value, bool)
@@ -70,7 +70,7 @@ class Date:
     least: float = 36_526.0  # 2000-01-01
     most: float = 73_050.0  # 2099-12-31
 
-    def accepts(self, value) -> bool:
+    def accepts(self, value: object) -> bool:
         return Number(least=self.least, most=self.most).accepts(value)
 
     def wanted(self, symbol: str) -> str:
@@ -84,7 +84,7 @@ class Name:
     longest: int = 40
     unique: bool = True
 
-    def accepts(self, value) -> bool:
+    def accepts(self, value: object) -> bool:
         return isinstance(value, str) and not is_blank(value) and len(value) <= self.longest
 
     def wanted(self, symbol: str) -> str:
@@ -97,7 +97,7 @@ class Note:
 
     longest: int = 200
 
-    def accepts(self, value) -> bool:
+    def accepts(self, value: object) -> bool:
         return isinstance(value, str) and 0 < len(value) <= self.longest
 
     def wanted(self, symbol: str) -> str:
@@ -121,10 +121,10 @@ class Choice:
     sheet: str
     names: tuple[str, ...] = ()
 
-    def accepts(self, value, names) -> bool:
+    def accepts(self, value: object, names: Iterable) -> bool:
         return self.is_among(value, unique_names(names))
 
-    def is_among(self, value, once: Collection[str]) -> bool:
+    def is_among(self, value: object, once: Collection[str]) -> bool:
         """The same for many values of one column, whose unique names are worked out once."""
         return isinstance(value, str) and bool(value) and folded(value) in once
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block, Log
 from workbookgen.language.planner import Planner
 
@@ -33,7 +34,7 @@ def with_records(planner: Planner, entries: Entries, block_key: str, records: li
     }
 
 
-def _column(block: Block, field, system: str) -> tuple[Entry, ...]:
+def _column(block: Block, field: Input, system: str) -> tuple[Entry, ...]:
     if not isinstance(block, Log):
         return (field.first(system),)
     records = block.starts_with

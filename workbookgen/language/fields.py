@@ -127,7 +127,7 @@ class Result:
         taken = (name for name in parameters if name not in self.leaves and name not in self.fixed)
         return {name: self.uses.get(name, name) for name in taken}
 
-    def may_miss(self, word: str, field) -> bool:
+    def may_miss(self, word: str, field: object) -> bool:
         """Whether it has a value without this word: the formula tests for it, or a blank cell has a meaning."""
         return word in self.optional or (isinstance(field, Input) and field.blank_means is not None)
 

@@ -7,14 +7,15 @@ its `parts.Sheet`s.
 
 import re
 from collections import Counter
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from difflib import get_close_matches
 
 from workbookgen.errors import Fault
 from workbookgen.language import dimensions
-from workbookgen.language.domains import Choice
+from workbookgen.language.domains import Choice, Domain
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.forms import LOOKUP
+from workbookgen.language.proofs import Proof
 from workbookgen.language.sentences import symbol_of
 
 NAME_OF_A_SHEET = re.compile(r"[A-Z]\w{0,30}( \w+)*")
@@ -118,7 +119,7 @@ def _link_faults(sheet, planner, everywhere: Collection[str]) -> Iterator[str]:
             yield f"its link leads to {link.field} on the sheet {link.sheet}, and that stands on the sheet {place}"
 
 
-def of_proof(proof, planner) -> list[str]:
+def of_proof(proof: Proof, planner) -> list[str]:
     """Words of the formula for which the example gives no value, values for words that it does not have, and
     printed units that do not fit the reference.
     """
@@ -157,7 +158,7 @@ def _word_faults(planner, block, result: Result) -> Iterator[str]:
             yield f"its formula looks up {word}, which was chosen and may be of no list: {instead}"
 
 
-def _choice_faults(planner, domain) -> Iterator[str]:
+def _choice_faults(planner, domain: Domain) -> Iterator[str]:
     if isinstance(domain, Choice) and domain.of not in planner.absent:
         place = planner.sheet_of(domain.of)
         if place is None:
@@ -172,5 +173,5 @@ def _meant(word: str, known: Collection[str]) -> str:
     return f"; {near[0]} is one" if near else ""
 
 
-def _twice(names) -> list[str]:
+def _twice(names: Iterable[str]) -> list[str]:
     return sorted(name for name, times in Counter(names).items() if times > 1)

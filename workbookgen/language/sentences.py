@@ -1,10 +1,10 @@
 """The sentences that a planner shows about entries, shared by the formulas and by the check."""
 
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import ASKING, UNKNOWN, Input
+from workbookgen.language.fields import ASKING, UNKNOWN, Automatic, Input, Result
 
 
-def symbol_of(field, system: str) -> str:
+def symbol_of(field: Input | Result | Automatic, system: str) -> str:
     """The symbol of the unit in which a field is shown."""
     return field.unit.unit(system).symbol if field.unit else ""
 

@@ -19,7 +19,7 @@ _WORDS = {
 }
 
 
-def require_types(place: str, declared) -> None:
+def require_types(place: str, declared: object) -> None:
     """Refuse an argument of a dataclass whose type differs from its annotation."""
     for name, hint in _hints(type(declared)).items():
         value = getattr(declared, name)
@@ -34,7 +34,7 @@ def _hints(kind: type) -> dict[str, object]:
 
 
 @cache
-def _takes(hint) -> Callable[[object], bool]:
+def _takes(hint: object) -> Callable[[object], bool]:
     origin, arguments = typing.get_origin(hint), typing.get_args(hint)
     if origin in (typing.Union, UnionType):
         alternatives = [_takes(each) for each in arguments]
@@ -56,7 +56,7 @@ def _takes(hint) -> Callable[[object], bool]:
     return lambda value: isinstance(value, origin or hint)
 
 
-def _misfit(hint, value) -> str:
+def _misfit(hint: object, value: object) -> str:
     """What the value is instead, and what to write for the usual slips with tuples."""
     member = _member(hint)
     if member is None:
@@ -68,7 +68,7 @@ def _misfit(hint, value) -> str:
     return f"{_named(value)} is not" + (": one alone is written (it,)" if _takes(member)(value) else "")
 
 
-def _member(hint):
+def _member(hint: object) -> object | None:
     """The member type, if a tuple of any length is asked for."""
     for each in (hint, *typing.get_args(hint)):
         if typing.get_origin(each) is tuple and typing.get_args(each)[-1] is Ellipsis:
@@ -76,7 +76,7 @@ def _member(hint):
     return None
 
 
-def _named(value) -> str:
+def _named(value: object) -> str:
     """A value in a few words: a dataclass by its class and its name."""
     if is_dataclass(value):
         name = next((named for each in ("key", "name", "title", "heading") if (named := getattr(value, each, ""))), "")
@@ -86,7 +86,7 @@ def _named(value) -> str:
     return f"the function {value.__name__}" if callable(value) and hasattr(value, "__name__") else abridged(value)
 
 
-def _in_words(hint) -> str:
+def _in_words(hint: object) -> str:
     """An annotation in words, such as "a tuple of a number"."""
     origin, arguments = typing.get_origin(hint), typing.get_args(hint)
     if origin in (typing.Union, UnionType):

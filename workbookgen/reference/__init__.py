@@ -1,7 +1,7 @@
 """The trade's calculations as tested Python functions, one module or folder per subject.
 
 Quantities go in and quantities come out, single or as arrays; each function states its formula, its validity and its
-source, and shows an example. The library knows nothing about spreadsheets: that is why it can testify against one.
+source, and shows an example. The library knows nothing about spreadsheets, so it can be evidence about one.
 """
 
 from workbookgen.reference import (

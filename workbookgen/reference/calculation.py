@@ -1,9 +1,9 @@
 """What all calculations have in common.
 
-`@calculation` reads a function's annotations and ensures three things before the function runs:
-a quantity of the wrong dimension raises pint's DimensionalityError; a plain number is
-taken only where a dimensionless one belongs; and dimensionless quantities arrive inside
-as plain numbers, so percentages need no special care. `require` states where a calculation holds.
+`@calculation` reads a function's annotations, and makes sure of three things before the function runs: a quantity of
+the wrong dimension raises pint's DimensionalityError; a plain number is accepted only for a dimensionless argument;
+and dimensionless quantities are passed as plain numbers, so that percentages need no special care. `require` states
+where a calculation is valid.
 """
 
 import functools
@@ -18,7 +18,7 @@ from workbookgen.units import Quantity, ureg
 
 
 def calculation(function):
-    """Hold a calculation's arguments to the dimensions in its annotations."""
+    """Check a calculation's arguments against the dimensions in its annotations."""
     signature = inspect.signature(function)
     dimensions = {
         name: dimension_of(parameter.annotation)
@@ -34,18 +34,18 @@ def calculation(function):
 
     @functools.wraps(function)
     def checked(*args, **kwargs):
-        if not args:  # the check calls by name, some thousand times a set of inputs: there is nothing to bind
+        if not args:  # the check calls by name, thousands of times per set of inputs, and binding is slow
             return function(**fitted(kwargs))
         bound = signature.bind(*args, **kwargs)
         bound.arguments.update(fitted(bound.arguments))
         return function(*bound.args, **bound.kwargs)
 
-    checked.dimensions, checked.__signature__ = dimensions, signature  # else whoever asks has it worked out anew
+    checked.dimensions, checked.__signature__ = dimensions, signature  # so that nobody has to derive them again
     return checked
 
 
 def dimension_of(annotation) -> str | None:
-    """The dimension that an annotation states, or None: texts have none, and some calculations leave it open."""
+    """The dimension in an annotation, or None: a text has none, and some calculations leave it open."""
     if hasattr(annotation, "__metadata__"):
         stated = annotation.__metadata__[0]
         return stated if isinstance(stated, str) else None
@@ -54,12 +54,9 @@ def dimension_of(annotation) -> str | None:
 
 
 def _fit(value, dimension: str):
-    if dimension == "[]" and (
-        isinstance(value, float | int) or (isinstance(value, np.ndarray) and value.dtype == float)
-    ):
-        return (
-            value  # plain numbers stay as they are; a detour through a quantity would cost more than most calculations
-        )
+    is_plain = isinstance(value, float | int) or isinstance(value, np.ndarray) and value.dtype == float
+    if is_plain and dimension == "[]":
+        return value  # a detour through a quantity would take longer than most calculations
     if not isinstance(value, Quantity):
         value = Quantity(np.asarray(value, dtype=float) if np.ndim(value) else value, "")
     if not value.check(dimension):
@@ -69,12 +66,12 @@ def _fit(value, dimension: str):
 
 
 class OutOfValidity(ValueError):
-    """Values for which a calculation does not hold; for arrays, `holds` says which are valid.
+    """Values for which a calculation is not valid. For arrays, `holds` says which elements are.
 
-    Where numbers were held to limits, `limits` are these.
+    `limits` are the limits that a number was compared with, if any.
     """
 
-    is_of_all = False  # whether other values would be refused as well
+    is_of_all = False  # whether any other values of these arguments would be refused too
 
     def __init__(self, sentence: str, holds, limits=None):
         super().__init__(sentence)
@@ -83,26 +80,25 @@ class OutOfValidity(ValueError):
 
 
 class NotApplicable(OutOfValidity):
-    """A calculation that does not apply to what is given and what is not, whatever the values: to no element of an
-    array."""
+    """A calculation that does not apply to this combination of arguments, whatever their values."""
 
     is_of_all = True
 
 
 def require_applicable(condition: bool, sentence: str) -> None:
-    """Refuse by which arguments are given. `require` would leave open whether other values are taken."""
+    """Refuse a combination of arguments, whatever their values; `require` refuses only the values."""
     if not condition:
         raise NotApplicable(sentence, False)
 
 
 def require(condition, sentence: str) -> None:
-    """Refuse values outside a calculation's validity. A value that is not a number never satisfies it."""
-    if condition is not True and not np.all(condition):  # most conditions are plain
+    """Refuse values outside a calculation's validity. NaN never satisfies a condition."""
+    if condition is not True and not np.all(condition):  # the first test is fast, and most conditions are single
         raise OutOfValidity(sentence, condition)
 
 
 def require_numbers(*values) -> None:
-    """Refuse what is not a finite number. One that is not given at all is not a fault."""
+    """Refuse values that are not finite numbers; None, for an argument that was not given, is fine."""
     for value in values:
         if value is not None:
             require(
@@ -111,22 +107,22 @@ def require_numbers(*values) -> None:
 
 
 def require_name(name) -> None:
-    """Refuse a blank name, or a blank one among several."""
+    """Refuse a blank name, single or in an array."""
     require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
 
 
 def whole_for(share):
-    """The next whole number up: 3 for 2.1, but 2 for what exceeds 2 only in its last digits.
+    """The next whole number up: 3 for 2.1, but 2 for a number that exceeds 2 only in its last digits.
 
-    `share` is a plain number or an array of them, not below 0. It is rounded to six decimals
-    first, half a millionth up, as spreadsheets do: valid up to a few billion, where the sixth decimal becomes noise.
-    That less than this is not a part: common practice, no source.
+    `share` is a plain number or an array, not below 0. It is first rounded to six decimals, with halves up, as
+    spreadsheets do. Valid up to a few billion, where the sixth decimal becomes noise. Six decimals are common
+    practice, no source.
     """
     return np.ceil(np.floor(np.multiply(share, 1e6) + 0.5) / 1e6)
 
 
 def by_element(function, *values):
-    """Apply a function of single values: one text for scalars, an object array for arrays."""
+    """Apply a function of single values to scalars, or element by element to arrays, which gives an object array."""
     if all(isinstance(value, str) or np.ndim(value) == 0 for value in values):
         return function(*values)
     # What a function cannot do it raises. What its arithmetic leaves in the processor's flags, of which NumPy 2.5

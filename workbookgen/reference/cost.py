@@ -347,5 +347,5 @@ def in_all(count: Ratio, each: Ratio = 0.0) -> Ratio:
     return count * each
 
 
-def _require_money(amount):
+def _require_money(amount: Ratio) -> None:
     require_within(NOT_NEGATIVE, "An amount of money", amount)

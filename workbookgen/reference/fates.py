@@ -10,17 +10,17 @@ ASIDE, USED = "set aside", "used"
 
 
 def serves_its_project(fate: str) -> bool:
-    """Whether a skein of this fate is part of what its project has: what is used is in the piece."""
+    """Whether a skein with this fate still counts for its project; a used one is in the piece."""
     return folded(fate) in (ASIDE, USED)
 
 
 def is_gone(fate: str) -> bool:
-    """Whether a thing of this fate is no longer there."""
+    """Whether something with this fate is no longer there."""
     return folded(fate) != ASIDE
 
 
-def share_still_there(fate: str | None):
-    """1 for what is there, 0 for what is gone; a thing of no fate is simply there."""
+def share_still_there(fate: str | None) -> float | np.ndarray:
+    """1 for what is still there, 0 for what is gone; something without a fate is still there."""
     return (
         1.0
         if fate is None

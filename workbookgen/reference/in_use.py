@@ -1,6 +1,6 @@
 """Figures that a project can take from several places, and which of them it uses.
 
-What you stated or tried yourself goes before what was planned or looked up.
+What you stated or tried yourself takes precedence over what was planned or looked up.
 """
 
 from workbookgen.reference.calculation import calculation, require

@@ -215,7 +215,7 @@ def made_of(first: str, second: str | None = None) -> str:
     return first if second is None else by_element(lambda one, other: f"{one} and {other}", first, second)
 
 
-def _require_amount(amount, most, name) -> None:
+def _require_amount(amount: Quantity, most: Quantity, name: str) -> None:
     require_within(NOT_NEGATIVE, f"The {name}", amount)
     require(amount < most, f"The {name} is more than a ticket can state.")
 

@@ -194,15 +194,15 @@ def correct_mass(mass: Mass, moisture_content: Ratio, regain: Ratio) -> Mass:
     return mass_at_regain(dry_mass(mass, moisture_content), regain)
 
 
-def _require_mass(mass):
+def _require_mass(mass: Mass) -> None:
     require_within(NOT_NEGATIVE, "The mass", mass)
 
 
-def _require_regain(regain):
+def _require_regain(regain: Ratio) -> None:
     require_within(NOT_NEGATIVE, "The regain", regain)
 
 
-def _require_content(moisture_content):
+def _require_content(moisture_content: Ratio) -> None:
     require_within(
         LESS_THAN_ALL,
         "The moisture content must be from 0 to below 1: it is a share of the moist mass.",

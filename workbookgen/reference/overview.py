@@ -1,4 +1,4 @@
-"""An overview: how many there are, and of how many something is known."""
+"""An overview: how many records there are, and of how many something is known."""
 
 from collections.abc import Sequence
 
@@ -7,7 +7,7 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.units import Quantity, Ratio, Some
 
-JUST_SOMETHING = 0.001  # of the unit in which amounts are given; programs differ in what rounding leaves of zero
+JUST_SOMETHING = 0.001  # in the unit of the amounts; programs differ in what rounding leaves of zero
 
 
 @calculation
@@ -210,7 +210,7 @@ def _magnitudes(amounts) -> np.ndarray:
 
 
 def _are_there(values) -> np.ndarray:
-    """Which values are there: numbers that are numbers, texts that say something."""
+    """Which values are there: numbers other than NaN, and texts that are not empty."""
     if isinstance(values, Quantity) or np.asarray(values).dtype.kind == "f":
         return ~np.isnan(_magnitudes(values))
     return np.array([bool(value) for value in values], dtype=bool)

@@ -323,7 +323,7 @@ def _cells(values) -> np.ndarray:
 
 
 def _places(names) -> dict[str, list[int]]:
-    """The rows of every name, whatever its case. Nobody looks for the blank one, which most rows of a log have."""
+    """The rows of every name, whatever its case, except for the blank one, which most rows of a log have."""
     places: dict[str, list[int]] = {}
     for row, name in enumerate(map(str, names)):
         if name:

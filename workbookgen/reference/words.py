@@ -1,4 +1,4 @@
-"""Amounts in sentences: rounded as people say them, with thousands separators, in the unit in which they are given.
+"""Amounts in sentences: rounded as people say them, with thousands separators, in the unit they are given in.
 
 A planner's sentences use the planner's own units. The quantity itself carries them: yards are stated in yards, grams
 in grams.
@@ -10,7 +10,7 @@ from workbookgen.reference.calculation import by_element, require
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Quantity
 
-# Unit of the registry -> how it is written, and how many decimals a person would say.
+# Unit of the registry -> its symbol, and the decimals that a person would say.
 SPOKEN = {
     "yard": ("yd", 0),
     "meter": ("m", 0),
@@ -24,8 +24,8 @@ SPOKEN = {
     "meter / hectogram": ("m/100 g", 0),
     "hour": ("h", 0),
 }
-MOST = 1_000_000  # from here on, no sentence states a number
-MOST_IN_ALL = 100_000_000  # and none a total: half a million skeins
+MOST = 1_000_000  # no sentence states a number as large as this
+MOST_IN_ALL = 100_000_000  # or a total as large as this, which would be half a million skeins
 
 
 def said(amount):
@@ -38,7 +38,7 @@ def said(amount):
 
 
 def said_in_all(total):
-    """A total in words: the same, up to a hundred million, where a sum is noise from the seventh decimal on."""
+    """A total in words, the same up to a hundred million; the seventh decimal of such a sum is noise."""
     return _said(total, MOST_IN_ALL, 6, "A total in words must be from 0 to below a hundred million.")
 
 

@@ -108,7 +108,7 @@ def linear_density(length: Length, mass: Mass) -> LinearDensity:
     return mass / length
 
 
-def _require_yarn(length, mass):
+def _require_yarn(length: Length, mass: Mass) -> None:
     require_within(ABOVE_ZERO, "The length of the yarn", length)
     require_within(ABOVE_ZERO, "The mass of the yarn", mass)
 

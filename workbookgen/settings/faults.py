@@ -8,6 +8,7 @@ with the first line that completes it.
 import difflib
 import tomllib
 from collections import Counter
+from collections.abc import Iterator
 
 from pydantic import BaseModel, ValidationError
 
@@ -61,7 +62,7 @@ def _heading(table: dict, tables: Counter) -> Path:
     return path
 
 
-def _paths(value, so_far: Path = ()):
+def _paths(value: object, so_far: Path = ()) -> Iterator[Path]:
     """The paths of all parts of a value."""
     if not isinstance(value, dict | list):
         return

@@ -65,7 +65,7 @@ ColorText = Annotated[str, AfterValidator(_color)]
 Note = Annotated[str, Field(max_length=600), AfterValidator(_paragraphs)]
 
 
-def text_of(letters: int, *more: AfterValidator):
+def text_of(letters: int, *more: AfterValidator) -> object:
     """The type of a one-line text with a limited number of letters."""
     return Annotated[str, Field(min_length=1, max_length=letters), AfterValidator(_storable), *more]
 

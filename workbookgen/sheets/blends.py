@@ -3,7 +3,7 @@
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import MESSAGE, Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
-from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, IN_METERS, MASS, SHARE, Unit, always
+from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, IN_METERS, MASS, SHARE, Kind, Unit, always
 from workbookgen.language.views import LEFT, Answers, Band, Entries, Headline, Listing, LogView
 from workbookgen.reference import blends, overview, stock
 from workbookgen.settings import Settings
@@ -73,7 +73,7 @@ def fibers(settings: Settings) -> Log:
 
 
 def mix(settings: Settings) -> Card:
-    def sum_of(key: str, label: str, column: str, unit) -> Result:
+    def sum_of(key: str, label: str, column: str, unit: Kind) -> Result:
         return Result(key, label, f"sum(blend_{column})", stock.sum_of, unit, uses={"amounts": f"blend_{column}"})
 
     def count_of(column: str) -> Result:

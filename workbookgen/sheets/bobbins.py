@@ -16,6 +16,7 @@ from workbookgen.language.quantities import (
     MASS,
     NUMBER,
     SHARE,
+    Kind,
 )
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import RIGHT, Answers, Band, Entries, Headline, Listing, LogView, Sentences
@@ -53,7 +54,7 @@ OF_PROJECT = (
 )
 
 
-def _of_project(key: str, label: str, column: str, unit) -> Result:
+def _of_project(key: str, label: str, column: str, unit: Kind | None) -> Result:
     return lookup(key, label, f"projects_{column}", "project", unit)
 
 
@@ -138,7 +139,7 @@ def bobbin(settings: Settings) -> Card:
                  lambda values: values["its_bought"] is not None and values["its_bought"] >= 0.999999 and values["grist"] is None,
                  f"{UNKNOWN}: the yarn of this project is all bought, so there are no singles to spin."),
             plausible.wide_bobbin(settings.units),
-            *plausible.thick("us", singles="Grist of the singles"),  # which is worked out in yards per pound in any planner
+            *plausible.thick("us", singles="Grist of the singles"),  # in yards per pound in every planner
             plausible.no_take_up("its_own_take_up", "its_take_up", "its_design_take_up", strands="strands_used", where="strand"),
             Rule("outer <= inner", lambda values: values["outer"] <= values["inner"], "Across, when full: it must be more than across the bare shaft."),
         ),
@@ -156,7 +157,7 @@ ON_THE_RACK = Log(
         )),
         Group("In meters", (
             Result("has", "It has", "IF(given(length), length, mass * ending_grist)", plying.bobbin_has, IN_METERS, uses={"grist": "ending_grist"},
-                   # in meters, since SMALL takes a column as it is shown
+                   # in meters, since SMALL reads the column as it is shown
                    only_if="OR(given(length), AND(given(mass), given(ending_grist)))"),
             Result("lacking", "Not known", "IF(given(has), 0, 1)", plying.bobbin_lacking, NUMBER, digits=0, only_if="OR(given(length), given(mass))"),
         ), printed=False),

@@ -29,7 +29,7 @@ COUNTED_ON = "1 - doubts_z * SQRT(kept_doubt * kept_doubt + POWER(IF(stage > 4, 
 
 
 def _doubts() -> tuple[Result, ...]:
-    """How far what is kept of it may be off, from the stages still ahead."""
+    """The uncertainty of what is kept, from the stages still ahead."""
     squares = (f"IF(stage > {number}, 0, POWER(IF(given({own}), doubts_own, {expected}), 2))" for number, own, expected in DOUBTED)
     return (
         lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),

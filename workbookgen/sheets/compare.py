@@ -32,7 +32,7 @@ def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (COMPARE,), (_band(settings),))
 
 
-# What is compared: column of the skeins, label, unit (None for a text).
+# What is compared: a column of the skeins, its label, and its unit (None for a text).
 COMPARED = (
     ("finished_yd", "Length", IN_YARDS),
     ("finished_m", "Length", IN_METERS),
@@ -44,7 +44,7 @@ COMPARED = (
     ("shrinkage", "Washing took", SHARE),
     ("weight_class", "Yarn weight class", None),
 )
-TOLD_APART = ("finished_yd", "net", "grist_yd_lb", "wpi", "washed_loop")  # with how much more, or less
+TOLD_APART = ("finished_yd", "net", "grist_yd_lb", "wpi", "washed_loop")  # compared by how much more or less, too
 
 
 def _of(skein: str, name: str, key: str, label: str, unit: Kind | None) -> Result:
@@ -53,7 +53,7 @@ def _of(skein: str, name: str, key: str, label: str, unit: Kind | None) -> Resul
 
 
 def _apart(key: str, label: str) -> tuple[Result, Result]:
-    """How much more the second has than the first, as a share and as a plot of dots."""
+    """By how much the second skein exceeds the first, as a share and as a dot plot."""
     return (
         Result(f"more_{key}", f"{label}, more or less", f"second_{key} / first_{key} - 1", statistics.relative_deviation, SHARE, digits=0, is_signed=True,
                uses={"value": f"second_{key}", "mean": f"first_{key}"}, only_if=f"first_{key} > 0"),
@@ -66,13 +66,13 @@ OF_BOTH = {"first": "first_grist_yd_lb", "second": "second_grist_yd_lb"}
 
 
 def verdict(first: str, second: str) -> str:
-    """Whether two grists may share a piece, in words of a formula."""
+    """Formula text of whether two grists may share a piece."""
     difference = f"ROUND(ABS({first} - {second}) / (({first} + {second}) / 2), 9)"
     return f'IF({difference} <= 0.1, "go together", IF({difference} <= 0.2, "alternate rows", "keep apart"))'
 
 
 def _dye(skein: str, name: str) -> tuple[Result, ...]:
-    """The dye lot of a skein: as it was typed beside it, or else of the lot that it was spun from."""
+    """The dye lot of a skein: its own, or else that of the lot it was spun from."""
     return (
         lookup(f"{skein}_own_dye", f"Its own dye lot, {skein}", "skeins_dyed", name),
         lookup(f"{skein}_lot", f"Fiber lot, {skein}", "skeins_from_lot", name),

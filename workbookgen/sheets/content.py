@@ -19,7 +19,7 @@ WOOLS = ", ".join(f'@ = "{name}"' for name in ("wool", "recycled wool", "mohair"
 
 
 def mixed_of() -> tuple[Input, ...]:
-    """The other fibers of a lot that is a mixture."""
+    """The second and third fiber of a lot that is a blend."""
     return tuple(
         field
         for key, label in MORE
@@ -52,7 +52,7 @@ def of_lot() -> tuple[Result, ...]:
 
 
 def lot_rules() -> tuple[Rule, ...]:
-    """A share without its fiber, the reverse, and shares that add up to all of the lot."""
+    """Rules against a share without its fiber, the reverse, and shares that leave nothing for the first fiber."""
     def lacks(one: str, other: str):
         return lambda values: bool(values[one]) and not values[other]
 
@@ -71,7 +71,7 @@ def lot_rules() -> tuple[Rule, ...]:
 
 
 def of_component() -> tuple[Result, ...]:
-    """For a design's strand: the lot that determines its fibers, and whether these are unknown."""
+    """Of a design's strand: the lot that its fibers come from, and whether these are unknown."""
     return (
         *(
             lookup(f"mixture_{number}", "Made of", "fiber_mixture", lot, width=20)
@@ -122,7 +122,7 @@ def _fibers() -> tuple[Result, ...]:
 
 
 def _is_new(word: str, before: list[str]) -> str:
-    """Whether a word that may be missing has a value that is none of those before."""
+    """Formula text of whether an optional word has a value that none of the earlier words has."""
     others = (f"NOT(IF(given({each}), {each} = {word}, 1 = 0))" for each in before)
     return f"AND({', '.join((f'given({word})', *others))})"
 
@@ -148,7 +148,7 @@ OF_TOLD = {f"fiber_{k}": f"kind_{k}" for k in TOLD}
 
 
 def _percentages() -> tuple[Result, ...]:
-    """By weight: each fiber's name and share, in percent, and in whole percent."""
+    """The fibers in order of weight: the name and share of each, in percent and in whole percent."""
     found = []
     for k in TOLD:
         before = [f"name_{each}" for each in range(1, k)]
@@ -186,7 +186,7 @@ def _down(word: str) -> str:
 
 
 def _apportioned(points: list[str], place: int) -> str:
-    """The whole points, and one more if the larger remainders, and equal ones before it, leave some of the hundred."""
+    """Whole percent by the method of largest remainders: one more if larger or earlier equal ones leave a point."""
     rests = [f"ROUND({each} - {_down(each)}, 6)" for each in points]
     own = rests[place - 1]
     before = " + ".join(f"IF({rest} {'>=' if other < place else '>'} {own}, 1, 0)" for other, rest in enumerate(rests, start=1) if other != place)

@@ -31,6 +31,7 @@ from workbookgen.language.quantities import (
     WORSTED_COUNT,
     YARN_DIAMETER,
     YORKSHIRE_SKEIN,
+    Kind,
 )
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import LEFT, Picture
@@ -63,11 +64,11 @@ WRAPS_DRAWN = Picture(
 )
 
 
-def _indirect(key, label, kind, note="") -> Result:
+def _indirect(key: str, label: str, kind: Kind, note: str = "") -> Result:
     return Result(key, label, "grist", yarn_count.indirect_count, kind, note=note)
 
 
-def _direct(key, label, kind, note="") -> Result:
+def _direct(key: str, label: str, kind: Kind, note: str = "") -> Result:
     return Result(key, label, "1 / grist", yarn_count.direct_count, kind, note=note)
 
 
@@ -163,8 +164,10 @@ def weighed(settings: Settings) -> Card:
 
 
 def _packed(values: dict) -> float:
-    """Share of the section that is fiber where threads touch: K threads of one yard a pound in an inch, a density in
-    g/cm³."""
+    """Formula text of the share of the cross section that is fiber, where threads touch.
+
+    From K, the threads of 1 yd/lb that lie in an inch, and a density in g/cm³.
+    """
     across = 2.54 / values["k_touching"]
     return 453.59237 / 91.44 / (pi / 4 * across**2 * values["fiber_density"])
 

@@ -1,11 +1,11 @@
-"""The desk: where one starts. Doors by what one wants to do, what is there, what needs a look, cautions, and whether
-this program computes correctly."""
+"""The desk, where one starts: entrances by what one wants to do, what is there, what needs a look, cautions, and
+whether this program computes correctly."""
 
 from itertools import zip_longest
 
 from workbookgen.language.fields import FIRST, OPEN, SPOILED, Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
-from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
+from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, Kind
 from workbookgen.language.views import (
     Alerts,
     Band,
@@ -30,16 +30,15 @@ PROJECTS_SHOWN, LOTS_SHOWN = 5, 5
 
 
 def sheet(settings: Settings, proofs: str, sheets: tuple[Sheet, ...], cautions: tuple[str, ...]) -> Sheet:
-    """The first sheet, before these. `cautions` are those of chapters that were left out."""
+    """The first sheet, in front of these. `cautions` are those of chapters that were left out."""
     there = {log.key: _link_to(sheet, log.key) for sheet in sheets for log in sheet.logs if log.inputs}
-    bands = (*_note(settings), band(Prose(sentences=STEPS, is_small=True)), _doors(), *_bands(there, cautions))
+    bands = (*_note(settings), band(Prose(sentences=STEPS, is_small=True)), _entrances(), *_bands(there, cautions))
     holders = (check(proofs), glance(), look(there), projects(settings), lots(settings))
     return Sheet(SHEET, settings.title, "Type in tinted cells. Everything else is worked out.", (Chapter(SHEET, holders, bands),), SheetKind.DESK)
 
 
 def _link_to(sheet: Sheet, log: str) -> Link:
-    """The link to what a log says about itself: under the name of its chapter, or its own if it is not the first log
-    there."""
+    """The link to the head of a log, under the name of its chapter, or under its own if it is not the first there."""
     chapter = next(chapter for chapter in sheet.chapters if any(holder.key == log for holder in chapter.holders))
     first, *others = (holder for holder in chapter.holders if isinstance(holder, Log) and holder.inputs)
     name = chapter.name if first.key == log else next(each.title for each in others if each.key == log)
@@ -47,7 +46,7 @@ def _link_to(sheet: Sheet, log: str) -> Link:
 
 
 def _note(settings: Settings) -> tuple[Band, ...]:
-    """What a guild says to those who open its planner."""
+    """The note of a guild to those who open its planner."""
     paragraphs = tuple(line.strip() for line in settings.note.split("\n") if line.strip())
     return (band(Prose(title=NOTE, sentences=paragraphs, is_verbatim=True)),) if paragraphs else ()
 
@@ -55,9 +54,9 @@ def _note(settings: Settings) -> tuple[Band, ...]:
 NOTE = "Before you begin"
 
 
-# ------------------------------------------------------------------ doors
-def _doors() -> Band:
-    doors = (
+# ------------------------------------------------------------------ entrances
+def _entrances() -> Band:
+    entrances = (
         Entrance(link=Link(tabs.MEASURE, "Measure a skein"), number="glance_length", counts="glance_skeins_words", across=(1, 3),
              more_links=(Link(tabs.SKEINS, "the log"), Link(tabs.PRINT, "labels"))),
         Entrance(link=Link(tabs.LOT, "Follow a fleece"), number="glance_to_come", counts="glance_lots_words", across=(4, 6),
@@ -67,11 +66,11 @@ def _doors() -> Band:
         Entrance(link=Link(tabs.REFERENCE, "Look something up"), number="glance_words", counts="glance_words_words", across=(10, 12),
              more_links=(Link(tabs.TWIST, "yarn numbers"), Link(tabs.YARN, "design"))),
     )
-    return Band(doors)
+    return Band(entrances)
 
 
 def glance() -> Card:
-    """One number behind each door."""
+    """The number at each entrance."""
     return Card("glance", "", groups=(
         Group("", (
             *sums.in_stock(),
@@ -103,7 +102,7 @@ def glance() -> Card:
 
 # ------------------------------------------------------------------ what is there
 def projects(settings: Settings) -> Log:
-    """The first projects of the log, at a glance."""
+    """The first few projects of their log."""
     return Log("first_projects", "", rows=min(PROJECTS_SHOWN, settings.rows.projects), groups=(
         Group("", (
             Result("name", "Project", "INDEX(projects_listed, line)", overview.nth, None, uses={"names": "projects_listed", "place": "line"}),
@@ -116,12 +115,12 @@ def projects(settings: Settings) -> Log:
     ))
 
 
-def _of_project(key: str, label: str, column: str, unit, digits) -> Result:
+def _of_project(key: str, label: str, column: str, unit: Kind | None, digits: int | None) -> Result:
     return lookup(key, label, f"projects_{column}", "name", unit, digits=digits)
 
 
 def lots(settings: Settings) -> Log:
-    """The first lots of the log, at a glance."""
+    """The first few lots of their log."""
     return Log("first_lots", "", rows=min(LOTS_SHOWN, settings.rows.fiber), groups=(
         Group("", (
             Result("name", "Lot", "INDEX(fiber_listed, line)", overview.nth, None, uses={"names": "fiber_listed", "place": "line"}),
@@ -133,7 +132,7 @@ def lots(settings: Settings) -> Log:
     ))
 
 
-def _of_lot(key: str, label: str, column: str, unit, digits) -> Result:
+def _of_lot(key: str, label: str, column: str, unit: Kind | None, digits: int | None) -> Result:
     return lookup(key, label, f"fiber_{column}", "name", unit, digits=digits)
 
 
@@ -150,7 +149,7 @@ LOT_BY_LOT = Listing(title="Lot by lot", block="first_lots", across=(1, 8), view
 
 # ------------------------------------------------------------------ what needs a look
 def look(there: dict[str, Link]) -> Card:
-    """A line for each log: what was emptied or typed over in it, or the first thing that is wrong."""
+    """A line for each log: how many calculated cells were emptied or typed over, or the first thing that is wrong."""
     program = Result(
         "program", "", 'IF(start_agreeing = start_examples, "computes the planner correctly", "do not rely on it: " & (start_examples - start_agreeing) '
                        '& IF(start_examples - start_agreeing = 1, " check fails", " checks fail"))',
@@ -207,7 +206,7 @@ KEY = (
 
 
 def check(proofs: str) -> Card:
-    """Whether this program computes the checks of the sheet Reference, and how many there are."""
+    """How many checks of the sheet Reference this program gets right, of how many."""
     return Card(
         "start",
         "Is this program right?",

@@ -1,5 +1,7 @@
-"""Whether a project's yarn is enough, in sentences, and what to get to be as sure as one asks: results of the sheet
-Projects, said of the strands that `supply` reckons with."""
+"""Whether a project's yarn is enough, in sentences, and what to get to be as sure as one asks.
+
+These are results of the sheet Projects, about the components in `supply`.
+"""
 
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH
@@ -8,7 +10,7 @@ from workbookgen.sheets.supply import PARTS, of_part
 
 
 def said() -> tuple[Result, ...]:
-    """The amounts in the sentences, as people say them. Its own skeins are there, whatever others lack of a lot."""
+    """The amounts in the sentences. A project's own skeins are there, whatever other projects lack of a lot."""
     of_skeins = {"skeins": "in_skeins", "u_skeins": "doubt_skeins", "uncertainty": "doubt_have"}
     return (
         Result("there", "There is, in words", "MAX(in_skeins, have)", project.there_is, LENGTH, uses={"skeins": "in_skeins"}),
@@ -60,7 +62,7 @@ ADVICE_SAYABLE = "AND(" + ", ".join(
 
 
 def _limits(part: int) -> str:
-    """Whether it is this strand that runs out first. One that is not there lasts longer than any."""
+    """Condition that this component runs out first; a missing one counts as the longest."""
     come = "part_1_come" if part == 1 else f"IF(given(part_{part}_come), part_{part}_come, come_least + 1)"
     return f"{come} - come_least <= ABS(come_least) * 0.000000001"
 
@@ -70,12 +72,12 @@ def _to_get(part: int) -> str:
 
 
 def _separator(part: int) -> str:
-    """What precedes a strand: a colon before the first one listed."""
+    """Formula text of what precedes a component: a colon before the first one listed, else a semicolon."""
     return '": "' if part == 1 else f'IF(MAX({", ".join(map(_to_get, range(1, part)))}) >= 1.5, "; ", ": ")'
 
 
 def _bought_as(part: int) -> str:
-    """What to get of a strand: a number of balls or spools, or a weight in the form in which its lot was bought."""
+    """Formula text of what to get: a number of balls or spools, or a weight in the form that its lot was bought in."""
     ball = 'IF(given(design), " spool", " ball")'
     return of_part(
         f'IF(given(@_balls), said(@_balls) & {ball} & IF(@_balls = 1, "", "s") & " of " & @_got_as, '

@@ -70,7 +70,7 @@ YARN, FABRIC = ("length", "grist", "unraveled", "width"), ("swatch_width", "swat
 
 
 def _without_swatch() -> Rule:
-    """A yarn of which nothing says how much fabric it gives."""
+    """Questions about a yarn for which neither swatch nor gauge says how much fabric it gives."""
     some_yarn, some_fabric = (f"OR({', '.join(f'given({word})' for word in words)})" for words in (YARN, FABRIC))
     return Rule(f"AND({some_yarn}, NOT({some_fabric}))",
                 lambda values: any(values[word] is not None for word in YARN) and all(values[word] is None for word in FABRIC),

@@ -37,25 +37,25 @@ VIEW = LogView(
 
 
 def variation_of_grist(note: str) -> Result:
-    """How much skeins vary, from the sums of their grists: for a lot here, for a project's lots there."""
+    """Formula text of the variation of skeins, from sums of their grists: of a lot, or of a project's lots."""
     spread = "grist_squares / (skeins * mean_grist * mean_grist) - 1"
     return Result("variation", "CV of grist", f"SQRT(IF({spread} < 0.000001, 0, {spread}) * skeins / (skeins - 1))",
                   statistics.variation_of_sums, SHARE, uses={"squares": "grist_squares", "count": "skeins", "mean": "mean_grist"},
                   only_if="skeins > 1", note=note)
 
 
-# What each project's components claim, and the columns of the lots that they claim it from.
+# The columns of what each project's components claim, and of the lots that they claim it from.
 PLACES = ((1, "a"), (1, "b"), (1, "c"), (2, "a"), (2, "b"), (3, "a"), (3, "b"), (4, "a"), (4, "b"))
 CLAIMS = tuple((f"projects_part_{part}_claim", f"projects_part_{part}_lot_{lot}") for part, lot in PLACES)
 OF_CLAIMS = {f"claims_{part}": f"projects_part_{part}_claim" for part in (1, 2, 3, 4)} | {
     f"lots_{part}_{lot}": f"projects_part_{part}_lot_{lot}" for part, lot in PLACES
 }
 
-# The squared uncertainty of what each component of each project will take of its first lot, and that lot.
+# The columns of the squared uncertainty of what each component will take of its first lot, and of that lot.
 SQUARES = tuple((f"projects_part_{part}_need_square", f"projects_part_{part}_lot_a") for part in (1, 2, 3, 4))
 OF_SQUARES = {f"squares_{part}": f"projects_part_{part}_need_square" for part in (1, 2, 3, 4)} | {f"lots_{part}_a": f"projects_part_{part}_lot_a" for part in (1, 2, 3, 4)}
 
-# What each finished piece took of a component's first lot, and that lot.
+# The columns of what each finished piece took of a component's first lot, and of that lot.
 TAKEN = tuple((f"projects_part_{part}_taken", f"projects_part_{part}_lot_a") for part in (1, 2, 3, 4))
 OF_TAKEN = {f"taken_{part}": f"projects_part_{part}_taken" for part in (1, 2, 3, 4)} | {f"lots_{part}": f"projects_part_{part}_lot_a" for part in (1, 2, 3, 4)}
 

@@ -33,7 +33,7 @@ VIEW = LogView(
 
 
 def accepted(log: Log, settings: Settings) -> Log:
-    """The guide, if it accepts every line of the fiber table with which it starts. Raises SettingsError."""
+    """The guide. Raises SettingsError if it does not accept a line of the fiber table that it starts with."""
     faults = [
         Fault(f"{settings.fibers or 'the fiber table'}, line {line}, {key}", sentence)
         for line, record in enumerate(log.starts_with, start=FIRST_LINE)
@@ -118,7 +118,7 @@ def guide(settings: Settings) -> Log:
 
 
 LEARNED = (
-    # the loss or yield, its label, what is published, and the observed share on the sheet Fiber
+    # the loss or yield, its label, the published figure, and the column of observed ones on the sheet Fiber
     ("skirting", "Skirting", "skirting", "fiber_seen_skirting"),
     ("yield", "Yield", "scoured_yield", "fiber_seen_yield"),
     ("preparation", "Carding", "preparation", "fiber_seen_preparation"),
@@ -128,7 +128,7 @@ LEARNED = (
 
 
 def learned() -> tuple[Result, ...]:
-    """The spinner's own lots beside what is published: their mean, their number, and the figure in use."""
+    """The spinner's own lots beside the published figure: their mean, their number, and the figure in use."""
     return tuple(
         result
         for key, label, published, seen in LEARNED
@@ -150,8 +150,7 @@ def _low_over_high(low: str, high: str):
 
 
 def _shown(record: dict, system: str) -> dict[str, float | str]:
-    """A fiber of the table as a record of the log, in the units that the log shows: no range is known to more than
-    three figures."""
+    """A fiber of the table as a record of the log, in the units of the planner and to three figures."""
     kinds = {"fleece": FLEECE, "staple": STAPLE, "diameter": FIBER_DIAMETER}
     return {
         key: float(f"{value.to(kinds[key.split('_')[0]].unit(system).pint).magnitude:.3g}") if hasattr(value, "to") else value

@@ -128,13 +128,13 @@ def _the_estimate() -> Group:
 
 
 def _without_a_gauge(values: dict) -> bool:
-    """What is known of a stitch, and not how many there are; there is no other way to the yarn."""
+    """Condition that a stitch is known but not how many there are, and that nothing else tells the yarn."""
     of_a_stitch = values["unraveled"], values["unraveled_stitches"], values["relaxed"] or None
     return any(each is not None for each in of_a_stitch) and all(values[each] is None for each in ("stitches", "rows", "swatch_mass", "piece_mass"))
 
 
 def _without_a_stitch(values: dict) -> bool:
-    """A gauge alone: nothing gives the length of a stitch, and there is no other way to the yarn."""
+    """Condition that there is only a gauge: the length of a stitch is missing, and nothing else tells the yarn."""
     gauge = values["stitches"] is not None and values["rows"] is not None
     unraveled = values["unraveled"] is not None and values["unraveled_stitches"] is not None
     return gauge and not unraveled and all(values[each] is None for each in ("relaxed", "swatch_mass", "piece_mass"))

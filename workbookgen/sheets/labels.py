@@ -15,7 +15,7 @@ SHEET = tabs.PRINT
 CHAPTER = "Labels"
 TYPED = (NUMBER, 120, 265, 205, 14)
 PAPER = len(TYPED) + 1, len(TYPED) + 2 * len(TICKET)
-GRID = Grid((*TYPED, *TICKET, *TICKET, 14), paper=PAPER)  # LibreOffice prints parts of a hidden column that is next to the paper
+GRID = Grid((*TYPED, *TICKET, *TICKET, 14), paper=PAPER)  # a spare column, since LibreOffice prints parts of a hidden one next to the paper
 
 TICKETS = Tickets(
     title="Labels: a skein in each line",
@@ -84,6 +84,6 @@ def labels(settings: Settings) -> Log:
 
 
 def _of_skein(key: str, label: str, column: str = "") -> Result:
-    """A text of the chosen skein."""
+    """A text result of the chosen skein."""
     column = column or f"skeins_{key}"
     return lookup(key, label, column, "skein")

@@ -1,4 +1,4 @@
-"""For what length each component should last. Projects take these results after what they are to have besides."""
+"""The length that each component should last for, as results of the sheet Projects."""
 
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, SQUARE_LENGTH
@@ -9,7 +9,7 @@ NEAR = tuple(f"part_{part}_near" for part in PARTS)
 
 
 def level() -> tuple[Result, ...]:
-    """Components brought to one length will hardly all last for it: the more of them, the longer each should."""
+    """Several components of one length will hardly all reach it, so the more there are, the longer each should be."""
     squares = " + ".join(f"IF(given({near}), {near}, 0)" for near in NEAR)
     count = " + ".join(f"IF(given({near}), IF({near} > 0, 1, 0), 0)" for near in NEAR)
     below = f"IF({count} < 2, 0, IF({count} < 3, 0.398942280401433, IF({count} < 4, 0.48860251190292, 0.514687686148188))) * SQRT({squares})"

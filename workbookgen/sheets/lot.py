@@ -13,7 +13,7 @@ from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.LOT
 CHAPTER = "Lot"
-# Key of the stage, label, column of the lots, and the stage before.
+# Of each stage: its key, its label, its column of the lots, and the stage before.
 STAGES = (("skirted", "Skirted", "skirted", "bought"), ("washed", "Washed", "scoured", "skirted"), ("prepared", "Prepared", "prepared", "washed"),
           ("yarn", "Yarn", "yarn", "prepared"))
 OF_STAGE = {"skirted": stages.SKIRTING, "washed": stages.SCOURING, "prepared": stages.PREPARATION, "yarn": stages.SPINNING}
@@ -50,7 +50,7 @@ def _of_lot(key: str, label: str, column: str, unit: Kind | None = MASS, digits:
 
 
 def _expected(key: str, label: str, before: str) -> Result:
-    """What is expected after a stage. Bought later, a lot lost nothing there, and no figure of it need be known."""
+    """What is expected after a stage. A lot that was bought after it lost nothing there."""
     loss, stage = f"loss_{key}", OF_STAGE[key]
     known = f"OR(stage > {stage.number}, given({loss}))"
     lost = f"IF(given({loss}), {loss}, 0)"
@@ -62,11 +62,11 @@ def _expected(key: str, label: str, before: str) -> Result:
                   uses={"weight" if key == "skirted" else AFTERS_BEFORE[key]: before, "guide": loss}, leaves=(*stage.of_the_scale, "own"), only_if=known)
 
 
-AFTERS_BEFORE = {"washed": "skirted", "yarn": "prepared"}  # what the reference calls the stage before
+AFTERS_BEFORE = {"washed": "skirted", "yarn": "prepared"}  # the name that the reference has for the stage before
 
 
 def _parts(key: str, label: str, before: str) -> tuple[Result, ...]:
-    """The parts of a stage's column that are known, only expected, and lost."""
+    """The parts of a stage's column in the chart: known, only expected, and lost."""
     is_known = f"OR(given(weighed_{key}), {key} >= {before})"
     of_both = {"after": key, "before": before}
     return (

@@ -1,5 +1,7 @@
 """Measure: one skein of the log, or one that is only tried out; what it is, and what it is good for."""
 
+from collections.abc import Callable
+
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
@@ -35,7 +37,7 @@ SHEET = tabs.MEASURE
 CHAPTER = "Measure"
 TOO_HEAVY = "Bag or tag: it must weigh less than the whole. Check both."
 CHOSEN = "measure_skein"
-POINTS = 24  # skeins of a lot that the chart shows
+POINTS = 24  # skeins of a lot in the chart
 LEFT, RIGHT = (1, 4), (6, 12)
 
 
@@ -44,7 +46,7 @@ def chapter(settings: Settings) -> Chapter:
 
 
 def _of_log(key: str, label: str, column: str, unit: Kind | None, **more) -> Result:
-    """What is in the log beside the chosen skein."""
+    """A value of the chosen skein, from the log."""
     return lookup(f"log_{key}", label, f"skeins_{column}", "skein", unit, **more)
 
 
@@ -53,7 +55,7 @@ def _of_reel(key: str, label: str, column: str) -> Result:
 
 
 def _used(key: str, label: str, tried: str, unit: Kind) -> Result:
-    """What was typed, or else what is in the log."""
+    """What was typed here, or else what is in the log."""
     return Result(f"used_{key}", label, f"IF(given({tried}), {tried}, log_{key})", measuring.in_use, unit,
                   uses={"tried": tried, "logged": f"log_{key}"}, only_if=f"OR(given({tried}), given(log_{key}))")
 
@@ -68,7 +70,7 @@ POUNDS = Input("gross_lb", "Weight", NONE_OR_AMOUNT, always(POUND), help="Whole 
 
 
 def in_pounds(settings: Settings) -> bool:
-    """Whether the scale shows pounds and ounces."""
+    """Whether weights are typed as pounds and ounces."""
     return UNIT_SYSTEMS[settings.units].masses == "ounces"
 
 
@@ -147,7 +149,7 @@ def _in_use(settings: Settings) -> Group:
 
 
 def _weight_in_use(settings: Settings) -> Result:
-    """What was typed, pounds and ounces added up, or what the log has."""
+    """The weight typed here, with pounds and ounces added up, or else that in the log."""
     parts = ("gross_lb", "gross") if in_pounds(settings) else ("gross",)
     typed = " + ".join(f"IF(given({part}), {part}, 0)" for part in parts)
     any_of_them = ", ".join(f"given({part})" for part in parts)
@@ -207,7 +209,7 @@ def _it_is(settings: Settings) -> Group:
 
 
 def _scale_step(settings: Settings) -> Result:
-    """The coarsest step of which the typed weight is a multiple."""
+    """The coarsest scale step of which the typed weight is a multiple."""
     if UNIT_SYSTEMS[settings.units].is_metric("mass"):
         formula, in_ounces = f"IF({_is_multiple('used_gross')}, 1, 0.1)", 0.0
     else:
@@ -251,7 +253,7 @@ def _in_words() -> Group:
 
 
 def _unusual() -> Result:
-    """The first question about what was measured, as the log asks it of its skeins (plausible.py)."""
+    """The first of the log's questions (plausible.py) that applies to what was measured here."""
     questions = (
         (f"IF(given(used_loop), used_loop < {plausible.SHORTEST_LOOP}, 1 = 0)",
          "Loop: under 20 cm (8 in) all the way around. Look at the unit: yards or meters are too large for it."),
@@ -301,8 +303,8 @@ def _of_lot(key: str, label: str, column: str, unit: Kind) -> Result:
     return lookup(f"lot_{key}", label, f"fiber_{column}", "log_lot", unit)
 
 
-def _named(key: str, label: str, verdict: str, reference) -> Result:
-    """The first skeins of a verdict by name, and how many more."""
+def _named(key: str, label: str, verdict: str, reference: Callable) -> Result:
+    """The names of the first skeins with a verdict, and how many more there are."""
     of = f'SUMPRODUCT((measure_points_verdict = "{verdict}") * 1)'
 
     def name(place: int) -> str:
@@ -319,7 +321,7 @@ def drawn(deviation: str) -> str:
 
 
 def points() -> Log:
-    """The first skeins of the chosen one's lot, as the chart draws them; spare lines repeat the last one."""
+    """The first skeins of the chosen one's lot, for the chart; spare lines repeat the last one."""
     return Log("measure_points", "", rows=POINTS, groups=(
         Group("For the chart", (
             Result("number", "Skein", "IF(line < measure_lot_skeins, line, measure_lot_skeins)", measuring.place_in_group, NUMBER, digits=0,

@@ -1,7 +1,6 @@
-"""Methods: the words of the trade, and every calculation, taken from the pages of the reference functions.
+"""Methods: the words of the trade, and a page for every calculation, taken from the reference functions.
 
-A page is a function's docstring: its title, its formula, where it is valid, and who says so; its example is for those
-who read the code. Nothing is written twice.
+A page is a function's docstring: its title, its formula, where it is valid, and who says so. Nothing is written twice.
 """
 
 import inspect
@@ -21,7 +20,7 @@ from workbookgen.sheets.glossary import glossary
 
 SHEET = tabs.REFERENCE
 CHAPTER = "Methods"
-WORD, FORMULA = 21, 33  # widths of the first two columns; with them all fit across a page, and their texts take about as many lines
+WORD, FORMULA = 21, 33  # widths of the first two columns, so that all fit on a page and their texts take about as many lines
 
 ON_SCREEN = "From here on, this sheet is for the screen and is not printed."
 CONVENTIONS = Prose(
@@ -38,7 +37,7 @@ CONVENTIONS = Prose(
 
 @dataclass(frozen=True)
 class Page:
-    """What the docstring of a reference function says."""
+    """The page of a reference function, from its docstring."""
 
     title: str
     formula: str
@@ -49,7 +48,7 @@ class Page:
 
 @cache
 def page(function: Callable) -> Page:
-    """The page of a reference function, each section in one line."""
+    """The page of a reference function, with each section on one line."""
     parsed = _parsed(function)
     notes, references = ([each.description for each in parsed.meta if each.args[:1] == [name]] for name in ("notes", "references"))
     symbols = [f"{each.arg_name.replace('_', ' ')}: {each.type_name or each.description}" for each in parsed.params]
@@ -68,7 +67,7 @@ def _parsed(function: Callable) -> docstring_parser.Docstring:
 
 
 def lacking(function: Callable) -> Iterator[str]:
-    """What a reference function does not say of itself; tests/reference/test_docstrings.py holds the whole form."""
+    """What the page of a reference function lacks; tests/reference/test_docstrings.py checks the whole form."""
     if not hasattr(function, "dimensions"):
         yield "it is not decorated with @calculation"
     if unstated := dimensions.unstated(function):
@@ -87,7 +86,7 @@ def lacking(function: Callable) -> Iterator[str]:
 
 
 def _places(shown: list[str]) -> str:
-    """Where a calculation is shown: each field, or only the sheets where there are many."""
+    """Where a calculation is shown: every field, or only the sheets if there are many."""
     places = list(dict.fromkeys(shown))
     return "; ".join(places if len(places) <= 4 else dict.fromkeys(place.partition(":")[0] for place in places))
 
@@ -97,7 +96,7 @@ def _line(text: str | None) -> str:
 
 
 def chapter(sheets: tuple[Sheet, ...]) -> Chapter:
-    """The methods of all the results that these sheets show, each function once."""
+    """The pages of all the results of these sheets, each function once."""
     shown: dict[object, list[str]] = {}
     for each in sheets:
         for part in each.parts:

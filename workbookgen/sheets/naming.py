@@ -1,7 +1,7 @@
-"""What texts say about other sheets.
+"""Names of sheets in texts.
 
 A text calls a chapter by its name, "the sheet Guide", since chapters are what settings leave out. A spinner reads the
-name of the sheet on which that chapter stands. Where the chapter is left out, the clause that points to it goes too.
+name of the sheet that the chapter is on. If the chapter is left out, the clause that points to it goes too.
 """
 
 import re
@@ -13,9 +13,9 @@ from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block, Chapter, Holder, Sheet
 from workbookgen.language.views import Band, LogView, Prose, Section
 
-_PAIR = re.compile(r"sheets (\w+) (and|or) (\w+)")
+_PAIR = re.compile(r"sheets (\w+) (and|or) (\w+)")  # "sheets Skeins and Reels"
 _NAMED = re.compile(r"\bthe sheets? ([A-Z]\w*)(?: (?:and|or) ([A-Z]\w*))?")
-_CLAUSE_END = re.compile(r"((?<=[a-z)%][.;])\s+)")
+_CLAUSE_END = re.compile(r"((?<=[a-z)%][.;])\s+)")  # the white space after a clause
 
 Say = Callable[[str], str]
 
@@ -35,7 +35,7 @@ def said_without(text: str, names: Collection[str]) -> str:
 
 
 def said_with(text: str, sheet_of: Mapping[str, str], here: str = "") -> str:
-    """A text with the names of sheets in place of their chapters' names; `here` is the sheet on which it is."""
+    """A text with names of sheets in place of chapters; `here` is the sheet that the text is on."""
     if "sheet" not in text:
         return text
 
@@ -51,12 +51,12 @@ def said_with(text: str, sheet_of: Mapping[str, str], here: str = "") -> str:
 
 
 def sheets_of_chapters(sheets: Collection[Sheet]) -> dict[str, str]:
-    """The name of every chapter -> that of the sheet on which it stands."""
+    """Name of every chapter -> name of the sheet that it is on."""
     return {chapter.name: sheet.name for sheet in sheets for chapter in sheet.chapters}
 
 
 def retold(sheet: Sheet, say: Say) -> Sheet:
-    """A sheet with its texts about other sheets replaced."""
+    """A sheet with `say` applied to its texts about other sheets."""
     return replace(sheet, about=say(sheet.about), chapters=tuple(_chapter(each, say) for each in sheet.chapters))
 
 

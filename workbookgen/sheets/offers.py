@@ -1,6 +1,6 @@
 """Offers: fleeces and fibers side by side, by what their clean fiber and their yarn would cost."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from workbookgen.language.domains import Choice, Name
 from workbookgen.language.fields import Group, Input, Result, Rule
@@ -47,7 +47,7 @@ DOUBTED = ((1, "own_skirting", "doubts_skirting"), (2, "own_yield", "yield_doubt
 
 
 def _weights_down() -> tuple[Result, ...]:
-    """What each stage is expected to leave of an offer."""
+    """What is expected to be left of an offer after each stage."""
     skirting, scouring, preparation, spinning = stages.SKIRTING, stages.SCOURING, stages.PREPARATION, stages.SPINNING
     return (
         _after(skirting, "weight", "skirted", "Skirted", f"weight * (1 - {skirting.in_use})", trade.after_skirting),
@@ -58,7 +58,7 @@ def _weights_down() -> tuple[Result, ...]:
     )
 
 
-def _after(stage: stages.Stage, before: str, key: str, label: str, formula: str, reference, uses: Mapping[str, str] = {}, leaves: tuple[str, ...] = ()) -> Result:
+def _after(stage: stages.Stage, before: str, key: str, label: str, formula: str, reference: Callable, uses: Mapping[str, str] = {}, leaves: tuple[str, ...] = ()) -> Result:
     return Result(key, label, f"IF(stage > {stage.number}, {before}, {formula})", reference, MASS, uses=stage.uses | uses, leaves=(*stage.of_the_scale, *leaves),
                   only_if=f"OR(stage > {stage.number}, {stage.is_known})", note="Expected, of all that is offered.")
 

@@ -1,4 +1,4 @@
-"""The planner: all sheets, in the order of the workbook, each with everything about it."""
+"""The planner: all its sheets, in the order of the workbook."""
 
 from collections.abc import Iterator, Sequence
 from functools import partial
@@ -55,12 +55,12 @@ from workbookgen.sheets import (
 from workbookgen.sheets.leaving_out import Leaving
 from workbookgen.sheets.naming import retold, said_with, sheets_of_chapters
 
-OF_LOGS = Grid((124, *(92,) * 3, 94, *(92,) * 7))  # a page of logs: their names need room, and so do the names of yarn counts
+OF_LOGS = Grid((124, *(92,) * 3, 94, *(92,) * 7))  # for pages with logs: wide columns for names, also those of yarn counts
 OF_FACTS = Grid((150, 250, 250, 330, 200, 220, 84, 70, 84))
 
 
 def working_sheets(settings: Settings) -> Iterator[Sheet]:
-    """The sheets on which one works, between the desk and the reference."""
+    """The sheets that one works on, between the desk and the sheet Reference."""
     yield Sheet(
         tabs.MEASURE, "Skein", "Choose one of your log, or leave it empty and type below.", _on(tabs.MEASURE, settings, measure, compare), SheetKind.PAGE,
         related=(tabs.SKEINS, tabs.REELS), grid=Grid(chosen=measure.CHOSEN),

@@ -44,7 +44,7 @@ def chapter(settings: Settings) -> Chapter:
 
 
 def _of(key: str, label: str, column: str, unit: Kind | None = None, digits: int | None = None, note: str = "") -> Result:
-    """A field of the chosen project."""
+    """A value of the chosen project, from the log."""
     return lookup(key, label, f"projects_{column}", "name", unit, digits=digits, note=note)
 
 
@@ -53,7 +53,7 @@ def _of_time(key: str, label: str, column: str, unit: Kind | None, note: str = "
 
 
 def _strand(part: int) -> tuple[Result, ...]:
-    """What stands in the line of a strand: nothing of what it has while one of its lots is not known."""
+    """A value in the line of a strand; what it has is blank while one of its lots is unknown."""
     columns = (
         ("left", "Has", "left", MASS, 1), ("doubt", "Give or take", "doubt", MASS, 1), ("over", "Over or short", "over", MASS, 1),
         ("unused", "Left at the end", "unused", MASS, 1), ("used", "Share used", "used", SHARE, 0),
@@ -125,7 +125,7 @@ PROJECT = Card(
 
 
 def weeks() -> Log:
-    """The hours of each step, week by week from the first day on."""
+    """The hours of each step, week by week from the first day."""
     hours = ", ".join(f"project_{step}" for step in STEPS)
     of_steps = {step: f"project_{step}" for step in STEPS}
     return Log("weeks", "", rows=len(STEPS), groups=(

@@ -1,9 +1,11 @@
 """Projects: how much yarn and fiber a piece needs, and whether the chosen lots give it."""
 
+from collections.abc import Mapping
+
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
-from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH
+from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH, Kind
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import LogView, SheetKind
@@ -31,7 +33,7 @@ SHEET = tabs.PROJECTS
 LOTS = ("lot_1", "lot_2", "lot_3")
 WITHOUT_GRIST = f"{UNKNOWN}: what its lots give is unknown. Give a grist here or beside the lot; look at their lines on the sheet Fiber."
 LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
-HALF_DONE = 0.6  # one of two alike, and a little more; a whole piece seldom takes so little (common practice, no source)
+HALF_DONE = 0.6  # one of a pair and a little more; a whole piece seldom takes so little (common practice, no source)
 FAR_MORE = 1.1  # of a yardage that is typed: twice its usual doubt; common practice, no source
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 
@@ -94,21 +96,21 @@ def projects(settings: Settings) -> Log:
     )
 
 
-# Whether the components of its design tell how many singles are spun: none of a yarn that is all bought.
+# Whether its design says how many singles are to be spun; of a yarn that is all bought, none are.
 DESIGN_KNOWS = "IF(given(design_strands), OR(design_strands > 0.5, IF(given(bought_share), bought_share > 0.999999, 1 = 0)), 1 = 0)"
 
 
-def _design_knows(values) -> bool:
+def _design_knows(values: Mapping) -> bool:
     singles, bought = values["design_strands"], values["bought_share"]
     return singles is not None and (singles > 0.5 or (bought is not None and bought > 0.999999))
 
 
-def _plan_used_up(values) -> bool:
+def _plan_used_up(values: Mapping) -> bool:
     return values["used"] is None and values["in_skeins"] <= 0 and values["hours_planned"] > 0 and values["done"] >= values["hours_planned"] * 0.999999999
 
 
 def _without_need(settings: Settings) -> Rule:
-    """A project of which nobody knows what it takes; that is not asked of a finished one."""
+    """That nobody knows what an unfinished project takes."""
     estimated = ", or work it out on the sheet Need" if {"Knitting", "Weaving"} - set(settings.without) else ""
     return Rule("AND(NOT(given(need)), NOT(given(used)))", lambda values: values["need"] is None and values["used"] is None,
                 f"{UNKNOWN}: type the yarn wanted{estimated}.")
@@ -125,7 +127,7 @@ def _more_than_wanted() -> Rule:
 
 
 def _empty_sample() -> Rule:
-    """A sample that is chosen and tells nothing to plan with: then the lot's grist and the usual losses count."""
+    """A question about a sample that has nothing to plan with, so that the lot's grist and the usual losses count."""
     told = [f"sample_{key}" for key, *_ in OF_SAMPLE]
     return Rule(f"AND(given(sample), NOT(OR({', '.join(f'given({each})' for each in told)})))",
                 lambda values: bool(values["sample"]) and all(values[each] is None for each in told),
@@ -329,7 +331,7 @@ def _for_other_sheets() -> Group:
     ), printed=False)
 
 
-# What a project takes over from its sample: column of the samples, label, unit.
+# What a project takes from its sample: the column of the samples, its label and its unit.
 OF_SAMPLE = (
     ("grist_yd_lb", "Sample's grist", GRIST),
     ("loss", "Sample's loss", SHARE),
@@ -338,19 +340,19 @@ OF_SAMPLE = (
 )
 
 
-def _of_sample(key: str, label: str, unit) -> Result:
+def _of_sample(key: str, label: str, unit: Kind) -> Result:
     column = f"samples_{key}"
     return lookup(f"sample_{key}", label, column, "sample", unit, width=9)
 
 
-def _of_skeins(key: str, label: str, column: str, unit, width: int = 8) -> Result:
-    """A sum over the skeins of the project."""
+def _of_skeins(key: str, label: str, column: str, unit: Kind | None, width: int = 8) -> Result:
+    """A sum over the project's skeins."""
     return Result(key, label, f"sum_where({column}, skeins_for_project, name)", stock.sum_where, unit,
                   uses={"names": "skeins_for_project", "amounts": column}, digits=0, width=width)
 
 
 def _by_reels(few: bool) -> tuple[Result, ...]:
-    """The squared uncertainty from the reels of its skeins: reel by reel, or for many skeins as if there were one."""
+    """The squared uncertainty from the reels of its skeins: reel by reel, or for many skeins as of a single reel."""
     if few:
         return (_of_skeins("reel_square", "By reels ±²", "skeins_reel_square", SQUARE_LENGTH),)
     return (
@@ -359,6 +361,6 @@ def _by_reels(few: bool) -> tuple[Result, ...]:
     )
 
 
-def _same_lot_twice(values) -> bool:
+def _same_lot_twice(values: Mapping) -> bool:
     chosen = [folded(values[lot]) for lot in LOTS if isinstance(values[lot], str) and values[lot]]
     return len(chosen) != len(set(chosen))

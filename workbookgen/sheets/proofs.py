@@ -29,13 +29,13 @@ def chapter(proofs: ProofTable) -> Chapter:
     return Chapter(CHAPTER, (proofs,), (band(Examples(title="Proofs", table=proofs.key, is_printed=False)),))
 
 
-def without(fallen: Collection[str]) -> ProofTable:
-    """The proofs of the results that the planner has."""
-    return replace(PROOFS, proofs=tuple(proof for proof in PROOFS.proofs if proof.result not in fallen))
+def without(absent: Collection[str]) -> ProofTable:
+    """The proofs of results that are not absent."""
+    return replace(PROOFS, proofs=tuple(proof for proof in PROOFS.proofs if proof.result not in absent))
 
 
 def with_trials(table: ProofTable, sheets: Iterable[Sheet]) -> ProofTable:
-    """With a trial of each function that formulas may use, and of each chapter of these sheets."""
+    """The table with a trial of each function of the profile, and one of each chapter of these sheets."""
     chapters = [(chapter, tuple(part.key for part in chapter.holders if isinstance(part, Block))) for sheet in sheets for chapter in sheet.chapters]
     sound = tuple(
         Trial(f"e-{number:02}", f"Cells of {chapter.name} that show an error", NO_ERROR, blocks=blocks, source="Every cell worked out shows a value or nothing")
@@ -45,7 +45,7 @@ def with_trials(table: ProofTable, sheets: Iterable[Sheet]) -> ProofTable:
 
 
 def verdict(table: ProofTable) -> str:
-    """How many checks there are, and how many of them somebody printed."""
+    """How many checks there are, by how their answers are known."""
     known = Counter(proof.provenance for proof in table.proofs)
     rest = table.rows - known["read"] - known["derived"]
     return f"{table.rows} checks: {known['read']} read in print, {known['derived']} worked by hand, {rest} others"

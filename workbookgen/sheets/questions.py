@@ -1,4 +1,4 @@
-"""Questions: short ones that need no record kept."""
+"""Questions: short calculations that need no record."""
 
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
@@ -32,7 +32,7 @@ def chapter(settings: Settings) -> Chapter:
 
 
 def backwards(settings: Settings) -> Card:
-    """Without K of the sheet Counts, wraps per inch say nothing, and the grist is needed."""
+    """Rules for the case that the sheet Counts has no K: then wraps per inch say nothing, and the grist is needed."""
     return Card(
         "backwards",
         "From the yarn you want back to its singles",
@@ -111,8 +111,10 @@ def making(settings: Settings) -> Card:
 
 
 def _arm_angle(one: str, other: str) -> str:
-    """The angle between the two legs that meet at an end of `one`: twice that whose tangent is half the other arm
-    over the middle line."""
+    """Formula text of the angle between the two legs that meet at an end of the arm `one`.
+
+    The tangent of half of it is half the other arm over the middle line.
+    """
     return f"2 * ATAN({other} / SQRT(4 * height * height + {one} * {one}))"
 
 

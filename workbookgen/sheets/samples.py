@@ -1,4 +1,4 @@
-"""Samples: everything that planning needs, measured once on a few yards."""
+"""Samples: all that planning needs, measured once on a few yards."""
 
 from workbookgen.language.domains import Choice, Name
 from workbookgen.language.fields import Group, Input, Result, Rule
@@ -38,11 +38,11 @@ OF_READINGS = {f"reading_{number}": word for number, word in enumerate(READINGS,
 
 
 def _off(parts: int) -> str:
-    """How far the readings lie off whole parts of a wrap in an inch, in all."""
+    """Formula text of how far the readings are from whole fractions of a wrap per inch, in all."""
     return " + ".join(f"IF(given({word}), ABS({word} * 0.0254 * {parts} - ROUND({word} * 0.0254 * {parts}, 0)), 0)" for word in READINGS)
 
 
-# How many lines of the table of t stand for too few readings.
+# The number of lines in the table of t for too few readings.
 TOO_FEW = "SUMPRODUCT((quantiles_t * quantiles_t * variation * variation > quantiles_readings * doubts_readings * doubts_readings * 1.000000001) * 1)"
 
 
@@ -58,7 +58,7 @@ def sheet(settings: Settings) -> Sheet:
 
 
 def view(settings: Settings) -> LogView:
-    """What one came for, with the grist in the unit that the planner is built in."""
+    """The answers, with the grist in the planner's own unit."""
     grist = "grist_m_100g" if UNIT_SYSTEMS[settings.units].is_metric("length") else "grist_yd_lb"
     return LogView(
         typed="name lot length mass wpi_1",
@@ -95,7 +95,7 @@ def samples(settings: Settings) -> Log:
 
 
 def _together(one: str, other: str, labels: str) -> Rule:
-    """Two figures that are taken at the same time, and say nothing alone."""
+    """Rules for two figures that are measured together and mean nothing alone."""
     return Rule(f"OR(AND(given({one}), NOT(given({other}))), AND(given({other}), NOT(given({one}))))",
                 lambda values: (values[one] is None) != (values[other] is None), f"{MISSING}: {labels} go together.")
 

@@ -68,7 +68,7 @@ BURNS = (
 
 
 def _at(heat: str, cool: str = "too cool: wool grease sets") -> str:
-    """Formula text of what water of this temperature does, from the hottest down."""
+    """Formula text of a caution about water of this temperature."""
     text = f'"{cool}"'
     for least, words in reversed(BURNS):
         text = f'IF(ROUND({heat}, 9) >= {least}, "{words}", {text})'

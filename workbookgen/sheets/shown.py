@@ -1,4 +1,4 @@
-"""How a card is usually shown: its questions on the left, what follows from them on the right."""
+"""How a card is usually shown: its inputs on the left, its results on the right."""
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import MESSAGE
@@ -12,9 +12,9 @@ def asked_and_answered(
     card: Card, *big: str, hidden: str = "", left: tuple[int, int] = LEFT, right: tuple[int, int] = RIGHT, captions: tuple[str, ...] = (), drawn: Picture | None = None,
     is_printed: bool = True,
 ) -> Band:
-    """The band of a card; `big` are its large answers, `hidden` its results not shown, `drawn` a picture below.
+    """The band of a card. `big` are the keys of its large answers, `hidden` the results that it does not show.
 
-    One that nobody fills in on paper `is_printed` not; it stands last on its sheet.
+    `drawn` is a picture below the inputs. A card that nobody fills in on paper is not printed and comes last.
     """
     if strangers := [key for key in (*big, *hidden.split()) if key not in card.by_key]:
         raise DescriptionError.at(f"the view of {card.key}", f"{strangers[0]} is no field of it.")

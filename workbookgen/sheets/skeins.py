@@ -47,8 +47,8 @@ from workbookgen.sheets.lookup import lookup
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = tabs.SKEINS
-# With more skeins, comparing every name with every other would make the planner slow, and so would a message that needs
-# the mean of every lot: after each typed wrap the head looks at all messages. What stands out is told beside the skein.
+# With more skeins the planner would be slow if it compared every name with every other, or if a message needed the mean
+# of every lot, since after each entry the head reads all messages. What stands out is then told beside the skein.
 FEW = 1_000
 FINISHED = "IF(given(washed_loop), length_yd * washed_loop / loop, length_yd * (1 - IF(given(shrinkage_expected), shrinkage_expected, 0)))"
 AS_BOUGHT = "IF(given(as_bought), as_bought > 0.5, 1 = 0)"
@@ -68,7 +68,7 @@ def sheet(settings: Settings) -> Sheet:
 
 
 def view(settings: Settings) -> LogView:
-    """What one came for, in the unit of length that the planner is built in; the other unit's column is folded away."""
+    """The answers, in the planner's own unit of length; the columns of the other unit are folded."""
     metric = UNIT_SYSTEMS[settings.units].is_metric("length")
     finished, grist = ("finished_m", "grist_m_100g") if metric else ("finished_yd", "grist_yd_lb")
     return LogView(
@@ -274,7 +274,7 @@ def _for_other_sheets(settings: Settings) -> Group:
 
 
 def _made_alike() -> tuple[Result, ...]:
-    """How far a skein is off those of its lot that are for the same project, or for none, and of as many singles."""
+    """The deviation of a skein from those of its lot with as many singles and the same project, or none."""
     like_it = {"uses": {"name": "alike", "names": "skeins_alike", "amounts": "skeins_grist_yd_lb"}}
     return (
         Result("alike", "Made alike", 'lot & " / " & IF(given(project), project, "") & " / " & IF(given(plied_of), plied_of, 0)', made_of.made_alike, None,

@@ -1,4 +1,4 @@
-"""What several people bought together, divided: weights to the scale's step, money to the coin, nothing left over."""
+"""A purchase divided among several people: weights to the scale's step, money to the coin, with nothing left over."""
 
 from dataclasses import replace
 
@@ -16,7 +16,7 @@ from workbookgen.unit_systems import UNIT_SYSTEMS
 from workbookgen.units import Quantity
 
 OUNCES, GRAMS = replace(OUNCE, digits=2), replace(GRAM, digits=1)
-IN_STEPS = by_mass(OUNCES, GRAMS)  # as finely as the finest step
+IN_STEPS = by_mass(OUNCES, GRAMS)  # with the digits of the finest step
 
 
 def blocks(settings: Settings) -> tuple[Block, ...]:
@@ -129,7 +129,7 @@ def members(settings: Settings) -> Log:
 
 
 def _shared(key: str, steps: str, due: str, in_all: str, last: str, only_if: str) -> tuple[Result, ...]:
-    """Whole steps of something for each member by the largest remainders."""
+    """Whole steps for each member, by the method of largest remainders."""
     exact, whole, turn = f"{key}exact", f"{key}whole", f"{key}turn"
     return (
         Result(exact, "Exact share", f"ROUND(ROUND({steps} * ({due} / {in_all}), 9), 6)", split.exact, NUMBER, uses={"steps": steps, "due": due, "in_all": in_all},

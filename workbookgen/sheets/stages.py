@@ -5,6 +5,7 @@ done (stage 1 raw fleece to stage 5 yarn or thread). Each stage's loss is what w
 figure, or else what the guide expects.
 """
 
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from workbookgen.language.fields import Input, Result, Rule
@@ -20,10 +21,9 @@ from workbookgen.texts import folded
 
 @dataclass(frozen=True)
 class Stage:
-    """One stage that fiber passes: its number, and by which share its keys know it: `own_skirting`,
-    `expected_skirting`.
+    """A stage of processing: its number, and the name of its share in keys such as `own_skirting`.
 
-    `later` are the stages after it whose weighings tell that it left no less.
+    `later` are the weighings after it; it cannot have left less than any of them.
     """
 
     number: int
@@ -40,7 +40,7 @@ class Stage:
 
     @property
     def in_use(self) -> str:
-        """The spinner's own figure, or else the guide's."""
+        """Formula text of the spinner's own figure, or else the guide's."""
         return f"IF(given({self.own}), {self.own}, {self.expected})"
 
     @property
@@ -53,12 +53,12 @@ class Stage:
 
     @property
     def weighings(self) -> dict[str, str]:
-        """What its calculation is told of what was weighed after it, and of what was bought if it begins elsewhere."""
+        """The arguments of its calculation for later weighings and, except for the first stage, the bought weight."""
         return {each: WEIGHED_LATER[each] for each in self.later} | ({"bought": "weight"} if self.number > 1 else {})
 
     @property
     def of_the_scale(self) -> tuple[str, ...]:
-        """All of these, for who has no lot on the scale."""
+        """The parameters about weighings, which are left out where nothing was weighed."""
         return ("weighed", *self.weighings)
 
 
@@ -70,7 +70,7 @@ SPINNING = Stage(4, "spinning")
 
 
 def own_losses() -> tuple[Input, ...]:
-    """The spinner's own figures, which go before the guide's."""
+    """The spinner's own figures, which win over the guide's."""
     return (
         Input("own_skirting", "Own skirting loss", LOSS, SHARE, width=12,
               help="Your own figure: share lost in skirting (5 to 25%, common practice); it wins over the guide on the sheet Guide."),
@@ -84,13 +84,13 @@ def own_losses() -> tuple[Input, ...]:
 
 
 def stage() -> Result:
-    """How far the fiber was processed when bought."""
+    """The stage of the fiber when it was bought."""
     return Result("stage", "Stage", "lookup(states_stage, states_name, state)", fiber.stage, NUMBER,
                   digits=0, width=7, note="1 raw and not skirted, 2 skirted, 3 washed, 4 prepared, 5 yarn.")
 
 
 def way() -> Input:
-    """Carding or combing: a comb holds back several times what cards lose."""
+    """Carding or combing; combs hold back several times what cards lose."""
     return Input("way", "Prepared by", lists.one_of(lists.WAYS), width=11, help="Carding, if left empty; combing leaves far more behind.")
 
 
@@ -106,7 +106,7 @@ def own_second() -> Input:
 
 COMBED = 'IF(given(way), way, "carding") = "combing"'
 COMBED_AGAIN = 'IF(given(second_way), second_way, "carding") = "combing"'
-# Whether all preparing was done when the lot was bought: a bought top that is carded once more still loses.
+# Whether all preparation was done before the lot was bought; a bought top that is carded again still loses.
 PREPARED_BEFORE = "stage > IF({again}, 4, 3)"
 DONE_BEFORE = PREPARED_BEFORE.format(again="IF(given(second_loss), second_loss > 0, given(second_way))")
 WILL_BE_DONE = PREPARED_BEFORE.format(again="second_loss > 0")
@@ -117,7 +117,7 @@ OF_BOTH = {"own": "own_preparation", "guide": "expected_preparation", "second": 
 
 
 def second_loss() -> Result:
-    """What a second preparation takes; 0 if there is none."""
+    """The share lost in a second preparation; 0 if there is none."""
     guide = f"IF({COMBED_AGAIN}, breed_combing, breed_carding)"
     return Result("second_loss", "Second preparation", f"IF(given(own_second), own_second, IF(given(second_way), {guide}, 0))", fiber.second_loss, SHARE, width=11,
                   uses={"way": "second_way", "own": "own_second", "carding": "breed_carding", "combing": "breed_combing"},
@@ -126,9 +126,9 @@ def second_loss() -> Result:
 
 
 def guide_losses(spinning: str = SPINNING.expected) -> tuple[Result, ...]:
-    """What the guide expects of the chosen breed or fiber, prepared in the chosen way.
+    """The losses that the guide expects of the chosen breed or fiber, prepared in the chosen way.
 
-    `spinning` is the key of its loss in spinning, where samples of the lot go before that.
+    `spinning` is the key of the loss in spinning; the sheet Fiber has another, since samples of a lot win over it.
     """
     return (
         _of_guide("expected_skirting", "Skirting", "skirting"),
@@ -154,8 +154,7 @@ def _of_guide(key: str, label: str, step: str, what: str = "lost") -> Result:
 def weights_down() -> tuple[Result, ...]:
     """The weight after each stage, from the bought weight down to yarn.
 
-    What is weighed needs nothing of the stages before it, and what is only expected is no less than what was weighed
-    later.
+    A weighed stage does not depend on those before it, and an expected one is no less than any later weighing.
     """
     return (
         _after(SKIRTING, "weight", "skirted", "Skirted", f"weight * (1 - {SKIRTING.in_use})", fiber.after_skirting),
@@ -171,16 +170,18 @@ def _no_less(stage: Stage, before: str, expected: str) -> str:
 
 
 def _no_gain(weighed: str, before: str) -> str:
-    """What is weighed is no more than there was before; where that is unknown, no more than was bought. Damp air does
-    not decide."""
+    """Condition that a weighing is no more than the stage before, or, if that is unknown, than was bought.
+
+    Damp air may add a little.
+    """
     least = "weight" if before == "weight" else f"IF(given({before}), {before}, weight)"
     return f"ROUND({weighed} / {least}, 9) <= {IN_DAMP_AIR}"
 
 
-def _after(stage: Stage, before: str, key: str, label: str, formula: str, reference) -> Result:
+def _after(stage: Stage, before: str, key: str, label: str, formula: str, reference: Callable) -> Result:
     weighed = f"{key}_weighed"
     known = f"OR(stage > {stage.number}, {stage.is_known})"
-    if before != "weight":  # without which there is no lot
+    if before != "weight":  # every lot has a weight
         known = f"AND(given({before}), {known})"
     return Result(
         key,
@@ -199,7 +200,7 @@ def _after_preparing() -> Result:
         "prepared", "Prepared",
         f"IF({DONE_BEFORE}, scoured, IF(given(prepared_weighed), prepared_weighed, {_no_less(PREPARATION, 'scoured', f'scoured * {BOTH_KEPT}')}))",
         fiber.after_preparation, MASS, uses=OF_BOTH | PREPARATION.weighings | {"weighed": "prepared_weighed"},
-        # What is typed for the second loss, and is no share, leaves it unknown: such an entry is never passed over.
+        # An invalid entry for the second loss leaves it unknown, and must not be ignored.
         only_if=f"AND(OR(NOT(given(own_second)), given(second_loss)), IF(AND(NOT({DONE_BEFORE}), given(prepared_weighed)), {_no_gain('prepared_weighed', 'scoured')}, "
                 f"AND(given(scoured), OR({DONE_BEFORE}, AND(given(second_loss), {FIRST_KNOWN})))))",
         note="Weighed, or expected.",
@@ -207,7 +208,7 @@ def _after_preparing() -> Result:
 
 
 def shares_lost() -> tuple[Result, ...]:
-    """What each stage took, or is expected to take."""
+    """The share that each stage lost, or is expected to lose."""
     return tuple(
         Result(f"lost_{step}", label, f"MAX(0, 1 - {after} / {before})", fiber.share_lost, SHARE, width=11, uses={"before": before, "after": after})
         for step, label, before, after in (
@@ -224,7 +225,7 @@ NOIL = "IF(given(noil_weighed), noil_weighed, 0)"
 
 
 def out_of_fed() -> tuple[Result, ...]:
-    """What becomes of the fiber that is fed to cards or comb: top, noil, and waste."""
+    """The shares of the fiber fed to cards or combs: top, noil, and waste."""
     return (
         Result("top_share", "Top", "MIN(1, prepared_weighed / scoured)", fiber.share_of_fed, SHARE, uses={"part": "prepared_weighed", "fed": "scoured"},
                only_if=f"AND(stage <= 3, ROUND(prepared_weighed / scoured, 9) <= {IN_DAMP_AIR})", note="Share of what was fed that is ready to spin."),
@@ -239,8 +240,7 @@ def out_of_fed() -> tuple[Result, ...]:
 
 
 def cannot_gain() -> tuple[Rule, ...]:
-    """A stage that weighs more than one before it, and not by damp air alone: wet fiber, or a typing error. One rule a
-    stage, since all of them stand in one formula."""
+    """Rules against a stage that weighs more than one before it by more than damp air: wet fiber, or a typing error."""
     alone = tuple(
         Rule(f"ROUND({later} / {_least_of(earlier)}, 9) > {IN_DAMP_AIR}", _more(later, earlier), f"{label}: more than before. Dry it, or correct the earlier weight.")
         for later, label, earlier in (
@@ -255,19 +255,19 @@ def cannot_gain() -> tuple[Rule, ...]:
 
 
 def _least_of(earlier: tuple[str, ...]) -> str:
-    """The formula for the least weight before a stage, of the lot as bought and of the stages that were weighed."""
+    """Formula text of the least weight before a stage, of the bought weight and earlier weighings."""
     return f"MIN(weight, {', '.join(f'IF(given({each}), {each}, weight)' for each in earlier)})" if earlier else "weight"
 
 
-def _lightest(values, earlier: tuple[str, ...]) -> float:
+def _lightest(values: Mapping[str, float | None], earlier: tuple[str, ...]) -> float:
     return min(values[each] for each in ("weight", *earlier) if values[each] is not None)
 
 
-def _more(later: str, earlier: tuple[str, ...]):
+def _more(later: str, earlier: tuple[str, ...]) -> Callable[[Mapping], bool]:
     return lambda values: round(values[later] / _lightest(values, earlier), 9) > IN_DAMP_AIR
 
 
-def _both_more(fed: tuple[str, ...]):
+def _both_more(fed: tuple[str, ...]) -> Callable[[Mapping], bool]:
     return lambda values: round((values["prepared_weighed"] + values["noil_weighed"]) / _lightest(values, fed), 9) > IN_DAMP_AIR
 
 
@@ -304,8 +304,8 @@ def unknown_losses(has_guide: bool) -> tuple[Rule, ...]:
     return (skirted, scoured, again, prepared, yarn)
 
 
-def _lacking(when: str, is_lacking, sentence: str) -> Rule:
-    def asked(values) -> bool:
+def _lacking(when: str, is_lacking: Callable[[Mapping], bool], sentence: str) -> Rule:
+    def asked(values: Mapping) -> bool:
         gone = values["gone"]
         return is_lacking(values) and (not gone or isinstance(gone, str) and folded(gone) == "set aside")
 
@@ -323,6 +323,6 @@ def weights_up() -> tuple[Result, ...]:
     )
 
 
-def _before(stage: Stage, after: str, key: str, label: str, formula: str, reference, note: str) -> Result:
+def _before(stage: Stage, after: str, key: str, label: str, formula: str, reference: Callable, note: str) -> Result:
     return Result(key, label, f"IF(stage > {stage.number}, {after}, {formula})", reference, MASS, uses=stage.uses,
                   only_if=f"OR(stage > {stage.number}, {stage.is_known})", note=note)

@@ -1,5 +1,4 @@
-"""Structures: how a yarn is built from singles, and what that does to their length and grist; a core with its
-wrapper."""
+"""Structures: how a yarn is built from singles, or from a core with its wrapper, and its length and grist."""
 
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule

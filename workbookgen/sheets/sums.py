@@ -1,4 +1,4 @@
-"""What a log adds up to, in the head of its sheet: lines in words, and the numbers behind them."""
+"""The totals in the head of a log: a line in words, and the numbers behind it."""
 
 from workbookgen.language.fields import Group, Result
 from workbookgen.language.parts import Card
@@ -8,8 +8,7 @@ from workbookgen.settings import Settings
 
 
 def in_stock() -> tuple[Result, ...]:
-    """How many skeins are there, how long they are and what they weigh, without those that are gone: for the head of
-    their log and for the desk."""
+    """The number, length and weight of the skeins that are still there, for the head of their log and for the desk."""
     return (
         Result("skeins", "Skeins", 'count_where(skeins_finished_yd, skeins_stock, "there")', stock.count_where, NUMBER, digits=0, fixed={"name": care.THERE},
                uses={"names": "skeins_stock", "amounts": "skeins_finished_yd"}),
@@ -55,7 +54,7 @@ def shelf(settings: Settings) -> Card:
 
 
 def _worth(settings: Settings, column: str) -> tuple[Result, Result]:
-    """The worth of everything that has a price, after the currency: a word is separated from the number."""
+    """The worth of everything that has a price; a currency of several letters is separated from the number."""
     sign = settings.currency if len(settings.currency) == 1 else f"{settings.currency} "
     return (
         Result("worth", "Worth", f"sum({column})", stock.sum_of, NUMBER, uses={"amounts": column}),

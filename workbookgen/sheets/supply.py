@@ -5,8 +5,10 @@ with lots of its own, found by the design's name and their number in it. What st
 loops is the same for each of the four.
 """
 
+from collections.abc import Callable, Iterable, Mapping
+
 from workbookgen.language.fields import Result
-from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS
+from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS, Kind
 from workbookgen.language.repeated import as_typed
 from workbookgen.reference import balls, belongings, in_use, made_of, plying, project, sharing, strands, uncertainty
 from workbookgen.sheets.lookup import lookup
@@ -16,16 +18,19 @@ LETTERS = {1: ("a", "b", "c"), 2: ("a", "b"), 3: ("a", "b"), 4: ("a", "b")}
 
 
 def of_part(text: str, part: int) -> str:
-    """A text in which @ stands for the part: @_needs is part_1_needs."""
+    """A formula text in which @ stands for a component: @_needs becomes part_1_needs."""
     return text.replace("@", f"part_{part}")
 
 
-def _result(part: int, key: str, label: str, formula: str, reference, unit=NUMBER, uses=None, only_if="", **more) -> Result:
+def _result(part: int, key: str, label: str, formula: str, reference: Callable, unit: Kind | None = NUMBER, uses: Mapping[str, str] | None = None,
+            only_if: str = "", **more) -> Result:
+    """A result of one component; @ in its texts stands for the component."""
     uses = {parameter: of_part(word, part) for parameter, word in (uses or {}).items()}
     return Result(of_part(f"@_{key}", part), f"{label}, {part}", of_part(formula, part), reference, unit, uses=uses, only_if=of_part(only_if, part), **more)
 
 
-def _lookup(part: int, key: str, label: str, column: str, chosen: str, unit=None, **more) -> Result:
+def _lookup(part: int, key: str, label: str, column: str, chosen: str, unit: Kind | None = None, **more) -> Result:
+    """A looked-up result of one component."""
     return lookup(of_part(f"@_{key}", part), f"{label}, {part}", column, of_part(chosen, part), unit, **more)
 
 
@@ -44,7 +49,7 @@ def what_it_is_of() -> tuple[Result, ...]:
 
 
 def taken() -> tuple[Result, ...]:
-    """What a finished piece took of each component's first lot, without a skein to account for it."""
+    """What a finished piece took of each component's first lot beyond what its skeins account for."""
     plain = _result(1, "taken", "Taken by the piece", "used_rest * IF(given(@_of_design), @_of_design, 1)", strands.taken_by_piece, MASS,
                     {"rest": "used_rest", "share": "@_of_design"}, only_if="OR(given(@_of_design), NOT(given(design)))")
     others = (_result(part, "taken", "Taken by the piece", "used_rest * @_of_design", strands.taken_by_piece, MASS, {"rest": "used_rest", "share": "@_of_design"},
@@ -53,7 +58,7 @@ def taken() -> tuple[Result, ...]:
 
 
 def parts() -> tuple[Result, ...]:
-    """For each component: what it is called, what it has, what it needs, and what is over."""
+    """Of each component: its name, what it has, what it needs, and what remains."""
     return tuple(result for part in PARTS for result in _part(part))
 
 
@@ -90,7 +95,8 @@ def _part(part: int) -> tuple[Result, ...]:
     return (*first, *_amounts(part, words, numbered))
 
 
-def _of_lots(words, column: str) -> str:
+def _of_lots(words: Iterable[str], column: str) -> str:
+    """Formula text of the sum of a column of the lots over a component's lots."""
     return " + ".join(f"IF(given({lot}), sum_where({column}, fiber_listed, {lot}), 0)" for lot in words)
 
 
@@ -150,7 +156,7 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
 
 
 def _counted_before(part: int) -> tuple[Result, ...]:
-    """How many components before this one have the same lots: their doubt is one, and counts once."""
+    """The number of earlier components on the same lots; their uncertainty is one and counts once."""
     if part == 1:
         return ()
     before, after = PARTS[: part - 1], PARTS[part - 1 : 3]
@@ -165,7 +171,7 @@ def _counted_before(part: int) -> tuple[Result, ...]:
 
 
 def lesser() -> tuple[Result, ...]:
-    """The least of the components, two by two, by Clark's formula."""
+    """The mean and uncertainty of the shortest component, by Clark's formula, two components at a time."""
     results = [
         Result("come_least", "Scarcest lasts for", f"MIN(part_1_come, {', '.join(f'IF(given(part_{part}_come), part_{part}_come, part_1_come)' for part in PARTS[1:])})",
                strands.least, LENGTH, uses={f"come_{part}": f"part_{part}_come" for part in PARTS}, note="Length of yarn for which the component that runs out first is enough."),
@@ -196,7 +202,7 @@ def _clark_mean(first: str, u_first: str, second: str, u_second: str) -> str:
     )
 
 
-# LibreOffice 7.4 takes no POWER of what is below zero here, so that the last square is a product.
+# LibreOffice 7.4 gives an error for POWER of a negative number here, so the last square is a product.
 def _clark_doubt(first: str, u_first: str, second: str, u_second: str) -> str:
     apart, together, after, bell, alone = _clark(first, u_first, second, u_second)
     low, high = f"IF({first} <= {second}, {u_first}, {u_second})", f"IF({first} <= {second}, {u_second}, {u_first})"
@@ -228,7 +234,7 @@ def fiber_of_parts() -> tuple[Result, ...]:
 
 
 def fiber_in_all() -> tuple[Result, ...]:
-    """The fiber of all components together, unknown while that of one is."""
+    """The fiber of all components together; unknown if that of one is."""
     return tuple(
         Result(key, label, f"part_1_{of}" + "".join(f" + IF(given(part_{part}_share), part_{part}_{of}, 0)" for part in PARTS[1:]), project.of_all_strands, MASS,
                uses={f"{parameter}_{part}": f"part_{part}_{word}" for part in PARTS for parameter, word in (("amount", of), ("share", "share"))
@@ -243,7 +249,7 @@ def fiber_in_all() -> tuple[Result, ...]:
 
 
 def added() -> tuple[Result, ...]:
-    """How sure more of each component is, and what that shares with what there is; then of the yarn in all."""
+    """The uncertainty of more of each component and what it shares with what there is; then that of the yarn."""
     results = []
     for part in PARTS:
         factor = "IF(@_bought = 1, 1, finer)"
@@ -331,7 +337,7 @@ def _ball(part: int) -> tuple[Result, ...]:
 
 
 def unknown_lots() -> tuple[Result, ...]:
-    """How many of the chosen lots say nothing of what they still give, with some yarn to make; and how many in all."""
+    """How many of each component's lots are unknown while there is yarn to make, and how many in all."""
     results = []
     for part in PARTS:
         letters = LETTERS[part]
@@ -347,7 +353,7 @@ def unknown_lots() -> tuple[Result, ...]:
 
 
 def shared_lots() -> Result:
-    """Of how many components the lots serve other projects too."""
+    """The number of components whose lots serve other projects too."""
     drawn = " + ".join(f"IF(AND(given(part_{part}_pool), given(part_{part}_left)), IF(part_{part}_left < part_{part}_pool, 1, 0), 0)" for part in PARTS[1:])
     return Result("shared", "Shared with others", f"IF(part_1_left < part_1_pool, 1, 0) + {drawn}", sharing.shared_components, NUMBER, digits=0,
                   uses={f"{parameter}_{part}": f"part_{part}_{parameter}" for part in PARTS for parameter in ("pool", "left")})

@@ -1,4 +1,4 @@
-"""Questions about a swatch and its gauge, and about weights that a scale can hardly tell; like those of `plausible`."""
+"""Questions about a swatch and its gauge, and about weights too small for the scale; see `plausible`."""
 
 from collections.abc import Mapping
 
@@ -67,13 +67,13 @@ def _of_few_steps(system: str, read: tuple[str, ...], question: str) -> Rule:
 
 
 def stitches_and_rows() -> Rule:
-    """A gauge is two figures: one of them says nothing."""
+    """Rules for a gauge, whose two figures mean nothing alone."""
     return Rule("OR(AND(given(stitches), NOT(given(rows))), AND(given(rows), NOT(given(stitches))))",
                 lambda values: (values["stitches"] is None) != (values["rows"] is None), f"{MISSING}: stitches and rows go together.")
 
 
 def whole_swatch() -> Rule:
-    """A weighed swatch is three figures: without one of them the others say nothing."""
+    """Rules for a weighed swatch, whose three figures are needed together."""
     words = ("swatch_width", "swatch_height", "swatch_mass")
     some, all_of_it = (f"{joined}({', '.join(f'given({word})' for word in words)})" for joined in ("OR", "AND"))
     return Rule(f"AND({some}, NOT({all_of_it}))", lambda values: len({values[word] is None for word in words}) == 2,

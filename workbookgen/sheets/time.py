@@ -27,12 +27,12 @@ ABOUT = (
 )
 COUNTED = "IF(AND(given(used), given(done_hours)), done_hours > 0, 1 = 0)"
 DONE = "IF(given(done_hours), done_hours, 0)"
-PLAN_USED_UP = f"{DONE} >= whole * 0.999999999"  # the last digits do not decide
+PLAN_USED_UP = f"{DONE} >= whole * 0.999999999"  # so that the last digits do not decide
 VIEW = LogView(typed="", answers=(("", "name . plies done_hours hours ahead likely weeks finish safe known ."),))
 
 
 def _of_project(key: str, label: str, column: str, unit: Kind | None, digits: int | None = None, note: str = "") -> Result:
-    """A field of the project of this line."""
+    """A value of the project in this line, from the log."""
     return lookup(key, label, f"projects_{column}", "name", unit, digits=digits, note=note)
 
 
@@ -116,7 +116,7 @@ def _hours() -> Group:
 
 
 def _how_sure() -> Group:
-    """Between how many hours, and how many to allow for: the pace is off by a factor, the yarn needed by a length."""
+    """The range of hours and how many to allow for; the pace is uncertain by a factor, the need by a length."""
     of_pace = {"hours": "whole", "u_pace": "pace_doubt", "by_need": "need_hours"}
     return Group("How sure?", (
         _of_project("need_doubt", "Need ±", "doubt_need", LENGTH),

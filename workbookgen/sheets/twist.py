@@ -27,7 +27,7 @@ from workbookgen.sheets.shown import asked_and_answered
 SHEET = tabs.TWIST
 CHAPTER = "Twist"
 
-OF_FINEST = "generic of_kind one wanted_tex within kind_staple"  # worked out on the way
+OF_FINEST = "generic of_kind one wanted_tex within kind_staple"  # intermediate results
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -121,7 +121,7 @@ COUNTED = Card(
 
 
 def _retraction(twist: str) -> str:
-    """(s - 1) / (s + 1), s the way of a surface fiber in one length of yarn."""
+    """Formula text of (s - 1) / (s + 1), where s is the length of a surface fiber per length of yarn."""
     way = f"SQRT(1 + PI() * diameter * {twist} * PI() * diameter * {twist})"
     return f"({way} - 1) / ({way} + 1)"
 

@@ -15,7 +15,7 @@ SHEET = tabs.NEED
 CHAPTER = "Uses"
 ABOUT = "Common practice, no source: patterns differ. Change any line, or add yours."
 
-# What it is, for whom, yards, and in a yarn of how many wraps per inch: common practice, no source.
+# The piece, for whom, yards, and wraps per inch of its yarn: common practice, no source.
 USUAL = (
     ("mitts", "child", 80, 10), ("hat", "child", 120, 10), ("mittens", "child", 110, 10), ("hat", "grown", 180, 10), ("mittens", "grown", 200, 10),
     ("cowl", "grown", 220, 10), ("socks", "child", 220, 14), ("socks", "grown", 400, 14), ("scarf", "grown", 400, 10), ("jacket", "baby", 400, 11),
@@ -64,7 +64,7 @@ def lines(settings: Settings) -> Log:
 
 
 def enough_for(length: str, wraps: str) -> tuple[Result, ...]:
-    """For which usual pieces a yarn is enough, one at a time, and for which it is not."""
+    """The usual pieces that a yarn is enough for, one at a time, and those that it is not."""
 
     def name(place: str) -> str:
         return f"INDEX(uses_listed, MATCH(SMALL(uses_covers, {place}), uses_covers, 0))"

@@ -24,7 +24,7 @@ CAUTIONS = (
 
 
 def bands() -> tuple[Band, ...]:
-    """Where wheel, whorls and spindle stand, the caution first."""
+    """The bands of wheel, whorls and spindle, with the caution first."""
     return (
         band(Prose(title="Before the wheel turns", sentences=CAUTIONS, is_caution=True)),
         asked_and_answered(WHEEL, "inserted", hidden="at best best_treadles best_twist best_exact nearest"),
@@ -98,7 +98,7 @@ WHEEL = Card(
 
 
 def whorls(settings: Settings) -> Log:
-    """A line for each whorl; slip, band, wheel and draft are those of the card."""
+    """The log of whorls; slip, band, wheel and draft are on the card."""
     return Log(
         "whorls",
         title="",

@@ -51,6 +51,6 @@ KINDS: dict[type, ModuleType] = {
 }
 
 
-def of(section: views.Section) -> ModuleType:
+def module_for(section: views.Section) -> ModuleType:
     """The module for this kind of section."""
     return KINDS[type(section)]

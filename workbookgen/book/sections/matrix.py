@@ -1,6 +1,6 @@
 """Results in rows and columns under heads, with units beside the labels."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
@@ -48,7 +48,7 @@ def _head(section: Matrix, canvas: Canvas, row: int, place: int) -> None:
     canvas.text(row, first_value(section) + place, said, looks | look.RULE | {"valign": "vcenter"})
 
 
-def _with_unit(words: str, keys, canvas: Canvas) -> str:
+def _with_unit(words: str, keys: Iterable[str], canvas: Canvas) -> str:
     """A label or a head, with the unit if all its fields have the same."""
     units = {unit.beside for key in keys if key and (unit := canvas.placed(key).unit)} - {""}
     return f"{words}, {units.pop()}" if len(units) == 1 else words

@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from workbookgen.reference.blends.shares import require_all_known
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Area, Density, Length, LinearDensity, Mass, Quantity, Ratio
@@ -209,7 +210,7 @@ def mean_fineness(total: Mass, length: Length, known: Ratio = 1, of: Ratio = 1) 
     >>> print(mean_fineness(Quantity(3, "g"), Quantity(6000, "m"), known=2, of=2).to("decitex"))
     5.0 decitex
     """
-    _require_all_known(known, of)
+    require_all_known(known, of)
     require_within(ABOVE_ZERO, "A blend must have a mass and fibers.", total, length)
     return (total / length).to("tex")
 
@@ -249,10 +250,6 @@ def mean_diameter(side: Area, length: Length, known: Ratio = 1, of: Ratio = 1) -
     >>> print(mean_diameter(Quantity(0.11, "m^2"), Quantity(5000, "m"), known=2, of=2))
     22.0 micrometer
     """
-    _require_all_known(known, of)
+    require_all_known(known, of)
     require_within(ABOVE_ZERO, "The fibers of a blend must have a length and a diameter.", side, length)
     return (side / length).to("µm")
-
-
-def _require_all_known(known, of) -> None:
-    require((known >= 1) & (known == of), "A mean needs the figure for every fiber.")

@@ -1,5 +1,6 @@
 """How much moisture a blend takes up: its shares are of the dry mass."""
 
+from workbookgen.reference.blends.shares import require_all_known
 from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.limits import NO_MASS, NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Ratio
@@ -78,13 +79,9 @@ def blend_regain(total: Mass, dry: Mass, known: Ratio = 1, of: Ratio = 1) -> Rat
     >>> print(blend_regain(Quantity(212.5, "g"), Quantity(200, "g"), known=2, of=2))
     0.0625
     """
-    _require_all_known(known, of)
+    require_all_known(known, of)
     require_numbers(total, dry)
     require(
         (dry > NO_MASS) & (dry <= total * (1 + 1e-9)), "The dry fiber weighs something, and no more than the whole."
     )
     return (total / dry).m_as("") - 1
-
-
-def _require_all_known(known, of) -> None:
-    require((known >= 1) & (known == of), "A mean needs the figure for every fiber.")

@@ -192,11 +192,12 @@ def blend_price(cost: Ratio, total: Mass, known: Ratio = 1, of: Ratio = 1) -> Pe
     >>> print(blend_price(12, Quantity(80, "g"), known=2, of=2))
     0.15 / gram
     """
-    _require_all_known(known, of)
+    require_all_known(known, of)
     require_within(NOT_NEGATIVE, "A cost", cost)
     require_within(ABOVE_ZERO, "A blend must have a mass.", total)
     return cost / total
 
 
-def _require_all_known(known, of) -> None:
+def require_all_known(known: Ratio, of: Ratio) -> None:
+    """Refuse a mean over fibers of which the figure of some is not known."""
     require((known >= 1) & (known == of), "A mean needs the figure for every fiber.")

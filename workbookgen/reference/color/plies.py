@@ -85,7 +85,7 @@ def meeting_words(ahead: Length, shortest: Length) -> str:
 
 
 def _meeting(beyond_all: float, beyond_half: float) -> str:
-    """By how far the strands are out of step beyond the shortest run, and beyond half of it; the last digits aside."""
+    """How far the strands are out of step beyond the shortest run, and beyond half of it, without the last digits."""
     if beyond_all > -1e-9:
         return "At the end the plies have lost step: the shortest color no longer meets itself."
     if beyond_half > 1e-9:

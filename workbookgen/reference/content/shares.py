@@ -5,7 +5,7 @@ from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 
 
 def require_shares(*shares) -> None:
-    """Refuse shares that are not a number, or negative. One that is not given at all is not a fault."""
+    """Refuse shares that are negative or not a number; None, for a share that was not given, is fine."""
     require_numbers(*shares)
     for share in shares:
         if share is not None:

@@ -237,14 +237,14 @@ def water(bath: Volume, stock: Volume) -> Volume:
     return bath - stock
 
 
-def _require_goods(goods) -> None:
+def _require_goods(goods: Mass) -> None:
     require_numbers(goods)
     require_within(NOT_NEGATIVE, "The mass of the goods", goods)
 
 
-def _require_strength(strength) -> None:
+def _require_strength(strength: Ratio) -> None:
     require_within(ABOVE_ZERO, "The strength of the stock", strength)
 
 
-def _require_volume(volume) -> None:
+def _require_volume(volume: Volume) -> None:
     require_within(NOT_NEGATIVE, "A volume", volume)

@@ -110,7 +110,7 @@ def rectangular_uncertainty(low: Some, high: Some) -> Some:
     return width / np.sqrt(12)
 
 
-def _require_range(low, high):
+def _require_range(low: Some, high: Some) -> None:
     require(low <= high, "The lower end of a range cannot be above the upper.")
 
 

@@ -1,9 +1,9 @@
 """Forward, from fleece to yarn: what each step leaves of a lot.
 
 At each step the scale beats your own figure, and your own figure beats the guide. What a step
-leaves is what goes into the next, so the four functions form a chain. What was weighed later corrects what is only
-expected: there was at least that much. And what was weighed needs nothing of what came before it. Up to 5% more than
-before is water from damper air, and stands as it was weighed.
+leaves is what goes into the next, so the four functions form a chain. A later weighing corrects what is only expected,
+since there was at least that much; and a weighed step does not depend on those before it. Up to 5% more than before is
+water from damper air, and stands as it was weighed.
 """
 
 from functools import reduce

@@ -167,5 +167,5 @@ def yarn_in_gauge(yarn: Length, stitches_for_one: Ratio) -> Length:
     return yarn * np.sqrt(stitches_for_one)
 
 
-def _require_gauges(pattern, own) -> None:
+def _require_gauges(pattern: PerLength, own: PerLength) -> None:
     require_within(ABOVE_ZERO, "A gauge", pattern, own)

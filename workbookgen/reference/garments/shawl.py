@@ -220,7 +220,7 @@ def share_worked(used: Mass, to_come: Mass) -> Ratio:
     return (used / (used + to_come)).m_as("")
 
 
-def _require_worked(used, rows, first, now) -> None:
+def _require_worked(used: Mass, rows: Ratio, first: Ratio, now: Ratio) -> None:
     require_within(ABOVE_ZERO, "Some yarn must have been used.", used)
     require_within(ABOVE_ZERO, "Some rows must have been worked.", rows)
     require((first >= 0) & (now > 0), "A row has stitches.")

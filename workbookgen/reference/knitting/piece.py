@@ -282,5 +282,5 @@ def from_gauge(area: Area, stitch_density: PerArea, stitch_length: Length) -> Le
     return (area * stitch_density * stitch_length).to("meter")
 
 
-def _require_area(area) -> None:
+def _require_area(area: Area) -> None:
     require_within(NOT_NEGATIVE, "The area of the piece", area)

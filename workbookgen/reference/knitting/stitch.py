@@ -207,11 +207,11 @@ def tightness(linear_density: LinearDensity, stitch_length: Length) -> Ratio:
     return np.sqrt(linear_density.m_as("tex")) / stitch_length.m_as("millimeter")
 
 
-def require_stitch_density(stitch_density) -> None:
+def require_stitch_density(stitch_density: PerArea) -> None:
     """Refuse what is not a number of stitches in an area."""
     require_within(ABOVE_ZERO, "The stitch density", stitch_density)
 
 
-def require_stitch_length(stitch_length) -> None:
+def require_stitch_length(stitch_length: Length) -> None:
     """Refuse what is not the length of a stitch."""
     require_within(ABOVE_ZERO, "The stitch must have a length.", stitch_length)

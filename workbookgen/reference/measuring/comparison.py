@@ -1,4 +1,4 @@
-"""What is said of one skein: which others go with it, and what it is to a project."""
+"""One skein beside others: which of them go with it, and what it contributes to a project."""
 
 from collections.abc import Sequence
 

@@ -1,4 +1,4 @@
-"""Two skeins by the dye lots that they are of: what a scale and a reel do not tell."""
+"""Two skeins compared by their dye lots, which neither scale nor reel shows."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""Between which lengths a skein very likely lies."""
+"""The range of lengths that a skein very likely has."""
 
 import numpy as np
 
@@ -82,7 +82,7 @@ def most_likely(length: Length, uncertainty: Length) -> Length:
     return length + 2 * uncertainty
 
 
-def _require_range(length, uncertainty) -> None:
+def _require_range(length: Length, uncertainty: Length) -> None:
     require_within(NOT_NEGATIVE, "The length", length)
     require_within(NOT_NEGATIVE, "A standard uncertainty", uncertainty)
 

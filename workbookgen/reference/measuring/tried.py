@@ -1,6 +1,6 @@
 """What is tried out beside the log.
 
-What is typed to try it out goes before the log, and leaves the log as it is.
+A value typed to try it out takes the place of the log's, and leaves the log as it is.
 """
 
 import numpy as np

@@ -85,7 +85,7 @@ def unusual(
 
 
 def _is_far(amount: Quantity, expected: Quantity, least: float, most: float):
-    """Whether it is beyond these shares of what is expected, the last digits aside. Of nothing there is no share."""
+    """Whether it is beyond these shares of what is expected, without the last digits; never if nothing is expected."""
     whole = np.asarray(expected.magnitude, dtype=float)
     share = np.round(amount.m_as(expected.units) / np.where(whole > 0, whole, 1), 9)
     return (whole > 0) & ((share < least) | (share > most))

@@ -273,8 +273,7 @@ def hours_to_allow(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, u_weekl
 
 
 def _by_pace(ahead, hours, left, u_pace, by_need):
-    """The hours that a pace is wrong about: those of all yarn that is not in skeins, since done hours were counted,
-    not reckoned."""
+    """The hours that depend on the pace: those of all yarn not in skeins yet, since hours done were counted."""
     require_within(ABOVE_ZERO, "The hours ahead", ahead)
     for each in (hours, by_need):
         require_hours(each)

@@ -345,7 +345,7 @@ def hours_planned(project: str, projects: Sequence[str], hours: Time) -> Time:
     return together
 
 
-def require_hours(hours):
+def require_hours(hours: Time) -> None:
     """Refuse negative hours."""
     require_within(NOT_NEGATIVE, "Hours", hours)
 

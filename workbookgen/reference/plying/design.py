@@ -264,7 +264,7 @@ def washed_grist(linear_density: LinearDensity, shrinkage: Ratio) -> Grist:
     return (1 - shrinkage) / linear_density
 
 
-def require_strands_and_feed(strands, feed) -> None:
+def require_strands_and_feed(strands: Ratio, feed: Ratio) -> None:
     """Refuse what is not a number of strands, or not the feed of a strand."""
     require_strands(strands)
     require_within(
@@ -272,11 +272,11 @@ def require_strands_and_feed(strands, feed) -> None:
     )
 
 
-def require_strands(strands) -> None:
+def require_strands(strands: Ratio) -> None:
     require_within(COUNTED, "The number of strands", strands)
 
 
-def require_loss(share, name) -> None:
+def require_loss(share: Ratio, name: str) -> None:
     """Refuse what is not a lost share of a length."""
     require_within(LESS_THAN_ALL, f"The {name}", share)
 

@@ -125,7 +125,7 @@ def strands_mass(length: Length, strands: Ratio, linear_density: LinearDensity) 
     return (length * strands * linear_density).to("g")
 
 
-def _require_losses(take_up, shrinkage) -> None:
+def _require_losses(take_up: Ratio, shrinkage: Ratio) -> None:
     require_numbers(shrinkage)
     require_loss(take_up, "take-up")
     require_within(SHRINKAGE, "The shrinkage", shrinkage)

@@ -348,6 +348,6 @@ def _ends(structure, strands, plies) -> float:
     return OF_ITSELF.get(name, strands * (plies if name == CABLE else 1))
 
 
-def _require_structure(ends, kept) -> None:
+def _require_structure(ends: Ratio, kept: Ratio) -> None:
     require_within(AT_LEAST_ONE, "A yarn has at least one end.", ends)
     require_within(SOME_PART, "The share of the length that is left", kept)

@@ -170,7 +170,7 @@ def without_yarn(
     return np.where(skeins > NO_LENGTH, 0.0, 0.0 if chosen else 1.0)[()]
 
 
-def _require_there(skeins, u_skeins, have, uncertainty) -> None:
+def _require_there(skeins: Length, u_skeins: Length, have: Length, uncertainty: Length) -> None:
     require_numbers(have)
     require_within(NOT_NEGATIVE, "The length of its skeins", skeins)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_skeins, uncertainty)

@@ -196,7 +196,7 @@ def removed(mass: Mass, scoured_yield: Ratio) -> Mass:
     >>> print(removed(Quantity(2, "kg"), 0.75))
     0.5 kilogram
     """
-    clean_mass(mass, scoured_yield)  # the same values are refused
+    clean_mass(mass, scoured_yield)  # it refuses invalid values
     return mass * (1 - scoured_yield)
 
 
@@ -314,10 +314,10 @@ def baths_in_all(washes: Ratio, rinses: Ratio = 0.0) -> Ratio:
     return washes + rinses
 
 
-def require_volume(volume):
+def require_volume(volume: Volume) -> None:
     """Refuse a volume below zero."""
     require_within(NOT_NEGATIVE, "A volume of water", volume)
 
 
-def _require_baths(baths):
+def _require_baths(baths: Ratio) -> None:
     require_within(NOT_NEGATIVE, "The number of baths", baths)

@@ -7,7 +7,8 @@ readings on any scale; a difference of temperatures is not one, and pint refuses
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.reference.limits import ABOVE_ZERO, NO_VOLUME, NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, NO_VOLUME, require_within
+from workbookgen.reference.scouring.baths import require_volume
 from workbookgen.units import Quantity, Temperature, Volume
 
 ROUNDING = 1e-9  # hot water worked out for a bath may exceed it by rounding
@@ -64,7 +65,7 @@ def hot_water(volume: Volume, target: Temperature, hot: Temperature, cold: Tempe
     ...     cold=Quantity(10, "degC")))
     7.0 liter
     """
-    _require_volume(volume)
+    require_volume(volume)
     wanted, warm, cool = (each.m_as("degC") for each in (target, hot, cold))
     require(warm > cool, "The hot water must be warmer than the cold.")
     share = (wanted - cool) / (warm - cool)
@@ -106,8 +107,8 @@ def cold_water(volume: Volume, hot_water: Volume) -> Volume:
     >>> print(cold_water(Quantity(10, "L"), Quantity(7, "L")))
     3.0 liter
     """
-    _require_volume(volume)
-    _require_volume(hot_water)
+    require_volume(volume)
+    require_volume(hot_water)
     require(hot_water <= volume * (1 + ROUNDING), "The bath holds less than its hot water.")
     return np.maximum(volume - hot_water, NO_VOLUME)
 
@@ -330,7 +331,3 @@ def _words_at(celsius) -> str:
 def _apart(temperature, other):
     """How many degrees Celsius a temperature is above another."""
     return temperature.m_as("degC") - other.m_as("degC")
-
-
-def _require_volume(volume):
-    require_within(NOT_NEGATIVE, "A volume of water", volume)

@@ -1,7 +1,7 @@
-"""What is not known of the lots that a project draws on, and whether others draw on them too.
+"""How much is unknown of the lots that a project draws on, and whether other projects draw on them too.
 
-Both change what a spinner goes and buys: a lot that is not known is no empty one, and what several
-projects lack of one lot is bought once.
+Both change what a spinner goes and buys: an unknown lot is not an empty one, and what several projects lack of one lot
+is bought once.
 """
 
 import numpy as np

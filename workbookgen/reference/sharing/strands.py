@@ -1,7 +1,7 @@
 """Strands of one yarn that draw on the same lots: which they are, and what part of the lots each has.
 
-They are plied together and run out together, so each has of the lots what it is of their weight in the yarn. Lots are
-the same where they are given in the same order.
+They are plied together and run out together, so they share the lots in proportion to their weight in the yarn. Two
+strands have the same lots if these are given in the same order.
 """
 
 from collections.abc import Sequence

@@ -64,7 +64,7 @@ def group_mean(total: Some, count: Ratio) -> Some:
     return total / count
 
 
-def _require_count(count, least):
+def _require_count(count: Ratio, least: int) -> None:
     require((count >= least) & (count % 1 == 0), f"Values are counted in whole numbers, from {least}.")
 
 
@@ -226,12 +226,12 @@ def limit_high(mean: Some, variation: Ratio, times: Ratio) -> Some:
     return mean * (1 + times * variation)
 
 
-def _require_limits(mean, variation, times):
+def _require_limits(mean: Some, variation: Ratio, times: Ratio) -> None:
     require_within(ABOVE_ZERO, "The mean", mean)
     _require_spread(variation, times)
 
 
-def _require_spread(variation, times):
+def _require_spread(variation: Ratio, times: Ratio) -> None:
     require_within(NOT_NEGATIVE, "The coefficient of variation", variation)
     require_within(NOT_NEGATIVE, "The number of standard deviations", times)
 

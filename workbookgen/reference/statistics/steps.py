@@ -1,7 +1,7 @@
-"""How finely readings were read, told by the readings themselves.
+"""How finely readings were taken, as the readings themselves show.
 
-Who counts 14, 14 and 14 wraps has not found that the yarn is perfectly even, but has counted whole wraps. What lies
-between two steps of a scale or a ruler shows in no spread.
+Someone who counts 14, 14 and 14 wraps has not found that the yarn is perfectly even, but has counted whole wraps. What
+lies between two steps of a scale or a ruler does not show in the spread of readings.
 """
 
 import numpy as np

@@ -1,4 +1,4 @@
-"""For what length each strand should last, so that the yarn does: any of several may run out first."""
+"""The length that each strand should last for, so that the yarn is long enough whichever strand runs out first."""
 
 import numpy as np
 
@@ -6,8 +6,8 @@ from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.limits import NO_LENGTH, NOT_NEGATIVE, require_within
 from workbookgen.units import Area, Length
 
-# What the least of so many equal, independent normal values lies below their mean, in root sums of their squares:
-# 0.5642 / √2, 0.8463 / √3, 1.0294 / 2 (tables of normal order statistics).
+# How far the least of 2, 3 or 4 equal, independent normal values is expected below their mean, as a share of the root
+# of the sum of their squared uncertainties: 0.5642 / √2, 0.8463 / √3, 1.0294 / 2 (tables of normal order statistics).
 BELOW = (0.0, 0.0, 0.398942280401433, 0.48860251190292, 0.514687686148188)
 
 

@@ -207,8 +207,8 @@ def retraction_left(diameter: Length, singles_twist: PerLength, ply_twist: PerLe
     return retraction_by_twist(diameter, np.abs(singles_twist - ply_twist))
 
 
-def require_screw(diameter, twist, sentence) -> None:
-    """Refuse what is no screw: the sentence is for its diameter."""
+def require_screw(diameter: Length, twist: PerLength, sentence: str) -> None:
+    """Refuse a diameter and a twist that make no screw; the sentence is about the diameter."""
     require_within(ABOVE_ZERO, sentence, diameter)
     require_within(NOT_NEGATIVE, "The twist", twist)
 

@@ -265,5 +265,5 @@ def _opposite(direction) -> str:
     return "S" if letter == "Z" else "Z"
 
 
-def _require_share(share) -> None:
+def _require_share(share: Ratio) -> None:
     require_within(ABOVE_ZERO, "The share of the singles' twist", share)

@@ -239,7 +239,7 @@ def feed(take_up: Ratio) -> Ratio:
     return 1 / (1 - take_up)
 
 
-def require_strands(strands) -> None:
+def require_strands(strands: Ratio) -> None:
     """Refuse what is not a number of strands that a ring can hold."""
     require(
         (strands >= 2) & (strands <= MOST_STRANDS) & (strands % 1 == 0),

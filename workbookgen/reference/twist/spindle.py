@@ -249,11 +249,11 @@ def seconds_for(twist: PerLength, draft: Length, counted: Ratio, seconds: Time) 
     return (twist * draft).m_as("") / counted * seconds
 
 
-def _require_roll(rolled, shaft) -> None:
+def _require_roll(rolled: Length, shaft: Length) -> None:
     require_within(ABOVE_ZERO, "The roll must have a length.", rolled)
     require_within(ABOVE_ZERO, "The shaft must have a diameter.", shaft)
 
 
-def _require_draft(twist, draft) -> None:
+def _require_draft(twist: PerLength, draft: Length) -> None:
     require_within(NOT_NEGATIVE, "The twist", twist)
     require_within(ABOVE_ZERO, "The draft must have a length.", draft)

@@ -302,17 +302,17 @@ def draft_for(twist: PerLength, treadles: Ratio, ratio: Ratio) -> Length:
     return ratio * treadles / twist
 
 
-def _require_wheel(wheel) -> None:
+def _require_wheel(wheel: Length) -> None:
     require_within(ABOVE_ZERO, "The wheel must have a diameter.", wheel)
 
 
-def _require_band(band) -> None:
+def _require_band(band: Length) -> None:
     require_within(NOT_NEGATIVE, "The thickness of the band", band)
 
 
-def _require_ratio(ratio) -> None:
+def _require_ratio(ratio: Ratio) -> None:
     require_within(ABOVE_ZERO, "The drive ratio", ratio)
 
 
-def _require_draft(draft) -> None:
+def _require_draft(draft: Length) -> None:
     require_within(ABOVE_ZERO, "The draft must have a length.", draft)

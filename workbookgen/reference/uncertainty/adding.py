@@ -253,7 +253,7 @@ def _learned(weight, u_scale, in_skeins, skeins_doubt):
     return weight * np.where(skeins > 0, 1 / np.where(skeins > 0, skeins, 1.0), 0.0)[()]
 
 
-def _require_strand(bought, weight, *doubts) -> None:
+def _require_strand(bought: Ratio, weight: Ratio, *doubts) -> None:
     require_numbers(bought, weight, *doubts)
     require_within(PART, "The weight", weight)
     require_within(NOT_NEGATIVE, "A standard uncertainty", *doubts)

@@ -229,7 +229,7 @@ def by_shrinkage(
     return finished * (u_usual if sampled is None else u_sampled) / (1 - shrinkage)
 
 
-def require_length(length) -> None:
+def require_length(length: Length) -> None:
     """Refuse a length, or an uncertainty of one, below zero."""
     require_within(NOT_NEGATIVE, "A length or its uncertainty", length)
 

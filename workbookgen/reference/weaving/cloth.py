@@ -195,6 +195,6 @@ def warp_length(
     return woven / (1 - take_up) + loom_waste
 
 
-def require_loss(share, name) -> None:
+def require_loss(share: Ratio, name: str) -> None:
     """Refuse what is not a lost share of a length."""
     require_within(LESS_THAN_ALL, f"The {name}", share)

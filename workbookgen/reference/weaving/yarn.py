@@ -213,6 +213,6 @@ def weight_of_cloth(warp_yarn: Length, weft_yarn: Length, grist: Grist, weft_gri
     return (warp_yarn / grist + weft_yarn / other).to("gram")
 
 
-def _require_lengths(warp_yarn, weft_yarn) -> None:
+def _require_lengths(warp_yarn: Length, weft_yarn: Length) -> None:
     require_within(NOT_NEGATIVE, "The length of the warp yarn", warp_yarn)
     require_within(NOT_NEGATIVE, "The length of the weft yarn", weft_yarn)

@@ -20,10 +20,10 @@ _WORDS = {
     "kind": "another kind of entry is asked for",
     "operator": "other limits are set for what may be typed",
     "formulas": "other limits or choices are set for what may be typed",
-    "title": "what is said while the cell is selected was changed",
-    "said": "what is said while the cell is selected was changed",
-    "refusal": "what is said of an entry that does not fit was changed",
-    "strictness": "an entry that does not fit is treated otherwise",
+    "title": "the message shown while the cell is selected was changed",
+    "said": "the message shown while the cell is selected was changed",
+    "refusal": "the warning about an entry that does not fit was changed",
+    "strictness": "an entry that does not fit is treated differently",
 }
 
 
@@ -77,9 +77,9 @@ def changed_validations(placement: Placement, our: Validations, their: Validatio
 def _difference(wanted: frozenset[Validation], found: frozenset[Validation]) -> tuple[str, str | None, str | None]:
     """The reason of a finding, what was expected, and what is there."""
     if wanted and not found:
-        return "what may be typed is no longer said", _listed(wanted), _listed(found)
+        return "the rule for what may be typed is gone", _listed(wanted), _listed(found)
     if len(wanted) != 1 or len(found) != 1:
-        return "something is asked for that the planner does not ask", _listed(wanted), _listed(found)
+        return "there is a rule for what may be typed that the planner does not have", _listed(wanted), _listed(found)
     (one,), (other,) = wanted, found
     part = next(each.name for each in fields(Validation) if getattr(one, each.name) != getattr(other, each.name))
     return _WORDS[part], _said(getattr(one, part)), _said(getattr(other, part))
