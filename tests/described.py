@@ -15,7 +15,7 @@ from workbookgen.language.quantities import LENGTH, LOOP, MASS, NUMBER_UNIT, SHA
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Facts, LogView, SheetKind, band
 from workbookgen.reference import stock
-from workbookgen.sheets.shown import asked_and_answered
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.units import Quantity
 
 ANY = Number(above=0, most=1000)

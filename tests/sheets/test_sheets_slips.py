@@ -7,9 +7,9 @@ import pytest
 from workbookgen.errors import DescriptionError
 from workbookgen.settings import Settings
 from workbookgen.sheets import pieces, planner, proofs, tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.fabric import fabric
 from workbookgen.sheets.naming import said_with
-from workbookgen.sheets.shown import asked_and_answered
 
 
 def test_a_chapter_stands_on_the_sheet_that_its_module_names(monkeypatch):

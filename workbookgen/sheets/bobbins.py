@@ -23,9 +23,9 @@ from workbookgen.language.views import RIGHT, Answers, Band, Entries, Headline, 
 from workbookgen.reference import planning, plying, stock, yarn_count
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import AMOUNT, LARGE, LOSS, PART, REACH, STRANDS
 from workbookgen.sheets.lookup import lookup
-from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = tabs.YARN

@@ -8,10 +8,10 @@ from workbookgen.language.sentences import UNKNOWN
 from workbookgen.reference import fiber, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, plausible, stages, tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import AMOUNT, LARGE
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.offers import DOUBTED
-from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.FLEECE
 CHAPTER = "Buying"

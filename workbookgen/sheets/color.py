@@ -11,8 +11,8 @@ from workbookgen.language.views import RIGHT, Listing, LogView, Sentences, band
 from workbookgen.reference import color, dyeing
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_PART, PART, STITCHES, STRANDS
-from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.YARN
 CHAPTER = "Color"

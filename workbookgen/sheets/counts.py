@@ -38,8 +38,8 @@ from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, plausible, swatches, tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, LOSS, NONE_OR_PART, STRANDS, TWOFOLD
-from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = tabs.TWIST

@@ -11,9 +11,9 @@ from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Prose, Sen
 from workbookgen.reference import dyeing, scouring
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import fiber, plausible, skeins, tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import AMOUNT, BATH, PART
 from workbookgen.sheets.lookup import lookup
-from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = tabs.FLEECE

@@ -8,9 +8,9 @@ from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import overview, planning, project, reeling, stock, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import samples, tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import AMOUNT, STRANDS, UNCERTAIN
 from workbookgen.sheets.lookup import lookup
-from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = tabs.TIME

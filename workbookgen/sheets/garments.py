@@ -10,9 +10,9 @@ from workbookgen.reference import garments as trade
 from workbookgen.reference import knitting, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible, swatches, tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.fabric import fabric
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT, NONE_OR_SIZE, SIZE, STITCHES
-from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.NEED
 CHAPTER = "Garments"

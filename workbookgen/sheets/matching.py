@@ -7,8 +7,8 @@ from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS
 from workbookgen.reference import plying, reeling, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import LARGE, LOSS, NONE_OR_TWISTED, SHRINKAGE, STRANDS
-from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.YARN
 CHAPTER = "Matching"

@@ -19,8 +19,8 @@ from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible, swatches, tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_AMOUNT, PLIED, REACH, SHRINKAGE, TURNS
-from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.TWIST
 CHAPTER = "Questions"

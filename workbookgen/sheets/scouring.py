@@ -20,8 +20,8 @@ from workbookgen.language.views import Prose, band
 from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import AMOUNT, BATH, HEAT, NONE_OR_AMOUNT, NONE_OR_PART, PART
-from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = tabs.FLEECE

@@ -20,8 +20,8 @@ from workbookgen.language.sentences import ASKING
 from workbookgen.reference import diameter, plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, plausible, tabs
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_TWISTED, STRANDS
-from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.texts import folded
 
 SHEET = tabs.YARN

@@ -20,9 +20,9 @@ from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, plausible, tabs, wheel
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.finest import FINEST
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_TURNS, NONE_OR_TWISTED, PLIED, REACH, SHRINKAGE, TWISTED, TWOFOLD
-from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.TWIST
 CHAPTER = "Twist"

@@ -11,9 +11,9 @@ from workbookgen.reference import overview
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible
+from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import LOSS, PIECES, RATIO, REACH, TURNS, TWISTED
 from workbookgen.sheets.lookup import lookup
-from workbookgen.sheets.shown import asked_and_answered
 
 TREADLES = (1, 2, 3, 4, 6, 8)  # columns of the table
 
