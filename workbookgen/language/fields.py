@@ -208,7 +208,7 @@ class Rule:
 
 @dataclass(frozen=True)
 class Distinct:
-    """A result whose text no two records may share. Both records are told."""
+    """A result whose text no two records may share, and the message that both get if they do."""
 
     key: str
     sentence: str

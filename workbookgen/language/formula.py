@@ -58,7 +58,7 @@ class Formula:
 
     @cached_property
     def alternatives(self) -> frozenset[str]:
-        """The words of which one must have a value, where that is all that the text asks.
+        """The words of which at least one must have a value, if that is all that the text asks.
 
         As in OR(given(a), given(b)), or in an IF both of whose branches are a given().
         """

@@ -16,7 +16,7 @@ from workbookgen.units import Grist, Length, Mass, PerLength, Quantity
 LONGEST, HEAVIEST, FINEST = Quantity(1e7, "m"), Quantity(1e7, "g"), Quantity(1e5, "m/g")
 MOST_WRAPS = Quantity(1e5, "1/m")
 WHOLE, TENTH, HUNDREDTH = Decimal("1"), Decimal("0.1"), Decimal("0.01")
-LITTLE = 10  # grams, below which one decimal more is told
+LITTLE = 10  # grams; below this, one more decimal is stated
 
 
 @calculation

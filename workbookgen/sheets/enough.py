@@ -53,7 +53,7 @@ def in_words() -> tuple[Result, ...]:
     )
 
 
-OF_STRANDS = {"buy": "get", "name": "got_as", "form": "form", "balls": "balls"}  # what the advice is told of each
+OF_STRANDS = {"buy": "get", "name": "got_as", "form": "form", "balls": "balls"}  # the parameters of the advice, for each component
 SCARCEST_NAMED = "AND(OR(NOT(given(part_2_come)), given(part_2_name)), OR(NOT(given(part_3_come)), given(part_3_name)), OR(NOT(given(part_4_come)), given(part_4_name)))"
 ADVICE_SAYABLE = "AND(" + ", ".join(
     f"IF(given(part_{part}_get), IF(part_{part}_get < 900000, OR(part_{part}_get < 1.5, given(part_{part}_got_as)), 1 = 0), 1 = 1), IF(given(part_{part}_balls), "

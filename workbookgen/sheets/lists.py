@@ -39,7 +39,7 @@ def chapter(settings: Settings) -> Chapter:
 
 
 def one_of(table: Table) -> Choice:
-    """One of a table's names; where they are few, whoever chose none of them is told them all."""
+    """The choice of one of a table's names; if there are few, a refusal lists them all."""
     names = table.columns[0]
     return Choice(f"{table.key}_{names.key}", SHEET, names.values if table.rows <= FEW else ())
 

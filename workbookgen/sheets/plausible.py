@@ -108,7 +108,7 @@ def lot_weight(system: str) -> tuple[Rule, ...]:
 
 
 def more_than_the_lot() -> Rule:
-    """Skeins that weigh more than their whole lot: one in another unit, or of another lot. Damp air does not decide."""
+    """Skeins that weigh more than their whole lot and damp air: one is in another unit, or of another lot."""
     return Rule(
         f"ROUND(spun / weight, 9) > {IN_DAMP_AIR}",
         lambda values: round(values["spun"] / values["weight"], 9) > IN_DAMP_AIR,
@@ -172,8 +172,10 @@ def wraps_counted() -> Rule:
 
 
 def off_the_like() -> Rule:
-    """A skein so far from those made alike that wraps, reel or weight may belong to another one. Other yarns that are
-    spun from the lot, for another project or of more singles, say nothing about it."""
+    """A skein so far from those made alike that its wraps, reel or weight may be another skein's.
+
+    Other yarns spun from the lot, for another project or of more singles, are not compared.
+    """
     return Rule(
         f"ABS(off_alike) > {OFF_THE_LIKE}",
         lambda values: abs(values["off_alike"]) > OFF_THE_LIKE,
@@ -182,8 +184,10 @@ def off_the_like() -> Rule:
 
 
 def of_a_lot_alone() -> Rule:
-    """A skein of one lot, for a project whose yarn is plied of several: what the other strands took would count as
-    still there."""
+    """A skein of one lot for a project whose yarn is plied of several.
+
+    What the other strands took would still count as there.
+    """
     return Rule(
         "AND(given(lot), NOT(given(design)), given(project_design))",
         lambda values: bool(values["lot"]) and not values["design"] and bool(values["project_design"]),
@@ -192,8 +196,10 @@ def of_a_lot_alone() -> Rule:
 
 
 def of_no_lot() -> tuple[Rule, ...]:
-    """A skein for a project that says what it is spun from, and the skein does not: its yarn is there, and its fiber
-    as well. Apart, since a small planner has no designs."""
+    """A skein that does not say what it is spun from, though its project does: both its yarn and its fiber would count.
+
+    A rule of its own for designs, since a small planner has none.
+    """
     return tuple(
         Rule(f"AND(given(lotless), given({of}))", lambda values, of=of: bool(values["lotless"]) and bool(values[of]), f"{ASKING} {sentence}")
         for of, sentence in (
@@ -204,7 +210,7 @@ def of_no_lot() -> tuple[Rule, ...]:
 
 
 def without_length() -> Rule:
-    """A bobbin that is not full, logged with no wraps: its fiber would be gone, and no yarn be there for it."""
+    """A bobbin that is not full, logged without wraps: its fiber would be gone without any yarn."""
     return Rule(
         "AND(length_yd <= 0, net > 0)",
         lambda values: values["length_yd"] <= 0 and values["net"] > 0,
@@ -213,8 +219,10 @@ def without_length() -> Rule:
 
 
 def not_weighed() -> tuple[Rule, ...]:
-    """A skein of a lot, or of a design, that was not weighed: what it took of the fiber is still counted as there. A
-    small planner has no designs."""
+    """A skein of a lot, or of a design, that was not weighed: what it took of the fiber still counts as there.
+
+    A small planner has no designs.
+    """
     return tuple(
         Rule(f"AND(given({of}), NOT(given(gross)))", lambda values, of=of: bool(values[of]) and values["gross"] is None,
              f"{UNKNOWN}: what it took of its fiber still counts as there. Type its weight once it is dry.")
@@ -232,7 +240,7 @@ def helper_of_dye() -> Rule:
 
 
 def thick(system: str, **labels: str) -> tuple[Rule, ...]:
-    """A grist of ropes: wraps per inch typed for it. One question for each word, by its label."""
+    """The grist of a rope: wraps per inch were typed for it. One question for each word, with its label."""
     return tuple(_thick(GRIST.unit(system).value, word, label) for word, label in labels.items())
 
 
@@ -241,7 +249,7 @@ def _thick(meters_in_a_gram: float, word: str, label: str) -> Rule:
 
 
 def thick_by_tex(label: str, word: str = "tex", sentence: str = ROPE) -> Rule:
-    """The same where its tex is worked out."""
+    """The same question where the tex is calculated."""
     return Rule(f"ROUND({word} * {THICKEST}, 9) > 1", lambda values: round(values[word] / 1000 * THICKEST, 9) > 1, f"{ASKING} {label}: {sentence}")
 
 
@@ -271,13 +279,15 @@ def of_a_sample() -> tuple[Rule, ...]:
 
 
 def take_up(word: str, label: str) -> Rule:
-    """The same of a take-up that is typed by itself."""
+    """The same questions about a take-up that is typed by itself."""
     return _outside(word, LEAST_TAKE_UP, MOST_TAKE_UP, f"{label}: far from what an ordinary ply loses, 1 to 6%. It is a share of the length of one single.")
 
 
 def no_take_up(*elsewhere: str, strands: str = "strands", where: str = "") -> Rule:
-    """Plied, and no take-up typed, nor found `elsewhere`: the singles would come out short. `where` is one more word
-    that must be there."""
+    """A plied yarn whose take-up is neither typed nor found `elsewhere`, so that the singles would come out short.
+
+    `where` is one more word that must be there.
+    """
     missing = ("take_up", *elsewhere)
     conditions = [f"{strands} > 1", *(f"NOT(given({word}))" for word in missing), *([f"given({where})"] if where else [])]
     return Rule(
@@ -288,7 +298,7 @@ def no_take_up(*elsewhere: str, strands: str = "strands", where: str = "") -> Ru
 
 
 def counted_as_none(sentence: str, *words: str) -> Rule:
-    """A cell left empty, of which something is used all the same."""
+    """An empty cell for which a usual figure is used."""
     return Rule(
         f"OR({', '.join(f'NOT(given({word}))' for word in words)})",
         lambda values: any(values[word] is None for word in words),
@@ -326,8 +336,10 @@ def close_sett() -> Rule:
 
 
 def open_warp() -> Rule:
-    """A warp so open that the weft covers it, as in a rug, and as many picks as ends: several times the weft is
-    woven in. Of one yarn, an open cloth is usually as open both ways."""
+    """A warp so open that the weft covers it, as in a rug, with only as many picks as ends; a rug has several times that.
+
+    A cloth of one yarn is usually equally open both ways.
+    """
     return Rule(
         f"AND(NOT(given(own_picks)), ROUND(set_at / closest, 9) < IF(given(weft_grist), {OPENEST_SETT}, {OPENEST_OF_ONE}))",
         lambda values: values["own_picks"] is None
@@ -337,8 +349,7 @@ def open_warp() -> Rule:
 
 
 def fast() -> Rule:
-    """A spindle faster than any by hand: turns of one draft typed for those of a few seconds. A formula has its time
-    in hours."""
+    """A spindle faster than any by hand: the turns of one draft typed for those of a few seconds."""
     return Rule(
         f"ROUND(counted / seconds / 3600, 9) > {FASTEST_SPINDLE}",
         lambda values: round(values["counted"] / values["seconds"], 9) > FASTEST_SPINDLE,
@@ -355,7 +366,7 @@ def _outside(word: str, least: float, most: float, sentence: str) -> Rule:
 
 
 def off_the_rated() -> Rule:
-    """A loop far from what its maker says: half a turn counted as one, or a cord of another length."""
+    """A loop far from its rated length: half a turn counted as one, or a cord of another length."""
     return Rule(
         f"ABS(ROUND(loop / rated - 1, 9)) > {OFF_THE_RATED}",
         lambda values: abs(round(values["loop"] / values["rated"] - 1, 9)) > OFF_THE_RATED,
@@ -364,7 +375,7 @@ def off_the_rated() -> Rule:
 
 
 def cord_and_arms() -> Rule:
-    """A cord and the measures of a niddy-noddy that tell of two reels."""
+    """A cord and the measures of a niddy-noddy that do not belong to one reel."""
     return Rule(
         f"ABS(ROUND(measured / from_arms - 1, 9)) > {OFF_THE_RATED}",
         lambda values: abs(round(values["measured"] / values["from_arms"] - 1, 9)) > OFF_THE_RATED,

@@ -8,7 +8,7 @@ from workbookgen.reference.words import rounded
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
 HAIR = 1e-6  # of a step, which no scale shows
-ROUGH = 0.5  # beyond it no share is told; common practice, no source
+ROUGH = 0.5  # beyond it no share is stated; common practice, no source
 
 
 @calculation
