@@ -132,13 +132,14 @@ class Household:
         skeins = int(np.ceil(mass / self.between(60, 150)))
         has_skeins = SPUN[stage] > 0 and mass > 20 and skeins < 9
         need = self.cloth(name, grist, wanted) if self.perhaps(True, 0.4) else wanted
+        is_made = stage == "finished" and has_skeins and bool(need)
         self.type(
             "projects", name=name, wanted=need, grist=grist, lot_1=lot if is_of_lot else None, margin=0.1,
-            strands=SINGLES[style], used=mass if stage == "finished" and has_skeins and need else None,
+            strands=SINGLES[style], used=mass if is_made else None,
         )  # fmt: skip
         for _ in range(skeins if has_skeins else 0):
             each = mass * min(1.0, SPUN[stage]) / skeins
-            self.skein(self.near(grist, 0.1), each, lot, SINGLES[style], project=name)
+            self.skein(self.near(grist, 0.1), each, lot, SINGLES[style], project=name, gone="used" if is_made else None)
 
     def free_skein(self) -> None:
         """Of any lot and in any style, from 5 g on."""

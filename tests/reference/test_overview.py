@@ -54,10 +54,10 @@ def test_each_certainty_is_asked_of_all_projects():
 @pytest.mark.parametrize(
     "chances, words, below",
     [
-        ([0.9], "1 of 1", "project has enough yarn"),
-        ([0.9, NAN, 0.2], "1 of 2", "projects have enough yarn"),
-        ([NAN, 0.0], "1 of 1", "project has enough yarn"),
-        ([NAN], "1 of 0", "projects have enough yarn"),
+        ([0.9], "1 of 1", "open project has enough yarn"),
+        ([0.9, NAN, 0.2], "1 of 2", "open projects have enough yarn"),
+        ([NAN, 0.0], "1 of 1", "open project has enough yarn"),
+        ([NAN], "1 of 0", "open projects have enough yarn"),
     ],
 )
 def test_only_projects_with_a_chance_are_counted(chances, words, below):
@@ -66,11 +66,11 @@ def test_only_projects_with_a_chance_are_counted(chances, words, below):
 
 
 def test_projects_without_an_answer_are_told_beside_the_others():
-    assert desk_words.projects_in_words([0.9, NAN], 1) == "project has enough yarn, 1 not known"
-    assert desk_words.projects_in_words([NAN], 0) == "projects have enough yarn"
+    assert desk_words.projects_in_words([0.9, NAN], 1) == "open project has enough yarn, 1 not known"
+    assert desk_words.projects_in_words([NAN], 0) == "open projects have enough yarn"
     assert list(desk_words.projects_in_words([0.9, 0.1], np.array([0, 3]))) == [
-        "projects have enough yarn",
-        "projects have enough yarn, 3 not known",
+        "open projects have enough yarn",
+        "open projects have enough yarn, 3 not known",
     ]
     assert desk_words.verdict_in_words("Vest", "short") == "short"
     assert desk_words.verdict_in_words("Vest") == "no answer yet"

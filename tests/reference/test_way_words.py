@@ -26,7 +26,8 @@ def test_more_yarn_than_fiber_is_told_to_be_water(yarn, kept):
     "more, words",
     [
         ({}, "300 g is spun, 200 g still to spin."),
-        ({"length": Quantity(400, "m")}, "300 g is spun, 200 g still to spin: about 400 m."),
+        ({"length": Quantity(400, "m")}, "300 g is spun, 200 g still to spin: about 400 m at the grist wanted."),
+        ({"length": Quantity(400, "m"), "stage": 5}, "300 g is used, 200 g is left: about 400 m."),
         ({"plied": grams(50)}, "300 g is spun, 50 g of it in skeins of designs, 200 g still to spin."),
         ({"plied": grams(0)}, "300 g is spun, 200 g still to spin."),
         ({"stage": 4}, "300 g is spun, 200 g still to spin."),

@@ -89,7 +89,7 @@ def test_of_a_finished_piece_it_is_not_asked_whether_it_is_enough():
     assert [column[1] for column in shown] == ["finished", None, None, None, None]
     assert None not in [column[0] for column in shown] and shown[2][0] == pytest.approx(1000)
     projects = [scarf | {"wanted": 700.0}, socks]
-    assert told("projects", "projects_words", block="glance", projects=projects) == [("1 of 1",), ("project has enough yarn",)]
+    assert told("projects", "projects_words", block="glance", projects=projects) == [("1 of 1",), ("open project has enough yarn",)]
 
 
 def test_what_others_need_more_than_there_is_is_said_with_what_is_short():

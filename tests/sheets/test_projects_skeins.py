@@ -82,4 +82,4 @@ def test_a_project_of_a_name_alone_says_what_it_wants(told):
     estimated = "" if told.is_small else ", or work it out on the sheet Need"
     hat = told({"name": "Hat"})
     assert (hat["message"], hat["mark"]) == (f"No answer yet: type the yarn wanted{estimated}.", "…")
-    assert told({"name": "Hat", "used": 3.0})["message"] is None
+    assert told({"name": "Cap", "used": 3.0})["message"] is None

@@ -1,6 +1,6 @@
 """Stock that is kept: what of it is still there, what that is worth, and when it may leave the freezer."""
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
 from workbookgen.reference.fates import is_gone
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import said_in_all
@@ -47,6 +47,46 @@ def still_there(amount: Some, gone: str | None = None) -> Some:
     require(gone is None or by_element(lambda each: not is_gone(str(each)), gone), "The skein is gone.")
     require_within(NOT_NEGATIVE, "An amount", amount)
     return amount
+
+
+@calculation
+def left_of(name: str, mass: Mass, gone: str | None = None) -> str:
+    """The project of a skein that is still there.
+
+    name = name. What is used, given away, sold or lost is not left of it; what is set aside is.
+
+    Parameters
+    ----------
+    name : the project that it was made for
+    mass : what the skein weighs
+    gone : where it went, if it is gone
+
+    Returns
+    -------
+    the name
+
+    Raises
+    ------
+    ValueError
+        A blank name, a skein that was not weighed, or one that is gone.
+
+    Notes
+    -----
+    Valid for a skein that belongs to one project.
+
+    References
+    ----------
+    Definition of a list.
+
+    Examples
+    --------
+    >>> print(left_of("Vest", Quantity(100, "g")))
+    Vest
+    """
+    require_name(name)
+    require_within(ABOVE_ZERO, "The mass", mass)
+    require(gone is None or by_element(lambda each: not is_gone(str(each)), gone), "The skein is gone.")
+    return name
 
 
 @calculation

@@ -78,9 +78,9 @@ def projects_in_words(chances: Sequence[float], unanswered: Ratio = 0.0) -> str:
     Examples
     --------
     >>> print(projects_in_words([0.99], unanswered=2))
-    project has enough yarn, 2 not known
+    open project has enough yarn, 2 not known
     """
-    counted = "project has enough yarn" if how_many(chances) == 1 else "projects have enough yarn"
+    counted = "open project has enough yarn" if how_many(chances) == 1 else "open projects have enough yarn"
     return by_element(lambda others: counted if others == "0" else f"{counted}, {others} not known", said(unanswered))
 
 

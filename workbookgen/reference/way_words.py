@@ -67,9 +67,9 @@ def way_in_words(
 ) -> str:
     """How far a lot is spun, in words.
 
-    words = s spun, p of it in skeins of designs, r still to spin, with its length if that is known: R = r · grist. Once
-    all its yarn y was weighed, r is spun too, and in no skein yet; of a bought thread s is used and r is left. Up to
-    1.5 g is nothing.
+    words = s spun, p of it in skeins of designs, r still to spin, with its length if that is known: R = r · grist
+    wanted. Once all its yarn y was weighed, r is spun too, and in no skein yet; of a bought thread s is used and r is
+    left. Up to 1.5 g is nothing.
 
     Parameters
     ----------
@@ -101,15 +101,15 @@ def way_in_words(
     Examples
     --------
     >>> print(way_in_words(Quantity(300, "g"), Quantity(200, "g"), Quantity(400, "m")))
-    300 g is spun, 200 g still to spin: about 400 m.
+    300 g is spun, 200 g still to spin: about 400 m at the grist wanted.
     """
     require_numbers(spun, to_come, length, plied, stage, weighed, yarn)
     require_applicable(weighed is None or yarn is not None, "Of a lot that was weighed, state its yarn.")
 
     def words(done: str, some: str, left: str, reach: str, bought: bool) -> str:
-        is_used = bought and weighed is None
+        is_used, aim = bought and weighed is None, "" if bought else " at the grist wanted"
         of_it = f", {some} of it in skeins of designs" if some else ""
-        rest = _rest(left, is_used, weighed is not None) + (f": about {reach}." if left and reach else ".")
+        rest = _rest(left, is_used, weighed is not None) + (f": about {reach}{aim}." if left and reach else ".")
         return f"{done} is {'used' if is_used else 'spun'}{of_it}, {rest}"
 
     def if_any(text: str, grams: float) -> str:

@@ -131,7 +131,7 @@ WAY = Card(
                    'IF(given(weighed_yarn), said(yarn) & " is spun", said(spun) & IF(stage > 4, " is used", " is spun")) '
                    '& IF(IF(given(plied), plied > 1.5, 1 = 0), ", " & said(plied) & " of it in skeins of designs", "") '
                    '& ", " & IF(to_come > 1.5, said(to_come) & IF(given(weighed_yarn), " of it in no skein yet", IF(stage > 4, " is left", " still to spin")) '
-                   '& IF(given(reach), ": about " & said(reach), ""), IF(given(weighed_yarn), "nothing is left outside skeins", '
+                   '& IF(given(reach), ": about " & said(reach) & IF(stage > 4, "", " at the grist wanted"), ""), IF(given(weighed_yarn), "nothing is left outside skeins", '
                    'IF(stage > 4, "nothing is left", "nothing is left to spin"))) & "."',
                    way_words.way_in_words, None, uses={"length": "reach", "weighed": "weighed_yarn"}),
         )),

@@ -34,6 +34,7 @@ LOTS = ("lot_1", "lot_2", "lot_3")
 WITHOUT_GRIST = f"{UNKNOWN}: what its lots give is unknown. Give a grist here or beside the lot; look at their lines on the sheet Fiber."
 LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
 HALF_DONE = 0.6  # one of a pair and a little more; a whole piece seldom takes so little (common practice, no source)
+NOT_MARKED = 0.1  # of its skeins' weight: more than damp air and a tag weigh; common practice, no source
 FAR_MORE = 1.1  # of a yardage that is typed: twice its usual doubt; common practice, no source
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 
@@ -86,6 +87,8 @@ def projects(settings: Settings) -> Log:
             Rule(f"IF({DESIGN_KNOWS}, ABS(strands - design_strands) > 0.5, 1 = 0)",
                  lambda values: _design_knows(values) and abs(values["strands"] - values["design_strands"]) > 0.5,
                  f"{ASKING} Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."),
+            Rule(f"IF(AND(given(used), served > 0), ROUND(ABS(still_there - MAX(0, served - used)) / served, 9) > {NOT_MARKED}, 1 = 0)", _is_not_marked,
+                 f"{ASKING} Yarn used: its skeins tell of more or less. Mark those that are used, and divide one left in part."),
             Rule(f"used_of_need < {HALF_DONE}", lambda values: values["used_of_need"] < HALF_DONE,
                  f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty."),
             Rule("AND(NOT(given(used)), in_skeins <= 0, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
@@ -103,6 +106,13 @@ DESIGN_KNOWS = "IF(given(design_strands), OR(design_strands > 0.5, IF(given(boug
 def _design_knows(values: Mapping) -> bool:
     singles, bought = values["design_strands"], values["bought_share"]
     return singles is not None and (singles > 0.5 or (bought is not None and bought > 0.999999))
+
+
+def _is_not_marked(values: Mapping) -> bool:
+    """Whether the skeins of a finished piece are still logged as there, or none of what is left of them."""
+    if values["used"] is None or not values["served"]:
+        return False
+    return round(abs(values["still_there"] - max(0, values["served"] - values["used"])) / values["served"], 9) > NOT_MARKED
 
 
 def _plan_used_up(values: Mapping) -> bool:
@@ -251,6 +261,10 @@ def _its_skeins() -> Group:
         fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
         Result("used_logged", "Used, in skeins", "sum_where(skeins_net, skeins_of_project, name)", stock.sum_where, MASS,
                uses={"names": "skeins_of_project", "amounts": "skeins_net"}, note="Weight of all skeins logged for it, those that are gone too."),
+        Result("served", "In its skeins", "sum_where(skeins_net, skeins_for_project, name)", stock.sum_where, MASS, uses={"names": "skeins_for_project", "amounts": "skeins_net"},
+               note="Weight of those that are there or used for it."),
+        Result("still_there", "Still in them", "sum_where(skeins_net, skeins_left_of, name)", stock.sum_where, MASS, uses={"names": "skeins_left_of", "amounts": "skeins_net"},
+               note="Weight of those that are there."),
         Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
                note="What a finished piece took that no skein was logged for: it is taken off its lots."),
         Result("used_of_need", "Used, of the need", "used * planned / need", project.used_of_need, SHARE, digits=0, only_if="need > 0",

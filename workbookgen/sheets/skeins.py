@@ -315,4 +315,5 @@ def doubts(few: bool) -> tuple[Result, ...]:
         Result("reel_square", "± by reel, squared", "reel_part * reel_sum", uncertainty.with_its_reel, SQUARE_LENGTH,
                uses={"part": "reel_part", "sum_of_reel": "reel_sum"}),
         *(LENGTH_DOUBTS[key] for key in ("slack_part", "shrink_part", "doubt")),
+        Result("left_of", "Left, of", "project", care.left_of, None, uses={"name": "project", "mass": "net"}, width=22, only_if=f"AND(net > 0, {stages.STILL_THERE})"),
     )

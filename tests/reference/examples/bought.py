@@ -85,6 +85,7 @@ EXAMPLES = [
     (split.split_in_words, dict(in_all=q("oz", 107, 10), parts=n(3, 1), mass_left=n(0, 0.4), money_left=n(0.5, 0))),
     (care.still_there, dict(amount=n(24, 0), gone=texts("set aside", "Set aside"))),
     (care.still_there, dict(amount=q("yard", 200, 0))),
+    (care.left_of, dict(name=texts("Vest", "Cap"), mass=q("oz", 4, 1), gone=texts("set aside", "Set aside"))),
     (care.in_stock, dict(length=q("yard", 200, 0), gone=texts("set aside", "Set aside"))),
     (care.worth_of_rest, dict(cost=n(60, 0), to_come=q("oz", 20, 0), yarn=q("g", 1000, 400))),
     (care.worth_in_words, dict(worth=n(1240, 12))),
