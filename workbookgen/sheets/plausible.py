@@ -336,7 +336,7 @@ def close_sett() -> Rule:
 
 
 def open_warp() -> Rule:
-    """A warp so open that the weft covers it, as in a rug, with only as many picks as ends; a rug has several times that.
+    """A warp so open that the weft covers it, as in a rug, with only as many picks as ends; a rug has far more.
 
     A cloth of one yarn is usually equally open both ways.
     """
