@@ -13,6 +13,8 @@ def grams(mass):
 def test_a_lot_is_told_by_what_it_keeps():
     assert way_words.lot_in_words(Quantity(46, "oz"), Quantity(92, "oz")) == "46 oz of yarn from 92 oz: 50% kept"
     assert way_words.lot_in_words(grams(400), Quantity(1, "kg")) == "400 g of yarn from 1 kg: 40% kept"
+    assert way_words.lot_in_words(grams(400), grams(400), stage=5) == "400 g of yarn, as bought"
+    assert way_words.lot_in_words(grams(392), grams(400), stage=4) == "392 g of yarn from 400 g: 98% kept"
 
 
 @pytest.mark.parametrize(

@@ -12,16 +12,17 @@ LEAST_PROMISED, MOST_PROMISED = 0.005, 1000  # of what is left of a lot; less is
 
 
 @calculation
-def lot_in_words(yarn: Mass, bought: Mass) -> str:
+def lot_in_words(yarn: Mass, bought: Mass, stage: Ratio = 1.0) -> str:
     """What a lot gives, in words.
 
-    words = y of b: k kept, k = y / b in whole percent; all of it where y is more, with what damp air does. It is the
+    words = y of b: k kept, k = y / b in whole percent; all of it where y is more; b of a bought yarn. It is the
     main answer on the page of a lot.
 
     Parameters
     ----------
     yarn : y, mass of the yarn of the whole lot
     bought : b, mass as bought
+    stage : how far the lot was worked when it was bought; 5 is a yarn or thread
 
     Returns
     -------
@@ -45,12 +46,15 @@ def lot_in_words(yarn: Mass, bought: Mass) -> str:
     >>> print(lot_in_words(Quantity(46, "oz"), Quantity(92, "oz")))
     46 oz of yarn from 92 oz: 50% kept
     """
+    require_numbers(stage)
     require_within(ABOVE_ZERO, "Something must have been bought.", bought)
     kept = np.round((yarn / bought).m_as(""), 9)
-    return by_element(_of_lot, said(yarn), said(bought), percent(kept), kept > 1)
+    return by_element(_of_lot, said(yarn), said(bought), percent(kept), kept > 1, np.asarray(stage) > 4)
 
 
-def _of_lot(some: str, bought: str, kept: str, gained: bool) -> str:
+def _of_lot(some: str, bought: str, kept: str, gained: bool, is_yarn: bool) -> str:
+    if is_yarn:
+        return f"{bought} of yarn, as bought"
     share = "all kept; in damper air fiber weighs more" if gained else f"{kept} kept"
     return f"{some} of yarn from {bought}: {share}"
 

@@ -117,8 +117,9 @@ WAY = Card(
             _of_lot("grist", "Mean grist", "mean_grist", GRIST),
             _of_lot("variation", "CV of grist", "variation", SHARE),
             _of_lot("promised", "Projects take", "promised", SHARE, 0),
-            Result("words", "In words", 'said(yarn) & " of yarn from " & said(bought) & ": " & IF(ROUND(yarn / bought, 9) > 1, "all kept; in damper air fiber weighs more", '
-                   'ROUND(ROUND(yarn / bought * 100, 9), 0) & "% kept")',
+            Result("words", "In words", 'IF(stage > 4, said(bought) & " of yarn, as bought", '
+                   'said(yarn) & " of yarn from " & said(bought) & ": " & IF(ROUND(yarn / bought, 9) > 1, "all kept; in damper air fiber weighs more", '
+                   'ROUND(ROUND(yarn / bought * 100, 9), 0) & "% kept"))',
                    way_words.lot_in_words, None, only_if="bought > 0"),
             _of_lot("by_handfuls", "Handfuls in use", "by_handfuls", NUMBER, 0),
             _of_lot("by_samples", "Samples in use", "by_samples", NUMBER, 0),

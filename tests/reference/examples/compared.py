@@ -38,6 +38,7 @@ EXAMPLES = [
     (lot_words.lots_in_words, dict(count=n(1, 12), unknown=n(0, 1))),
     (way_words.by_samples, dict(handfuls=n(2, 0), samples=n(0, 3))),
     (way_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1))),
+    (way_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1), stage=n(5, 4))),
     (way_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1))),
     (way_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 0))),
     (way_words.way_in_words, dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), plied=q("oz", 0, 5), stage=n(1, 5))),
