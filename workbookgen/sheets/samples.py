@@ -174,7 +174,8 @@ def _twist() -> Group:
                diameter.touching_width, YARN_DIAMETER, uses={"grist": "grist_yd_lb", "k": "thickness_k_touching"},
                note="Threads touching, by length and weight, with a K of 0.9; your own stands on the sheet Counts. Wraps as laid have air between them."),
         Result("angle", "Ply angle", "ATAN(PI() * diameter * ply_twist)", twist.surface_angle, ANGLE, uses={"twist": "ply_twist"},
-               note="At the surface, by that diameter, as on the sheet Twist: there the same angle gives the same turns."),
+               note="At the surface, by that diameter, as on the sheet Twist: there the same angle gives the same turns. "
+                    "Not pressed together, the yarn is thicker and its angle looks wider."),
         Result("balance", "Against balance", "ply_twist / (2 / 3 * singles_twist) - 1", twist.balance, SHARE,
                uses={"plied_twist": "ply_twist"}, leaves=("share",), only_if="singles_twist > 0", note="Two thirds of the singles' twist would be 0%."),
         Result("balance_words", "In words",
