@@ -100,7 +100,7 @@ def _settings(path: Path, book: Book) -> Settings:
     start, home = next((place for place, text in sorted(cells.items()) if text.startswith("# workbookgen")), (0, 0))
     if not start:
         lost = f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read."
-        raise FileError.at(str(path), lost)
+        raise FileError.at(str(path), f"{lost} Give an earlier copy of the file.")
     texts = {row: text for (row, column), text in cells.items() if column == home and start <= row < start + MOST_LINES}
     version = texts[start].removeprefix("# workbookgen").strip()
     if version != __version__:

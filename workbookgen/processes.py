@@ -65,7 +65,7 @@ class Helper:
         except EOFError:
             raise PlannerError.at(
                 "",
-                "A process that did a part of the work was stopped from outside, perhaps for want of memory; "
+                "A process that did part of the work was stopped from outside, perhaps because memory ran out; "
                 "nothing was changed. Close other programs, and try again.",
             ) from None
         if kind == "step":

@@ -83,7 +83,7 @@ def _place(target: Path) -> Path:
     if stat.S_ISDIR(mode):
         raise FileError.at(str(target), "this file cannot be written: a folder has this name.")
     if not stat.S_ISREG(mode):
-        raise FileError.at(str(target), "this file cannot be written: what has this name is no ordinary file.")
+        raise FileError.at(str(target), "this file cannot be written: what has this name is not an ordinary file.")
     if not os.access(place, os.W_OK):
         protected = "this file cannot be written: the one that is there is protected against changes."
         raise FileError.at(str(target), protected)
@@ -92,7 +92,7 @@ def _place(target: Path) -> Path:
         if lock.exists():
             raise FileError.at(
                 str(target),
-                "this file is open in a spreadsheet program, and one of the two would be lost. "
+                "this file is open in a spreadsheet program, which would write its old content over the new. "
                 f"Close it there and try again. If it is not open anywhere, remove {lock.name} beside it.",
             )
     return place

@@ -59,7 +59,7 @@ def test_what_stands_on_the_sheet_and_comes_along(untidy, carried, tmp_path):
             cell("skeins_wraps").partition("!")[2],
             "Wraps",
             "many",
-            "the new planner does not take it. Wraps: type a number from 0 up to 100,000, in digits.",
+            "the new planner does not accept it. Wraps: type a number from 0 up to 100,000, in digits.",
             "in its cell",
         ),
     ]

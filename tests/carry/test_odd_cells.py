@@ -46,7 +46,7 @@ def test_a_note_on_an_empty_line_goes_along(old_file, tmp_path, carried):
 def test_a_stranded_line_keeps_its_arithmetic(old_file, tmp_path, carried):
     outcome = carried(typed(tmp_path / "old.xlsx", old_file, {cell("skeins_wraps", 2): "=6.5*16"}), small(lines=2))
     [told] = [each for each in outcome.carried.leftovers if f"{each.sheet}!{each.cell}" == cell("skeins_wraps", 2)]
-    assert told.what == 104.0 and told.why.endswith("it was worked out by =6.5*16")
+    assert told.what == 104.0 and told.why.endswith("it was calculated by =6.5*16")
 
 
 def test_every_digit_comes_back():

@@ -87,7 +87,7 @@ def dying():
         (
             dying,
             PlannerError,
-            "A process that did a part of the work was stopped from outside, perhaps for want of memory",
+            "A process that did part of the work was stopped from outside, perhaps because memory ran out",
         ),
     ],
 )

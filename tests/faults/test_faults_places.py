@@ -95,13 +95,13 @@ class TestNoPlaceForAFile:
 
     @posix
     def test_a_device_is_not_replaced(self):
-        refused(Path("/dev/null"), "what has this name is no ordinary file")
+        refused(Path("/dev/null"), "what has this name is not an ordinary file")
         assert stat.S_ISCHR(Path("/dev/null").stat().st_mode)
 
     @posix
     def test_a_pipe_is_not_waited_for(self, tmp_path):
         os.mkfifo(tmp_path / "pipe.xlsx")
-        refused(tmp_path / "pipe.xlsx", "what has this name is no ordinary file")
+        refused(tmp_path / "pipe.xlsx", "what has this name is not an ordinary file")
 
     @posix
     def test_a_name_too_long(self, tmp_path):

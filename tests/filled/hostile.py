@@ -208,7 +208,7 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     "noise": (lambda planner: bytes(range(256)) * 40, r"this is not an \.xlsx workbook\."),
     "old kind": (
         lambda planner: OLE + "Workbook".encode("utf-16-le") + bytes(500),
-        r"this is a workbook of an old kind \(\.xls\)\.",
+        r"this is a workbook in the old \.xls format\.",
     ),
     "password": (
         lambda planner: OLE + "EncryptedPackage".encode("utf-16-le") + bytes(500),
@@ -223,9 +223,9 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     "letter in a zip": (other_zip(letter=b"Dear all"), r"this is a \.zip archive, not an \.xlsx workbook\."),
     "planner in a zip": (
         other_zip(**{"guild__mine.xlsx": b"x"}),
-        r"this is a \.zip archive\. Unpack it, and give mine\.xlsx that is in it\.",
+        r"this is a \.zip archive\. Unpack it, and give the mine\.xlsx in it\.",
     ),
-    "Numbers": (other_zip(**{"Index__Document.iwa": b"x"}), r"this is a file of Numbers\. Export it there"),
+    "Numbers": (other_zip(**{"Index__Document.iwa": b"x"}), r"this is a Numbers file\. Export it from Numbers"),
     "text document": (
         types(b"application/vnd.openxmlformats-officedocument.wordprocessingml.document.main+xml"),
         r"this is a text document of a word processor\.",
@@ -243,7 +243,7 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
         r"it holds macros, which are never run here\.",
     ),
     "hidden macros": (adding(**{"xl__vbaProject.bin": b"\0"}), r"it holds macros, which are never run here\."),
-    "open text": (other_zip(mimetype=b"application/vnd.oasis.opendocument.text"), r"this is no workbook\."),
+    "open text": (other_zip(mimetype=b"application/vnd.oasis.opendocument.text"), r"this is not a workbook\."),
     "open with password": (
         other_zip(
             mimetype=b"application/vnd.oasis.opendocument.spreadsheet",
@@ -262,7 +262,7 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     "overlapping parts": (overlapping, r"this file unpacks to 9,\d\d\d MB, far more than a planner; it is not read\."),
     "many parts": (many_parts, r"this file has 2,\d\d\d parts, far more than a planner; it is not read\."),
     "endless list": (endless_list, r"this file has far more parts than a planner; it is not read\."),
-    "other packing": (bzipped, r"it is packed in a way that no planner is\."),
+    "other packing": (bzipped, r"it is compressed in a way that no planner is\."),
     "a part twice": (twice, r"it holds the part xl/workbook\.xml twice"),
     "billion laughs": (
         part("xl/sharedStrings.xml", lambda content: BOMB + content.split(b"?>", 1)[1]),
@@ -348,8 +348,8 @@ def no_ordinary_files(folder: Path) -> dict[Path, str]:
         folder / "none.xlsx": "there is no such file.",
         folder / "dangling.xlsx": "there is no such file.",
         folder / "folder.xlsx": "this is a folder; give the planner in it.",
-        folder / "pipe.xlsx": "this is no ordinary file; give a planner.",
-        Path("/dev/zero"): "this is no ordinary file; give a planner.",
+        folder / "pipe.xlsx": "this is not an ordinary file; give a planner.",
+        Path("/dev/zero"): "this is not an ordinary file; give a planner.",
         folder
-        / "~$mine.xlsx": "this is only the mark of a file that is open in a spreadsheet program; give the planner itself.",
+        / "~$mine.xlsx": "this is only the lock of a file that is open in a spreadsheet program; give the planner itself.",
     }

@@ -80,7 +80,7 @@ def test_settings_of_another_version_are_left_out_and_told(rewritten, entered):
     assert filled.settings.rows.skeins == Rows().skeins
     assert {each.sentence for each in filled.notes} == {
         "the setting shed is not known to this version; it was left out.",
-        "the setting rows.skeins has a value that is not taken by this version; it was left out.",
+        "the setting rows.skeins has a value that is not accepted by this version; it was left out.",
     }
 
 

@@ -109,7 +109,7 @@ def test_what_an_earlier_carrying_left_over(changed, tmp_path):
 def test_what_cannot_be_read_may_be_somebodys_planner(untouched, tmp_path, damaged):
     path = tmp_path / "mine.xlsx"
     path.write_bytes(damaged(untouched.read_bytes()))
-    assert "What somebody may have written into it would be lost" in told(path)
+    assert "What somebody may have typed into it would be lost" in told(path)
 
 
 def test_one_that_lost_what_it_was_made_with(untouched, tmp_path):

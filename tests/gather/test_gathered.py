@@ -174,7 +174,7 @@ def test_what_cannot_be_right_stays_and_is_told(tmp_path, here):
         and pd.isna(odd["seen_kind"])
     )
     assert [str(note) for note in gathered.notes] == [
-        "odd.xlsx: bought_g of the lots: no number, or one beyond all bounds, in 1 of the cells; empty here."
+        "odd.xlsx: bought_g of the lots: not a number, or too large, in 1 cell; left empty here."
     ]
     minus, nameless = gathered.tables["skeins"].to_dict("records")
     assert minus["wraps"] == -3 and np.isnan(minus["length_m"]) and re.match("Wraps: type a number", minus["message"])

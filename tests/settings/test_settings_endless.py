@@ -18,5 +18,5 @@ def test_endless_values(text):
 
 def test_a_pipe_is_not_waited_for(tmp_path):
     os.mkfifo(tmp_path / "guild.toml")
-    with pytest.raises(SettingsError, match="no ordinary file"):
+    with pytest.raises(SettingsError, match="not an ordinary file"):
         load(tmp_path / "guild.toml")

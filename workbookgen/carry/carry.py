@@ -12,13 +12,13 @@ from pathlib import Path
 from workbookgen.book.layout import Layout, place
 from workbookgen.book.write import write
 from workbookgen.build import computed, disagreements
-from workbookgen.carry.belonging import belonging_to_none
+from workbookgen.carry.belonging import skeins_without_project
 from workbookgen.carry.leftovers import ONLY_HERE, Leftover, kept_from_before, with_leftovers
 from workbookgen.carry.matching import match
 from workbookgen.carry.moved import move
 from workbookgen.carry.names import misplaced
 from workbookgen.carry.review import Difference, differences, refused, results_of_old, shown_by_old
-from workbookgen.carry.spelling import beyond_a_to_z, told_apart
+from workbookgen.carry.spelling import ambiguous_names, has_capitals_beyond_a_to_z
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines import EMBEDDED
 from workbookgen.errors import Fault, FileError
@@ -31,10 +31,10 @@ from workbookgen.language.entries import Entries
 from workbookgen.saving import require_another, require_workbook_name, save
 from workbookgen.settings import Rows, Settings
 
-STEPS = 4  # that a progress bar counts
+STEPS = 4  # of carrying, for a progress bar
 OTHER_CAPITALS = (
-    "it takes a name for another one where capitals other than A to Z are written as small letters; "
-    "spreadsheet programs do not."
+    "it takes É and é, and so every letter beyond A to Z, for different letters where spreadsheet programs do not. "
+    "To it, a name that is written both ways is two names."
 )
 
 
@@ -43,9 +43,9 @@ class Carried:
     """What came over, and what did not."""
 
     version: str  # of the old planner
-    lines: dict[str, int]  # of each log that has any
-    converted: int
-    renewed: int
+    lines: dict[str, int]  # sheet -> how many lines of its log came over
+    converted: int  # values
+    renewed: int  # lines that took the new planner's own figures
     leftovers: tuple[Leftover, ...]
     differences: tuple[Difference, ...]
     notes: tuple[Fault, ...]
@@ -69,7 +69,7 @@ def carry(
     require_another(target, [source])
     require_no_entries(target)
     old = worked_out(read_filled(source))
-    settings = settings or buildable(old.settings)
+    settings = settings or within_limits(old.settings)
     plain = described(settings)
     step()
     matched = match(old, plain)
@@ -97,26 +97,27 @@ def carry(
         len(matched.renewed),
         tuple(dict.fromkeys(found)),
         tuple(changed),
-        (*old.notes, *belonging_to_none(old, entries), *told_apart(plain, entries)),
+        (*old.notes, *skeins_without_project(old, entries), *ambiguous_names(plain, entries)),
         tuple(misplaced(old)),
         tuple(unproven),
     )
 
 
 def _unproven(layout: Layout, content: bytes, entries: Entries, expected: Mapping[str, tuple]) -> list[Fault]:
-    """Where the embedded engine differs from the library.
-
-    That it cannot calculate the planner is one such difference.
-    """
+    """Where the embedded engine differs from the library; that it cannot calculate the planner counts as well."""
     try:
         faults = disagreements(layout, expected, computed(layout, content))
     except FileError as problem:
         return [Fault(EMBEDDED, fault.sentence) for fault in problem.faults]
-    return [Fault(EMBEDDED, OTHER_CAPITALS), *faults] if faults and beyond_a_to_z(layout.planner, entries) else faults
+    return (
+        [Fault(EMBEDDED, OTHER_CAPITALS), *faults]
+        if faults and has_capitals_beyond_a_to_z(layout.planner, entries)
+        else faults
+    )
 
 
-def buildable(settings: Settings) -> Settings:
-    """An old planner's settings, with no more rows than a planner may have."""
+def within_limits(settings: Settings) -> Settings:
+    """An old planner's settings, with rows reduced to the most that a planner may have."""
     fields = Rows.model_fields.items()
     most = {name: next(limit.le for limit in each.metadata if hasattr(limit, "le")) for name, each in fields}
     rows = {name: min(rows, most[name]) for name, rows in settings.rows.model_dump().items()}

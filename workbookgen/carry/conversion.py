@@ -27,21 +27,21 @@ class Converted:
 
 
 def converted(value: float, kind: Kind | None, old: str, new: str, note: str = "") -> Converted:
-    """A typed number of one unit system in another. `note` is what an earlier conversion said about it."""
+    """A typed number of one unit system in another. `note` is that of its cell, perhaps of an earlier conversion."""
     if kind is None or kind.unit(old).pint == kind.unit(new).pint:
         return Converted(value, note)
-    typed, unit = _typed_first(value, kind, kind.unit(old), note)
+    typed, unit = _as_first_typed(value, kind, kind.unit(old), note)
     if unit == kind.unit(new):
         return Converted(typed)
     result = in_unit(value, kind.unit(old), kind.unit(new))
     rounded = round(result, SHOWN_DIGITS)
-    if math.isclose(result, rounded, rel_tol=NOISE) and _settled(in_unit(rounded, kind.unit(new), unit)) == typed:
+    if math.isclose(result, rounded, rel_tol=NOISE) and _without_noise(in_unit(rounded, kind.unit(new), unit)) == typed:
         # The last digits were arithmetic noise, and converting back gives exactly the same number.
         return Converted(rounded)
     return Converted(result, f"Was {repr(typed).removesuffix('.0')} {unit.symbol} in the old planner.")
 
 
-def _settled(value: float) -> float:
+def _without_noise(value: float) -> float:
     """A converted value without the noise in its last digits."""
     rounded = round(value, SHOWN_DIGITS)
     return rounded if math.isclose(value, rounded, rel_tol=NOISE) else value
@@ -56,8 +56,8 @@ def in_unit(value: float, old: Unit, new: Unit) -> float:
     return value if old.pint == new.pint else float(Quantity(value, old.pint).to(new.pint).magnitude)
 
 
-def _typed_first(value: float, kind: Kind, unit: Unit, note: str) -> tuple[float, Unit]:
-    """What was typed, and in which unit: the note states it, unless the cell has been changed since."""
+def _as_first_typed(value: float, kind: Kind, unit: Unit, note: str) -> tuple[float, Unit]:
+    """The number and unit that were first typed: the note states them, unless the cell has been changed since."""
     if found := _WAS.fullmatch(note):
         for first in kind.units:
             if first.symbol == found[2] and math.isclose(in_unit(float(found[1]), first, unit), value, rel_tol=SAME):

@@ -1,8 +1,8 @@
 """Leftovers: what was in the old planner and has no cell of its own in the new one.
 
-They are on a sheet of the new planner, as text and numbers from which nothing is calculated. Things that are in their
-cell although the planner does not accept them are listed too; those are found again at the next carrying, the others
-come along.
+They are on a sheet of the new planner, as texts and numbers from which nothing is calculated. Entries that are in
+their cell although the planner does not accept them are listed too. The next carrying finds those again; the others it
+takes from the sheet.
 """
 
 from collections.abc import Iterable
@@ -17,7 +17,7 @@ from workbookgen.language.parts import Chapter, Column, Sheet, Table
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Facts, Grid, band
 
-# Begins why a line of an old sheet is listed again: what was said then may hold no longer.
+# How the reason begins if a line of an old sheet Leftovers is listed again: that reason may no longer be true.
 BEFORE = "from the old sheet Leftovers, which says: "
 ABOUT = (
     "What came from the old planner and has no cell here, or stands in its cell though the planner does not take it. "
@@ -29,7 +29,7 @@ LONGEST = 32_767  # letters that a cell can hold
 
 @dataclass(frozen=True)
 class Leftover(ForeignCell):
-    """One thing: where it was, what it was, why it is listed, and where it is now."""
+    """Something left over: where it was, what it was, why it is listed, and where it is now."""
 
     now: str = ONLY_HERE
 
@@ -82,7 +82,7 @@ def kept_from_before(old: FilledPlanner) -> list[Leftover]:
 
 
 def _lines(leftover: Leftover) -> list[Leftover]:
-    """A leftover as lines of the table: a text longer than a cell takes several."""
+    """A leftover as lines of the table: several if its text is too long for a cell."""
     if isinstance(leftover.what, float) or len(leftover.what) <= LONGEST:
         return [leftover]
     pieces = [leftover.what[start : start + LONGEST] for start in range(0, len(leftover.what), LONGEST)]

@@ -1,7 +1,7 @@
-"""What is in another log now: it comes over to the record with the same name.
+"""Fields that are in another log now: their entries go to the record with the same name.
 
-A log of an older planner may have named records of another one to say more about them, as the sheet Time once named
-each project again. What it said now belongs to that one record.
+In an older planner, one log could name the records of another to say more about them, as the sheet Time once named
+each project again. What was said there now belongs to the record itself.
 """
 
 from collections.abc import Iterator
@@ -16,9 +16,9 @@ from workbookgen.texts import folded
 
 @dataclass(frozen=True)
 class Move:
-    """Where a log named its records, where their names are, and the keys of what it said about them, old and new.
+    """The key by which a log named the records of another, the key of their names, and each field's old and new key.
 
-    None depends on the unit system.
+    None of these fields depends on the unit system.
     """
 
     named_in: str
@@ -38,8 +38,8 @@ MOVES = (
 def move(old: FilledPlanner, new: Planner, matched: Matched) -> set[tuple[str, Position]]:
     """Bring over what has moved; returns the old cells about which nothing is left to report.
 
-    A line comes over whole or not at all: where its name fits no record or several, where another
-    line took the place, or where a cell has more than its value, it is left to be listed.
+    A line comes over whole or not at all. It is left to be listed if its name fits no record or several, if another
+    line took the place, or if a cell has a formula or a text.
     """
     return {cell for each in MOVES for cell in _moved(old, new, matched, each)}
 

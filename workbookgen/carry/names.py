@@ -1,7 +1,7 @@
-"""Are the names of an old planner where its sheets say? Entries are found by them, and by nothing else.
+"""Do the names of an old planner point to the right cells? Entries are found by them, and by nothing else.
 
-Two swapped names would silently carry weights into the column for empty reels. What a sheet says above a column, or
-beside a card's cell, is the second witness: it holds for planners of every version, wherever lines were inserted.
+Two swapped names would silently carry weights into the column for empty reels. The label above a column, or beside a
+card's cell, is a second witness: it is there in planners of every version, wherever lines were inserted.
 """
 
 from collections.abc import Iterator
@@ -27,7 +27,7 @@ def misplaced(old: FilledPlanner) -> Iterator[Fault]:
     for block in planner.blocks.values():
         for key, label, other in _by_their_labels(old, block, areas):
             told.add(key)
-            carried = f'this name stands for the cells of "{other}", so what is there was carried over as "{label}".'
+            carried = f'this name points to the cells of "{other}", so what is there was carried over as "{label}".'
             yield Fault(key, f"{carried} {LOOK}")
     if old.version == __version__:
         for finding in names_out_of_place(laid_out(old.made_with), areas):
@@ -37,21 +37,21 @@ def misplaced(old: FilledPlanner) -> Iterator[Fault]:
 
 
 def _by_their_labels(old: FilledPlanner, block: Block, areas: dict[str, Area]) -> Iterator[tuple[str, str, str]]:
-    """Key, label, and whose label the sheet gives instead.
+    """The key and label of each input at which the sheet shows the label of another, and that label.
 
-    A label that is on no sheet, such as an older one, says nothing.
+    A text that is no label of today, such as an older one, proves nothing.
     """
     labels = {each.label for each in (*block.inputs, *block.results)}
     for each in block.inputs:
         key = f"{block.key}_{each.key}"
-        said = _said_at(old, areas[key], isinstance(block, Log)) if key in areas else []
+        said = _texts_at(old, areas[key], isinstance(block, Log)) if key in areas else []
         if each.label not in said:
             others = [text for text in said if text in labels]
             if others:
                 yield key, each.label, others[0]
 
 
-def _said_at(old: FilledPlanner, area: Area, is_column: bool) -> list[str]:
+def _texts_at(old: FilledPlanner, area: Area, is_column: bool) -> list[str]:
     """The texts above a column, or to the left of a cell, the nearest first."""
     cells = old.book.sheets.get(area.sheet, {})
     above = [(area.row - step, area.column) for step in range(1, ROWS_OF_HEADINGS + 1)]

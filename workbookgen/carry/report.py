@@ -1,4 +1,4 @@
-"""The outcome of carrying a planner over, in plain words."""
+"""The report of what carrying a planner over did."""
 
 from collections.abc import Iterator
 from pathlib import Path
@@ -8,20 +8,20 @@ from workbookgen.carry.carry import Carried
 from workbookgen.carry.leftovers import SHEET
 from workbookgen.errors import counted
 
-MOST = 20  # of a list; the sheet Leftovers has them all
+MOST = 20  # lines of a list; the sheet Leftovers has all of them
 
 
 def sentences(carried: Carried, old: Path, new: Path) -> Iterator[str]:
-    """One line after another."""
+    """The lines of the report."""
     yield f"{new} is ready, with the entries of {old} (made with workbookgen {carried.version})."
     for sheet, lines in carried.lines.items():
         yield f"  {sheet}: {counted(lines, 'line')}"
     if carried.converted:
         values = counted(carried.converted, "value")
-        yield f"  {values} converted to the new units; where a cell rounds one, a note on it tells what it was."
+        yield f"  {values} converted to the new units; where a cell rounds one, a note on it says what it was."
     if carried.renewed:
         lines = counted(carried.renewed, "line")
-        yield f"  {lines} that a planner brings along, untouched, as the new planner has them."
+        yield f"  {lines} that planners start with, and that nobody had changed, as in a new planner."
     yield from _first((*carried.misplaced, *carried.notes))
     if carried.leftovers:
         yield f"{_of_leftovers(carried)}: see the sheet {SHEET}."
@@ -33,28 +33,28 @@ def sentences(carried: Carried, old: Path, new: Path) -> Iterator[str]:
         yield from _first(carried.differences)
     elif carried.misplaced:
         yield (
-            "Whether its results are those of before cannot be said: entries came over under other names. "
-            "See to these first."
+            "Whether the results are the same as before cannot be said, since entries came over under other names. "
+            "See to those first."
         )
     else:
         yield "Every result is the same as before."
     if carried.unproven:
         yield (
-            f"In {counted(len(carried.unproven), 'place')} the engine that proves planners says something else "
-            "than the reference library, whose values stand there now. "
-            "Your spreadsheet program works them out anew when you open the planner; look there first:"
+            f"In {counted(len(carried.unproven), 'place')} the engine that proves planners disagrees "
+            "with the reference library, whose values are there now. "
+            "Your spreadsheet program recalculates them when you open the planner; look there first:"
         )
         yield from _first(carried.unproven)
 
 
 def _of_leftovers(carried: Carried) -> str:
-    """How many things found no home, and how many stand where the planner does not take them."""
+    """How many things found no place, and how many are in their cells though the planner does not accept them."""
     kept, parts = len(carried.leftovers) - carried.homeless, []
     if carried.homeless:
-        parts.append(f"{counted(carried.homeless, 'thing')} found no home")
+        parts.append(f"{counted(carried.homeless, 'thing')} found no place")
     if kept:
-        stand, them = ("stands", "it") if kept == 1 else ("stand", "them")
-        parts.append(f"{counted(kept, 'thing')} {stand} in place, though the planner does not take {them}")
+        are, them = ("is in its cell", "it") if kept == 1 else ("are in their cells", "them")
+        parts.append(f"{counted(kept, 'thing')} {are}, though the planner does not accept {them}")
     return "; ".join(parts)
 
 
@@ -64,7 +64,8 @@ def _of_differences(carried: Carried) -> str:
     told = f"{counted(number, 'result')} differ{'s' if number == 1 else ''} from what the old planner shows"
     if carried.version == __version__:
         return told
-    return f"{told}, made with version {carried.version}; this is {__version__}, which works some out otherwise"
+    newer = f"this is {__version__}, which calculates some differently"
+    return f"{told}. It was made with version {carried.version}; {newer}"
 
 
 def _first(items: tuple) -> Iterator[str]:

@@ -1,10 +1,9 @@
-"""Reviewing what was carried: does the new planner say the same as the old one?
+"""Reviewing what was carried: does the new planner show the same as the old one?
 
-What the old planner shows is in its file, stored by the program that saved it; where nothing was stored, the
-reference library calculates it from the entries. The library calculates the new one. Results of the same field and
-record must agree after conversion; where they do not, because a line or a figure on which they rest differs, or
-because a newer version calculates differently, it is reported. So is every entry that the new planner does not
-accept.
+What the old planner shows is in its file, stored by the program that saved it. If nothing was stored, the reference
+library calculates it from the entries, as it calculates the new planner. Results of the same field and record must
+agree after conversion. If they do not, because a line or a figure that they depend on differs, or because a newer
+version calculates differently, that is reported. So is every entry that the new planner does not accept.
 """
 
 from collections.abc import Iterator
@@ -53,7 +52,7 @@ def results(planner: Planner, entries: Entries) -> Values:
 
 
 def results_of_old(old: FilledPlanner) -> Values:
-    """The results of an old planner. A field that it does not have yet is as in a new one, or blank."""
+    """The calculated results of an old planner. A field that it lacks is as in a new planner, or blank in a log."""
 
     def new_column(block: Block, each: Input) -> tuple[Entry, ...]:
         return (None,) * block.rows if isinstance(block, Log) else (each.first(old.planner.system),)
@@ -64,7 +63,7 @@ def results_of_old(old: FilledPlanner) -> Values:
 
 
 def shown_by_old(old: FilledPlanner) -> Values:
-    """The results as an old planner's file has them; none where the program that saved it stored none."""
+    """The results that are stored in an old planner's file; none if the program that saved it stored none."""
     shown: Values = {}
     for block in old.planner.blocks.values():
         for each in block.results:
@@ -85,25 +84,22 @@ def _shown_in(old: FilledPlanner, key: str, row: int) -> Entry:
 def differences(old: FilledPlanner, before: Values, new: Planner, after: Values, matched: Matched) -> list[Difference]:
     """Results that were calculated before and differ now."""
     found = []
-    left_aside = _hang_on_proofs(old.planner)
+    of_proofs = _depending_on_proofs(old.planner)
     sheets = {part.key: sheet.name for sheet in new.sheets for part in sheet.parts}
     comparing = _Comparing(old, new, before, after, matched)
     for block in old.planner.blocks.values():
         target = new.blocks.get(block.key)
         for result in block.results if target else ():
             key, other = f"{block.key}_{result.key}", target.by_key.get(result.key)
-            is_repeated = result.key.startswith(AGAIN)  # the same, worked out a second time
+            is_repeated = result.key.startswith(AGAIN)  # the same result, calculated a second time
             is_there = key in before and isinstance(other, Result) and result.is_text == other.is_text
-            if is_there and not is_repeated and key not in left_aside:
+            if is_there and not is_repeated and key not in of_proofs:
                 found += comparing.differences(sheets[block.key], block, result, other)
     return found
 
 
-def _hang_on_proofs(planner: Planner) -> set[str]:
-    """The results that count the published examples, or say something about the count.
-
-    They do not depend on what was entered.
-    """
+def _depending_on_proofs(planner: Planner) -> set[str]:
+    """The results that count the published examples, or depend on such a count, and so on nothing that was entered."""
     words = {
         f"{block.key}_{result.key}": [planner.meaning(block, word) for word in result.words]
         for block in planner.blocks.values()
@@ -132,7 +128,7 @@ def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -
                 entry = matched.entries[key][place]
                 if entry is None or _accepts(each, entry, new, names):
                     continue
-                why = f"the new planner does not take it. {refusal(each, new.system)}"
+                why = f"the new planner does not accept it. {refusal(each, new.system)}"
                 if isinstance(entry, str) and not each.is_text and old.settings.units != new.system:
                     why += f" The old planner was for {old.settings.units}."
                 stood, unit = readable(each, old.entries[key][row], old.settings.units)
@@ -149,7 +145,7 @@ def _accepts(each: Input, entry: Entry, planner: Planner, values: Values) -> boo
 
 @dataclass(frozen=True)
 class _Comparing:
-    """Two planners with what each shows, to be compared result by result."""
+    """Two planners with what each shows, compared result by result."""
 
     old: FilledPlanner
     new: Planner

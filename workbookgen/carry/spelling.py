@@ -1,8 +1,8 @@
 """Names that are the same to one program and different to another.
 
-Programs agree on case, letter by letter, and differ beyond that (see `texts`): ß and ss, a combining accent, a
-no-break space. Such names are carried as they are; this is reported, since in another program other lines may belong
-together.
+Programs treat capitals and small letters alike, letter by letter, but they differ about ß and ss, combining accents,
+and no-break spaces (see `texts`). Such names are carried as they are and reported, since another program may match
+other lines.
 """
 
 from collections.abc import Iterator
@@ -15,20 +15,20 @@ from workbookgen.language.parts import Column
 from workbookgen.language.planner import Planner
 from workbookgen.texts import folded, loosely, strictly
 
-WRITE_IT_ONE_WAY = "Write the name in one way in all its places."
+SPELL_IT_ALIKE = "Write the name the same way everywhere."
 
 
-def told_apart(planner: Planner, entries: Entries) -> list[Fault]:
-    """Names of one list that are not the same, or not different, to every program."""
+def ambiguous_names(planner: Planner, entries: Entries) -> list[Fault]:
+    """Pairs of names on one list that are the same to some programs only."""
     return [
-        Fault("", f"{first} and {other} are one name to some programs and two to others. {WRITE_IT_ONE_WAY}")
+        Fault("", f"{first} and {other} are the same name to some programs and two names to others. {SPELL_IT_ALIKE}")
         for names in _spellings(planner, entries)
         for first, other in _pairs(names)
     ]
 
 
-def beyond_a_to_z(planner: Planner, entries: Entries) -> bool:
-    """Whether a name has other capitals in some place; of those the embedded engine knows A to Z alone."""
+def has_capitals_beyond_a_to_z(planner: Planner, entries: Entries) -> bool:
+    """Whether two spellings of a name differ in case beyond A to Z, so that the embedded engine sees two names."""
     return any(
         len({strictly(each.text) for each in names if folded(each.text) == folded(name.text)}) > 1
         for names in _spellings(planner, entries)
@@ -38,7 +38,7 @@ def beyond_a_to_z(planner: Planner, entries: Entries) -> bool:
 
 @dataclass(frozen=True)
 class _Spelled:
-    """A name as it is written somewhere, and where first."""
+    """A name as it is written somewhere, and the place."""
 
     text: str
     place: str
@@ -48,14 +48,14 @@ class _Spelled:
 
 
 def _pairs(names: list[_Spelled]) -> Iterator[tuple[_Spelled, _Spelled]]:
-    """The first of each way to write a name, with each other way."""
+    """The first spelling of a name, with each of the others."""
     ways = {folded(each.text): each for each in reversed(names)}
     first, *others = sorted(ways.values(), key=names.index)
     yield from ((first, other) for other in others)
 
 
 def _spellings(planner: Planner, entries: Entries) -> Iterator[list[_Spelled]]:
-    """Of each list of names, all ways to write what the most lenient program takes for one name."""
+    """Groups of spellings that the most lenient program takes for one name, list by list."""
     lists: dict[str, list[_Spelled]] = {}
     for block in planner.blocks.values():
         for each in block.inputs:

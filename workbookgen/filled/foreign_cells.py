@@ -28,8 +28,8 @@ from workbookgen.ooxml.references import MOST_ROWS, cell_name
 # The table of what found no cell in an earlier carrying, and its sheet, to which every sheet links.
 KEPT = "leftovers"
 KEPT_ON = "Leftovers"
-OUTSIDE = "typed outside the cells of the planner"
-OVERWRITTEN = "it stood where the planner has a formula"
+OUTSIDE = "typed outside the planner's cells"
+OVERWRITTEN = "it was where the planner has a formula"
 CHANGED = "the planner's formula was changed to this"
 NO_SUCH_FIELD = "the new planner does not have this field"
 
@@ -166,7 +166,7 @@ class _Search:
         for sheet, comments in self.old.book.comments.items():
             for position, text in comments.items():
                 if position not in inputs.get(sheet, ()):
-                    yield ForeignCell(sheet, cell_name(position), "", text, "a note on a cell that is not typed into")
+                    yield ForeignCell(sheet, cell_name(position), "", text, "a note on a cell that is not an input")
 
     @cached_property
     def _said(self) -> dict[str, dict[Position, float | str]]:

@@ -42,8 +42,7 @@ OVERLAP = 32  # bytes, longer than any mark that is searched for
 AGAIN = "Ask for it again, or take an older copy."
 AS_XLSX = "Open it in your spreadsheet program and save it as .xlsx."
 PASSWORD = (
-    "it is protected with a password. "
-    "Open it in your spreadsheet program, take the password off, save it and try again."
+    "it is protected with a password. Open it in your spreadsheet program, remove the password, save it and try again."
 )
 MACROS = "it holds macros, which are never run here. Save it as .xlsx without macros and try again."
 
@@ -103,7 +102,7 @@ def _let_in(path: Path) -> tuple[Admitted, Package]:
         except FileError:
             raise
         except NotImplementedError:
-            raise FileError.at(str(path), f"it is packed in a way that no planner is. {AS_XLSX}") from None
+            raise FileError.at(str(path), f"it is compressed in a way that no planner is. {AS_XLSX}") from None
         except DAMAGE:
             raise FileError.at(str(path), f"this file is damaged, or was cut off on its way here. {AGAIN}") from None
         until_admitted.pop_all()
@@ -113,14 +112,14 @@ def _let_in(path: Path) -> tuple[Admitted, Package]:
 def _head(path: Path) -> bytes:
     """The first bytes of an ordinary file of an acceptable size."""
     if path.name.startswith(("~$", ".~lock.")):
-        mark = "this is only the mark of a file that is open in a spreadsheet program; give the planner itself."
+        mark = "this is only the lock of a file that is open in a spreadsheet program; give the planner itself."
         raise FileError.at(str(path), mark)
     try:
         about = path.stat()
         if stat.S_ISDIR(about.st_mode):
             raise FileError.at(str(path), "this is a folder; give the planner in it.")
         if not stat.S_ISREG(about.st_mode):
-            raise FileError.at(str(path), "this is no ordinary file; give a planner.")
+            raise FileError.at(str(path), "this is not an ordinary file; give a planner.")
         if about.st_size > MOST_BYTES:
             too_large = f"this file has {about.st_size / 2**20:,.0f} MB, far more than a planner; it is not read."
             raise FileError.at(str(path), too_large)
@@ -156,7 +155,7 @@ def _no_package(path: Path, head: bytes) -> str:
     if head.startswith(b"\xd0\xcf\x11\xe0"):
         if "EncryptedPackage".encode("utf-16-le") in path.read_bytes():
             return PASSWORD
-        return f"this is a workbook of an old kind (.xls). {AS_XLSX}"
+        return f"this is a workbook in the old .xls format. {AS_XLSX}"
     start = head.removeprefix(b"\xef\xbb\xbf").lstrip().lower()
     if start.startswith((b"<!doctype html", b"<html", b"<head", b"<table")):
         return f"this is a web page, whatever its name says. {AS_XLSX}"
@@ -182,7 +181,7 @@ def _kind(path: Path, package: zipfile.ZipFile) -> str:
     if any(entry.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED) for entry in entries):
         raise NotImplementedError
     if twice := [name for name, times in Counter(name.lower() for name in names).items() if times > 1]:
-        raise FileError.at(str(path), f"it holds the part {twice[0]} twice, as no program writes it. {AGAIN}")
+        raise FileError.at(str(path), f"it holds the part {twice[0]} twice, which no program writes. {AGAIN}")
     if "mimetype" in names:
         return _open_document(path, package, names)
     if "[Content_Types].xml" not in names:
@@ -191,7 +190,7 @@ def _kind(path: Path, package: zipfile.ZipFile) -> str:
     if b"macroEnabled" in types or any(name.lower().endswith("vbaproject.bin") for name in names):
         raise FileError.at(str(path), MACROS)
     if b"spreadsheetml.sheet.main" not in types and b"spreadsheetml.template.main" not in types:
-        what = next((what for mark, what in _OTHERS if mark in types), "something else than a workbook")
+        what = next((what for mark, what in _OTHERS if mark in types), "something other than a workbook")
         raise FileError.at(str(path), f"this is {what}. Give a planner, saved as .xlsx.")
     return "xlsx"
 
@@ -203,7 +202,7 @@ def _open_document(path: Path, package: zipfile.ZipFile, names: list[str]) -> st
     if b"encryption-data" in manifest or "encrypted-package" in names:
         raise FileError.at(str(path), PASSWORD)
     if not kind.startswith(b"application/vnd.oasis.opendocument.spreadsheet"):
-        raise FileError.at(str(path), "this is no workbook. Give a planner, saved as .xlsx or .ods.")
+        raise FileError.at(str(path), "this is not a workbook. Give a planner, saved as .xlsx or .ods.")
     if any(name.startswith(("Basic/", "Scripts/")) and not name.endswith("/") for name in names):
         raise FileError.at(str(path), MACROS)
     return "ods"
@@ -217,9 +216,9 @@ def _start(package: zipfile.ZipFile, name: str) -> bytes:
 def _archive(names: list[str]) -> str:
     """What an archive is that is no workbook, and what to do with it."""
     if any(name.lower().endswith(".iwa") for name in names):
-        return "this is a file of Numbers. Export it there as an Excel workbook and try again."
+        return "this is a Numbers file. Export it from Numbers as an Excel workbook and try again."
     if inside := [name for name in names if name.lower().endswith((".xlsx", ".ods"))]:
-        return f"this is a .zip archive. Unpack it, and give {inside[0].rpartition('/')[2]} that is in it."
+        return f"this is a .zip archive. Unpack it, and give the {inside[0].rpartition('/')[2]} in it."
     return f"this is a .zip archive, not an .xlsx workbook. {AS_XLSX}"
 
 

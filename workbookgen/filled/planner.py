@@ -37,11 +37,11 @@ DAYS_FROM_1904 = 1462
 LABEL_ONLY = "its name is gone from the file, so its cells were found by their label. Look at these entries."
 NAME_GONE = (
     "its name is gone from the file, so nothing was read there. "
-    "Another program may have dropped it: take the file from before."
+    "Another program may have dropped it: use an earlier copy of the file."
 )
 NAMES_GONE = (
     "the names by which entries are found are gone, so nothing can be read. "
-    "The program that saved it dropped them: give the file from before."
+    "The program that saved it dropped them: give an earlier copy of the file."
 )
 MOST_LINES = 30_000  # of a log, inserted ones included; a name in a hostile file may point to a million
 
@@ -260,7 +260,7 @@ def _made_with(path: Path, book: Book, ranges: dict[str, Area]) -> tuple[str, Se
     start = next(((position, found[1]) for position, text in texts if (found := _MADE_WITH.match(text))), None)
     if start is None:
         lost = f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read."
-        raise FileError.at(str(path), lost)
+        raise FileError.at(str(path), f"{lost} Give an earlier copy of the file.")
     (row, column), version = start
     lines = [text for position, text in texts if position[1] == column and position[0] >= row]
     settings, notes = _forgiving("\n".join(lines), f"{path.name}, sheet {sheet}")
@@ -278,7 +278,7 @@ def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
         raise FileError.at(place, f"the settings were changed and cannot be read: {strange}.") from None
     notes: list[Fault] = []
     if table.get("fibers"):
-        notes.append(Fault(place, "its own fiber table is not looked up; the lines of its guide are read."))
+        notes.append(Fault(place, "the fiber table that they name is not read; the guide in the planner is."))
         table["fibers"] = ""
     while True:
         try:
@@ -293,7 +293,7 @@ def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
             if not location or location[0] == "units" or not _remove(table, location):
                 raise FileError.at(place, f"the settings cannot be read: {first['msg']}.") from None
             setting = ".".join(map(str, location))
-            reason = "is not known to" if first["type"] == "extra_forbidden" else "has a value that is not taken by"
+            reason = "is not known to" if first["type"] == "extra_forbidden" else "has a value that is not accepted by"
             notes.append(Fault(place, f"the setting {setting} {reason} this version; it was left out."))
 
 

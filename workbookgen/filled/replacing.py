@@ -30,7 +30,7 @@ def require_no_entries(target: Path, intended: Settings | None = None) -> None:
     except FileError as problem:
         if _may_be_a_planner(target):
             why = problem.faults[0].sentence.partition(". ")[0].rstrip(".")
-            lost = "What somebody may have written into it would be lost, so it is not written over."
+            lost = "What somebody may have typed into it would be lost, so it was not replaced."
             raise FileError.at(str(target), f"{why}. {lost} {ELSEWHERE}") from None
         return
     if written:

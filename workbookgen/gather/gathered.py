@@ -96,7 +96,7 @@ def planners_in(places: Sequence[Path], leave_out: Sequence[Path] = ()) -> list[
     out = {path.absolute() for path in leave_out}
     files = [file for place in places for file in (_in_folder(place, out) if place.is_dir() else [place])]
     if not files:
-        raise FileError.at(", ".join(map(str, places)), "there is no .xlsx or .ods workbook in there.")
+        raise FileError.at(", ".join(map(str, places)), "there is no .xlsx or .ods workbook in it.")
     return files
 
 

@@ -24,7 +24,7 @@ from workbookgen.language.entries import Entries
 from workbookgen.language.planner import Planner
 
 OUR_FAULT = "workbookgen itself failed on this file, which is our fault ({}: {})."
-TOO_BIG = "this file needs more memory than there is."
+TOO_BIG = "this file needs more memory than there is. Close other programs, and gather again."
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from functools import cache
 import numpy as np
 
 from workbookgen.checking.expected import expected_of_keys
+from workbookgen.errors import counted
 from workbookgen.filled.planner import records_of
 from workbookgen.gather.columns import MESSAGE, TABLES, Column, Table
 from workbookgen.language.domains import Choice
@@ -90,7 +91,7 @@ def _records(
                 continue
             columns[column.name], strange = _numbers(shown, lines, _factor(block, column, planner.system))
             if strange:
-                empty = f"no number, or one beyond all bounds, in {strange} of the cells; empty here."
+                empty = f"not a number, or too large, in {counted(strange, 'cell')}; left empty here."
                 records.notes.append(f"{column.name} of the {table.name}: {empty}")
     return records
 

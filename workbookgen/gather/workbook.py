@@ -46,7 +46,7 @@ HEADS = {
     "most": ("Most", 9, SHARE),
     "mean_doubt95": ("Mean ±, 95%", 10, SHARE),
     "published": ("In the guide", 9, SHARE),
-    "in_use": ("To reckon with", 11, SHARE),
+    "in_use": ("To plan with", 11, SHARE),
     "skeins": ("Skeins", 8, COUNT),
     "mean_grist_m_per_g": ("Mean grist, m/g", 10, "0.00"),
     "least_grist_m_per_g": ("Least", 9, "0.00"),
@@ -63,7 +63,7 @@ HEADS = {
     "version": ("Made with", 10, ""),
     "samples": ("Samples", 9, COUNT),
     "projects": ("Projects", 9, COUNT),
-    "what": ("What is told", 110, ""),
+    "what": ("What to know", 110, ""),
     "table": ("Table", 12, ""),
     "column": ("Column", 26, ""),
     "unit": ("Unit", 10, ""),
@@ -75,8 +75,8 @@ ABOUT = (
         "What this is",
         (
             "The figures of several planners together, to compare and to plan with. Nothing here is a formula; gather again for newer figures.",
-            "Each planner was worked out anew from what was typed into it. Files with the same bytes count once; "
-            "later versions of one planner count each, so give only the latest.",
+            "Each planner was calculated anew from what was typed into it. Files with the same bytes count once; "
+            "several versions of one planner each count, so give only the latest.",
         ),
     ),
     (
@@ -84,8 +84,8 @@ ABOUT = (
         (
             "Only what was weighed before and after counts. Lots count alike, large or small. A loss is a share of what went into that stage; a yield is the share that came out.",
             "Spread is the standard deviation: about two lots in three lie within one spread of the mean. The mean is known to within ± (95%, Student's t); "
-            f"under {ENOUGH} lots this is left empty, since it would say nothing.",
-            f"To reckon with: the guild's own mean from {ENOUGH} lots on, until then what the guide says. Many lots of one planner are still one person's hands.",
+            f"under {ENOUGH} lots this is left empty, since it would say next to nothing.",
+            f"To plan with: the guild's own mean from {ENOUGH} lots on, until then what the guide says. Many lots of one planner are still one person's hands.",
         ),
     ),
     (

@@ -26,7 +26,10 @@ MOST_IN_A_BATCH = 32
 MOST_PROCESSES = 61  # that Windows can wait for
 BATCHES_ON_A_CLUSTER = 512  # under way at a time
 PATIENCE = 20  # seconds until a cluster must have answered
-GIVEN_UP = "reading this file stopped the program twice; it may need more memory than there is."
+GIVEN_UP = (
+    "reading this file stopped the program twice, perhaps because memory ran out. "
+    "Close other programs, and gather again."
+)
 
 Numbered = tuple[int, str]
 
@@ -60,7 +63,9 @@ def cluster(address: str) -> Engine:
         try:
             client = Client(address, timeout=PATIENCE, set_as_default=False)
         except (OSError, ValueError) as problem:
-            raise FileError.at("--cluster", f"no cluster answers at {address} ({problem}).") from None
+            raise FileError.at(
+                "--cluster", f"no cluster answers at {address} ({problem}). Start it, or correct the address."
+            ) from None
         with client:
             yield client.get_executor(pure=False)
 
@@ -89,7 +94,9 @@ def _rounds(
         with engine.open() as executor:
             _work(executor, waiting, most, step, read, lost)
         if len(waiting) == left:
-            raise FileError.at("gather", "the processes that read the files cannot be started.")
+            raise FileError.at(
+                "gather", "the processes that read the files cannot be started. Close other programs, and try again."
+            )
     return read, lost
 
 

@@ -210,7 +210,7 @@ def templates() -> Path:
 def load(path: Path) -> Settings:
     """Read a settings file. Raises SettingsError with every fault found."""
     if path.exists() and not path.is_file():  # a pipe or a device might never end
-        kind = "a folder" if path.is_dir() else "no ordinary file"
+        kind = "a folder" if path.is_dir() else "not an ordinary file"
         raise SettingsError.at(str(path), f"this settings file cannot be read: it is {kind}.")
     try:
         text = path.read_text(encoding="utf-8-sig")  # some editors put a byte order mark first
