@@ -205,7 +205,7 @@ def test_entries_that_the_planner_does_not_take_stay_and_are_told(tmp_path, carr
     assert {each.now for each in told.values()} == {IN_ITS_CELL}
     assert "Reel: choose one of the names on the sheet Reels." in told[cell("skeins_reel")].why
     assert "The old planner was for us." in told[cell("skeins_tare")].why
-    assert outcome.carried.homeless == 0
+    assert outcome.carried.without_place == 0
 
 
 def test_the_old_planner_is_not_written_over(old_file, tmp_path):

@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
+from workbookgen.carry.earlier_units import EARLIER_UNITS
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
-from workbookgen.carry.told_before import TOLD_IN
 from workbookgen.errors import FileError
 from workbookgen.filled.planner import described, read_filled
 from workbookgen.language.entries import starting_entries
@@ -170,7 +170,7 @@ def test_what_a_planner_in_meters_told_in_yards_a_pound_is_no_other_result_now(c
     # A thread is not still to spin; what is, is at the grist wanted; projects that are not finished are called open.
     said_otherwise = {"glance_lots_words", "lot_sums_words", "way_spun_words", "glance_projects_words"}
     assert other == OF_WASHED_DESIGN | said_otherwise and outcome.leftovers == {}
-    for key in TOLD_IN:  # and the file has each of them, in yards per pound
+    for key in EARLIER_UNITS:  # and the file has each of them, in yards per pound
         before, now = old.cell(key, 0).value, outcome.new.cell(key, 0).value
         washed = 1 / 0.95 if key in OF_WASHED_DESIGN else 1
         # Of a meter in 100 g: 0.9144 m and 453.59237 g.

@@ -9,7 +9,7 @@ from workbookgen.book.write import write
 from workbookgen.build import layout_of
 from workbookgen.engines import Area
 from workbookgen.errors import FileError
-from workbookgen.filled.arithmetic import worked_out
+from workbookgen.filled.arithmetic import with_arithmetic_done
 from workbookgen.filled.planner import ORIGIN, ROWS_OF, area_of, described, read_filled
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.parts import Log
@@ -123,8 +123,8 @@ def test_arithmetic_without_a_stored_value_is_worked_out(rewritten, planner_file
     )
     filled = read_filled(path)
     assert filled.entries["skeins_wraps"][0] is None
-    assert worked_out(filled).entries["skeins_wraps"][0] == 104.0
-    assert worked_out(filled).cell("skeins_wraps", 0).formula == "=6.5*16"
+    assert with_arithmetic_done(filled).entries["skeins_wraps"][0] == 104.0
+    assert with_arithmetic_done(filled).cell("skeins_wraps", 0).formula == "=6.5*16"
 
 
 def test_arithmetic_is_left_where_names_run_over_whole_columns(rewritten, planner_file):
@@ -136,7 +136,7 @@ def test_arithmetic_is_left_where_names_run_over_whole_columns(rewritten, planne
     filled = read_filled(
         rewritten(WORKBOOK, r"(<definedName name=\"skeins_tare\">Skeins!\$J\$8:\$J\$)\d+", r"\g<1>1048576", path)
     )
-    assert worked_out(filled) is filled
+    assert with_arithmetic_done(filled) is filled
 
 
 def test_every_log_is_as_long_as_its_setting_says():

@@ -22,7 +22,7 @@ from workbookgen.carry.spelling import ambiguous_names, has_capitals_beyond_a_to
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines import EMBEDDED
 from workbookgen.errors import Fault, FileError
-from workbookgen.filled.arithmetic import worked_out
+from workbookgen.filled.arithmetic import with_arithmetic_done
 from workbookgen.filled.as_made import laid_out
 from workbookgen.filled.foreign_cells import foreign_cells
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
@@ -53,7 +53,7 @@ class Carried:
     unproven: tuple[Fault, ...] = ()  # formula cells for which the embedded engine differs from the library
 
     @property
-    def homeless(self) -> int:
+    def without_place(self) -> int:
         return sum(each.now == ONLY_HERE for each in self.leftovers)
 
 
@@ -68,7 +68,7 @@ def carry(
     require_workbook_name(target)
     require_another(target, [source])
     require_no_entries(target)
-    old = worked_out(read_filled(source))
+    old = with_arithmetic_done(read_filled(source))
     settings = settings or within_limits(old.settings)
     plain = described(settings)
     step()

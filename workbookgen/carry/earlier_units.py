@@ -1,4 +1,4 @@
-"""Results that older planners told in another unit than today's: read as what they are, they are no differences."""
+"""Results that older planners show in another unit than today's; in the right unit they are no differences."""
 
 from collections.abc import Iterable
 
@@ -7,9 +7,9 @@ from workbookgen.language.entries import Entry
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import GRIST_US
 
-# Up to the version before, planners of every unit system told these in yards per pound.
-FIRST_OF_TODAY = (0, 4, 3)
-TOLD_IN = dict.fromkeys(
+# Before this version, planners of every unit system showed these in yards per pound.
+FIRST_WITH_TODAYS_UNITS = (0, 4, 3)
+EARLIER_UNITS = dict.fromkeys(
     (
         "fiber_mean_grist",
         "fiber_limit_low",
@@ -29,10 +29,10 @@ TOLD_IN = dict.fromkeys(
 
 
 def in_todays_unit(key: str, result: Result, values: Iterable[Entry], version: str, system: str) -> tuple[Entry, ...]:
-    """A result's values, as a planner of this version and unit system had them, in the unit of today's planner."""
-    if key not in TOLD_IN or _numbers(version) >= FIRST_OF_TODAY:
+    """A result's values in the unit of today's planner, from a planner of this `version` and unit `system`."""
+    if key not in EARLIER_UNITS or _numbers(version) >= FIRST_WITH_TODAYS_UNITS:
         return tuple(values)
-    before, today = TOLD_IN[key].unit(system), result.unit.unit(system)
+    before, today = EARLIER_UNITS[key].unit(system), result.unit.unit(system)
     return tuple(in_unit(value, before, today) if isinstance(value, float) else value for value in values)
 
 

@@ -49,9 +49,9 @@ def sentences(carried: Carried, old: Path, new: Path) -> Iterator[str]:
 
 def _of_leftovers(carried: Carried) -> str:
     """How many things found no place, and how many are in their cells though the planner does not accept them."""
-    kept, parts = len(carried.leftovers) - carried.homeless, []
-    if carried.homeless:
-        parts.append(f"{counted(carried.homeless, 'thing')} found no place")
+    kept, parts = len(carried.leftovers) - carried.without_place, []
+    if carried.without_place:
+        parts.append(f"{counted(carried.without_place, 'thing')} found no place")
     if kept:
         are, them = ("is in its cell", "it") if kept == 1 else ("are in their cells", "them")
         parts.append(f"{counted(kept, 'thing')} {are}, though the planner does not accept {them}")

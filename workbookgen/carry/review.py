@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from workbookgen.carry.conversion import in_unit
+from workbookgen.carry.earlier_units import in_todays_unit
 from workbookgen.carry.leftovers import IN_ITS_CELL, Leftover
 from workbookgen.carry.matching import Matched, readable
-from workbookgen.carry.told_before import in_todays_unit
 from workbookgen.checking.compare import agree, are_same_words
 from workbookgen.checking.expected import expected_of_blocks
 from workbookgen.engines import ErrorValue

@@ -1,1 +1,1 @@
-"""Filled planners, as people save them: the content of their cells, and of their inputs."""
+"""Filled planners as people save them: what is in their cells, and what of it are entries."""

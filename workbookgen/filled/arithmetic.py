@@ -1,7 +1,7 @@
 """Arithmetic typed into an input, such as =6.5*16, for which the file has no value.
 
-Spreadsheet programs store what a formula gives; programs that only edit files do not. Then the embedded engine
-calculates it, so an entry is not taken for an empty cell.
+Spreadsheet programs store the result of a formula; programs that only edit files do not. Then the embedded engine
+calculates it, so that an entry is not taken for an empty cell.
 """
 
 from collections.abc import Iterator
@@ -14,13 +14,10 @@ from workbookgen.filled.cells import Cell
 from workbookgen.filled.planner import MOST_LINES, FilledPlanner, area_of, as_entry
 
 
-def worked_out(old: FilledPlanner) -> FilledPlanner:
-    """The planner with the values of such cells.
-
-    Where the engine cannot read the file, or would take minutes for it, they stay empty.
-    """
-    pending = list(_unsaid(old))
-    if not pending or _reaches_far(old):
+def with_arithmetic_done(old: FilledPlanner) -> FilledPlanner:
+    """The planner with the values of such cells. They stay empty if the engine cannot read the file, or not quickly."""
+    pending = list(_without_value(old))
+    if not pending or _has_a_huge_name(old):
         return old
     try:
         with engine(EMBEDDED).open(old.path) as session:
@@ -38,8 +35,8 @@ def worked_out(old: FilledPlanner) -> FilledPlanner:
     return replace(old, entries=entries)
 
 
-def _unsaid(old: FilledPlanner) -> Iterator[tuple[str, int]]:
-    """The inputs, by full key and record, with a formula of which the file does not say what it gives."""
+def _without_value(old: FilledPlanner) -> Iterator[tuple[str, int]]:
+    """The full key and record of each input with a formula whose result is not in the file."""
     columns = {
         (sheet, column)
         for sheet, cells in old.book.sheets.items()
@@ -54,7 +51,7 @@ def _unsaid(old: FilledPlanner) -> Iterator[tuple[str, int]]:
                 yield key, row
 
 
-def _reaches_far(old: FilledPlanner) -> bool:
-    """Whether the name of an input covers more lines than a log can have: every sum would go through them all."""
+def _has_a_huge_name(old: FilledPlanner) -> bool:
+    """Whether the name of an input covers more lines than a log can have, all of which every sum would go through."""
     areas = (area_of(old.book.names[key]) for key in old.entries)
     return any(area.rows > MOST_LINES for area in areas if area)

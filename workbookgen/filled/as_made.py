@@ -1,7 +1,7 @@
-"""A planner as it was made: laid out, and what it says by itself.
+"""A planner as it was made: its layout, and its own texts and numbers.
 
-Both are pure functions of settings. Carrying asks for them more than once, and many planners of
-a guild have the same settings.
+Both are pure functions of the settings, and cached: carrying needs them more than once, and many planners of a guild
+have the same settings.
 """
 
 from functools import lru_cache
@@ -16,7 +16,7 @@ from workbookgen.settings import Settings
 
 @lru_cache(maxsize=4)
 def laid_out(settings: Settings) -> Layout:
-    """The planner of these settings with everything in its place."""
+    """The layout of the planner that these settings describe."""
     return place(described(settings))
 
 

@@ -1,10 +1,9 @@
 """A workbook as it is in a file: what is in its cells, and where its names point.
 
-Planners come back from many programs, as .xlsx or .ods, and each program spells the same thing in its own way. Here
-it is brought to one spelling: numbers, texts, truth values, errors as errors, dates as days counted by the 1900
-system, formulas in the words of .xlsx. Nothing is calculated here and nothing is known about planners. The formats
-are read part by part (`ooxml`): the libraries at hand are either too slow for a thousand planners, or leave out
-formulas and errors.
+Planners come back from many programs, as .xlsx or .ods, and each program writes the same thing in its own way. Here
+everything gets one form: numbers, texts, truth values, errors, dates as days of the 1900 system, and formulas as in
+.xlsx. Nothing is calculated here, and nothing is known about planners. The formats are read part by part (`ooxml`),
+since the available libraries are too slow for a thousand planners, or leave out formulas and errors.
 """
 
 from collections.abc import Callable, Collection
@@ -32,16 +31,16 @@ class Book:
     path: Path
     sheets: dict[str, dict[Position, Cell]]  # of the sheets that were asked for
     names: dict[str, str]  # defined name -> where it points
-    comments: dict[str, dict[Position, str]] = field(default_factory=dict)  # what people pinned to cells
+    comments: dict[str, dict[Position, str]] = field(default_factory=dict)  # notes pinned to cells
     sheet_names: tuple[str, ...] = ()  # of all sheets
     protected: frozenset[str] = frozenset()  # sheets in which only unlocked cells can be typed into
     counts_from_1904: bool = False  # then its days are 1,462 fewer than ours
 
 
 def open_book(path: Path, sheets: Collection[str] | Wanted | None = None) -> Book:
-    """Read a workbook, or only these sheets of it. Raises FileError, with a sentence, where it cannot be read.
+    """Read a workbook, or only these sheets of it. Raises FileError, with a sentence, if it cannot be read.
 
-    The selection may also be a function from the defined names to sheets and the columns of each.
+    `sheets` may also be a function from the defined names to the sheets and the columns of each.
     """
     with admitted(path) as (about, package):
         contents = _contents(path, {"xlsx": xlsx, "ods": ods}[about.kind], package, _choice(sheets))

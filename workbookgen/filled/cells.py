@@ -1,4 +1,4 @@
-"""What every reader of a file format returns: cells, names and notes, in one spelling."""
+"""What every reader of a file format returns: cells, names and notes, in one form."""
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -22,7 +22,7 @@ class UnknownForm(Exception):
 
 
 class Cell(NamedTuple):
-    """The content of a cell. `formula` is empty where something was typed."""
+    """The content of a cell. `formula` is empty if a value was typed."""
 
     value: Value
     formula: str = ""

@@ -1,7 +1,7 @@
-"""What people put into a planner beside its inputs: notes in the margin, sheets, changed formulas.
+"""What people put into a planner besides its inputs: notes in the margin, sheets, changed formulas.
 
-A sheet of this same version, whose lines are where they were written, is compared with what the generator writes.
-Otherwise the names of the file show which cells are ours: what is to the right of them or below them is the user's.
+A sheet of this same version, with its lines where they were written, is compared with what the generator writes. In
+other sheets the names in the file show which cells are ours; what is to the right of those, or below, is the user's.
 """
 
 import math
@@ -25,7 +25,7 @@ from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
 from workbookgen.ooxml.references import MOST_ROWS, cell_name
 
-# The table of what found no cell in an earlier carrying, and its sheet, to which every sheet links.
+# The table of entries that found no cell in an earlier carrying, and its sheet, which every sheet links to.
 KEPT = "leftovers"
 KEPT_ON = "Leftovers"
 OUTSIDE = "typed outside the planner's cells"
@@ -36,7 +36,7 @@ NO_SUCH_FIELD = "the new planner does not have this field"
 
 @dataclass(frozen=True)
 class ForeignCell:
-    """One thing: where it was, what it was, and why it is listed."""
+    """Something foreign: where it was, what it was, and why it is listed."""
 
     sheet: str
     cell: str
@@ -51,9 +51,9 @@ class ForeignCell:
 
 
 def foreign_cells(old: FilledPlanner, known: Collection[tuple[str, Position]] = ()) -> list[ForeignCell]:
-    """Everything put in besides entries, in the order of the sheets; of `known` cells, it is known where that went.
+    """Everything put in besides entries, except cells that are `known` to have been carried over.
 
-    Raises FileError where that is too much.
+    Raises FileError if that is too much.
     """
     search = _Search(old)
     cells = sum(len(each) for each in old.book.sheets.values())
@@ -69,7 +69,7 @@ def foreign_cells(old: FilledPlanner, known: Collection[tuple[str, Position]] = 
 
 @dataclass
 class _Search:
-    """One file, looked through for what is not the planner's."""
+    """One file, searched for what is not the planner's."""
 
     old: FilledPlanner
 
@@ -79,14 +79,14 @@ class _Search:
 
     @cached_property
     def areas(self) -> dict[str, Area]:
-        """Where each name of ours points, in the file."""
+        """The cells that each name of ours points to in the file."""
         areas = {name: area for name, text in self.old.book.names.items() if (area := area_of(text))}
         ours = [name for name in areas if name in self.layout.placements or self._is_of_a_block(name)]
         return {name: areas[name] for name in ours}
 
     @cached_property
     def taken(self) -> dict[str, set[Position]]:
-        """Sheet -> the cells that names of ours point to. Facts that can be compared are not among them."""
+        """Sheet -> the cells that names of ours point to, without facts that are compared with what was written."""
         facts = [
             key for key, each in self.layout.placements.items() if _is_fact(each) and each.sheet in self.as_written
         ]
@@ -106,7 +106,7 @@ class _Search:
 
     @cached_property
     def as_written(self) -> set[str]:
-        """The sheets of which every cell of ours is where this version writes it."""
+        """The sheets on which every cell of ours is where this version writes it."""
         if self.old.version != __version__:
             return set()
         placements = self.layout.placements
@@ -135,7 +135,7 @@ class _Search:
                     yield self._foreign(area.sheet, position, cell, NO_SUCH_FIELD, self._label(area))
 
     def results(self) -> Iterator[ForeignCell]:
-        """What replaced our formulas, or was made of them. Where lines were inserted, all formulas adapt."""
+        """Values that replaced our formulas, and changed formulas. Those that inserted lines changed do not count."""
         is_whole = self.as_written == set(self.layout.plans)
         for key, placed in self.layout.placements.items():
             if key not in self.areas or isinstance(placed.field, Input) or _is_fact(placed):
@@ -175,12 +175,12 @@ class _Search:
 
     @cached_property
     def _words(self) -> set[str]:
-        """Every text that the generator writes, starting values too, and what earlier versions wrote below fields."""
+        """Every text that the generator writes, with starting values, and what earlier versions wrote below fields."""
         columns = (*(cells.values() for cells in self._said.values()), *starting_entries(self.layout.planner).values())
-        return {value for column in columns for value in column if isinstance(value, str)} | _said_before()
+        return {value for column in columns for value in column if isinstance(value, str)} | _earlier_sentences()
 
     def _fits(self, written: dict[Position, float | str]):
-        """Whether a cell is as it was written. The row of links differs while there is a sheet of leftovers."""
+        """A test whether a cell is as it was written. The row of links differs if there is a sheet of leftovers."""
 
         def is_ours(position: Position, cell: Cell) -> bool:
             is_as_written = position in written and _same(cell, written[position])
@@ -189,7 +189,7 @@ class _Search:
         return is_ours
 
     def _is_inside(self, sheet: str):
-        """Whether a cell is among those that names point to. A sheet that no name points to is the user's own."""
+        """A test whether a cell is within the area of our names. A sheet that no name points to is the user's own."""
         named = [area for area in [*self.areas.values(), *self._own_leftovers] if area.sheet == sheet]
         if not named:
             known = sheet in self.layout.plans
@@ -198,14 +198,14 @@ class _Search:
         given = [part.most_given for part, area in verdicts if area and area.sheet == sheet]
         columns = [area.last_column for area in named]
         right = max(1 + COLUMNS, *columns, *(ProofColumn.VALUES + most - 1 for most in given))
-        # Below its fields, a sheet may have words of ours; while it is protected, nobody else's can be there.
+        # Below its fields, a sheet may have texts of ours; while it is protected, nobody can add others.
         bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
         inputs = [(area, self.old.ranges[name]) for name, area in self.areas.items() if name in self.old.ranges]
         above = {row for area, whole in inputs if area.sheet == sheet for row in range(whole.row, area.row)}
 
         def is_ours(position: Position, cell: Cell) -> bool:
             row, column = position
-            # A formula in an inserted line was copied there. Words that are ours are known by what they say.
+            # A formula in an inserted line was copied there. Texts of ours are recognized by their words.
             is_inside = column <= right and row <= bottom and (row not in above or cell.formula != "")
             return is_inside or (cell.value in self._words and not cell.formula)
 
@@ -216,8 +216,7 @@ class _Search:
         cells = self.old.book.sheets.get(area.sheet, {})
         place = area.row, 1
         if area.rows > 1:
-            # Else a line without words is between the heads and the records; hidden sums, which are formulas, may
-            # stand in it.
+            # Otherwise there is a line between the headings and the records that is blank but for hidden sums.
             has_unit_above = any(row == area.row - 1 and not cell.formula for (row, _), cell in cells.items())
             place = area.row - (2 if has_unit_above else 3), area.column
         label = cells.get(place)
@@ -233,9 +232,9 @@ class _Search:
 
 
 @cache
-def _said_before() -> frozenset[str]:
-    """Sentences that earlier versions have below the fields of a sheet, and this one does not."""
-    return frozenset(Path(__file__).with_name("said_before.txt").read_text(encoding="utf-8").splitlines())
+def _earlier_sentences() -> frozenset[str]:
+    """Sentences that earlier versions had below the fields of a sheet, and this one does not."""
+    return frozenset(Path(__file__).with_name("earlier_sentences.txt").read_text(encoding="utf-8").splitlines())
 
 
 def _is_formula(found: str, written: str) -> bool:
@@ -247,7 +246,7 @@ def _is_fact(placed: Placement) -> bool:
 
 
 def _positions(area: Area, among: Collection[Position]) -> Iterator[Position]:
-    """The cells of an area that are among these; a name in a hostile file may point to a whole sheet."""
+    """The positions of an area that are `among` these; in a hostile file the area may be a whole sheet."""
     rows, columns = range(area.row, area.last_row + 1), range(area.column, area.last_column + 1)
     if len(rows) * len(columns) > len(among):
         return (position for position in among if position[0] in rows and position[1] in columns)

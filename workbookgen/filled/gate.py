@@ -1,9 +1,9 @@
-"""The gate: what every file passes before anything in it is read.
+"""The gate that every file must pass before anything in it is read.
 
-Planners come by mail from strangers, so a file may be anything: truncated, another kind of file under this name,
-protected, full of macros, or made to exhaust whatever opens it. Here it is scanned from end to end in pieces, with
-bounds on its size and on the number of its parts, tags and cells, and nothing in it is trusted or run. What passes is
-whole, and no reader after this one needs more memory or time for it than for the largest planner.
+Planners come by mail from strangers, so a file may be anything: truncated, of another kind than its name says,
+protected, full of macros, or made to exhaust the program that opens it. Here it is scanned from end to end in pieces,
+with limits on its size and on the number of its parts, tags and cells, and nothing in it is trusted or run. A file
+that passes is whole, and takes no later reader more memory or time than the largest planner.
 """
 
 import re
@@ -21,23 +21,23 @@ from pathlib import Path
 from workbookgen.errors import FileError
 from workbookgen.ooxml.package import Package, ParseError
 
-# The largest planner that can be built has 2.9 million cells with all its lines. It was measured when it had 2.1
-# million: LibreOffice writes every formula out, then it has 44 MB, 543 MB unpacked and 11 million tags, as .ods 742 MB
-# and 6 million. Looking it through takes 20 MB of memory, reading it 920.
+# The largest planner that can be built has 2.9 million cells if all its lines are filled. It was measured when it had
+# 2.1 million: saved by LibreOffice, which writes every formula out, it has 44 MB, 543 MB unpacked and 11 million tags;
+# as .ods, 742 MB unpacked and 6 million. Scanning it takes 20 MB of memory, and reading it 920.
 MOST_BYTES = 96 * 2**20
 MOST_UNPACKED = 1_000 * 2**20
 MOST_PARTS = 2_000
 MOST_TAGS = 18_000_000
 MOST_CELLS = 3_200_000
-MOST_TAGS_BESIDE = 500_000  # in a part that is not a sheet, and is held in memory as a whole
+MOST_TAGS_BESIDE = 500_000  # in a part that is not a sheet, which is read into memory as a whole
 
-# Unpacked, of a workbook whose parts are kept for the reader; a filled planner of the usual size has 5 MB.
+# A workbook that unpacks to no more is kept in memory for the reader; a filled planner of the usual size has 5 MB.
 MOST_KEPT = 16 * 2**20
 
-STRAY_CELLS = 100_000  # that people may have added to a planner; with more, the file is no longer mainly a planner
+STRAY_CELLS = 100_000  # most that people may add to a planner; a file with more is no longer mainly a planner
 
 PIECE = 2**20
-OVERLAP = 32  # bytes, longer than any mark that is searched for
+OVERLAP = 32  # bytes; longer than anything that is searched for
 
 AGAIN = "Ask for it again, or take an older copy."
 AS_XLSX = "Open it in your spreadsheet program and save it as .xlsx."
@@ -46,21 +46,21 @@ PASSWORD = (
 )
 MACROS = "it holds macros, which are never run here. Save it as .xlsx without macros and try again."
 
-# What reading a package raises where it is damaged.
+# What is raised on reading a damaged package.
 PACKING = (zipfile.BadZipFile, zlib.error, struct.error, ParseError)
 DAMAGE = (*PACKING, EOFError, OSError, ValueError, KeyError, RuntimeError)
 
 _SHEETS = re.compile(r"xl/worksheets/|xl/sharedStrings\.xml$|content\.xml$")
 _ENCODING = re.compile(rb"""<\?xml[^>]{0,80}?encoding\s*=\s*["']([^"']{0,40})""")
 _READABLE = {b"utf-8", b"utf8", b"us-ascii", b"ascii", b"iso-8859-1"}
-_WIDE = (b"\xff\xfe", b"\xfe\xff", b"<\0", b"\0<", b"\0\0\0<", b"\0\0\xfe\xff")  # text in letters of two or four bytes
+_WIDE = (b"\xff\xfe", b"\xfe\xff", b"<\0", b"\0<", b"\0\0\0<", b"\0\0\xfe\xff")  # how text in UTF-16 or UTF-32 begins
 _DECLARES = re.compile(rb"<!(?:DOCTYPE|ENTITY)")
-_CELLS = {  # at least as often as a cell holds something
+_CELLS = {  # marks that occur at least once for each filled cell
     "xlsx": (re.compile(rb"</c"), re.compile(rb":c")),
     "ods": (re.compile(rb"office:value-type="),),
 }
 
-_OTHERS = (  # in the content types of a package, and what it then is
+_OTHER_KINDS = (  # a mark in the content types of a package, and what kind of file has it
     (b"wordprocessingml", "a text document of a word processor"),
     (b"presentationml", "a presentation"),
     (b"sheet.binary", "a binary workbook (.xlsb)"),
@@ -72,7 +72,7 @@ class Admitted:
     """A workbook that may be read."""
 
     kind: str  # "xlsx" or "ods"
-    cells: int  # about how many hold something
+    cells: int  # about how many are filled
     links: tuple[str, ...]  # files and addresses that a program may fetch on opening it; clickable ones do not count
 
 
@@ -85,12 +85,12 @@ def inspected(path: Path) -> Admitted:
 @contextmanager
 def admitted(path: Path) -> Iterator[tuple[Admitted, Package]]:
     """Scan a file and return it open, so that what is read is what was scanned. Raises FileError, with a sentence."""
-    about, package = _let_in(path)
+    about, package = _admit(path)
     with package:
         yield about, package
 
 
-def _let_in(path: Path) -> tuple[Admitted, Package]:
+def _admit(path: Path) -> tuple[Admitted, Package]:
     head = _head(path)
     if not head.startswith(b"PK"):
         raise FileError.at(str(path), _no_package(path, head))
@@ -98,7 +98,7 @@ def _let_in(path: Path) -> tuple[Admitted, Package]:
         try:
             package = until_admitted.enter_context(Package(path))
             kind = _kind(path, package.zip)
-            about = Admitted(kind, _look_through(path, package, _CELLS[kind]), tuple(_links(package)))
+            about = Admitted(kind, _scan(path, package, _CELLS[kind]), tuple(_links(package)))
         except FileError:
             raise
         except NotImplementedError:
@@ -110,7 +110,7 @@ def _let_in(path: Path) -> tuple[Admitted, Package]:
 
 
 def _head(path: Path) -> bytes:
-    """The first bytes of an ordinary file of an acceptable size."""
+    """The first bytes of a file, which must be an ordinary one of an acceptable size."""
     if path.name.startswith(("~$", ".~lock.")):
         mark = "this is only the lock of a file that is open in a spreadsheet program; give the planner itself."
         raise FileError.at(str(path), mark)
@@ -137,19 +137,19 @@ def _head(path: Path) -> bytes:
 
 
 def _directory_size(tail: bytes) -> int:
-    """How long the list of a package's parts says it is: known before the list is read."""
+    """The size that a package claims for the list of its parts, known before that list is read."""
     end = tail.rfind(b"PK\x05\x06")
     if end < 0 or end + 16 > len(tail):
         return 0
     size = struct.unpack_from("<L", tail, end + 12)[0]
-    large = end - 76  # where the record of a large package has its place
+    large = end - 76  # where a large package has its record
     if large >= 0 and tail.startswith(b"PK\x06\x06", large):
         size = max(size, struct.unpack_from("<Q", tail, large + 40)[0])
     return size
 
 
 def _no_package(path: Path, head: bytes) -> str:
-    """What a file is that is not a package of any kind."""
+    """What to say of a file that is not a package of any kind."""
     if not head:
         return f"this file is empty. {AGAIN}"
     if head.startswith(b"\xd0\xcf\x11\xe0"):
@@ -190,13 +190,13 @@ def _kind(path: Path, package: zipfile.ZipFile) -> str:
     if b"macroEnabled" in types or any(name.lower().endswith("vbaproject.bin") for name in names):
         raise FileError.at(str(path), MACROS)
     if b"spreadsheetml.sheet.main" not in types and b"spreadsheetml.template.main" not in types:
-        what = next((what for mark, what in _OTHERS if mark in types), "something other than a workbook")
+        what = next((what for mark, what in _OTHER_KINDS if mark in types), "something other than a workbook")
         raise FileError.at(str(path), f"this is {what}. Give a planner, saved as .xlsx.")
     return "xlsx"
 
 
 def _open_document(path: Path, package: zipfile.ZipFile, names: list[str]) -> str:
-    """The same of a package whose first part says what it is, as in OpenDocument."""
+    """The kind of a package that states it in its part `mimetype`, as OpenDocument does."""
     kind = _start(package, "mimetype").strip()
     manifest = _start(package, "META-INF/manifest.xml") if "META-INF/manifest.xml" in names else b""
     if b"encryption-data" in manifest or "encrypted-package" in names:
@@ -214,7 +214,7 @@ def _start(package: zipfile.ZipFile, name: str) -> bytes:
 
 
 def _archive(names: list[str]) -> str:
-    """What an archive is that is no workbook, and what to do with it."""
+    """What to say of an archive that is not a workbook."""
     if any(name.lower().endswith(".iwa") for name in names):
         return "this is a Numbers file. Export it from Numbers as an Excel workbook and try again."
     if inside := [name for name in names if name.lower().endswith((".xlsx", ".ods"))]:
@@ -222,8 +222,8 @@ def _archive(names: list[str]) -> str:
     return f"this is a .zip archive, not an .xlsx workbook. {AS_XLSX}"
 
 
-def _look_through(path: Path, package: Package, marks: tuple[re.Pattern[bytes], ...]) -> int:
-    """Unpack every part once, piece by piece. Returns about how many cells hold something.
+def _scan(path: Path, package: Package, marks: tuple[re.Pattern[bytes], ...]) -> int:
+    """Unpack every part once, piece by piece. Returns about how many cells are filled.
 
     A small workbook's parts are kept for the reader; those of a large one are not.
     """
@@ -249,9 +249,9 @@ def _look_through(path: Path, package: Package, marks: tuple[re.Pattern[bytes], 
 
 
 def _pieces(path: Path, package: zipfile.ZipFile, entry: zipfile.ZipInfo):
-    """The text of a part, which must be as long as it says and of a kind that no parser expands."""
+    """The content of a part, which must be as long as it says, readable, and free of entities."""
     longer = copy(entry)
-    longer.file_size += 1  # else whatever follows after the size it claims would be cut off unseen
+    longer.file_size += 1  # otherwise anything beyond the size it claims would be cut off unseen
     read, before = 0, b""
     with package.open(longer) as stream:
         while piece := stream.read(PIECE):
@@ -269,7 +269,7 @@ def _pieces(path: Path, package: zipfile.ZipFile, entry: zipfile.ZipInfo):
 
 
 def _times(mark: re.Pattern[bytes], text: bytes) -> int:
-    """How often a mark occurs. That a short one does not, a pattern finds out in a sixth of the time of counting it."""
+    """How often a mark occurs. That a short one is absent, a pattern finds in a sixth of the time of counting."""
     first = mark.search(text)
     return text.count(mark.pattern, first.start()) if first else 0
 
@@ -284,7 +284,7 @@ def _encoding(start: bytes) -> bytes:
 
 
 def _links(package: Package) -> Iterator[str]:
-    """What a program may fetch from elsewhere on opening the workbook."""
+    """Files and addresses that a program may fetch when it opens the workbook."""
     for name in package.zip.namelist():
         if name.endswith(".rels"):
             for _, relation in package.relations_in(name):

@@ -1,8 +1,7 @@
-"""What stands over the records of a log, as a second witness beside the names of its columns.
+"""The labels above the columns of a log, which find entries that no name points to.
 
-A line that is inserted above the first record belongs to no name, and a name may be lost on the way through a program.
-The labels over the columns show where both are: in planners of every version, the units stand below the labels, and
-then the records.
+A line that is inserted above the first record belongs to no name, and a program may drop a name on saving. The labels
+show where both are: in planners of every version, the units are below the labels, and the records below those.
 """
 
 from collections.abc import Collection, Mapping
@@ -12,15 +11,12 @@ from workbookgen.engines import Area
 from workbookgen.filled.book import Book
 from workbookgen.language.parts import Block
 
-HIGHEST = 500  # lines above the first record in which its labels are looked for
+HIGHEST = 500  # lines above the first record that are searched for the labels
 Areas = Mapping[str, Area]  # key of an input within its block -> its cells
 
 
 def with_lines_above(book: Book, block: Block, areas: Areas) -> dict[str, Area]:
-    """The columns of a log, from the first line in which a record may stand.
-
-    That is one of theirs, or one that was inserted above and typed into.
-    """
+    """The columns of a log, with the lines that were inserted above the first record and filled."""
     first = min(area.row for area in areas.values())
     top = _first_begun(book, block, areas, first)
 
@@ -34,16 +30,16 @@ def _first_begun(book: Book, block: Block, areas: Areas, first: int) -> int:
     """The first line below the labels in which something was typed, or the `first` of the records."""
     labels = _labels(book, block, areas)
     for row in range(labels + 1, first) if labels is not None else ():
-        # Units are texts: where a log has none, a number tells that the line below its labels is a record.
+        # Units are texts. If a log has none, a number shows that the line below its labels is a record.
         if any(row > labels + 1 or isinstance(value, float) for value in _typed(book, areas, row)):
             return row
     return first
 
 
 def by_its_label(book: Book, block: Block, areas: Areas, key: str, taken: Collection[tuple[str, int]]) -> Area | None:
-    """The column of an input whose name is gone: the only one with its label that no other name has.
+    """The column of an input whose name is gone: the only column with its label that no other name points to.
 
-    `taken` are sheets and columns.
+    `taken` are the sheets and columns that names point to.
     """
     labels = _labels(book, block, areas) if areas else None
     if labels is None:
@@ -57,14 +53,14 @@ def by_its_label(book: Book, block: Block, areas: Areas, key: str, taken: Collec
 
 
 def _labels(book: Book, block: Block, areas: Areas) -> int | None:
-    """The line with the labels of a log's columns: the nearest above the records that says half of them or more."""
+    """The line with the labels of a log's columns: the nearest above the records that has at least half of them."""
     first = min(area.row for area in areas.values())
 
-    def says(row: int) -> int:
+    def matches(row: int) -> int:
         return sum(_value(book, area, row) == block.by_key[key].label for key, area in areas.items())
 
     above = range(first - 1, max(0, first - 1 - HIGHEST), -1)
-    return next((row for row in above if 2 * says(row) >= len(areas)), None)
+    return next((row for row in above if 2 * matches(row) >= len(areas)), None)
 
 
 def _typed(book: Book, areas: Areas, row: int) -> list:
@@ -73,6 +69,6 @@ def _typed(book: Book, areas: Areas, row: int) -> list:
 
 
 def _value(book: Book, area: Area, row: int):
-    """What a cell of this column holds, unless a formula works it out."""
+    """What a cell of this column holds, unless it is a formula."""
     cell = book.sheets.get(area.sheet, {}).get((row, area.column))
     return None if cell is None or cell.formula else cell.value

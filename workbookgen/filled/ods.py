@@ -1,8 +1,7 @@
 """Reading an .ods package: OpenDocument, ISO/IEC 26300, as LibreOffice saves it.
 
-A cell itself says whether it is a number, a date or a text. Cells and rows that repeat
-are stored once with a count; formulas are in OpenFormula, and are converted to the words of .xlsx here, so later code
-need not know where they came from.
+Each cell states whether it is a number, a date or a text. Cells and rows that repeat are stored once, with a count.
+Formulas are in OpenFormula, and are written as in .xlsx here, so that later code need not know the format.
 """
 
 import re
@@ -28,7 +27,7 @@ _ERRORS = re.compile(r"#[A-Z/0]+[!?]?|#N/A|Err:\d+")
 
 
 def read(package: Package, choice: Choice) -> Contents:
-    """The contents of a workbook; cells of the chosen sheets only. All are read, since the names come last."""
+    """The contents of a workbook, with the cells of the chosen sheets; all are read, since the names come last."""
     contents = Contents((), {})
     sheet, row = None, 0
     with package.open("content.xml") as stream:
@@ -57,7 +56,7 @@ def read(package: Package, choice: Choice) -> Contents:
 
 
 def _chosen(contents: Contents, choice: dict[str, set[int] | None]) -> Contents:
-    """Only what is wanted, its formulas in the words of .xlsx: converting them is most of the work."""
+    """The chosen part, with formulas as in .xlsx; they are converted last, since that is most of the work."""
 
     def wanted(cells: dict[Position, Cell], columns: set[int] | None) -> dict[Position, Cell]:
         return {
@@ -71,7 +70,7 @@ def _chosen(contents: Contents, choice: dict[str, set[int] | None]) -> Contents:
 
 
 def _row(contents: Contents, sheet: str, before: int, line) -> int:
-    """Takes over a row's cells; returns the number of the last row that it stands for."""
+    """Put a row's cells into all rows that it stands for; returns the number of the last one."""
     rows = int(line.get(f"{TABLE}number-rows-repeated", 1))
     column = 0
     for element in line:
@@ -86,7 +85,7 @@ def _row(contents: Contents, sheet: str, before: int, line) -> int:
 
 
 def _repeat(contents: Contents, sheet: str, element, rows: range, columns: range) -> None:
-    """Put a cell into all places for which it stands."""
+    """Put a cell into all places that it stands for."""
     cell = Cell(_value(element), element.get(f"{TABLE}formula", ""))
     note = element.find(f"{OFFICE}annotation")
     if note is not None:
@@ -145,7 +144,7 @@ def _words(element) -> str:
 
 
 def _formula(text: str) -> str:
-    """OpenFormula in the words of .xlsx: `of:=[.A1]*[$Reels.$B$2:.$B$9]` is `=A1*Reels!$B$2:$B$9`."""
+    """OpenFormula as .xlsx writes it: `of:=[.A1]*[$Reels.$B$2:.$B$9]` is `=A1*Reels!$B$2:$B$9`."""
     return _PIECES.sub(_piece, text.partition(":")[2] if re.match(r"\w+:=", text) else text)
 
 

@@ -1,9 +1,8 @@
 """A filled planner: what was entered, whatever program saved it and whichever version made it.
 
 Inputs are found by the defined names that every planner has, never by address: names keep their meaning across
-versions, and follow when lines are inserted. What the names of a planner mean is determined by its settings, which it
-carries along. Settings of another version may contain what is unknown today; that is left out and reported, never a
-reason to refuse.
+versions, and move along when lines are inserted. A planner holds its settings, which determine what its names mean.
+Settings of another version that are unknown today are left out and reported, never a reason to refuse the file.
 """
 
 import re
@@ -31,8 +30,8 @@ from workbookgen.settings import Colors, Settings
 from workbookgen.sheets import origin
 from workbookgen.sheets.planner import planner
 
-ORIGIN = f"{origin.KEY}_line"  # the name of the lines that say what a planner was made with
-ROWS_OF = {"costs": "projects"}  # logs that are as long as another, by its setting
+ORIGIN = f"{origin.KEY}_line"  # the name of the lines with the version and settings of a planner
+ROWS_OF = {"costs": "projects"}  # logs whose length is the setting of another log
 DAYS_FROM_1904 = 1462
 LABEL_ONLY = "its name is gone from the file, so its cells were found by their label. Look at these entries."
 NAME_GONE = (
@@ -52,16 +51,16 @@ _MADE_WITH = re.compile(r"# workbookgen (\S+)")
 class FilledPlanner:
     """What is in a planner's inputs, by full key, in the units of its settings.
 
-    `entries` holds only fields that the file has; a log's columns are as long as `settings`
-    says. Its settings' rows are raised where lines were inserted and filled.
+    `entries` holds only fields that the file has. A log's columns have as many rows as its `settings` say, which are
+    raised if lines were inserted and filled.
     """
 
     path: Path
     version: str
-    made_with: Settings  # as the file tells them
+    made_with: Settings  # as they are in the file
     settings: Settings
     entries: Entries
-    ranges: dict[str, Area]  # full key, of inputs, results and tables alike -> where the file has it
+    ranges: dict[str, Area]  # full key of an input, result or table -> its cells in the file
     book: Book
     notes: tuple[Fault, ...] = ()  # what was read differently from the file
 
@@ -87,12 +86,12 @@ class FilledPlanner:
 
 @lru_cache(maxsize=16)
 def described(settings: Settings) -> Planner:
-    """The planner of these settings; many planners of a guild have the same."""
+    """The planner that these settings describe; cached, since many planners of a guild have the same."""
     return planner(settings)
 
 
 def records_of(settings: Settings) -> Planner:
-    """The planner of these settings as far as its records go: its own names and reels make no difference."""
+    """The planner of these settings, without what makes no difference to its records, such as its title and reels."""
     plain = {"title": "-", "note": "", "fibers": "", "colors": Colors(), "reels": ()}
     return described(settings.model_copy(update=plain))
 
@@ -102,7 +101,7 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
     book = open_book(path, None if blocks is None else lambda names: _columns(names, blocks))
     ranges = {name: area for name, text in book.names.items() if (area := area_of(text))}
     version, settings, notes = _made_with(path, book, ranges)
-    # Who reads all of it goes on with its description.
+    # A caller that reads all of it needs the full description anyway.
     whole = described(settings) if blocks is None else records_of(settings)
     entries: dict[str, tuple[Entry, ...]] = {}
     rows: dict[str, int] = {}
@@ -135,13 +134,13 @@ def area_of(text: str) -> Area | None:
 
 
 def origin_sheet(names: dict[str, str]) -> dict[str, None]:
-    """The sheet on which a planner says what it was made with."""
+    """The sheet with a planner's version and settings."""
     area = area_of(names[ORIGIN]) if ORIGIN in names else None
     return {area.sheet if area else origin.SHEET: None}
 
 
 def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[int] | None]:
-    """The sheets with these blocks, with the columns of their inputs and of what today's planner does not know."""
+    """Sheet -> the columns with the inputs of these blocks, or with fields that today's planner does not know."""
     areas = {name: area for name, text in names.items() if (area := area_of(text))}
     origin_at = areas.get(ORIGIN)
     wanted: dict[str, set[int] | None] = {origin_at.sheet: {origin_at.column}} if origin_at else {**origin_sheet(names)}
@@ -162,9 +161,9 @@ def _results_known() -> frozenset[str]:
 def _areas(
     book: Book, block: Block, keys: list[str], ranges: dict[str, Area], notes: list[Fault] | None
 ) -> dict[str, Area]:
-    """The cells of a block's inputs, by full key, also of those to which no name points any more.
+    """The cells of a block's inputs, by full key, also of those whose names are gone.
 
-    `notes` takes what is told of these. Without it the planner is of another version, in which a field may be missing.
+    Such names are reported in `notes`; it is None for a planner of another version, which may lack a field.
     """
     named = {key: ranges[key] for key in keys if key in ranges}
     lost = [key for key in keys if key not in book.names]
@@ -182,7 +181,7 @@ def _areas(
 def _records(
     book: Book, block: Block, areas: dict[str, Area], notes: list[Fault]
 ) -> tuple[dict[str, tuple[Entry, ...]], int]:
-    """The entries of a block, and how many of its lines are filled. Each line of a log's sheet is one record."""
+    """The entries of a block, and the number of its last filled line. Each line of a log's sheet is one record."""
     inputs = {f"{block.key}_{each.key}": each for each in block.inputs}
     if not isinstance(block, Log) or not areas:
         return {key: (_entry(book, inputs[key], area, area.row, notes),) for key, area in areas.items()}, block.rows
@@ -212,7 +211,7 @@ def _begun(book: Book, area: Area, last: int) -> Iterator[int]:
 
 
 def _lines(areas: dict[str, Area]) -> tuple[int, int]:
-    """The first and last line of a log, should a part of a line have been deleted in some of its columns."""
+    """The first and last line of a log, even if cells were deleted in some of its columns."""
     first = min(area.row for area in areas.values())
     return first, min(max(area.last_row for area in areas.values()), first + MOST_LINES - 1)
 
@@ -226,7 +225,7 @@ def _entry(book: Book, each: Input, area: Area, line: int, notes: list[Fault]) -
 
 
 def as_entry(value: Value, each: Input, book: Book) -> Entry:
-    """What a cell of an input holds for the planner: an error and an empty text are nothing, a truth value a word."""
+    """The entry in a cell of an input: an error and an empty text count as nothing, a truth value as a word."""
     match value:
         case None | "" | ErrorValue():
             return None
@@ -241,7 +240,7 @@ def as_entry(value: Value, each: Input, book: Book) -> Entry:
 
 
 def _with_rows(settings: Settings, whole: Planner, filled: dict[str, int]) -> Settings:
-    """Settings with rows for all that is filled. They may be more than a new planner may have."""
+    """Settings with rows for all filled lines, perhaps more than a new planner may have."""
     more: dict[str, int] = {}
     for key, rows in filled.items():
         name = ROWS_OF.get(key, key)
@@ -251,7 +250,7 @@ def _with_rows(settings: Settings, whole: Planner, filled: dict[str, int]) -> Se
 
 
 def _made_with(path: Path, book: Book, ranges: dict[str, Area]) -> tuple[str, Settings, list[Fault]]:
-    """The version and the settings that the planner says it was made with, and what of them was left out."""
+    """The version and the settings in a planner, and notes on settings that were left out."""
     sheet = ranges[ORIGIN].sheet if ORIGIN in ranges else origin.SHEET
     if sheet not in book.sheets:
         raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {origin.SHEET}.")
@@ -263,12 +262,12 @@ def _made_with(path: Path, book: Book, ranges: dict[str, Area]) -> tuple[str, Se
         raise FileError.at(str(path), f"{lost} Give an earlier copy of the file.")
     (row, column), version = start
     lines = [text for position, text in texts if position[1] == column and position[0] >= row]
-    settings, notes = _forgiving("\n".join(lines), f"{path.name}, sheet {sheet}")
+    settings, notes = _known_settings("\n".join(lines), f"{path.name}, sheet {sheet}")
     return version, settings, notes
 
 
-def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
-    """Settings without what today's version does not know; the unit system must be known."""
+def _known_settings(text: str, place: str) -> tuple[Settings, list[Fault]]:
+    """The settings that today's version knows; the unit system must be one of them."""
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as problem:
@@ -298,7 +297,7 @@ def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
 
 
 def _remove(table: dict, location: tuple) -> bool:
-    """Takes out what a location points to, or of a list the member that holds it."""
+    """Remove what a location points to; within a list, the whole member. Returns whether that was possible."""
     *above, last = location[:2] if isinstance(table.get(location[0]), list) else location
     for key in above:
         table = table[key]

@@ -1,4 +1,4 @@
-"""Whether a file may be replaced: not if someone has written into it, or if that cannot be determined."""
+"""Whether a file may be replaced: not if someone has typed into it, nor if that cannot be determined."""
 
 import math
 from pathlib import Path
@@ -11,16 +11,15 @@ from workbookgen.language.entries import Entries, Entry, starting_entries
 from workbookgen.settings import Settings
 from workbookgen.sheets import origin
 
-WORKBOOKS = (b"PK", b"\xd0\xcf\x11\xe0")  # how a workbook begins, and one with a password
+WORKBOOKS = (b"PK", b"\xd0\xcf\x11\xe0")  # how a workbook begins, and how one with a password does
 ELSEWHERE = "Choose another name after -o, or move this file elsewhere."
 
 
 def require_no_entries(target: Path, intended: Settings | None = None) -> None:
     """Refuse to overwrite a planner that holds anyone's entries. Raises FileError.
 
-    A planner as it was built may be replaced, with the guide that the `intended` settings give
-    it; so may any file that is not one of our planners: it was named on purpose. One that may be a planner but cannot
-    be read may not.
+    A planner as it was built may be replaced, also with the guide that the `intended` settings give it. So may a file
+    that is not one of our planners, since it was named on purpose; but not one that cannot be read and may be one.
     """
     if not target.is_file():
         return
@@ -40,14 +39,14 @@ def require_no_entries(target: Path, intended: Settings | None = None) -> None:
 
 
 def first_entry(old: FilledPlanner, intended: Settings | None = None) -> str:
-    """The first input that is not as it was built, in words; nothing where all are.
+    """The first input that is not as it was built, in words, or nothing.
 
-    A guide that was built from a fiber table of one's own counts as changed, unless it is that
-    of the intended settings: a planner does not tell which it was.
+    A guide that was built from a user's own fiber table counts as changed, unless it is that of the intended settings:
+    a planner does not show which table it was built from.
     """
-    began = _began(old.made_with, intended)
+    built = _as_built(old.made_with, intended)
     for key, column in old.entries.items():
-        before = began.get(key, ())
+        before = built.get(key, ())
         for row, entry in enumerate(column):
             if not _same(entry, before[row] if row < len(before) else None):
                 sheet, cell = old.place(key, row)
@@ -56,7 +55,7 @@ def first_entry(old: FilledPlanner, intended: Settings | None = None) -> str:
 
 
 def first_foreign_cell(old: FilledPlanner) -> str:
-    """The first thing that someone put beside the inputs, in words; nothing where there is none."""
+    """The first thing that someone put beside the inputs, in words, or nothing."""
     for sheet, comments in old.book.comments.items():
         if comments:
             return f"notes ({sheet})"
@@ -65,16 +64,13 @@ def first_foreign_cell(old: FilledPlanner) -> str:
     return next((f"more than its formulas ({each.sheet}!{each.cell})" for each in foreign_cells(old)), "")
 
 
-def _began(made_with: Settings, intended: Settings | None) -> Entries:
+def _as_built(made_with: Settings, intended: Settings | None) -> Entries:
     is_the_same = intended is not None and intended.model_copy(update={"fibers": made_with.fibers}) == made_with
     return starting_entries(described(intended if is_the_same else made_with))
 
 
 def _may_be_a_planner(path: Path) -> bool:
-    """Whether a file that was not read as a planner may still be one.
-
-    It may be protected, damaged, or without the record of what it was made with.
-    """
+    """Whether a file that could not be read may still be a planner: protected, damaged, or without its settings."""
     try:
         with path.open("rb") as file:
             head = file.read(4096)

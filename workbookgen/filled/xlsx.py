@@ -1,6 +1,6 @@
 """Reading an .xlsx workbook: Office Open XML, ISO/IEC 29500.
 
-Only what people could have entered is taken: values, formulas, notes and the names of ranges.
+Only values, formulas, notes and names are read, which is all that people can enter.
 """
 
 from workbookgen.filled.cells import Cell, Choice, Contents, Position, UnknownForm
@@ -13,7 +13,7 @@ from workbookgen.ooxml.values import Value
 
 
 def read(package: Package, choice: Choice) -> Contents:
-    """The contents of a workbook; cells of the chosen sheets and columns only."""
+    """The contents of a workbook, with the cells of the chosen sheets and columns."""
     try:
         listing = read_listing(package)
     except NoWorkbook as problem:

@@ -1,1 +1,1 @@
-"""Many filled planners into one set of tables, and what they show together: a guild's own figures."""
+"""Many filled planners read into one set of tables, and what they show together: a guild's own figures."""

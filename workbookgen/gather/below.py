@@ -1,4 +1,4 @@
-"""What was typed below the last line of a log: no formula of the planner counts it, and so no table does."""
+"""Records typed below the last line of a log: no formula of the planner counts them, and so no table does."""
 
 from collections.abc import Iterator
 
@@ -13,9 +13,9 @@ BELOW = (
 
 
 def typed_below(filled: FilledPlanner) -> Iterator[str]:
-    """A sentence for each log.
+    """A sentence for each log with records below its end.
 
-    What has a name and something more in its line is a record; a lone text below a log may be a remark, or ours.
+    A line with a name and something more is a record; a lone text may be a remark, or a sentence of the planner.
     """
     for table in TABLES:
         keys = [key for key in filled.ranges if key in filled.entries and key.startswith(f"{table.block}_")]

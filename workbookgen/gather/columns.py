@@ -1,8 +1,8 @@
 """The gathered tables: every column, the field that it comes from, and the unit that it is in.
 
-This is the one place that says what a table holds. Planners are filled in yards and ounces, yards and grams, or
-meters and grams; here every length is in meters, every mass in grams, and derived units likewise. A column's name
-ends with its unit; one without is a share, a count or a text. "doubt" is one standard uncertainty. Notes that people
+The content of the tables is declared here only. Planners are in yards and ounces, yards and grams, or meters and
+grams; here every length is in meters, every mass in grams, and derived units likewise. A column's name ends with its
+unit; a name without one is that of a share, a count or a text. "doubt" is one standard uncertainty. Notes that people
 write for themselves stay in their planners.
 """
 

@@ -2,9 +2,9 @@
 
 Its columns are those of `templates/fibers.csv`, so that `fibers = "guild-fibers.csv"` in the
 settings builds planners that expect what the guild has seen. A figure is the guild's own once enough lots support it;
-until then it is the published one. A yield's range is set so that the guide derives the observed mean from it, and the
-spread of the lots seen. Three lots may be alike by chance, and would make the next fleece look sure: so the published
-spread counts as much as three lots more (common practice, no source).
+until then it is the published one. A yield's range is chosen so that the guide derives from it the mean and the spread
+that were observed. Three lots may be alike by chance, which would make the yield of the next fleece look certain: so
+the published spread counts as much as three more lots (common practice, no source).
 """
 
 import re
@@ -17,7 +17,7 @@ from workbookgen.reference import fiber, statistics
 from workbookgen.settings.fiber_table import NUMBERS, TEXTS
 from workbookgen.texts import loosely
 
-LONGEST_SOURCE = 200  # letters, of the guide's column
+LONGEST_SOURCE = 200  # characters, in the guide's column
 COLUMNS = ("name", *(name for name, _ in NUMBERS), *(name for name in TEXTS if name != "name"))
 # The parts of a published source, and what each is about.
 PARTS = {"Yield": {"yield"}, "Losses": {"skirting", "preparation", "combing", "spinning"}}
@@ -25,7 +25,7 @@ WORDS = {stage: word for stage, _, word in STAGES if word}
 
 
 def fiber_table(observed: pd.DataFrame, fibers: Fibers, year: int) -> pd.DataFrame:
-    """One row per fiber: the published ones with what was observed of them, then those that only the guild knows."""
+    """One row per fiber: the published ones, with what was observed of them, then those that only the guild has."""
     told = observed[(observed["lots"] >= ENOUGH) & observed["stage"].isin(list(WORDS))]
     known = [_published(record) for record in fibers]
     names = {loosely(row["name"]) for row in known}
@@ -66,13 +66,13 @@ def _observed(told: pd.DataFrame, row: dict, usual: float, year: int) -> dict:
 
 
 def _range(mean: float, deviation: float) -> dict[str, float]:
-    """The range around the mean whose standard deviation, as a rectangular distribution, is this one."""
+    """The range around the mean that has this standard deviation as a rectangular distribution."""
     half = min(sqrt(3) * deviation, 1 - mean, mean / 2)  # a yield stays within 0 and 1
     return {"yield_low": mean - half, "yield_high": mean + half}
 
 
 def _source(told: pd.DataFrame, published: str, year: int) -> str:
-    """Who observed it, and as many sentences about the sources of the rest as fit in a cell of the guide."""
+    """What was observed, and as many sentences of the published source of the other figures as fit in the guide."""
     lots = ", ".join(f"{WORDS[each.stage]} {each.lots} of {each.planners}" for each in told.itertuples())
     text = f"Observed {year}, lots of planners: {lots}. Rest:"
     seen = {WORDS[each.stage] for each in told.itertuples()}

@@ -1,10 +1,10 @@
-"""The tables as files: all of them whole in their places, or none.
+"""The tables as files: all of them are written, or none.
 
 `-o guild.xlsx` is one workbook with the tables and the summary; `-o guild.csv` and
-`-o guild.parquet` are a file for each table, named after it, and the summary beside them. The
-observed figures as a fiber table come with all three. In a CSV file a text that a spreadsheet program would take for
-a formula gets a leading apostrophe, since quotation marks do not prevent that; their number is reported. Workbooks
-and parquet files keep every text as it was.
+`-o guild.parquet` give a file for each table, named after it, and the summary beside them. The
+observed figures as a fiber table come with all three. In a CSV file, a text that a spreadsheet program would take for
+a formula gets a leading apostrophe, since quotation marks do not prevent that; the number of such texts is reported.
+Workbooks and parquet files keep every text as it was.
 """
 
 from collections.abc import Sequence
@@ -22,12 +22,12 @@ from workbookgen.gather.workbook import MOST_ROWS, workbook
 from workbookgen.saving import require_another, save_all
 
 FORMATS = (".xlsx", ".csv", ".parquet")
-FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")  # what makes a spreadsheet program take a text for a formula
+FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")  # a spreadsheet program takes a text that begins so for a formula
 PARTS = ("skeins", "lots", "samples", "projects", "planners", "observed", "evenness")
 
 
 def targets(output: Path) -> dict[str, Path]:
-    """What will be written, by part: "summary", "fibers", and for tables of their own their names."""
+    """Part -> the file to write it to: "summary", "fibers", and each table that is a file of its own."""
     kind = output.suffix.lower()
     if kind not in FORMATS:
         endings = f"{', '.join(FORMATS[:-1])} or {FORMATS[-1]}"
@@ -51,7 +51,7 @@ def require_apart(output: Path, inputs: Sequence[Path]) -> None:
 
 
 def save(gathered: Gathered, output: Path, fibers: Fibers, year: int | None = None) -> tuple[dict[str, Path], int]:
-    """Write everything. Gives the files by part, and how many texts got an apostrophe."""
+    """Write everything. Returns the files by part, and how many texts got an apostrophe."""
     seen, even = observed(gathered.tables["lots"], fibers), evenness(gathered.tables["lots"], fibers)
     places, kind = targets(output), output.suffix.lower()
     if kind == ".xlsx" and max(map(len, gathered.tables.values())) > MOST_ROWS:
@@ -75,11 +75,11 @@ def _csv(frame: pd.DataFrame) -> tuple[bytes, int]:
 
 
 def without_formulas(frame: pd.DataFrame) -> tuple[pd.DataFrame, int]:
-    """The frame with an apostrophe before texts that a spreadsheet program would compute, and how many there were."""
+    """The frame with an apostrophe before texts that a spreadsheet program would calculate, and their number."""
     changed, count = frame.copy(), 0
     for name in frame.columns:
         if not pd.api.types.is_numeric_dtype(frame[name]):
-            # A lone carriage return is not put in quotation marks, and would begin a new row with whatever follows it.
+            # pandas does not quote a lone carriage return, and what follows it would begin a new row.
             changed[name] = frame[name].astype("string").str.replace(r"\r\n?", "\n", regex=True)
             risky = frame[name].astype("string").str.startswith(FORMULA_SIGNS).fillna(False).astype(bool)
             changed.loc[risky, name] = "'" + changed.loc[risky, name]

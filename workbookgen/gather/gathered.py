@@ -1,4 +1,4 @@
-"""All planners together: their tables as one, each planner counted once, the unread ones reported.
+"""All planners together: their tables joined, each planner counted once, unreadable files reported.
 
 Two files with the same bytes are one planner that was sent twice; it is counted once. Later
 versions of one person's planner are different planners here: give only the latest.
@@ -15,9 +15,9 @@ from workbookgen.gather.columns import PLANNER, TABLES
 from workbookgen.gather.reading import Batch, FileReport, frame
 from workbookgen.gather.workers import Engine, read_all, this_machine
 
-# In a folder; the last ones may be planners that cannot be read, and nobody's figures are left out in silence.
+# The files that are taken from a folder. Those of the last four kinds cannot be read, and are taken to be reported.
 SUFFIXES = (".xlsx", ".ods", ".xls", ".xlsm", ".xlsb", ".numbers")
-LOCKS = ("~$", ".~lock", ".")  # what programs leave beside a file that is open
+LOCKS = ("~$", ".~lock", ".")  # how the names of files begin that programs put beside an open one
 
 
 @dataclass(frozen=True)
@@ -32,7 +32,7 @@ class Gathered:
 
     @property
     def counts(self) -> str:
-        """How much there is, in words."""
+        """The numbers of planners and records, in words."""
         numbers = {"planners": len(self.planners)} | {name: len(table) for name, table in self.tables.items()}
         return ", ".join(counted(number, name.removesuffix("s")) for name, number in numbers.items())
 
@@ -46,7 +46,7 @@ def gather(
 
 
 def joined(batches: Sequence[Batch]) -> Gathered:
-    """The batches as one; planners are numbered from 1 in the order of their files."""
+    """The batches joined; planners are numbered from 1 in the order of their files."""
     reports = [each for batch in batches for each in batch.reports]
     firsts: dict[str, FileReport] = {}
     for each in reports:
@@ -71,7 +71,7 @@ def joined(batches: Sequence[Batch]) -> Gathered:
 
 
 def _joined(frames: list[pd.DataFrame], empty: pd.DataFrame, numbers: dict[int, int]) -> pd.DataFrame:
-    """The rows of the planners that count, by their new numbers."""
+    """The rows of the planners that count, under their new numbers."""
     whole = pd.concat([each for each in frames if len(each)] or [empty], ignore_index=True)
     whole = whole[whole[PLANNER].isin(list(numbers))]
     numbered = whole.assign(**{PLANNER: whole[PLANNER].map(numbers).astype("int64")})
@@ -79,7 +79,7 @@ def _joined(frames: list[pd.DataFrame], empty: pd.DataFrame, numbers: dict[int, 
 
 
 def _planners(reports: list[FileReport], tables: dict[str, pd.DataFrame]) -> pd.DataFrame:
-    """One row per planner: what it is, and how many records it gave."""
+    """One row per planner: its file, title, units and version, and the numbers of its records."""
     columns = {PLANNER: pd.Series(range(1, len(reports) + 1), dtype="int64")}
     for name in ("file", "title", "units", "version"):
         columns[name] = pd.Series([getattr(each, name) for each in reports], dtype="string")
@@ -92,7 +92,7 @@ def _planners(reports: list[FileReport], tables: dict[str, pd.DataFrame]) -> pd.
 
 
 def planners_in(places: Sequence[Path], leave_out: Sequence[Path] = ()) -> list[Path]:
-    """The files in question: each named one, and all workbooks of a folder, in order of their names."""
+    """The files to read: each file that is named, and all workbooks of each folder, in order of their names."""
     out = {path.absolute() for path in leave_out}
     files = [file for place in places for file in (_in_folder(place, out) if place.is_dir() else [place])]
     if not files:

@@ -1,4 +1,4 @@
-"""What each column of the gathered tables is, in the words of the planner's own fields."""
+"""A description of each column of the gathered tables, in the words of the planner's own fields."""
 
 import pandas as pd
 
@@ -8,11 +8,11 @@ from workbookgen.language.fields import Input
 from workbookgen.settings import Settings
 
 HEADS = ("table", "column", "unit", "meaning")
-TOLD = "What the planner says of this record, where something in it is missing or cannot be right."
+ABOUT_MESSAGE = "What the planner says of this record, where something in it is missing or cannot be right."
 IN_EVERY_TABLE = (
     ("every table", PLANNER, "", "The planner's number on the sheet Planners."),
     ("every table", FILE, "", "The planner's file."),
-    ("every table", MESSAGE, "", TOLD),
+    ("every table", MESSAGE, "", ABOUT_MESSAGE),
 )
 
 

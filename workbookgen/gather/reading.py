@@ -1,9 +1,9 @@
 """A few planners as rows of the tables: what a worker does.
 
-Inputs are read from the file; results are calculated from them by the reference library. What a file has stored
-beside its formulas is not used: some programs store nothing, and a stored number proves nothing. A file that cannot
-be read costs one sentence, never the run. Workers get paths and send back small frames, so they can live anywhere
-that sees the files.
+Inputs are read from the file, and the reference library calculates the results from them. Stored results are not
+used: some programs store none, and a stored number proves nothing. A file that cannot be read is reported in a
+sentence and never ends the run. Workers get paths and send back small frames, so they can run on any machine that can
+read the files.
 """
 
 import hashlib
@@ -19,7 +19,7 @@ from workbookgen.filled import arithmetic
 from workbookgen.filled.planner import FilledPlanner, read_filled, records_of
 from workbookgen.gather.below import typed_below
 from workbookgen.gather.columns import FILE, MESSAGE, PLANNER, TABLES, Table
-from workbookgen.gather.records import Records, blocks_needed, worked_out
+from workbookgen.gather.records import Records, blocks_needed, calculated
 from workbookgen.language.entries import Entries
 from workbookgen.language.planner import Planner
 
@@ -29,7 +29,7 @@ TOO_BIG = "this file needs more memory than there is. Close other programs, and 
 
 @dataclass(frozen=True)
 class FileReport:
-    """What is reported about one file: whose it is, or why it could not be read."""
+    """What is reported about one file: the planner in it, or why it could not be read."""
 
     number: int
     file: str
@@ -43,16 +43,16 @@ class FileReport:
 
 @dataclass(frozen=True)
 class Batch:
-    """Several planners as rows, and what is to be reported about each."""
+    """Several planners as rows, with a report on each file."""
 
     tables: dict[str, pd.DataFrame]
     reports: tuple[FileReport, ...]
 
 
 def read_batch(numbered: Sequence[tuple[int, str]]) -> Batch:
-    """Read some planners, each with the number by which its rows are known.
+    """Read some planners, each with the number that marks its rows.
 
-    Planners that are alike are calculated together.
+    Planners with the same fields and units are calculated together.
     """
     reports: dict[int, FileReport] = {}
     alike: dict[int, tuple[Planner, dict[int, Entries]]] = {}
@@ -78,7 +78,7 @@ def names_of(table: Table) -> tuple[str, ...]:
 
 
 def frame(table: Table, columns: dict[str, list] | None = None) -> pd.DataFrame:
-    """Rows as a frame: whole numbers for the planner, numbers, and words. Without columns, an empty one."""
+    """The rows of a table as a typed frame; without columns, an empty one."""
     words = {FILE, MESSAGE} | {column.name for column in table.columns if column.is_text}
     kinds = {name: "string" if name in words else "float64" for name in names_of(table)} | {PLANNER: "int64"}
     columns = columns or {}
@@ -86,27 +86,27 @@ def frame(table: Table, columns: dict[str, list] | None = None) -> pd.DataFrame:
 
 
 def named(path: Path) -> str:
-    """A file's name as it can be written down: bytes that are no letters are spelled out, so two names stay two."""
+    """A file's name as text: bytes that are no valid text are spelled out, so that two names never become one."""
     return os.fsencode(path.name).decode("utf-8", "backslashreplace")
 
 
 def _opened(number: int, path: Path) -> tuple[FileReport, FilledPlanner | None]:
-    """What one file says about itself, and what was entered into it."""
+    """The report on one file, and its planner if it could be read."""
     try:
-        filled = arithmetic.worked_out(read_filled(path, blocks_needed()))
+        filled = arithmetic.with_arithmetic_done(read_filled(path, blocks_needed()))
         digest = hashlib.sha256(path.read_bytes()).hexdigest()
     except PlannerError as problem:
         return FileReport(number, named(path), fault=" ".join(fault.sentence for fault in problem.faults)), None
-    except Exception as problem:  # one file that trips us must not cost the others
+    except Exception as problem:  # one file must not end the reading of the others
         return FileReport(number, named(path), fault=_sentence(problem)), None
     settings, notes = filled.settings, (*(str(note) for note in filled.notes), *typed_below(filled))
     return FileReport(number, named(path), digest, settings.title, settings.units, filled.version, notes), filled
 
 
 def _together(planner: Planner, entries: dict[int, Entries]) -> dict[int, Records | str]:
-    """The records of each planner; where one trips the others up, each by itself, and a sentence for that one."""
+    """The records of each planner, calculated together or, if that fails, one by one; a sentence for one that fails."""
     try:
-        return dict(zip(entries, worked_out(planner, list(entries.values())), strict=True))
+        return dict(zip(entries, calculated(planner, list(entries.values())), strict=True))
     except Exception as problem:
         if len(entries) == 1:
             return dict.fromkeys(entries, _sentence(problem))

@@ -1,7 +1,7 @@
 """The records of filled planners, calculated by the reference library, in the units of the tables.
 
-Planners of one kind are calculated together: to the reference functions their records are simply more values, which
-takes little longer than one planner.
+Planners of one kind are calculated together: their records are only more values for the reference functions, and all
+of them take little longer than one planner.
 """
 
 from collections.abc import Sequence
@@ -25,14 +25,14 @@ from workbookgen.units import Quantity
 
 @dataclass(frozen=True)
 class Records:
-    """What one planner gives: the values of each table's columns, and what of them is not there as it stands."""
+    """The values of one planner in each table's columns, and notes on values that were left out."""
 
     tables: dict[str, dict[str, Sequence]] = field(default_factory=dict)
     notes: list[str] = field(default_factory=list)
 
 
-def worked_out(planner: Planner, filled: Sequence[Entries]) -> list[Records]:
-    """The records of planners that are alike but for their entries."""
+def calculated(planner: Planner, filled: Sequence[Entries]) -> list[Records]:
+    """The records of planners that differ in nothing but their entries."""
     entries = [_whole(planner, each) for each in filled]
     tables = [table for table in TABLES if table.block in planner.blocks]
     keys = [table.key(column) for table in tables for column in table.columns]
@@ -43,7 +43,7 @@ def worked_out(planner: Planner, filled: Sequence[Entries]) -> list[Records]:
 
 @cache
 def blocks_needed() -> frozenset[str]:
-    """The blocks on which the tables depend; no other sheet of a planner need be read."""
+    """The blocks that the tables depend on; no other sheet of a planner needs to be read."""
     planner = records_of(Settings())
     keys = [table.key(column) for table in TABLES for column in table.columns]
     seen: set[str] = set()
@@ -51,13 +51,13 @@ def blocks_needed() -> frozenset[str]:
         key = keys.pop()
         if key not in seen:
             seen.add(key)
-            keys += _hangs_on(planner, *planner.by_key[key])
+            keys += _depends_on(planner, *planner.by_key[key])
     holders = (planner.by_key[key][0] for key in seen)
     return frozenset(holder.key for holder in holders if isinstance(holder, Block))
 
 
-def _hangs_on(planner: Planner, holder, each) -> list[str]:
-    """The full keys on which a field depends."""
+def _depends_on(planner: Planner, holder, each) -> list[str]:
+    """The full keys of what a field depends on directly."""
     if not isinstance(holder, Block):
         return []
     if isinstance(each, Input):
@@ -77,7 +77,7 @@ def _whole(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:
 def _records(
     planner: Planner, tables: Sequence[Table], entries: Entries, values: dict[str, tuple[Entry, ...]]
 ) -> Records:
-    """The lines of one planner that hold something, as the tables have them."""
+    """The filled lines of one planner, as rows of the tables."""
     records = Records()
     for table in tables:
         block = planner.blocks[table.block]
@@ -106,16 +106,16 @@ def _words(values: Sequence[Entry], lines: list[int]) -> list[str | None]:
 
 
 def _numbers(values: Sequence[Entry], lines: list[int], factor: float) -> tuple[np.ndarray, int]:
-    """The numbers in the table's unit, and how many cells had something else in them."""
+    """The numbers in the table's unit, and how many cells hold a text or too large a number."""
     chosen = [values[line] for line in lines]
-    with np.errstate(over="ignore"):  # what was typed may exceed any amount, and in other units any number
+    with np.errstate(over="ignore"):  # a number that was typed may be too large in other units
         numbers = np.array([each if isinstance(each, float | int) else np.nan for each in chosen], dtype=float) * factor
     beyond = np.isinf(numbers)
     return np.where(beyond, np.nan, numbers), sum(isinstance(each, str) for each in chosen) + int(beyond.sum())
 
 
 def _factor(block: Block, column: Column, system: str) -> float:
-    """How many of the table's units are in one that the planner shows."""
+    """The factor from the planner's unit to the table's."""
     unit = unit_of(block.by_key[column.field], system) if column.unit and column.field in block.by_key else None
     return _ratio(unit.pint, column.unit) if unit else 1.0
 

@@ -1,8 +1,8 @@
 """What the planners of a guild show together: what a breed loses on the way to yarn, and how evenly it is spun.
 
-Only weighed figures count as observed; what a planner merely expected is left out. Lots count equally, large or
-small, as they do in a planner's own guide. With fewer than three lots no interval is given, since a mean of two says
-next to nothing (the limit of `reference.learning.in_use`).
+Only weighed figures count as observed; figures that a planner merely expected are left out. Lots count equally, large
+or small, as they do in a planner's own guide. With fewer than three lots no interval is given, since a mean of two
+says next to nothing (the limit of `reference.learning.in_use`).
 """
 
 import numpy as np
@@ -15,7 +15,7 @@ from workbookgen.units import Quantity
 
 ENOUGH = 3
 WHOLE = "yarn from raw fleece"
-# What is observed, the column of the lots that has it, and the word of the fiber table for it.
+# What is observed, the column of the lots that has it, and the fiber table's column for it.
 STAGES = (
     ("skirting loss", "seen_skirting_loss", "skirting"),
     ("scoured yield", "seen_scoured_yield", "yield"),
@@ -31,14 +31,14 @@ WORDS, COUNTS = ("kind", "stage"), ("lots", "planners", "skeins", "lots_compared
 GRISTS = ("mean_grist_m_per_g", "mean_grist_yd_per_lb", "least_grist_m_per_g", "most_grist_m_per_g")
 EVENNESS = ("kind", "planners", "lots", "skeins", *GRISTS, "lots_compared", "grist_cv", "least_cv", "most_cv")
 
-Fibers = tuple[dict, ...]  # the fiber table beside which the lots are shown
+Fibers = tuple[dict, ...]  # the fiber table that the lots are compared with
 
 
 def observed(lots: pd.DataFrame, fibers: Fibers) -> pd.DataFrame:
-    """One row for each breed and stage of which a lot was weighed, beside what is published."""
+    """One row for each breed and stage with a weighed lot: what was observed, and what is published."""
     weighed = lots.assign(kind=_kinds(lots["seen_kind"], fibers), seen_yarn_kept=_whole_yield(lots))
     rows = [
-        _told(kind, stage, group[[PLANNER, column]].dropna(), column, _published(fibers, kind, word))
+        _figures(kind, stage, group[[PLANNER, column]].dropna(), column, _published(fibers, kind, word))
         for kind, group in weighed[weighed["kind"].notna()].groupby("kind", sort=True)
         for stage, column, word in STAGES
         if group[column].notna().any()
@@ -47,17 +47,17 @@ def observed(lots: pd.DataFrame, fibers: Fibers) -> pd.DataFrame:
 
 
 def _of_kinds(rows: list[dict], columns: tuple[str, ...]) -> pd.DataFrame:
-    """Rows as a frame, whose columns are of the same kinds when there are no rows."""
+    """Rows as a frame whose columns have the same types even if there are no rows."""
     kinds = {name: "string" if name in WORDS else "int64" if name in COUNTS else "float64" for name in columns}
     return pd.DataFrame(rows, columns=columns).astype(kinds)
 
 
-def _told(kind: str, stage: str, group: pd.DataFrame, column: str, published: float | None) -> dict:
-    """What some lots lost in a stage, or kept; `published` is what the fiber table says of it."""
+def _figures(kind: str, stage: str, group: pd.DataFrame, column: str, published: float | None) -> dict:
+    """The shares that some lots lost in a stage, or kept; `published` is the fiber table's figure."""
     shares, count = group[column], len(group)
     deviation = shares.std() if count > 1 else np.nan
     mean = shares.mean()
-    is_told = published is not None or count >= ENOUGH
+    is_known = published is not None or count >= ENOUGH
     return {
         "kind": kind,
         "stage": stage,
@@ -69,17 +69,17 @@ def _told(kind: str, stage: str, group: pd.DataFrame, column: str, published: fl
         "most": shares.max(),
         "mean_doubt95": statistics.half_width(deviation, count) if count >= ENOUGH else np.nan,
         "published": published,
-        "in_use": learning.in_use(published, mean, count, ENOUGH) if is_told else np.nan,
+        "in_use": learning.in_use(published, mean, count, ENOUGH) if is_known else np.nan,
     }
 
 
 def _whole_yield(lots: pd.DataFrame) -> pd.Series:
-    """Yarn from raw fleece as weighed at both ends; a yarn weight that is only expected says nothing."""
+    """The share of raw fleece that became yarn, if both were weighed; an expected weight of yarn does not count."""
     return lots["yarn_kept"].where((lots["stage"] == 1) & lots["yarn_weighed_g"].notna())
 
 
 def _kinds(names: pd.Series, fibers: Fibers) -> pd.Series:
-    """The names of breeds, each in one spelling: the fiber table's, or else the one used most."""
+    """The names of breeds, each in one spelling: the fiber table's, or else the most frequent."""
     keys = names.map(loosely, na_action="ignore")
     spelled = {key: group.mode().iloc[0].strip() for key, group in names.groupby(keys)}
     spelled |= {loosely(each["name"]): each["name"] for each in fibers if "name" in each}
@@ -95,7 +95,7 @@ def _published(fibers: Fibers, kind: str, word: str) -> float | None:
 
 
 def evenness(lots: pd.DataFrame, fibers: Fibers) -> pd.DataFrame:
-    """One row for each breed of which skeins were weighed: their grist, and how even the skeins of one lot are."""
+    """One row for each breed with weighed skeins: their grist, and how even the skeins of one lot are."""
     spun = lots.assign(kind=_kinds(lots["seen_kind"], fibers))
     spun = spun[spun["mean_grist_m_per_g"].notna()]
     rows = [_even(kind, group) for kind, group in spun[spun["kind"].notna()].groupby("kind", sort=True)]

@@ -1,8 +1,7 @@
-"""The summary as a workbook to read and print: what was observed, how even, of which planners.
+"""The summary as a workbook to read and print: what was observed, how even the yarn is, which planners were read.
 
-Written with the palette of the planners. Every text is written as text, so that a name which
-begins like a formula stays a name. Where the tables are wanted as a workbook too, they are
-further sheets of it.
+Its colors are those of the planners. Every text is written as text, so a name that begins like a
+formula stays a name. If the tables are wanted as a workbook too, they are further sheets of it.
 """
 
 import io
@@ -22,10 +21,10 @@ from workbookgen.gather.summary import ENOUGH
 
 CREATED = datetime(2026, 1, 1)  # fixed, so that the same planners give the same bytes
 MOST_ROWS = 1_048_575  # of a sheet, below its heading
-CHARTED = 20  # breeds, the ones with most lots
+CHARTED = 20  # breeds in the chart: those with the most lots
 FIRST = 3  # row of a table's first record, from 0
 HEAD_HEIGHT = 28  # points, of two lines
-LETTERS = 95  # in a line that is read
+LETTERS = 95  # characters in a line of text
 SHARE, COUNT = "0.0%", "#,##0"
 YIELDS = "Yields"  # the sheet of the chart
 YIELD_COLUMNS = ("kind", "lots", "mean", "deviation", "published")
@@ -106,7 +105,7 @@ ABOUT = (
 
 
 def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame, with_tables: bool) -> bytes:
-    """The summary, and the tables behind it where they are wanted."""
+    """The summary, and the tables behind it if they are wanted."""
     stream = io.BytesIO()
     as_they_are = dict.fromkeys(("strings_to_formulas", "strings_to_urls", "strings_to_numbers"), False)
     with xlsxwriter.Workbook(stream, as_they_are) as book:
@@ -117,7 +116,7 @@ def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame,
         pages.chart(observed)
         pages.table("Evenness", "Grist, and how even it is within a lot", evenness)
         pages.table("Planners", "The planners that were read", gathered.planners)
-        pages.table("Not read", "Files and cells that are not in the tables", _told(gathered))
+        pages.table("Not read", "Files and cells that are not in the tables", _not_read(gathered))
         if with_tables:
             for table in TABLES:
                 pages.plain(table.name.capitalize(), gathered.tables[table.name])
@@ -125,8 +124,8 @@ def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame,
     return stream.getvalue()
 
 
-def _told(gathered: Gathered) -> pd.DataFrame:
-    """Whatever is to be told of the files, each with its file."""
+def _not_read(gathered: Gathered) -> pd.DataFrame:
+    """Everything that is reported about the files, each sentence with its file."""
     faults = [*gathered.unread, *gathered.repeated, *gathered.notes]
     faults = faults or [Fault("", "Every file was read, and nothing was left out.")]
     return pd.DataFrame([(each.place, each.sentence) for each in faults], columns=["file", "what"], dtype="string")
@@ -159,7 +158,7 @@ class _Pages:
             row += len(lines) + 2
 
     def table(self, name: str, title: str, frame: pd.DataFrame, landscape: bool = True) -> None:
-        """A frame to read: a title, heads in words, and its rows."""
+        """A frame for reading: a title, headings in words, and its rows."""
         sheet = self._sheet(name, landscape)
         sheet.write_string(0, 0, title, self._format(look.TITLE))
         sheet.set_row(FIRST - 1, HEAD_HEIGHT)
@@ -174,9 +173,9 @@ class _Pages:
         sheet.repeat_rows(FIRST - 1)
 
     def plain(self, name: str, frame: pd.DataFrame) -> None:
-        """A frame to work with: its own column names in the first row, and nothing around it."""
+        """A frame for further work: its column names in the first row, and nothing around it."""
         sheet = self._sheet(name)
-        # Of whole columns, which costs no cell anything.
+        # A format of whole columns takes no space in their cells.
         sheet.set_column(0, len(frame.columns) - 1, 14, self._format(look.PLAIN))
         for column, key in enumerate(frame.columns):
             sheet.write_string(0, column, key, self._format(look.LABEL | look.INK_LINE))
@@ -186,7 +185,7 @@ class _Pages:
         sheet.repeat_rows(0)
 
     def chart(self, observed: pd.DataFrame) -> None:
-        """The scoured yields of the breeds with most lots, with their spread, read from a list beside the chart."""
+        """Chart the scoured yields of the breeds with the most lots, and their spread, from a list above the chart."""
         weighed = observed[(observed["stage"] == DRAWN) & (observed["lots"] >= ENOUGH)]
         drawn = weighed.nlargest(CHARTED, "lots").sort_values("kind")
         if drawn.empty:
@@ -232,7 +231,7 @@ class _Pages:
         return sheet
 
     def _fill(self, sheet, first: int, column: int, values: pd.Series, form=None) -> None:
-        """The values of a column, one below another; words always as words, what is missing as blank."""
+        """Write the values of a column, one below another: texts always as texts, missing values as blanks."""
         write = sheet.write_number if pd.api.types.is_numeric_dtype(values) else sheet.write_string
         cells = zip(values.tolist(), values.isna().tolist(), strict=True)
         for row, (value, is_missing) in enumerate(cells, start=first):

@@ -1,9 +1,9 @@
-"""Readers at work: through Python's executor interface, so the engine can be exchanged.
+"""Reading files in parallel, through Python's executor interface, so that the engine can be exchanged.
 
 On one machine a pool of processes reads, one per core; for a federation of guilds the same calls go to a Dask
-cluster. A few batches are in progress at a time, which limits the memory, and also what is uncertain when a worker
-dies: those files are then read again one by one, and only one that stops its worker a second time is given up. The
-order of the rows comes from the files, never from which worker was first.
+cluster. Only a few batches are in progress at a time, which limits the memory, and the number of files that may be to
+blame when a worker dies. Those are then read again one by one, and a file that stops its worker a second time is given
+up. The order of the rows is that of the files, whichever worker is first.
 """
 
 from collections import deque
@@ -19,13 +19,13 @@ from workbookgen.gather.reading import Batch, FileReport, named, read_batch
 from workbookgen.gather.records import blocks_needed
 from workbookgen.processes import cores
 
-# Files, for which a process is worth its start; planners that are alike are worked out together, so a few at a time are
-# quicker than one.
+# Files that make it worth starting a process. Planners of one kind are calculated together, so a few at a time are
+# faster than one.
 A_BATCH = 16
 MOST_IN_A_BATCH = 32
-MOST_PROCESSES = 61  # that Windows can wait for
-BATCHES_ON_A_CLUSTER = 512  # under way at a time
-PATIENCE = 20  # seconds until a cluster must have answered
+MOST_PROCESSES = 61  # Windows cannot wait for more
+BATCHES_ON_A_CLUSTER = 512  # in progress at a time
+PATIENCE = 20  # seconds that a cluster has to answer
 GIVEN_UP = (
     "reading this file stopped the program twice, perhaps because memory ran out. "
     "Close other programs, and gather again."
@@ -36,7 +36,7 @@ Numbered = tuple[int, str]
 
 @dataclass(frozen=True)
 class Engine:
-    """Something that reads: opens an executor, again if one broke, and takes a number of batches at a time."""
+    """A way to read: how to open an executor, also after one broke, and how many batches it takes at a time."""
 
     open: Callable[[], AbstractContextManager[Executor]]
     batches: int
@@ -44,7 +44,7 @@ class Engine:
 
 
 def this_machine(files: int) -> Engine:
-    """A pool of processes, one a core but no more than there is work for, and batches that are alike for all."""
+    """A pool of processes, one per core but no more than there is work for, and batches of equal size."""
     processes = max(1, min(cores(), MOST_PROCESSES, ceil(files / A_BATCH)))
     rounds = max(1, ceil(files / (processes * MOST_IN_A_BATCH)))
     return Engine(lambda: ProcessPoolExecutor(processes), 2 * processes, max(1, ceil(files / (processes * rounds))))
@@ -76,7 +76,7 @@ def read_all(files: Sequence[str], engine: Engine, step: Callable[[int], None]) 
     """Read all files; their numbers are their places in the list. `step` is told how many more are done."""
     numbered = list(enumerate(files))
     waiting = deque(numbered[start : start + engine.a_batch] for start in range(0, len(numbered), engine.a_batch))
-    blocks_needed()  # a process that is forked has it from here
+    blocks_needed()  # cached now, so that forked processes have it
     batches, doubtful = _rounds(waiting, engine, engine.batches, step)
     again, lost = _rounds(deque([each] for each in sorted(doubtful)), engine, 1, step)
     given_up = [Batch({}, (FileReport(number, named(Path(path)), fault=GIVEN_UP),)) for number, path in lost]
@@ -87,7 +87,7 @@ def read_all(files: Sequence[str], engine: Engine, step: Callable[[int], None]) 
 def _rounds(
     waiting: deque, engine: Engine, most: int, step: Callable[[int], None]
 ) -> tuple[list[Batch], list[Numbered]]:
-    """Have batches read, with another executor whenever one broke."""
+    """Have batches read, with a new executor whenever one breaks."""
     read, lost = [], []
     while waiting:
         left = len(waiting)
