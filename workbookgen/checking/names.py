@@ -11,7 +11,7 @@ from workbookgen.book.placement import Layout, Placement
 from workbookgen.checking.compare import Finding
 from workbookgen.checking.spelling import spelled
 from workbookgen.engines import Area
-from workbookgen.ooxml.references import Range, plainly_named, range_of
+from workbookgen.ooxml.references import Range, range_of, without_sheet_quotes
 from workbookgen.ooxml.workbook import WholeFile
 
 OF_PROGRAMS = ("_xlnm.", "Print_Area", "Print_Titles")  # names that programs set for themselves
@@ -52,7 +52,7 @@ def _moved(other: str | None) -> str:
 
 
 def _meaning(text: str) -> str:
-    return str(range_of(text) or spelled(plainly_named(text)))
+    return str(range_of(text) or spelled(without_sheet_quotes(text)))
 
 
 def names_out_of_place(layout: Layout, found: Mapping[str, Area]) -> Iterator[Finding]:

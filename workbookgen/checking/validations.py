@@ -9,7 +9,7 @@ from workbookgen.checking.compare import Finding
 from workbookgen.checking.runs import runs
 from workbookgen.checking.spelling import spelled
 from workbookgen.ooxml.formulas import SharedFormula
-from workbookgen.ooxml.references import Range, cell_name, plainly_named
+from workbookgen.ooxml.references import Range, cell_name, without_sheet_quotes
 from workbookgen.ooxml.sheets import NO_VALIDATION, FileSheet, Rule, Validation
 
 FAR = "XA500000"  # a cell far enough from the edges for every relative reference of a planner
@@ -35,7 +35,9 @@ class Validations:
         self._narrow: defaultdict[int, list[tuple[Range, Validation]]] = defaultdict(list)
         self._wide: list[tuple[Range, Validation]] = []
         for ranges, validation in sheet.validations:
-            plain = replace(validation, formulas=tuple(spelled(plainly_named(each)) for each in validation.formulas))
+            plain = replace(
+                validation, formulas=tuple(spelled(without_sheet_quotes(each)) for each in validation.formulas)
+            )
             if plain == replace(NO_VALIDATION, strictness=plain.strictness):
                 continue  # it neither says nor restricts anything
             for each in ranges:
@@ -118,7 +120,9 @@ def _cells_by_rule(rules: list[Rule]) -> dict[tuple, set]:
     for rule in rules:
         if rule.kind in BY_FORMULA and rule.ranges:
             anchor = cell_name((min(each.top for each in rule.ranges), min(each.left for each in rule.ranges)))
-            formulas = tuple(SharedFormula(f"={plainly_named(each)}", anchor).moved_to(FAR) for each in rule.formulas)
+            formulas = tuple(
+                SharedFormula(f"={without_sheet_quotes(each)}", anchor).moved_to(FAR) for each in rule.formulas
+            )
             meaning = rule.kind, rule.operator if rule.kind == "cellIs" else "", tuple(map(spelled, formulas))
             for each in rule.ranges:
                 rows = range(each.top, min(each.bottom, each.top + MOST_CELLS // (each.right - each.left + 1)) + 1)

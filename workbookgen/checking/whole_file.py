@@ -19,8 +19,8 @@ from workbookgen.checking.validations import Validations, changed_rules, changed
 from workbookgen.errors import FileError
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input
-from workbookgen.ooxml.charts import Chart, Drawn
-from workbookgen.ooxml.references import Range, cell_name, plainly_named, range_of
+from workbookgen.ooxml.charts import Chart, Series
+from workbookgen.ooxml.references import Range, cell_name, range_of, without_sheet_quotes
 from workbookgen.ooxml.sheets import FileSheet, stretches
 from workbookgen.ooxml.styles import Style, shown_by
 from workbookgen.ooxml.workbook import Unreadable, WholeFile, read_whole
@@ -75,18 +75,18 @@ def changes(layout: Layout, theirs: WholeFile) -> Iterator[Finding]:
 
 
 def _calculating(ours: WholeFile, theirs: WholeFile) -> Iterator[Finding]:
-    our, their = ours.calculating, theirs.calculating
+    our, their = ours.calculation, theirs.calculation
     if their.is_manual and not our.is_manual:
         yield Finding(
             "the workbook is set to calculate by hand, so results stay as they were when something is typed. "
             "Set calculation to automatic"
         )
-    if their.rounds_to_what_is_shown and not our.rounds_to_what_is_shown:
+    if their.rounds_as_shown and not our.rounds_as_shown:
         yield Finding(
             "the workbook is set to calculate with numbers as they are shown, so every result is rounded on the way. "
             "Take the setting off"
         )
-    if their.goes_in_circles and not our.goes_in_circles and not theirs.program.lower().startswith(GNUMERIC):
+    if their.repeats_circles and not our.repeats_circles and not theirs.program.lower().startswith(GNUMERIC):
         yield Finding(
             "the workbook is set to repeat formulas that go in a circle, so such a mistake would not be reported. "
             "Take the setting off"
@@ -126,7 +126,7 @@ def _linked(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
     for place in sorted(our.links.keys() | their.links.keys()):
         if (cell := our.cell(place)) is None:
             continue
-        wanted, found = (plainly_named(sheet.links.get(place, "")).replace("$", "") for sheet in (our, their))
+        wanted, found = (without_sheet_quotes(sheet.links.get(place, "")).replace("$", "") for sheet in (our, their))
         if wanted == found or not wanted and cell.value is None:
             continue
         if not wanted:
@@ -142,7 +142,7 @@ def _hidden(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
     if our.state == "visible" != their.state:
         yield Finding("this sheet is hidden. Show it again", our.name)
     filled, columns = ({place[side] for place in our.cells} for side in (0, 1))
-    rows = {row for row in their.hidden_rows - our.hidden_rows - our.folded_rows if our.like(row) in filled}
+    rows = {row for row in their.hidden_rows - our.hidden_rows - our.folded_rows if our.first_alike(row) in filled}
     columns &= their.hidden_columns - our.hidden_columns - our.folded_columns
     for first, last in runs(sorted(rows)):
         yield Finding("rows are hidden here. Show them again, or take the filter off", f"{our.name}!{first}:{last}")
@@ -181,7 +181,7 @@ def _apart(our: Chart, their: Chart) -> list[tuple[str, str]]:
     return list(zip_longest(gone, new, fillvalue="nothing"))
 
 
-def _series(series: Drawn) -> str:
+def _series(series: Series) -> str:
     labels, values = (str(range_of(text) or text) for text in (series.labels, series.values))
     return f"{series.name}: {values}, named by {labels}" if series.name else f"{values}, named by {labels}"
 

@@ -1,1 +1,1 @@
-"""What a whole .xlsx file says, brought to one spelling: names, settings, cells, looks, validations, charts."""
+"""Reading and changing .xlsx files: names, settings, cells, styles, validations and charts, in one form."""

@@ -1,8 +1,8 @@
-"""The cells of a worksheet that hold something: their values, and the formulas behind these.
+"""The filled cells of a worksheet: their values and formulas.
 
-Three ways lead to the same. Plain cells are found by their bytes; one that is not plain is
-parsed by itself; and a sheet that is written in another way than programs usually write is
-streamed through the parser, a row at a time, so that it is never in memory as a whole.
+Three ways give the same. Plain cells are found by their bytes; a cell that is not plain is parsed
+by itself; and a sheet that is not written as programs usually write is streamed through the
+parser, a row at a time, so that it is never in memory as a whole.
 """
 
 import re
@@ -16,15 +16,15 @@ from openpyxl.utils import column_index_from_string, get_column_letter
 
 from workbookgen.ooxml import plain
 from workbookgen.ooxml.formulas import SharedFormula
-from workbookgen.ooxml.package import SAFELY, Package, done, is_on, streamed
+from workbookgen.ooxml.package import SAFELY, Package, is_on, release, streamed
 from workbookgen.ooxml.references import MOST_COLUMNS, Place, cell_name, column_of, place_of
 from workbookgen.ooxml.strings import text_of
 from workbookgen.ooxml.values import Value, value_of
 
-Put = Callable[[Place, Value, str], None]  # where, what, and the formula behind it, empty where something was typed
+Put = Callable[[Place, Value, str], None]  # the place, the value, and the formula, empty if the value was typed
 
-# A cell as programs write it, or else any that holds something: its column and row, then its type, its formula and what
-# is stored, or else its attributes and all in it.
+# A filled cell: its column and row, then its type, formula and stored value if it is written as programs usually write,
+# otherwise its attributes and its whole content.
 _FORMULA = rb"<f((?: [^>']*)?)(?:(?<=/)>|>(" + plain.TEXT + rb")</f>)"
 _STORED = rb"<v>(" + plain.TEXT + rb")</v>"
 _CELL = (
@@ -37,23 +37,23 @@ _PROTECTION = re.compile(rb"<sheetProtection\b[^>]*/>")
 
 
 def read_cells(package: Package, part: str, strings: Sequence[str], columns: Collection[int] | None, put: Put) -> bool:
-    """Hand over every cell of a sheet that holds something, or of some columns of it; whether the sheet is protected.
+    """Put every filled cell of a sheet, or of some columns of it. Returns whether the sheet is protected.
 
-    A sheet of which only some columns are wanted is not looked through for broken XML in the others.
+    If only some columns are wanted, broken XML in the others may go unnoticed.
     """
     reading = _Reading(strings, columns, put)
     if package.size(part) <= plain.MOST_BYTES:
         content = package.read(part)
         if _is_plain(content):
             if columns is None:
-                expat.ParserCreate().Parse(content, True)  # raises where it is broken
+                expat.ParserCreate().Parse(content, True)  # raises if it is broken
             return reading.by_bytes(content)
     with package.open(part) as stream:
         return reading.by_parser(stream)
 
 
 def _is_plain(content: bytes) -> bool:
-    """Whether nothing is unusual in a sheet, and every cell begins by saying where it is."""
+    """Whether a sheet is plain, and every cell begins with its reference."""
     return plain.is_plain(content, "worksheet") and not _OTHER_CELL.search(content, *plain.cells_in(content))
 
 
@@ -65,10 +65,10 @@ class _Reading:
         self.shared: dict[str | None, SharedFormula] = {}
 
     def by_bytes(self, content: bytes) -> bool:
-        """The cells of a plain sheet; whether it is protected."""
+        """Put the cells of a plain sheet. Returns whether it is protected."""
         opening, put, strings = plain.opening_tag(content, "worksheet"), self.put, self.strings
         columns: dict[bytes, int] = {}
-        cells = _cells_of(None if self.columns is None else frozenset(self.columns))
+        cells = _cell_pattern(None if self.columns is None else frozenset(self.columns))
         for found in cells.finditer(content, *plain.cells_in(content)):
             letters, row, kind, described, formula, stored, attributes, inside = found.groups()
             if attributes is not None:
@@ -91,14 +91,14 @@ class _Reading:
         return protection is not None and is_on(etree.fromstring(protection[0]).get("sheet"))
 
     def by_parser(self, stream: IO[bytes]) -> bool:
-        """The cells of any sheet; whether it is protected."""
+        """Put the cells of any sheet. Returns whether it is protected."""
         row, is_protected = 0, False
         last = MOST_COLUMNS if self.columns is None else max(self.columns, default=0)
         for line in streamed(stream, "row", "sheetProtection"):
             if line.tag.endswith("}sheetProtection"):
                 is_protected = is_on(line.get("sheet"))
                 continue
-            # A row or a cell may leave out where it is: then it follows the last one.
+            # A row or a cell without a number follows the one before.
             row = int(line.get("r", row + 1))
             column = 0
             for element in line:
@@ -108,11 +108,11 @@ class _Reading:
                     break
                 if len(element) and (self.columns is None or column in self.columns):
                     self._element(element, (row, column))
-            done(line)
+            release(line)
         return is_protected
 
     def _parsed(self, sheet: bytes) -> None:
-        """A cell that is not plain, in a sheet that holds nothing else."""
+        """Put a cell that is not plain, from a sheet that holds nothing else."""
         for element in etree.fromstring(sheet, etree.XMLParser(**SAFELY)).iter("{*}c"):
             self._element(element, place_of(element.get("r")))
 
@@ -130,7 +130,7 @@ class _Reading:
             self.put(place, value, formula)
 
     def _formula(self, text: str, is_shared: bool, number: str | None, place: Place) -> str:
-        """A formula with its "=". One that is shared stands in its first cell only, and moves along to the others."""
+        """A formula with its "=". A shared one is stored in its first cell only, and moved to the others."""
         if not is_shared:
             return f"={text}" if text else ""
         if text:
@@ -141,13 +141,13 @@ class _Reading:
 
 
 def _shared_as(described: bytes) -> tuple[bool, str | None]:
-    """Whether a formula is shared, and its number among these, from its attributes."""
+    """Whether a formula with these attributes is shared, and its number among the shared ones."""
     number = _NUMBER_OF.search(described)
     return b' t="shared"' in described, number[1].decode() if number else None
 
 
 @cache
-def _cells_of(columns: frozenset[int] | None) -> re.Pattern[bytes]:
-    """The bytes of a cell in one of these columns: where it is, its attributes, what is in it."""
+def _cell_pattern(columns: frozenset[int] | None) -> re.Pattern[bytes]:
+    """The pattern of a filled cell in one of these columns."""
     letters = b"[A-Z]{1,3}" if columns is None else "|".join(map(get_column_letter, sorted(columns))).encode()
     return re.compile(_CELL % letters, re.DOTALL)

@@ -1,4 +1,4 @@
-"""Charts: their titles, and the cells from which they draw."""
+"""Charts: their titles, and the cells that they draw from."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -7,8 +7,8 @@ from workbookgen.ooxml.package import Package, local
 
 
 @dataclass(frozen=True)
-class Drawn:
-    """A series of a chart: what it is called, and where its labels and its values stand. A text stands for itself."""
+class Series:
+    """A series of a chart: its name, and the cells of its labels and values. A name may also be a text."""
 
     name: str
     labels: str
@@ -20,7 +20,7 @@ class Chart:
     """A chart on a sheet."""
 
     title: str
-    series: tuple[Drawn, ...]
+    series: tuple[Series, ...]
 
 
 def read_charts(package: Package, sheet: str) -> Iterator[Chart]:
@@ -30,14 +30,14 @@ def read_charts(package: Package, sheet: str) -> Iterator[Chart]:
             root = package.root(part)
             title = root.find("{*}chart/{*}title")
             words = "" if title is None else _texts(title, "t") or _texts(title, "f")
-            yield Chart(words, tuple(map(_drawn, root.iter("{*}ser"))))
+            yield Chart(words, tuple(map(_series, root.iter("{*}ser"))))
 
 
-def _drawn(element) -> Drawn:
+def _series(element) -> Series:
     parts = {local(each): each for each in element}
     name = parts.get("tx")
     said = "" if name is None else (_texts(name, "f") or _texts(name, "v")).strip('"')
-    return Drawn(said, _first(parts, ("cat", "xVal")), _first(parts, ("val", "yVal")))
+    return Series(said, _first(parts, ("cat", "xVal")), _first(parts, ("val", "yVal")))
 
 
 def _first(parts: dict, names: tuple[str, ...]) -> str:

@@ -1,9 +1,9 @@
-"""Changes cells inside a package and leaves every other byte of it alone.
+"""Changing cells inside a package, and leaving every other byte of it alone.
 
-A spreadsheet library would load the workbook and write its own idea of it. Here the sheets are
-parsed only to learn where each cell stands, and new cells are spliced into the text: name
-spaces, prefixes and unknown attributes survive because nobody rewrites them. Expat parses
-them, since it tells at which byte it is.
+A spreadsheet library would load the workbook and write its own version of it. Here the sheets
+are parsed only to find each cell, and new cells are spliced into the text: namespaces, prefixes
+and unknown attributes survive because nothing rewrites them. The parser is Expat, since it gives
+the byte that it is at.
 """
 
 import re
@@ -23,17 +23,17 @@ from workbookgen.ooxml.references import Place, cell_name, column_of
 
 @dataclass(frozen=True)
 class Formula:
-    """A formula that is to stand in a cell, without its "="."""
+    """A formula to put into a cell, without its "="."""
 
     text: str
 
 
 Content = float | str | bool | Formula | None
 
-QUICKLY = 1  # how hard a copy is packed: it is read once or twice, and thrown away
+QUICKLY = 1  # compression level of a copy, which is read once or twice and thrown away
 PIECE = 4 * 2**20  # bytes of a sheet that are changed at a time
 
-# A cell with a formula: where it is and how it looks, then its type, the formula, and what is stored.
+# A cell with a formula: its reference and style, then its type, the formula, and the stored result.
 _FORMULA_CELL = re.compile(
     rb'(<c r="[A-Z]{1,3}[0-9]{1,7}"(?: s="[0-9]+")?)(?: t="[a-z]+")?>'
     rb"(<f(?: [^>']*)?(?:(?<=/)>|>%b</f>))(?:<v>%b</v>|<v/>)?</c>" % (plain.TEXT, plain.TEXT)
@@ -42,7 +42,7 @@ _ROW_ENDS = b"</row>"
 
 
 def rewritten(source: Path, target: Path, changes: Mapping[str, Callable[[bytes], Iterable[bytes]]]) -> None:
-    """A copy of a package in which these parts are changed; what a change gives is written piece by piece."""
+    """Copy a package with changes: part -> a function from its content to the new content, in pieces."""
     with Package(source) as before, ZipFile(target, "w", ZIP_DEFLATED, compresslevel=QUICKLY) as after:
         for entry in before.zip.infolist():
             content = before.zip.read(entry)
@@ -61,17 +61,17 @@ def recached(xml: bytes, value: float) -> Sequence[bytes]:
 
 
 def _recached_plainly(xml: bytes, value: float) -> list[bytes] | None:
-    """The same, found by its bytes; None where a formula cell is not as programs usually write it."""
+    """The same, found by bytes; None if a formula cell is not written as programs usually write."""
     start, end = plain.cells_in(xml)
     if not plain.is_plain(xml, "worksheet"):
         return None
     stored = _number("c", value)
 
-    def put(cell: re.Match[bytes]) -> bytes:  # in half the time of a template, which is expanded anew for each
+    def put(cell: re.Match[bytes]) -> bytes:  # twice as fast as a template, which is expanded for each cell
         return b"%b>%b%b</c>" % (cell[1], cell[2], stored)
 
     pieces, left = [xml[:start]], xml.count(b"<f", start, end)
-    while start < end:  # some rows at a time, since an archive has a hundred megabytes of them
+    while start < end:  # some rows at a time, since a large planner has a hundred megabytes of them
         row_ends = xml.find(_ROW_ENDS, start + PIECE, end)
         stop = end if row_ends < 0 else row_ends
         piece, times = _FORMULA_CELL.subn(put, xml[start:stop])
@@ -94,7 +94,7 @@ def _recached(xml: bytes, value: float) -> bytes:
 
 
 def filled(xml: bytes, cells: Mapping[Place, Content]) -> Sequence[bytes]:
-    """A sheet with these cells filled or emptied, each keeping its looks."""
+    """A sheet with these cells filled or emptied, each with its old style."""
     data = _sheet_data(xml)
     present, blank = dict(_places(data)), _blank_cell(data)
     changed = {place: value for place, value in cells.items() if place in present or value is not None}
@@ -102,12 +102,12 @@ def filled(xml: bytes, cells: Mapping[Place, Content]) -> Sequence[bytes]:
     return (_put(xml, data, written),)
 
 
-# Where the cells stand in a sheet's text.
+# The places of cells in a sheet's text.
 
 
 @dataclass
 class _Element:
-    """An element of the sheet's data: its name as written, and where its text lies."""
+    """An element of the sheet's data: its name as written, and where it, its content, and its end are in the bytes."""
 
     name: str
     attributes: dict[str, str]
@@ -150,7 +150,7 @@ def _sheet_data(xml: bytes) -> _Element:
 
 
 def _numbered(data: _Element):
-    """Every row with its number, which a writer may leave out when it follows the last."""
+    """Every row with its number, which may be left out if it is the next one."""
     number = 0
     for row in data.children:
         number = int(row.attributes.get("r", number + 1))
@@ -174,7 +174,7 @@ def _places(data: _Element):
 
 
 def _sibling(name: str, local: str) -> str:
-    """A name in the same name space, under the prefix that this sheet uses."""
+    """A name in the same namespace, with the prefix that this sheet uses."""
     return name[: -len(local_name(name))] + local
 
 
@@ -188,7 +188,7 @@ def _number(cell: str, value: float) -> bytes:
 
 
 def _kept(attributes: Mapping[str, str], reference: str, kind: str = "") -> dict[str, str]:
-    """A cell's attributes with other content: what described the old result (t, cm, vm) is gone."""
+    """A cell's attributes for new content, without those that describe the old (t, cm, vm)."""
     kept = {key: value for key, value in attributes.items() if key not in ("t", "cm", "vm")}
     return kept | {"r": reference} | ({"t": kind} if kind else {})
 

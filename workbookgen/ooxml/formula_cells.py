@@ -1,7 +1,7 @@
 """The formula cells of a sheet, found in one pass over its XML.
 
-A planner may hold a million of them, so nothing is kept of the cells between: each is
-handed over as it is found, with the bytes where it stands, which only expat tells.
+A planner may hold a million of them, so nothing is kept in memory: each is handed over as
+it is found, with its position in the bytes, which only Expat gives.
 """
 
 import re
@@ -43,7 +43,7 @@ class _Scanner:
         self.parser = expat.ParserCreate()
         self.parser.StartElementHandler, self.parser.EndElementHandler = self.start, self.end
         self.in_data = False
-        self.row = self.column = 0  # a writer may leave numbers out where they follow the last
+        self.row = self.column = 0  # a number may be left out if it is the next one
         self.cell: FormulaCell | None = None
 
     def run(self) -> None:
@@ -94,5 +94,5 @@ def local_name(name: str) -> str:
 
 
 def tag_end(xml: bytes, start: int) -> int:
-    """The byte after the tag that starts here."""
+    """The position after the tag that starts here."""
     return _TAG.match(xml, start).end()

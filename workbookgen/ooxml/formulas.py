@@ -1,6 +1,6 @@
-"""The formulas that a workbook file holds, as each cell has them.
+"""The formulas of a workbook file, cell by cell.
 
-A formula that cells share is written in the first of them; the others get theirs from
+A shared formula is written in the first of its cells. For the others it is moved, if need be by
 openpyxl, which knows how a formula changes when it moves.
 """
 
@@ -18,13 +18,12 @@ from workbookgen.ooxml.formula_cells import FormulaCell, scan
 from workbookgen.ooxml.listing import read_listing
 from workbookgen.ooxml.package import Package
 from workbookgen.ooxml.references import column_letters
-from workbookgen.ooxml.rows import alike, by_itself
+from workbookgen.ooxml.rows import alike, as_sheet_data
 
-FAR = 999_983  # a row that no formula names
-ROW = "{row}"  # in a formula, stands for the number of its own row
+FAR = 999_983  # a row that no formula refers to
+ROW = "{row}"  # in a formula, the number of its own row
 
-# What in a formula may be a reference, perhaps to another sheet, and what else has letters or digits: a text, a
-# function.
+# A part of a formula that may be a reference, perhaps to another sheet, or that is a text or a function.
 _PIECE = re.compile(r"""("(?:[^"]|"")*"|(?:'(?:[^']|'')*'!)?[\w$.:\\!?\[\]]+\(?|['"])""")
 _MOVES = re.compile(r"\$?[A-Z]{1,3}([0-9]+)(?::\$?[A-Z]{1,3}([0-9]+))?")
 _STAYS = re.compile(
@@ -32,7 +31,7 @@ _STAYS = re.compile(
     r"|[A-Z][A-Z0-9.]*\("  # a function
     r"|[0-9.]+(?:E[0-9]*)?"  # a number
     r"|(?:'(?:[^']|'')*'!|[A-Za-z_]+!)?\$?[A-Z]{1,3}\$[0-9]+(?::\$?[A-Z]{1,3}\$[0-9]+)?"  # cells of fixed rows
-    r"|[a-z_][a-z]*_\w*|TRUE|FALSE",  # a name that is none of a cell
+    r"|[a-z_][a-z]*_\w*|TRUE|FALSE",  # a name that cannot be a cell's
     re.DOTALL,
 )
 
@@ -64,13 +63,13 @@ def _formulas(xml: bytes, sheet: str) -> list["FormulaRun"]:
     if groups is None:
         scan(xml, keep)
     for each in groups or ():
-        scan(by_itself(each.xml), lambda cell, rows=each.last - each.first + 1: keep(cell, rows))
+        scan(as_sheet_data(each.xml), lambda cell, rows=each.last - each.first + 1: keep(cell, rows))
     return found
 
 
 @dataclass(frozen=True, slots=True)
 class FormulaRun:
-    """The formula of cells one below another, in rows that are alike: one text, or one that moves along."""
+    """The formula of cells one below another, in rows that are alike: the same text, or one that moves with the row."""
 
     sheet: str
     letters: str  # of the column
@@ -81,7 +80,7 @@ class FormulaRun:
 
     @property
     def copied(self) -> str:
-        """The one text that they share, with ROW for the row's number; nothing where there is none."""
+        """The text that they share, with ROW for the row's number, or nothing if there is none."""
         return self.shared.down if self.shared and self.letters == self.shared.column else ""
 
     @property
@@ -93,7 +92,7 @@ class FormulaRun:
 
 
 class Formulas(Mapping[tuple[str, str], str]):
-    """Sheet and cell -> formula, with "=". Those of a log are made when they are asked for: there may be a million."""
+    """Sheet and cell -> formula, with "=". Those of a log, perhaps a million, are made on request."""
 
     def __init__(self, runs: Sequence[FormulaRun]):
         self.columns: dict[tuple[str, str], list[FormulaRun]] = {}  # sheet and letters -> from top to bottom
@@ -101,7 +100,7 @@ class Formulas(Mapping[tuple[str, str], str]):
             self.columns.setdefault((each.sheet, each.letters), []).append(each)
         for column, found in self.columns.items():
             found.sort(key=lambda each: each.first)
-            if any(above.last >= below.first for above, below in pairwise(found)):  # a cell is there twice
+            if any(above.last >= below.first for above, below in pairwise(found)):  # a cell occurs twice
                 self.columns[column] = _one_by_one(each for each in runs if (each.sheet, each.letters) == column)
 
     @property
@@ -119,7 +118,7 @@ class Formulas(Mapping[tuple[str, str], str]):
         return found[above].in_row(row)
 
     def within(self, sheet: str, letters: str, first: int, last: int) -> Iterator[FormulaRun]:
-        """The formulas in some cells of a column, each run no longer than these."""
+        """The formulas in some cells of a column, as runs that are cut to these cells."""
         for each in self.columns.get((sheet, letters), ()):
             if each.first <= last and first <= each.last:
                 yield replace(each, first=max(first, each.first), last=min(last, each.last))
@@ -132,13 +131,13 @@ class Formulas(Mapping[tuple[str, str], str]):
 
 
 def _one_by_one(runs: Iterable[FormulaRun]) -> list[FormulaRun]:
-    """Each cell by itself; of one that is there twice, the later counts."""
+    """A run for each cell; if a cell occurs twice, the later counts."""
     single = {row: replace(each, first=row, last=row) for each in runs for row in each.rows}
     return [single[row] for row in sorted(single)]
 
 
 class SharedFormula:
-    """A formula that several cells share. Down its own column it is mostly the same but for the row's number."""
+    """A formula that several cells share. Down its own column, usually only the row's number changes."""
 
     def __init__(self, text: str, origin: str):
         self.text, self.origin, self.column = text, origin, column_letters(origin)
@@ -156,22 +155,19 @@ class SharedFormula:
 
 @lru_cache(maxsize=4096)
 def _down(text: str, origin: str) -> str:
-    """The formula with ROW for its row's number, or nothing where that is not all that changes.
+    """The formula with ROW for its row's number, or nothing if more than that changes.
 
-    Planners have the same ones again and again.
+    It is cached, since planners have the same formulas again and again.
     """
     return _down_plainly(text, origin) or _down_as_translated(text, origin)
 
 
 def _down_plainly(text: str, origin: str) -> str:
-    """The same, where all that moves are cells of the formula's own row, and nothing where there is more.
-
-    It takes a sixth of the time that openpyxl takes.
-    """
+    """The same if only cells of the formula's own row move, otherwise nothing. It is six times as fast as openpyxl."""
     row, pieces = origin[len(column_letters(origin)) :], _PIECE.split(text)
     if "{" in text:
         return ""
-    for place in range(1, len(pieces), 2):  # between the pieces stands what moves nowhere
+    for place in range(1, len(pieces), 2):  # what is between the pieces never moves
         found = _MOVES.fullmatch(pieces[place])
         if found and {found[1], found[2] or row} == {row}:
             pieces[place] = pieces[place].replace(row, ROW)

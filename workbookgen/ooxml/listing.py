@@ -1,4 +1,4 @@
-"""What the part of the workbook itself lists: its sheets, its names, and from when it counts its days."""
+"""The workbook's own part: its sheets, its names, and the day that its dates count from."""
 
 from dataclasses import dataclass
 
@@ -6,12 +6,12 @@ from workbookgen.ooxml.package import Package, attribute, is_on
 
 
 class NoWorkbook(Exception):
-    """The package is one of another kind."""
+    """The package is of another kind."""
 
 
 @dataclass(frozen=True)
 class Tab:
-    """A sheet as the workbook lists it. One whose part is not in the package, or is no worksheet, has none."""
+    """A sheet as the workbook lists it. `part` is None if it is missing from the package, or is not a worksheet."""
 
     name: str
     part: str | None
@@ -20,11 +20,11 @@ class Tab:
 
 @dataclass(frozen=True)
 class Listing:
-    """The workbook without what is on its sheets."""
+    """The workbook without the content of its sheets."""
 
     part: str
     tabs: tuple[Tab, ...]
-    names: dict[str, str]  # of the whole workbook -> what they stand for
+    names: dict[str, str]  # name of the whole workbook -> what it stands for
     names_of_sheets: dict[tuple[str, str], str]  # sheet, name -> what it stands for on that sheet only
     counts_from_1904: bool
 
@@ -34,7 +34,7 @@ class Listing:
 
 
 def read_listing(package: Package) -> Listing:
-    """The sheets and names of a workbook. Raises NoWorkbook where the package has none in it."""
+    """The sheets and names of a workbook. Raises NoWorkbook if the package has none."""
     books = package.targets("", "officeDocument")
     if not books:
         raise NoWorkbook("it has no workbook in it")

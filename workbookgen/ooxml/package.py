@@ -1,8 +1,8 @@
-"""The package of an .xlsx file: its parts, and which of them a part refers to (OPC, ISO/IEC 29500-2).
+"""The package of an .xlsx file: its parts, and the relations between them (OPC, ISO/IEC 29500-2).
 
-This is the one place where a package is opened and its XML parsed: without entities, without
-the network, and without trees of unbounded size. Tags are matched without their namespace,
-since the strict and the usual form of the format differ in it.
+Only here are packages opened and their XML parsed: without entities, without the network, and
+without trees of unlimited size. Tags are matched without their namespace, which is not the same
+in the strict and the usual form of the format.
 """
 
 import io
@@ -30,7 +30,7 @@ class Relation:
 
 
 class Package:
-    """The parts of a file, read when they are asked for. Those that were unpacked already can be given along."""
+    """The parts of a file, read on request; `unpacked` may hold parts that were read before."""
 
     def __init__(self, source: Path | bytes):
         self.zip = zipfile.ZipFile(io.BytesIO(source) if isinstance(source, bytes) else source)
@@ -44,7 +44,7 @@ class Package:
         self.zip.close()
 
     def read(self, part: str) -> bytes:
-        """All of a part. Raises KeyError where it is not there."""
+        """The content of a part. Raises KeyError if it is missing."""
         return self.unpacked[part] if part in self.unpacked else self.zip.read(part)
 
     def size(self, part: str) -> int:
@@ -52,7 +52,7 @@ class Package:
         return self.zip.getinfo(part).file_size
 
     def open(self, part: str) -> IO[bytes]:
-        """A part as a stream, which need not be in memory as a whole."""
+        """A part as a stream, so that it need not be in memory as a whole."""
         return io.BytesIO(self.unpacked[part]) if part in self.unpacked else self.zip.open(part)
 
     def root(self, part: str):
@@ -60,33 +60,33 @@ class Package:
         return etree.fromstring(self.read(part), etree.XMLParser(**SAFELY))
 
     def relations(self, part: str) -> dict[str, Relation]:
-        """What a part refers to, by the name it has for each. The package itself is the part without a name."""
+        """Id -> what a part refers to by it. The package itself is the part with an empty name."""
         folder, name = posixpath.split(part)
         links = posixpath.join(folder, "_rels", f"{name}.rels")
         return dict(self.relations_in(links)) if links in self.parts else {}
 
     def relations_in(self, links: str) -> list[tuple[str | None, Relation]]:
-        """All that a part of relationships says, even what it says twice."""
+        """All relations in a .rels part, even if an id occurs twice."""
         folder = posixpath.dirname(posixpath.dirname(links))
         return [(each.get("Id"), _relation(folder, each)) for each in self.root(links).iterchildren(tag=etree.Element)]
 
     def targets(self, part: str, kind: str) -> list[str]:
-        """The parts of a kind that a part refers to, as far as they are there."""
+        """The parts of a kind that a part refers to and that exist."""
         return [each.target for each in self.relations(part).values() if self.has(each, kind)]
 
     def has(self, relation: Relation, kind: str) -> bool:
-        """Whether a part is of this kind, and there."""
+        """Whether a relation is of this kind, and its target is in the package."""
         return relation.kind == kind and not relation.is_outside and relation.target in self.parts
 
 
 def streamed(stream: IO[bytes], *names: str, **more) -> Iterator:
-    """The elements of these names, each when it is whole; whoever takes a large one clears it with `done`."""
+    """The elements of these names, each once it is complete; clear large ones with `release` after use."""
     for _, element in etree.iterparse(stream, tag=[f"{{*}}{each}" for each in names], **SAFELY | more):
         yield element
 
 
-def done(element) -> None:
-    """Lets go of an element that was read, and of what stands before it."""
+def release(element) -> None:
+    """Free the memory of an element that was read, and of those before it."""
     element.clear()
     while element.getprevious() is not None:
         del element.getparent()[0]
@@ -98,7 +98,7 @@ def local(element) -> str:
 
 
 def is_on(text: str | None, otherwise: bool = False) -> bool:
-    """A truth value, as attributes spell it."""
+    """The truth value of an attribute."""
     return otherwise if text is None else text in ("1", "true", "on")
 
 

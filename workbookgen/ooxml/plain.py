@@ -1,27 +1,27 @@
-"""Parts as nearly all programs write them, so that what is looked for can be found by its bytes.
+"""Plain parts: written as nearly all programs write, so that things can be found by their bytes.
 
-To find a cell's bytes takes a tenth of the time that it takes to parse them. Whatever is not
-plain (a comment, an escape of a rarer kind, another encoding, a prefix) is left to the parser.
+Finding a cell by its bytes takes a tenth of the time of parsing it. A part that is not plain (it has
+a comment, a rarer kind of escape, another encoding, a prefix) is left to the parser.
 """
 
 import re
 from xml.sax.saxutils import unescape
 
-MOST_BYTES = 32 * 2**20  # of a part that is held in memory for it; a larger one is streamed through the parser
+MOST_BYTES = 32 * 2**20  # a larger part is not read into memory, but streamed through the parser
 
-# Text between tags: no character that XML forbids or reads as another, and no entities but the five of its own.
+# Text between tags, without characters that XML forbids or changes, and without entities except its own five.
 _LETTERS = rb"[^<&\x00-\x08\x0b-\x1f]*"
 TEXT = rb"%b(?:&(?:amp|lt|gt|quot|apos);%b)*" % (_LETTERS, _LETTERS)
 
 _DECLARATION = re.compile(
     rb"""(?:\xef\xbb\xbf)?(?:<\?xml\s[^>]*?(?:encoding\s*=\s*["'](?i:utf-8|us-ascii)["'][^>]*?)?\?>)?\s*"""
 )
-_REMARK = re.compile(rb"<!")  # or a section; a pattern finds two letters several times as fast as `in` does
+_REMARK = re.compile(rb"<!")  # or a section; a pattern finds two characters several times as fast as `in`
 _OTHER_ENCODING = re.compile(rb"""encoding\s*=\s*["'](?!(?i:utf-8|us-ascii)["'])""")
 
 
 def is_plain(content: bytes, root: str) -> bool:
-    """Whether a part of this root is whole, and has no comments, sections or instructions in it."""
+    """Whether a part has this root, is complete, and has no comments, sections or instructions."""
     declaration = _DECLARATION.match(content)[0]
     return (
         not _OTHER_ENCODING.search(declaration)
@@ -34,17 +34,17 @@ def is_plain(content: bytes, root: str) -> bool:
 
 
 def opening_tag(content: bytes, root: str) -> bytes:
-    """The tag with which a plain part begins, which says what its names mean."""
+    """The first tag of a plain part, which declares its namespaces."""
     start = content.index(f"<{root}".encode())
     return content[start : content.index(b">", start) + 1]
 
 
 def cells_in(sheet: bytes) -> tuple[int, int]:
-    """From where to where the cells of a plain sheet stand."""
-    return sheet.find(b"<sheetData"), max(sheet.rfind(b"</sheetData>"), 0)  # of a sheet without any, nothing
+    """The bytes of a plain sheet between which its cells are."""
+    return sheet.find(b"<sheetData"), max(sheet.rfind(b"</sheetData>"), 0)  # an empty range if there are none
 
 
 def text(raw: bytes) -> str:
-    """The text that stands between two tags."""
+    """The text between two tags."""
     said = raw.decode()
     return unescape(said, {"&quot;": '"', "&apos;": "'"}) if "&" in said else said

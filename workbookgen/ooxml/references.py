@@ -1,6 +1,6 @@
-"""Cells and ranges as texts name them: `'Made with'!$A$1:$A$9`, `A7:A18 C7`.
+"""References to cells and ranges in texts, such as `'Made with'!$A$1:$A$9` and `A7:A18 C7`.
 
-Places are row and column, from 1. What stands for a column or a cell is read by `openpyxl.utils`.
+A place is a row and a column, from 1. Columns and cells are parsed by `openpyxl.utils`.
 """
 
 import re
@@ -12,7 +12,7 @@ from openpyxl.utils import column_index_from_string, get_column_letter, range_bo
 MOST_ROWS, MOST_COLUMNS = 1_048_576, 16_384
 
 _SHEET = re.compile(r"\$?(?:'((?:[^']|'')+)'|([^'!:\[\]]+))!")
-_SHEET_AGAIN = re.compile(r":[^:]*!")  # some programs name the sheet of the last cell too
+_SHEET_AGAIN = re.compile(r":[^:]*!")  # some programs repeat the sheet before the last cell
 _QUOTED = re.compile(r"'([A-Za-z_][A-Za-z0-9_.]*)'!")
 
 Place = tuple[int, int]
@@ -22,7 +22,7 @@ Place = tuple[int, int]
 class Range:
     """A rectangle of cells."""
 
-    sheet: str  # empty where the text names none
+    sheet: str  # empty if the text names none
     top: int
     left: int
     bottom: int
@@ -33,15 +33,15 @@ class Range:
         return (f"{self.sheet}!" if self.sheet else "") + (first if first == last else f"{first}:{last}")
 
     def rows_within(self, other: "Range") -> range:
-        """The rows that this one has in common with another of one column."""
+        """The rows that this range shares with another, which has one column."""
         if not self.left <= other.left <= self.right:
             return range(0)
         return range(max(self.top, other.top), min(self.bottom, other.bottom) + 1)
 
 
-@lru_cache(maxsize=16_384)  # the planners of a guild have the same names at the same places
+@lru_cache(maxsize=16_384)  # since the planners of a guild have the same names at the same places
 def range_of(text: str) -> Range | None:
-    """The one rectangle that a text names, or None for anything else."""
+    """The rectangle that a text refers to, or None for anything else."""
     text = text.strip().removeprefix("=")
     found = _SHEET.match(text)
     cells = _SHEET_AGAIN.sub(":", text[found.end() :]) if found else text
@@ -57,12 +57,12 @@ def range_of(text: str) -> Range | None:
 
 
 def ranges_of(text: str) -> tuple[Range, ...]:
-    """The rectangles of a list with blanks between, as validations and conditional formats have it."""
+    """The rectangles of a list that is separated by spaces, as in validations and conditional formats."""
     return tuple(each for each in map(range_of, text.split()) if each)
 
 
 def place_of(text: str) -> Place:
-    """`AB12` as row and column. Quicker than openpyxl's own, for a file has a million of them."""
+    """`AB12` as row and column. It is faster than openpyxl's own, and a file has a million of them."""
     letters = text.rstrip("0123456789")
     return int(text[len(letters) :]), column_index_from_string(letters)
 
@@ -81,6 +81,6 @@ def cell_name(place: Place) -> str:
     return f"{get_column_letter(place[1])}{place[0]}"
 
 
-def plainly_named(formula: str) -> str:
-    """A formula whose simple sheet names stand without quotation marks, which programs set as they please."""
+def without_sheet_quotes(formula: str) -> str:
+    """A formula without the quotation marks around simple sheet names, which some programs write and others do not."""
     return _QUOTED.sub(r"\1!", formula)

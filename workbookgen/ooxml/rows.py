@@ -1,7 +1,7 @@
-"""Rows of a sheet that are alike: one row moved down, byte for byte, but for the number in its cells' names.
+"""Rows of a sheet that are alike: the same byte for byte, except for the row number in their references.
 
-The lines of a log are mostly so. Of a million cells only some thousands then need to be parsed, since what is found in
-the first of such rows is in all of them.
+Most lines of a log are. Then only some thousands of a million cells need to be parsed, since all such rows have what
+the first of them has.
 """
 
 import re
@@ -16,7 +16,7 @@ _ANY_ROW = re.compile(rb"<row[\s/>]")
 
 @dataclass(frozen=True)
 class Alike:
-    """Rows that are alike, and where they stand in the sheet's XML; one row is alike to itself."""
+    """A group of consecutive rows that are alike, perhaps of one row, and its position in the sheet's XML."""
 
     first: int
     last: int
@@ -25,13 +25,13 @@ class Alike:
     end: int
 
 
-def by_itself(row: bytes) -> bytes:
-    """A row that can be parsed without the rest of its sheet."""
+def as_sheet_data(row: bytes) -> bytes:
+    """A row in an element of its own, so that it can be parsed without its sheet."""
     return b"<sheetData>%b</sheetData>" % row
 
 
 def alike(xml: bytes) -> list[Alike] | None:
-    """All rows of a sheet in groups; None where it is not written as programs usually write one."""
+    """All rows of a sheet in groups; None if it is not written as programs usually write."""
     if not plain.is_plain(xml, "worksheet"):
         return None
     found, at = [], 0
@@ -51,7 +51,7 @@ def alike(xml: bytes) -> list[Alike] | None:
 
 
 def _parts(row: bytes, number: int) -> list[bytes] | None:
-    """What stands between the row's numbers; None where a cell is named by another row's."""
+    """The bytes between the row's numbers; None if a cell has the number of another row."""
     parts, at = [], 0
     for found in _NUMBER.finditer(row):
         letters, of_cell = found.groups()

@@ -1,6 +1,6 @@
-"""A worksheet as its part has it: cells, what may be typed, what is hidden, what is locked.
+"""A worksheet: its cells, what may be typed into them, what is hidden, and what is locked.
 
-Rows are streamed, and of rows that are alike only the first is read: a log of thousands of lines is mostly one line.
+Rows are streamed, and of rows that are alike only the first is read, since most lines of a log are alike.
 """
 
 import io
@@ -10,18 +10,18 @@ from dataclasses import dataclass, field
 from typing import IO, NamedTuple
 
 from workbookgen.ooxml.charts import Chart, read_charts
-from workbookgen.ooxml.package import Package, attribute, done, is_on, local, streamed
+from workbookgen.ooxml.package import Package, attribute, is_on, local, release, streamed
 from workbookgen.ooxml.references import Place, Range, place_of, ranges_of
 from workbookgen.ooxml.rows import alike
 from workbookgen.ooxml.strings import text_of, unescaped
 from workbookgen.ooxml.values import Value, value_of
 
-MOST_BYTES = 256 * 2**20  # of a sheet that is held in memory to find which of its rows are alike
+MOST_BYTES = 256 * 2**20  # a larger sheet is not read into memory to find rows that are alike
 _PARTS = ("row", "cols", "sheetProtection", "hyperlink", "dataValidation", "conditionalFormatting")
 
 
 class FileCell(NamedTuple):
-    """A cell as it is stored: its typed value or stored result, its style, and whether it holds a formula."""
+    """A stored cell: its value or stored result, its style, and whether it holds a formula."""
 
     value: Value
     style: int
@@ -30,14 +30,14 @@ class FileCell(NamedTuple):
 
 @dataclass(frozen=True)
 class Validation:
-    """What may be typed into some cells, and what a program says about it."""
+    """What may be typed into some cells, and what a program says about that."""
 
     kind: str = "none"
     operator: str = ""
     formulas: tuple[str, ...] = ()
-    title: str = ""  # of what is said while the cell is selected
+    title: str = ""  # of the text that is shown while the cell is selected
     said: str = ""
-    refusal: str = ""  # said of what does not fit; empty where nothing is
+    refusal: str = ""  # shown if an entry does not fit; empty for nothing
     strictness: str = "stop"
 
 
@@ -46,7 +46,7 @@ NO_VALIDATION = Validation()
 
 @dataclass(frozen=True)
 class Rule:
-    """A conditional format: its cells, its kind, and its formulas as the first of its cells reads them."""
+    """A conditional format: its cells, its kind, and its formulas, which are written for the first of the cells."""
 
     ranges: tuple[Range, ...]
     kind: str
@@ -60,12 +60,12 @@ class FileSheet:
 
     name: str
     state: str = "visible"  # or "hidden", or "veryHidden"
-    cells: dict[Place, FileCell] = field(default_factory=dict)  # of rows that are alike, those of the first
-    alike: list[tuple[int, int]] = field(default_factory=list)  # first and last of such rows, from top to bottom
-    twice: list[Place] = field(default_factory=list)  # cells that are there more than once, or in another's row
+    cells: dict[Place, FileCell] = field(default_factory=dict)  # of rows that are alike, only the first
+    alike: list[tuple[int, int]] = field(default_factory=list)  # first and last row of each group, from top to bottom
+    twice: list[Place] = field(default_factory=list)  # cells that occur more than once, or within another row
     hidden_rows: set[int] = field(default_factory=set)
     hidden_columns: set[int] = field(default_factory=set)
-    folded_rows: set[int] = field(default_factory=set)  # in an outline, which people fold as they like
+    folded_rows: set[int] = field(default_factory=set)  # in an outline, which people may fold and unfold
     folded_columns: set[int] = field(default_factory=set)
     row_styles: dict[int, int] = field(default_factory=dict)
     column_styles: dict[int, int] = field(default_factory=dict)
@@ -75,20 +75,20 @@ class FileSheet:
     charts: list[Chart] = field(default_factory=list)
 
     def cell(self, place: Place) -> FileCell | None:
-        return self.cells.get((self.like(place[0]), place[1]))
+        return self.cells.get((self.first_alike(place[0]), place[1]))
 
-    def like(self, row: int) -> int:
-        """The first row of those that are like this one."""
+    def first_alike(self, row: int) -> int:
+        """The first of the rows that are alike to this one."""
         above = bisect(self.alike, row, key=lambda each: each[0]) - 1
         return self.alike[above][0] if above >= 0 and row <= self.alike[above][1] else row
 
     def end_of(self, row: int) -> int:
-        """The row below those that follow this one and are like it."""
+        """The first row below this one that is not alike to it."""
         above = bisect(self.alike, row, key=lambda each: each[0]) - 1
         return self.alike[above][1] + 1 if above >= 0 and row <= self.alike[above][1] else row + 1
 
     def style(self, place: Place) -> int:
-        """The style of a cell; a blank one may be told by its row or column only."""
+        """The style of a cell; that of a blank one may be stored with its row or column only."""
         cell = self.cell(place)
         return cell.style if cell else self.row_styles.get(place[0], self.column_styles.get(place[1], 0))
 
@@ -97,12 +97,12 @@ def read_sheet(package: Package, part: str, name: str, state: str, strings: Sequ
     """A worksheet and what belongs to it."""
     sheet = FileSheet(name, state)
     relations = package.relations(part)
-    with _in_short(package, part, sheet) as stream:
+    with _shortened(package, part, sheet) as stream:
         for element in streamed(stream, *_PARTS):
             kind = local(element)
             if kind == "row":
                 _row(sheet, element, strings)
-                done(element)
+                release(element)
             elif kind == "cols":
                 _columns(sheet, element)
             elif kind == "hyperlink":
@@ -113,13 +113,13 @@ def read_sheet(package: Package, part: str, name: str, state: str, strings: Sequ
                 sheet.validations.append((_cells_of(element), _validation(element)))
             elif kind == "conditionalFormatting":
                 sheet.rules += _rules(element)
-    _repeat(sheet)
+    _apply_to_alike(sheet)
     sheet.charts = list(read_charts(package, part))
     return sheet
 
 
 def stretches(rows: range, *sheets: FileSheet) -> Iterator[range]:
-    """Rows in pieces; within each, all rows are alike in every one of these sheets."""
+    """Rows in stretches within which they are alike on each of these sheets."""
     row = rows.start
     while row < rows.stop:
         end = min(rows.stop, *(each.end_of(row) for each in sheets))
@@ -127,8 +127,8 @@ def stretches(rows: range, *sheets: FileSheet) -> Iterator[range]:
         row = end
 
 
-def _in_short(package: Package, part: str, sheet: FileSheet) -> IO[bytes]:
-    """A sheet without the rows that are like the one before, which are noted."""
+def _shortened(package: Package, part: str, sheet: FileSheet) -> IO[bytes]:
+    """The XML of a sheet without rows that are alike to the one before; these are noted in `sheet`."""
     groups = alike(content := package.read(part)) if package.size(part) <= MOST_BYTES else None
     if groups is None:
         return package.open(part)
@@ -141,8 +141,8 @@ def _in_short(package: Package, part: str, sheet: FileSheet) -> IO[bytes]:
     return io.BytesIO(b"".join([*short, content[copied:]]))
 
 
-def _repeat(sheet: FileSheet) -> None:
-    """What was read of a row holds for those that are like it."""
+def _apply_to_alike(sheet: FileSheet) -> None:
+    """Note for all rows that are alike what was read of the first."""
     for first, last in sheet.alike:
         for rows in (sheet.hidden_rows, sheet.folded_rows):
             if first in rows:
@@ -154,7 +154,7 @@ def _repeat(sheet: FileSheet) -> None:
 
 
 def _row(sheet: FileSheet, element, strings: Sequence[str]) -> None:
-    """A row's cells, and whether it is hidden, folded, or has a style of its own."""
+    """Read a row's cells, and whether it is hidden, folded, or has a style of its own."""
     row = int(element.get("r", 0)) or max((place[0] for place in sheet.cells), default=0) + 1
     if is_on(element.get("hidden")) or element.get("ht") == "0":
         sheet.hidden_rows.add(row)
@@ -187,7 +187,7 @@ def _cell(element, strings: Sequence[str]) -> FileCell:
 
 def _columns(sheet: FileSheet, element) -> None:
     for each in element:
-        first, last = int(each.get("min", 1)), min(int(each.get("max", 1)), 2_000)  # past all that a planner has
+        first, last = int(each.get("min", 1)), min(int(each.get("max", 1)), 2_000)  # beyond all that planners have
         columns = range(first, last + 1)
         if is_on(each.get("hidden")) or each.get("width") == "0":
             sheet.hidden_columns.update(columns)
@@ -197,7 +197,7 @@ def _columns(sheet: FileSheet, element) -> None:
 
 
 def _cells_of(element) -> tuple[Range, ...]:
-    """The cells that a rule is for: an attribute, or in the newer form of the format an element."""
+    """The cells that a rule is for: in an attribute, or in newer files in an element."""
     inside = next((each.text for each in element if local(each) == "sqref"), "")
     return ranges_of(element.get("sqref") or inside or "")
 

@@ -1,4 +1,4 @@
-"""Texts as a file stores them: in runs of different looks, with escapes, and shared by many cells."""
+"""Texts as a file stores them: in formatted runs, with escapes, and shared by many cells."""
 
 import re
 from collections.abc import Sequence
@@ -13,10 +13,7 @@ _ONE_RUN = re.compile(rb'<t(?: xml:space="preserve")?>(%b)</t>' % plain.TEXT)
 
 
 class SharedStrings(Sequence[str]):
-    """The texts that cells share, by number.
-
-    Each is read when it is asked for: most are labels that nobody asks for.
-    """
+    """The texts that cells share, by number. Each is read on request, since most are labels that nobody needs."""
 
     def __init__(self, opening: bytes, stored: list[bytes]):
         self.opening, self.stored = opening, stored
@@ -57,17 +54,14 @@ def read_strings(package: Package, book: str) -> Sequence[str]:
 
 
 def text_of(element) -> str:
-    """The text of a string, its runs joined; how it is to be pronounced is no part of it."""
+    """The text of a string, its runs joined, without phonetic hints."""
     return unescaped("".join(each.text or "" for each in element.iter("{*}t") if local(each.getparent()) != "rPh"))
 
 
 def unescaped(text: str) -> str:
-    """A text with its escapes read.
-
-    Half of a letter that takes two of them is none, and could be written to no file.
-    """
+    """A text with its escapes resolved. Half of a surrogate pair is replaced, since no file could hold it."""
     if "_x" not in text:
         return text
-    from openpyxl.utils.escape import unescape  # all of openpyxl comes with it, which few texts need
+    from openpyxl.utils.escape import unescape  # it imports all of openpyxl, and few texts need it
 
     return unescape(text).encode("utf-16", "surrogatepass").decode("utf-16", "replace")

@@ -1,4 +1,4 @@
-"""Number formats and locks, by the number that a cell has for its style; and what a number format means."""
+"""Number formats and locks, by the number of a cell's style; and what a number format means."""
 
 import re
 from dataclasses import dataclass
@@ -13,7 +13,7 @@ _LITERAL = re.compile(r'"([^"]*)"|\\(.)|_.|\*.')
 
 @dataclass(frozen=True)
 class Style:
-    """What matters of a cell's looks."""
+    """The parts of a cell's style that matter here."""
 
     number_format: str = "General"
     is_locked: bool = True
@@ -41,12 +41,12 @@ def _style(element, codes: dict[int, str]) -> Style:
 
 @dataclass(frozen=True)
 class Shown:
-    """What a number format makes of a number."""
+    """How a number format shows a number."""
 
     kind: str  # "number", "percent", "date", "text" or "nothing"
-    decimals: tuple[int, int] | None = None  # always shown, shown at most; None where the program decides
-    thousands_left_out: int = 0  # times 1,000 by which less is shown
-    words: str = ""  # set beside the number
+    decimals: tuple[int, int] | None = None  # the fewest and the most that are shown; None if the program decides
+    thousands_left_out: int = 0  # how often the number is divided by 1,000
+    words: str = ""  # shown beside the number
 
     def __str__(self) -> str:
         told = self.kind
@@ -58,15 +58,15 @@ class Shown:
 
 
 def shown_by(code: str) -> Shown:
-    """The meaning of a number format, whatever its spelling; of several sections, the one for numbers above nought."""
+    """The meaning of a number format, however it is written; of several sections, that for positive numbers."""
     words: list[str] = []
 
-    def is_said(found: re.Match) -> str:
+    def take(found: re.Match) -> str:
         words.append(next((each for each in found.groups() if each), ""))
         return ""
 
     first, *others = _sections(code)
-    bare = _LITERAL.sub(is_said, _IN_BRACKETS.sub(is_said, first))
+    bare = _LITERAL.sub(take, _IN_BRACKETS.sub(take, first))
     said = "".join(words).strip()
     if "general" in bare.lower():
         return Shown("number", words=said)
@@ -83,5 +83,5 @@ def shown_by(code: str) -> Shown:
 
 
 def _sections(code: str) -> list[str]:
-    """The sections of a format, split at the semicolons outside of quotation marks."""
+    """The sections of a format, split at semicolons outside quotation marks."""
     return re.split(r';(?=(?:[^"]*"[^"]*")*[^"]*$)', code)

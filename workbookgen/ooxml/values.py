@@ -1,6 +1,6 @@
-"""What a cell holds, whatever the file calls it: a number, a text, true or false, an error.
+"""The value of a cell, however the file stores it: a number, a text, true or false, or an error.
 
-Dates that a file spells out are days counted by the 1900 system, as all others are.
+Dates that a file spells out become days of the 1900 system, as all others are.
 """
 
 import math
@@ -10,12 +10,12 @@ from datetime import datetime
 
 from workbookgen.ooxml.strings import unescaped
 
-DAY_NOUGHT = datetime(1899, 12, 30)  # serial number 0, as days are counted since March 1900
+DAY_NOUGHT = datetime(1899, 12, 30)  # day 0, for days from March 1900 on
 
 
 @dataclass(frozen=True)
 class ErrorValue:
-    """What a cell shows when its formula failed, such as "#VALUE!" or "Err:502"."""
+    """What a cell shows if its formula failed, such as "#VALUE!" or "Err:502"."""
 
     token: str
 
@@ -43,11 +43,11 @@ def value_of(kind: str, text: str, strings: Sequence[str]) -> Value:
 
 
 def number(text: str) -> float | ErrorValue:
-    """A stored number; one that is none, or is beyond all bounds, is an error to everybody."""
+    """A stored number; if it is infinite or not a number, an error, as to every program."""
     value = float(text)
     return value if math.isfinite(value) else ErrorValue(text)
 
 
 def days(text: str) -> float:
-    """A date as it is spelled out, such as 2026-12-01T12:00:00, as the number of its day."""
+    """The day number of a date that is spelled out, such as 2026-12-01T12:00:00."""
     return (datetime.fromisoformat(text) - DAY_NOUGHT).total_seconds() / 86_400

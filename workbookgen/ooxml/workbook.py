@@ -1,4 +1,4 @@
-"""A whole workbook as its file has it."""
+"""A whole workbook, as it is in its file."""
 
 import zipfile
 from collections.abc import Iterator
@@ -16,27 +16,27 @@ _BROKEN = (NoWorkbook, zipfile.BadZipFile, ParseError, KeyError, IndexError, Val
 
 
 class Unreadable(Exception):
-    """The file is no workbook, or a broken one."""
+    """The file is not a workbook, or a broken one."""
 
 
 @dataclass(frozen=True)
-class Calculating:
-    """How a program is to work the workbook out."""
+class CalculationSettings:
+    """How a program is to calculate the workbook."""
 
     is_manual: bool = False
-    rounds_to_what_is_shown: bool = False
-    goes_in_circles: bool = False
+    rounds_as_shown: bool = False
+    repeats_circles: bool = False
     counts_from_1904: bool = False
 
 
 @dataclass(frozen=True)
 class WholeFile:
-    """What a file says, sheet by sheet and as a whole."""
+    """The content of a file, sheet by sheet and as a whole."""
 
-    program: str  # that saved it, as far as it says so
-    names: dict[str, str]  # of the whole workbook -> what they stand for
+    program: str  # that saved it, if the file names it
+    names: dict[str, str]  # name of the whole workbook -> what it stands for
     names_of_sheets: dict[tuple[str, str], str]  # sheet, name -> what it stands for on that sheet only
-    calculating: Calculating
+    calculation: CalculationSettings
     sheets: dict[str, FileSheet]
     styles: list[Style]
 
@@ -44,7 +44,7 @@ class WholeFile:
         return self.styles[number] if number < len(self.styles) else PLAIN
 
     def formulas_beside_cells(self) -> Iterator[tuple[str, str]]:
-        """Formulas that stand in no cell, and where they do: in names, validations, conditional formats."""
+        """Formulas outside of cells, in names, validations and conditional formats, each after where it is."""
         for name, text in self.names.items():
             yield f"the name {name}", text
         for (sheet, name), text in self.names_of_sheets.items():
@@ -79,15 +79,15 @@ def _read(package: Package) -> WholeFile:
         _program(package),
         listing.names,
         listing.names_of_sheets,
-        _calculating(package.root(listing.part), listing),
+        _calculation(package.root(listing.part), listing),
         sheets,
         read_styles(package, listing.part),
     )
 
 
-def _calculating(root, listing: Listing) -> Calculating:
+def _calculation(root, listing: Listing) -> CalculationSettings:
     calculation = root.find("{*}calcPr")
-    return Calculating(
+    return CalculationSettings(
         calculation is not None and calculation.get("calcMode") == "manual",
         calculation is not None and not is_on(calculation.get("fullPrecision"), True),
         calculation is not None and is_on(calculation.get("iterate")),
