@@ -11,7 +11,7 @@ from functools import reduce
 import numpy as np
 
 from workbookgen.reference.calculation import OutOfValidity
-from workbookgen.units import Quantity
+from workbookgen.units import Quantity, Ratio
 
 
 @dataclass(frozen=True)
@@ -87,3 +87,8 @@ def require_within(limits: Limits, subject: str, *values) -> None:
     held = reduce(operator.and_, map(limits.hold, values))
     if not np.all(held):
         raise OutOfValidity(subject if subject.endswith(".") else f"{subject} {limits.words}.", held, limits)
+
+
+def require_loss(share: Ratio, name: str) -> None:
+    """Refuse what is not a lost share of a length."""
+    require_within(LESS_THAN_ALL, f"The {name}", share)

@@ -12,10 +12,9 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.fates import share_still_there
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import SPECK
 from workbookgen.texts import folded, is_blank
 from workbookgen.units import Mass, Quantity, Ratio, Some
-
-SPECK = 1e-6  # grams: less counts as zero, since sums differ in their last digits
 
 
 @calculation

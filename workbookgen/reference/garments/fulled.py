@@ -4,7 +4,7 @@ from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, require_within
 from workbookgen.units import Length, PerLength, Ratio
 
-NEARLY_ALL = 0.99
+TOO_MUCH = 0.99  # of a size: with less than a hundredth left, the last digits would decide
 
 
 @calculation
@@ -78,7 +78,7 @@ def size_to_make(wanted: Length, lost: Ratio) -> Length:
     40.0 centimeter
     """
     require_within(ABOVE_ZERO, "The size wanted", wanted)
-    require(lost < NEARLY_ALL, "Fulling cannot take nearly all of it.")
+    require(lost < TOO_MUCH, "Fulling cannot take nearly all of it.")
     return wanted / (1 - lost)
 
 

@@ -4,10 +4,10 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import HAIR
 from workbookgen.reference.words import rounded
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
-HAIR = 1e-6  # of a step, which no scale shows
 ROUGH = 0.5  # beyond it no share is stated; common practice, no source
 
 

@@ -4,9 +4,8 @@ Only your own pace counts, so it is timed on a sample, or stated if you know it.
 """
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.reference.limits import ABOVE_ZERO, UNDER_ONE, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, UNDER_ONE, require_loss, require_within
 from workbookgen.reference.plying.amounts import component_length
-from workbookgen.reference.plying.design import require_loss
 from workbookgen.units import Length, Pace, Ratio, Some, Time
 
 

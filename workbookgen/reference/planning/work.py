@@ -10,9 +10,8 @@ import numpy as np
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, NO_TIME, NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
+from workbookgen.reference.tolerances import NEARLY_ALL_HOURS
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some, SomePerTime, Time
-
-NEARLY_ALL = 0.999999999  # of the planned hours
 
 
 @calculation
@@ -183,7 +182,7 @@ def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount of yarn.", used)
         return hours * 0
-    used_up = done >= hours * NEARLY_ALL
+    used_up = done >= hours * NEARLY_ALL_HOURS
     told_by_skeins = (np.asarray(left) < 1) | (hours <= NO_TIME)
     require(told_by_skeins | ~np.asarray(used_up), "The hours are used up, and nothing shows how far the work is.")
     by_skeins = (hours * left).m_as("hour")

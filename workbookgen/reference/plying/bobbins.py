@@ -8,10 +8,9 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers, whole_for
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, NOT_NEGATIVE, SOME_PART, require_within
+from workbookgen.reference.tolerances import NEARLY_ALL
 from workbookgen.reference.words import said
 from workbookgen.units import Density, Length, Mass, Ratio
-
-NEARLY_ALL = 0.999999  # of a yarn's weight: the rest is the rounding of shares
 
 
 @calculation

@@ -13,15 +13,14 @@ from workbookgen.reference.limits import (
     ABOVE_ZERO,
     AT_LEAST_ONE,
     COUNTED,
-    LESS_THAN_ALL,
     SHRINKAGE,
     Limits,
+    require_loss,
     require_within,
 )
 from workbookgen.reference.stock import sum_where
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Grist, LinearDensity, Ratio, Some
-
-ROUNDING = 1e-9  # a sum of one component may miss that component by rounding
 
 
 @calculation
@@ -274,11 +273,6 @@ def require_strands_and_feed(strands: Ratio, feed: Ratio) -> None:
 
 def require_strands(strands: Ratio) -> None:
     require_within(COUNTED, "The number of strands", strands)
-
-
-def require_loss(share: Ratio, name: str) -> None:
-    """Refuse what is not a lost share of a length."""
-    require_within(LESS_THAN_ALL, f"The {name}", share)
 
 
 @calculation

@@ -9,7 +9,8 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.fiber.stages import STATES
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, require_within
-from workbookgen.reference.plying.design import ROUNDING, require_strands_and_feed
+from workbookgen.reference.plying.design import require_strands_and_feed
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.texts import folded
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio
 

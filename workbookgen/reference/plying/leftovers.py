@@ -3,8 +3,14 @@
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, AT_LEAST_TWO, NOT_NEGATIVE, require_within
-from workbookgen.reference.plying.design import require_loss
+from workbookgen.reference.limits import (
+    ABOVE_ZERO,
+    AT_LEAST_ONE,
+    AT_LEAST_TWO,
+    NOT_NEGATIVE,
+    require_loss,
+    require_within,
+)
 from workbookgen.reference.words import said
 from workbookgen.units import Length, Ratio
 

@@ -1,8 +1,7 @@
 """Matching an existing yarn: what to spin so that, plied and washed, it becomes that yarn."""
 
 from workbookgen.reference.calculation import calculation, require_numbers
-from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, SHRINKAGE, require_within
-from workbookgen.reference.plying.design import require_loss
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, SHRINKAGE, require_loss, require_within
 from workbookgen.units import Length, LinearDensity, Mass, PerLength, Ratio
 
 

@@ -8,8 +8,15 @@ length. These two figures convert singles into yarn, and back.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, NOT_NEGATIVE, SOME_PART, require_within
-from workbookgen.reference.plying.design import require_loss
+from workbookgen.reference.limits import (
+    ABOVE_ZERO,
+    AT_LEAST_ONE,
+    COUNTED,
+    NOT_NEGATIVE,
+    SOME_PART,
+    require_loss,
+    require_within,
+)
 from workbookgen.texts import folded
 from workbookgen.units import Grist, Length, LinearDensity, PerLength, Ratio
 

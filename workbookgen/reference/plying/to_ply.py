@@ -8,10 +8,10 @@ from workbookgen.reference.limits import (
     NOT_NEGATIVE,
     PART,
     SHRINKAGE,
+    require_loss,
     require_within,
 )
-from workbookgen.reference.plying.bobbins import NEARLY_ALL
-from workbookgen.reference.plying.design import require_loss
+from workbookgen.reference.tolerances import NEARLY_ALL
 from workbookgen.units import Grist, Length, Ratio
 
 

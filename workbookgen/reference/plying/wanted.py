@@ -2,8 +2,8 @@
 wraps."""
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.reference.limits import ABOVE_ZERO, COUNTED_FROM_TWO, SHRINKAGE, require_within
-from workbookgen.reference.plying.design import require_loss, require_strands
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED_FROM_TWO, SHRINKAGE, require_loss, require_within
+from workbookgen.reference.plying.design import require_strands
 from workbookgen.units import Grist, LinearDensity, PerLength, Quantity, Ratio
 
 

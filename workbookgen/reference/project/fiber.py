@@ -4,9 +4,8 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Mass, Ratio
-
-ROUNDING = 1e-9  # dividing two equal masses may miss 1 by rounding
 
 
 @calculation

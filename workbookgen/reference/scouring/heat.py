@@ -9,9 +9,8 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, NO_VOLUME, require_within
 from workbookgen.reference.scouring.baths import require_volume
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Quantity, Temperature, Volume
-
-ROUNDING = 1e-9  # hot water worked out for a bath may exceed it by rounding
 
 SAME_HEAT = 1e-6  # degrees that make no difference
 

@@ -12,9 +12,8 @@ import numpy as np
 from workbookgen.reference.calculation import calculation, require_applicable, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
+from workbookgen.reference.tolerances import HAIR
 from workbookgen.units import Mass, MassSquared, Quantity, Ratio, Some
-
-HAIR = 1e-6  # of what a project takes itself; less than that is rounding
 
 
 @calculation

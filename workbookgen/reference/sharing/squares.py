@@ -7,10 +7,8 @@ import numpy as np
 from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
-from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
-
-SPECK = Quantity(1e-15, "g^2")  # no scale tells it from zero, and some programs do not either
-HAIR = 1e-6  # of what a project takes itself; less than that is rounding
+from workbookgen.reference.tolerances import HAIR, SQUARED_SPECK
+from workbookgen.units import Grist, Length, Mass, MassSquared, Ratio
 
 
 @calculation
@@ -159,5 +157,5 @@ def others_square(
         return own * 0.0
     of_project = own / part
     rest = sum_where(lot, names, squares) - of_project
-    nothing = np.maximum((of_project * HAIR).m_as("g^2"), SPECK.m_as("g^2"))
+    nothing = np.maximum((of_project * HAIR).m_as("g^2"), SQUARED_SPECK.m_as("g^2"))
     return rest * np.where(rest.m_as("g^2") > nothing, 1.0, 0.0)[()] * np.square(part)

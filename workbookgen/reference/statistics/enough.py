@@ -9,6 +9,7 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers, whole_for
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, NOT_NEGATIVE, require_within
 from workbookgen.reference.statistics.readings import T_TABLE, t_quantile
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.reference.words import rounded
 from workbookgen.units import Quantity, Ratio, Some
 
@@ -17,7 +18,6 @@ PLACES = 5  # readings for which a sample has room
 MOST_INCHES = 10  # at a time, that anyone counts
 # Readings from which an entry of the table holds; its last one, of the normal distribution, has no upper end.
 READINGS, QUANTILES = np.array([(degrees + 1, t) for degrees, t in T_TABLE[:-1]]).T
-ROUNDING = 1e-9
 
 
 @calculation

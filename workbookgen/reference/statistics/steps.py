@@ -8,9 +8,8 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import HAIR
 from workbookgen.units import PerLength, Quantity, Some
-
-HAIR = 1e-6  # of a wrap, which nobody reads
 
 
 @calculation

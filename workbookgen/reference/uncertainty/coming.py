@@ -11,9 +11,9 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, PART, require_within
+from workbookgen.reference.tolerances import NEARLY_ALL
 from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
 
-NEARLY_ALL = 0.999999  # of a weight: the rest is the rounding of shares
 LEAST_SPUN = 0.1  # of the spun part as planned; less can hardly be measured beside a bought thread
 FAR = 6  # combined uncertainties apart, the higher one turns out the lesser once in a billion cases
 KNOWN_WELL = 20  # times less uncertain than the other

@@ -6,7 +6,7 @@ divides by what a loss leaves: adding the loss back gives too little.
 """
 
 from workbookgen.reference.calculation import calculation, whole_for
-from workbookgen.reference.limits import ABOVE_ZERO, LESS_THAN_ALL, NO_LENGTH, NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, require_loss, require_within
 from workbookgen.units import Length, PerLength, Ratio
 
 
@@ -193,8 +193,3 @@ def warp_length(
     require_loss(take_up, "take-up")
     require_within(NOT_NEGATIVE, "The loom waste", loom_waste)
     return woven / (1 - take_up) + loom_waste
-
-
-def require_loss(share: Ratio, name: str) -> None:
-    """Refuse what is not a lost share of a length."""
-    require_within(LESS_THAN_ALL, f"The {name}", share)

@@ -1,8 +1,7 @@
 """Yarn for warp and weft: its length, and its weight."""
 
 from workbookgen.reference.calculation import calculation, require_numbers
-from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
-from workbookgen.reference.weaving.cloth import require_loss
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_loss, require_within
 from workbookgen.units import Grist, Length, Mass, PerLength, Ratio
 
 
