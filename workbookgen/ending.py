@@ -44,7 +44,7 @@ def guarded(run: Callable[[], None]) -> None:
         except (click.Abort, KeyboardInterrupt):
             _end("Stopped.")
         except ReaderLeft:
-            _leave_untold()
+            _drop_unprinted()
             sys.exit(2)
         except MemoryError:
             _end("There is not enough memory for this; nothing was changed.")
@@ -75,7 +75,7 @@ def _reopen_closed_streams() -> None:
         try:
             os.fstat(number)
         except OSError:
-            os.set_inheritable(os.open(os.devnull, os.O_RDWR), True)  # it takes the lowest number that is free
+            os.set_inheritable(os.open(os.devnull, os.O_RDWR), True)  # it gets the lowest free number
     sys.stdout = sys.stdout or open(1, "w", closefd=False)
     sys.stderr = sys.stderr or open(2, "w", closefd=False)
 
@@ -94,12 +94,12 @@ def _run(run: Callable[[], None], asked: threading.Event) -> None:
 
 def _end(sentence: str, code: int = 2) -> None:
     click.echo(sentence, err=True)
-    _leave_untold()
+    _drop_unprinted()
     sys.exit(code)
 
 
-def _leave_untold() -> None:
-    """What could not be printed is not tried again as Python ends, which would exit with 120 and words of its own."""
+def _drop_unprinted() -> None:
+    """Drop what could not be printed. Python would try again as it ends, and exit with 120 and a message of its own."""
     try:
         sys.stdout.flush()
     except OSError:
@@ -108,7 +108,7 @@ def _leave_untold() -> None:
 
 @contextmanager
 def _stopped_by_signals() -> Iterator[threading.Event]:
-    """Turn Ctrl-C, a request to end and a closed terminal into KeyboardInterrupt. The event says whether one came."""
+    """Turn Ctrl-C, a request to end and a closed terminal into KeyboardInterrupt. Yields an event that is set then."""
     asked = threading.Event()
 
     def stop(*_):
@@ -120,7 +120,7 @@ def _stopped_by_signals() -> Iterator[threading.Event]:
         wanted = []
     before = {each: signal.getsignal(each) for each in wanted}
     for each in wanted:
-        if before[each] in (signal.SIG_DFL, signal.default_int_handler):  # else, as under nohup, it is not to matter
+        if before[each] in (signal.SIG_DFL, signal.default_int_handler):  # otherwise, as under nohup, it is ignored
             signal.signal(each, stop)
     try:
         yield asked

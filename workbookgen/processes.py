@@ -2,7 +2,7 @@
 
 A helper is a fresh Python (`spawn`), which works the same on every system and is safe beside libraries that have
 started threads. Through a pipe it reports its steps, and finally its outcome or its exception. It ignores Ctrl-C,
-which a terminal sends to all processes: whoever started it stops it, and it cleans up.
+which a terminal sends to all processes: the process that started it stops it, and it cleans up.
 """
 
 import os
@@ -34,14 +34,14 @@ class Helper:
 
     def __init__(self, work: Work, step: Step):
         self._step, self._outcome, self._has_ended = step, None, False
-        self._heard, said = _FRESH.Pipe(duplex=False)
-        self._process = _FRESH.Process(target=_do, args=(work, said), daemon=True)
+        self._receiver, sender = _FRESH.Pipe(duplex=False)
+        self._process = _FRESH.Process(target=_do, args=(work, sender), daemon=True)
         self._process.start()
-        said.close()  # so that only the helper has this end, and the pipe closes when it ends
+        sender.close()  # so that only the helper has this end, and the pipe closes when it ends
 
     def listen(self) -> None:
         """Pass on the steps reported so far, without waiting."""
-        while not self._has_ended and self._heard.poll():
+        while not self._has_ended and self._receiver.poll():
             self._hear()
 
     def outcome(self) -> object:
@@ -57,11 +57,11 @@ class Helper:
         self._process.join(PATIENCE)
         self._process.kill()
         self._process.join()
-        self._heard.close()
+        self._receiver.close()
 
     def _hear(self) -> None:
         try:
-            kind, what = self._heard.recv()
+            kind, what = self._receiver.recv()
         except EOFError:
             raise PlannerError.at(
                 "",
@@ -93,10 +93,10 @@ def helpers(works: Sequence[Work], step: Step) -> Iterator[list[Helper]]:
 
 @contextmanager
 def _undisturbed() -> Iterator[None]:
-    """Put off signals to stop until afterwards: a helper that is only half started would end in a traceback.
+    """Delay signals to stop until afterwards: a helper that is only half started would end with a traceback.
 
     The signals are blocked in this thread, which the started process inherits (Windows has no such thing). The system
-    then delivers them to any other thread, so Python's handlers are put off as well.
+    then delivers them to any other thread, so Python's handlers are delayed as well.
     """
     came: list[int] = []
     wanted = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]
@@ -106,7 +106,7 @@ def _undisturbed() -> Iterator[None]:
     try:
         for each in before:
             signal.signal(each, lambda number, _: came.append(number))
-        with _keyboard_kept_off():
+        with _keyboard_blocked():
             yield
     finally:
         for each, handler in before.items():
@@ -116,7 +116,7 @@ def _undisturbed() -> Iterator[None]:
 
 
 @contextmanager
-def _keyboard_kept_off() -> Iterator[None]:
+def _keyboard_blocked() -> Iterator[None]:
     """Block Ctrl-C in this thread and in the processes that it starts."""
     if not hasattr(signal, "pthread_sigmask"):
         yield
@@ -131,20 +131,20 @@ def _keyboard_kept_off() -> Iterator[None]:
         signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
-def _do(work: Work, said: Connection) -> None:
+def _do(work: Work, sender: Connection) -> None:
     """The main function of a helper."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     signal.signal(signal.SIGTERM, _stop)
     try:
-        said.send(("done", work(lambda: said.send(("step", None)))))
+        sender.send(("done", work(lambda: sender.send(("step", None)))))
     except (KeyboardInterrupt, BrokenPipeError):
         pass  # it was asked to stop, or nobody is listening any more
     except BaseException as problem:
-        said.send(("failed", _sendable(problem)))
+        sender.send(("failed", _sendable(problem)))
 
 
 def _stop(*_) -> None:
-    signal.signal(signal.SIGTERM, signal.SIG_IGN)  # once is enough
+    signal.signal(signal.SIGTERM, signal.SIG_IGN)  # one is enough
     raise KeyboardInterrupt
 
 

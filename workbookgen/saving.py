@@ -1,9 +1,8 @@
 """Saving files: each is replaced whole, or not at all.
 
 A file is written under another name in the same folder, flushed to the disk, and only then renamed. So there is always
-either the old file or the new one, whenever the machine stops. Such a draft is locked while it is written. A run that
-is killed cannot remove its draft, but loses the lock; the next run in that folder sees that it is abandoned and
-removes it.
+either the old file or the new one, whenever the machine stops. The draft is locked while it is written. A run that is
+killed cannot remove its draft but loses the lock, by which the next run in that folder knows that it can be removed.
 """
 
 import os
@@ -148,14 +147,14 @@ def _new(folder: Path, drafts: list[Path]) -> int:
         if fcntl:
             with suppress(OSError):  # on a file system without locks, where no run removes drafts either
                 fcntl.flock(handle, fcntl.LOCK_EX)
-            if not draft.exists():  # another run removed it before it was locked
+            if not draft.exists():  # another run removed it before the lock
                 os.close(handle)
                 continue
         return handle
 
 
 def _clear(folder: Path) -> None:
-    """Remove the drafts of runs that were killed. A locked draft belongs to a run that is at work."""
+    """Remove the drafts of runs that were killed. A locked draft belongs to a run that is still writing."""
     for draft in folder.glob(DRAFT.format("*")):
         with suppress(OSError):
             if fcntl is None:

@@ -143,4 +143,4 @@ def test_a_helper_that_is_killed(checking):
     os.kill(helper, signal.SIGKILL)
     code, out, err, running, lying = ended()
     assert (code, out, running, lying) == (2, "", [], [])
-    assert err.startswith("A process that did a part of the work was stopped from outside") and err.count("\n") == 1
+    assert err.startswith("A process that did part of the work was stopped from outside") and err.count("\n") == 1

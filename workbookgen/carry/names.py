@@ -23,15 +23,15 @@ def misplaced(old: FilledPlanner) -> Iterator[Fault]:
     """The names that point to cells of another field, with the consequence."""
     planner = described(old.made_with)
     areas = {name: area for name, text in old.book.names.items() if (area := area_of(text))}
-    told: set[str] = set()
+    reported: set[str] = set()
     for block in planner.blocks.values():
         for key, label, other in _by_their_labels(old, block, areas):
-            told.add(key)
+            reported.add(key)
             carried = f'this name points to the cells of "{other}", so what is there was carried over as "{label}".'
             yield Fault(key, f"{carried} {LOOK}")
     if old.version == __version__:
         for finding in names_out_of_place(laid_out(old.made_with), areas):
-            if finding.key not in told:
+            if finding.key not in reported:
                 carried = f"{finding.reason}, and what is there was carried over under this name."
                 yield Fault(finding.key, f"{carried} {LOOK}")
 

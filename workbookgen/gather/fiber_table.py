@@ -26,12 +26,12 @@ WORDS = {stage: word for stage, _, word in STAGES if word}
 
 def fiber_table(observed: pd.DataFrame, fibers: Fibers, year: int) -> pd.DataFrame:
     """One row per fiber: the published ones, with what was observed of them, then those that only the guild has."""
-    told = observed[(observed["lots"] >= ENOUGH) & observed["stage"].isin(list(WORDS))]
+    supported = observed[(observed["lots"] >= ENOUGH) & observed["stage"].isin(list(WORDS))]
     known = [_published(record) for record in fibers]
     names = {loosely(row["name"]) for row in known}
-    new = [{"name": kind} for kind in told["kind"].unique() if loosely(kind) not in names]
+    new = [{"name": kind} for kind in supported["kind"].unique() if loosely(kind) not in names]
     usual = _usual_spread(known)
-    rows = [row | _observed(told[told["kind"] == row["name"]], row, usual, year) for row in known + new]
+    rows = [row | _observed(supported[supported["kind"] == row["name"]], row, usual, year) for row in known + new]
     return pd.DataFrame(rows, columns=COLUMNS)
 
 
@@ -50,19 +50,19 @@ def _spread(row: dict) -> float:
     return fiber.rectangular_uncertainty(row["yield_low"], row["yield_high"])
 
 
-def _observed(told: pd.DataFrame, row: dict, usual: float, year: int) -> dict:
-    if told.empty:
+def _observed(supported: pd.DataFrame, row: dict, usual: float, year: int) -> dict:
+    if supported.empty:
         return {}
     figures: dict = {}
     published = _spread(row) if "yield_low" in row else usual
-    for each in told.itertuples():
+    for each in supported.itertuples():
         word = WORDS[each.stage]
         if word == "yield":
             pooled = statistics.pooled_variation([each.deviation, published], [each.lots, ENOUGH])
             figures |= _range(each.mean, pooled)
         else:
             figures[word] = each.mean
-    return figures | {"source": _source(told, row.get("source", ""), year)}
+    return figures | {"source": _source(supported, row.get("source", ""), year)}
 
 
 def _range(mean: float, deviation: float) -> dict[str, float]:
@@ -71,11 +71,11 @@ def _range(mean: float, deviation: float) -> dict[str, float]:
     return {"yield_low": mean - half, "yield_high": mean + half}
 
 
-def _source(told: pd.DataFrame, published: str, year: int) -> str:
+def _source(supported: pd.DataFrame, published: str, year: int) -> str:
     """What was observed, and as many sentences of the published source of the other figures as fit in the guide."""
-    lots = ", ".join(f"{WORDS[each.stage]} {each.lots} of {each.planners}" for each in told.itertuples())
+    lots = ", ".join(f"{WORDS[each.stage]} {each.lots} of {each.planners}" for each in supported.itertuples())
     text = f"Observed {year}, lots of planners: {lots}. Rest:"
-    seen = {WORDS[each.stage] for each in told.itertuples()}
+    seen = {WORDS[each.stage] for each in supported.itertuples()}
     for sentence in re.split(r"(?<=\.) ", published):
         is_past = PARTS.get(sentence.partition(":")[0], {""}) <= seen
         if sentence and not is_past and len(text) + 1 + len(sentence) <= LONGEST_SOURCE:
