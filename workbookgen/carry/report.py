@@ -21,7 +21,7 @@ def sentences(carried: Carried, old: Path, new: Path) -> Iterator[str]:
         yield f"  {values} converted to the new units; where a cell rounds one, a note on it says what it was."
     if carried.renewed:
         lines = counted(carried.renewed, "line")
-        yield f"  The new planner's own lines in place of the old one's, which nobody had changed: {lines}"
+        yield f"  {lines} that nobody had changed, now as the new planner has them."
     yield from _first((*carried.misplaced, *carried.notes))
     if carried.leftovers:
         yield f"{_of_leftovers(carried)}: see the sheet {SHEET}."
