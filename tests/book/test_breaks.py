@@ -14,7 +14,8 @@ ROW = 20  # pixels
 def page(*bands: int):
     """A page of bands of so many rows each, from its second row on."""
     starts = [2 + sum(bands[:number]) for number in range(len(bands))]
-    plan = SimpleNamespace(bands=tuple(starts), printed_to=1 + sum(bands))
+    narrow = SimpleNamespace(grid=SimpleNamespace(widths=()))  # with one line of links, which is not printed
+    plan = SimpleNamespace(sheet=narrow, bands=tuple(starts), printed_to=1 + sum(bands))
     return SimpleNamespace(plan=plan, height_of=lambda row: ROW)
 
 

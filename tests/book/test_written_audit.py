@@ -300,6 +300,17 @@ def test_every_sheet_can_be_printed(book, layout):
         assert fitted or setup.scale / 100 <= fits, (sheet.title, "and nothing is cut off at the side")
 
 
+def test_links_to_other_sheets_are_not_printed(book):
+    """On paper they lead nowhere; a page that is wider than a small screen has two lines of them."""
+    lines = {}
+    for sheet in book:
+        _, top, _, _ = range_boundaries(sheet.print_area.rpartition("!")[2])
+        linked = {cell.row for row in sheet["A1:Z2"] for cell in row if cell.hyperlink}
+        assert 1 in linked and top > max(linked), sheet.title
+        lines[sheet.title] = max(linked)
+    assert lines["Reference"] == 2 and lines["Desk"] == 1
+
+
 def test_what_a_view_names_is_printed(book, layout):
     for sheet in layout.planner.sheets:
         plan, page = layout.plans[sheet.name], book[sheet.name]

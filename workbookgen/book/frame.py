@@ -7,7 +7,7 @@ reports one that was changed in any way.
 
 from workbookgen.book import look, printing
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import BESIDE_NAME, NAME, SCREEN
+from workbookgen.book.plan import BESIDE_NAME, NAME, SCREEN, link_lines
 from workbookgen.colors import ACCENT, HAIR, INK, SOFT
 from workbookgen.language.views import COLUMNS, Link, SheetKind
 
@@ -43,7 +43,7 @@ def _spots_of_links(canvas: Canvas) -> list[tuple[int, int]]:
     """The rows and columns of a page's links: one line, or two if it is wider than a small screen."""
     columns = range(2, canvas.plan.last_column + 1)
     wide = [column for column in columns if canvas.plan.widths[column] >= WIDE_ENOUGH]
-    if sum(canvas.plan.sheet.grid.widths) <= SCREEN:
+    if link_lines(canvas.plan.sheet) == 1:
         return [(1, column) for column in wide[:COLUMNS]]
     seen = [column for column in wide if canvas.width(2, column - 1) + WIDE_ENOUGH <= SCREEN / DRAWN_WIDER]
     return [(row, column) for row in (1, 2) for column in seen]

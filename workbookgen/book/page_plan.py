@@ -10,12 +10,12 @@ from workbookgen.book.plan import (
     LINKS_ROW,
     MARGIN,
     ROW,
-    SCREEN,
     TITLE_ROW,
     PlacedSection,
     Plan,
     Spot,
     columns_of,
+    link_lines,
     plan_of_log,
 )
 from workbookgen.language.parts import Card, Log, Sheet, Table
@@ -56,7 +56,7 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
         widths,
         heights={
             1: LINKS_ROW,
-            2: LINKS_ROW if sum(sheet.grid.widths) > SCREEN else GAP,
+            2: LINKS_ROW if link_lines(sheet) == 2 else GAP,
             3: TITLE_ROW,
             4: ROW + 2 if starts else GAP - 2,
         },

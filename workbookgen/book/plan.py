@@ -97,6 +97,11 @@ class Plan:
         return self.heights.get(row, ROW)
 
 
+def link_lines(sheet: Sheet) -> int:
+    """The lines of a page's links: one, or two if the page is wider than a small screen."""
+    return 2 if sum(sheet.grid.widths) > SCREEN else 1
+
+
 def columns_of(section: Section) -> tuple[int, int]:
     """The first and the last column of a section; the grid begins right of the margin."""
     first, last = section.across

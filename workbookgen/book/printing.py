@@ -9,7 +9,7 @@ instead of a fit, since programs that fit a sheet ignore its breaks.
 from math import ceil
 
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import FIRST_RECORD, UNITS
+from workbookgen.book.plan import FIRST_RECORD, UNITS, link_lines
 
 PAPER = {"letter": 1, "a4": 9}
 SIZE = {"letter": (8.5, 11.0), "a4": (210 / 25.4, 297 / 25.4)}  # inches, in portrait
@@ -38,10 +38,11 @@ def set_up(canvas: Canvas) -> None:
 
 def _page(canvas: Canvas) -> None:
     plan, to = canvas.plan, canvas.worksheet
-    to.print_area(1, 0, plan.printed_to - 1, plan.last_printed - 1)
+    first = _first_printed(canvas)
+    to.print_area(first - 1, 0, plan.printed_to - 1, plan.last_printed - 1)
     wide = canvas.width(1, plan.last_printed) * WIDER
     across, down = _room(canvas, is_wide=True)
-    if min(across / wide, down / _high(canvas, 2, plan.printed_to)) >= READABLE:
+    if min(across / wide, down / _high(canvas, first, plan.printed_to)) >= READABLE:
         to.set_landscape()
         to.fit_to_pages(1, 1)
         return
@@ -53,6 +54,11 @@ def _page(canvas: Canvas) -> None:
     scale = _scale(canvas, min(1.0, across / wide), down)
     to.set_print_scale(int(100 * scale))
     to.set_h_pagebreaks([row - 1 for row in _broken(canvas, down / scale)[0]])
+
+
+def _first_printed(canvas: Canvas) -> int:
+    """The first row of a page on paper, below its links, which lead nowhere there."""
+    return 1 + link_lines(canvas.plan.sheet)
 
 
 def _scale(canvas: Canvas, largest: float, down: float) -> float:
@@ -77,7 +83,7 @@ def _broken(canvas: Canvas, down: float) -> tuple[list[int], int]:
     """The first rows of further pages, and the number of pages. Only a band longer than a page is cut."""
     starts, used, pages, printed_to = [], 0.0, 1, canvas.plan.printed_to
     ends = [*(row - 1 for row in canvas.plan.bands[1:]), printed_to]
-    for first, last in zip((2, *canvas.plan.bands[1:]), ends, strict=True):
+    for first, last in zip((_first_printed(canvas), *canvas.plan.bands[1:]), ends, strict=True):
         high = _high(canvas, first, min(last, printed_to))
         if used and used + high > down and (high <= down or down - used < down * AT_LEAST):
             starts.append(first)
