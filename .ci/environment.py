@@ -38,4 +38,7 @@ def python_with(extra: str = "") -> Path:
         if run.returncode:
             sys.exit("The packages could not be installed: see the lines above.")
         marker.write_text(wanted)
+    if subprocess.run([python, "-c", "import workbookgen"], cwd=ROOT.anchor, capture_output=True).returncode:
+        # Before Python 3.13 the path is read in the letters of the terminal's language.
+        sys.exit(f"Python cannot find the project in {ROOT}. Move it to a folder with plain letters only.")
     return python
