@@ -258,6 +258,12 @@ def test_a_toss_of_a_coin_is_not_called_likely():
     assert answer.in_short("in doubt", yards(15), yards(0)) == "In doubt: 15 yd over"
 
 
+def test_each_word_begins_at_its_very_chance():
+    words = {0.9: "enough", 0.8999: "likely enough", 2 / 3: "likely enough", 0.6666: "in doubt", 0.5: "in doubt"}
+    assert {chance: answer.verdict(chance, 0.9) for chance in words} == words
+    assert answer.verdict(0.4999, 0.9) == "short"
+
+
 def test_a_project_without_yarn_is_not_called_short():
     assert [project.without_yarn(yards(length)) for length in (0, 1)] == [1, 0]
     assert project.without_yarn(yards(0), lot_3="Top") == project.without_yarn(yards(0), design="Duo") == 0
@@ -335,8 +341,8 @@ def test_a_ball_weighs_what_its_length_weighs_and_a_part_of_one_is_a_whole_one()
 
 def test_who_has_less_than_nothing_is_the_scarcest():
     # The others have promised more than the lot gives: its length is below zero, and it limits the yarn all the same.
-    assert answer.scarcest(meters(-5.0), meters(-5.0), "Moss", meters(3.0), "Fern") == "Moss"
-    assert answer.scarcest(meters(-5.0), meters(3.0), "Moss", meters(-5.0), "Fern", meters(0.0), "Rush") == "Fern"
+    assert strands.scarcest(meters(-5.0), meters(-5.0), "Moss", meters(3.0), "Fern") == "Moss"
+    assert strands.scarcest(meters(-5.0), meters(3.0), "Moss", meters(-5.0), "Fern", meters(0.0), "Rush") == "Fern"
 
 
 @pytest.mark.parametrize("others, counted", [(1e-18, 0.0), (1e-12, 1e-12)])

@@ -12,70 +12,12 @@ from workbookgen.reference.words import rounded, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 SOME = 0.5  # of a project without yarn, which is 1, and 0 of others
-TRACE = 1e-9  # share by which a length may differ from itself, where a program stored the one and worked out the other
+LIKELY, TOSS_OF_A_COIN = 2 / 3, 0.5
+LEAST_TOLD = 0.5  # meters: less is left unsaid
 SAYABLE = Quantity(9e5, "m")
 TOO_HEAVY = Quantity(9e5, "g")
 NO_YARN = "no yarn yet"
 IN_SHORT = {"enough": "Enough", "in doubt": "In doubt"}
-
-
-@calculation
-def scarcest(
-    least: Length,
-    come_1: Length,
-    name_1: str,
-    come_2: Length | None = None,
-    name_2: str | None = None,
-    come_3: Length | None = None,
-    name_3: str | None = None,
-    come_4: Length | None = None,
-    name_4: str | None = None,
-) -> str:
-    """The strand that runs out first.
-
-    name i, where L i = L. It limits the yarn, so it is the one to get more of.
-
-    Parameters
-    ----------
-    least : L, length for which the scarcest strand lasts
-    come_1, come_2, come_3, come_4 : L i, length for which each strand lasts
-    name_1, name_2, name_3, name_4 : what each strand is called
-
-    Returns
-    -------
-    a name
-
-    Raises
-    ------
-    ValueError
-        A strand without a name.
-
-    Notes
-    -----
-    Valid for a length that belongs to one of the strands; of two equal ones the first is named.
-
-    References
-    ----------
-    Definition of the minimum.
-
-    Examples
-    --------
-    >>> print(scarcest(Quantity(300, "m"), Quantity(400, "m"), "gray wool", Quantity(300, "m"), "silk thread"))
-    silk thread
-    """
-    require_numbers(least, come_1, come_2, come_3, come_4)
-    strands = [(come_1, name_1), (come_2, name_2), (come_3, name_3), (come_4, name_4)]
-    there = [(come, name) for come, name in strands if come is not None]
-    for _, name in there:
-        require(name is not None, "Every strand needs a name.")
-    goal = least.m_as("m")
-    shape = np.shape(goal)
-    lengths = [np.broadcast_to(come.m_as("m"), shape) for come, _ in there]
-    names = [np.broadcast_to(np.asarray(name, dtype=object), shape) for _, name in there]
-    found = np.broadcast_to(np.asarray(names[-1], dtype=object), shape)
-    for length, name in reversed(list(zip(lengths[:-1], names[:-1], strict=True))):
-        found = np.where(length - goal <= abs(goal) * TRACE, name, found)
-    return str(found[()]) if shape == () else found
 
 
 @calculation
@@ -115,6 +57,14 @@ def chance_words(chance: Ratio, yarnless: Ratio = 0.0) -> str:
     require_within(PART, "A chance", chance)
     require(np.asarray(yarnless) < SOME, "There is no yarn yet.")
     return by_element(_chance, chance)
+
+
+def _chance(chance) -> str:
+    if chance > 0.98:
+        return "over 98%"
+    if chance < 0.02:
+        return "under 2%"
+    return rounded(chance * 100, 0) + "%"
 
 
 @calculation
@@ -216,33 +166,41 @@ def answer(
     require_numbers(there, need, spare, over, lacking, least, most, free, used, have, yarnless)
     for length in (most, free):
         require(length is None or length < SAYABLE, "That is too much to put into a few words.")
-    parts = [said(there), said(need), spare.magnitude, said(over), said(lacking)]
+    it_takes, over_or_short = said(need), _over_or_short(spare, over, lacking, there, have)
+    there_is = "There is " + said(there) + _very_likely(least, most)
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         require(used < TOO_HEAVY, "That is too much to put into a few words.")
-        return by_element(lambda took, *_: f"It took {took} of yarn.", said(used), *parts)
-    known = least is not None and most is not None
-    parts += [
-        said(least) if known else "",
-        said(most) if known else "",
-        most.m_as("m") if known else 0.0,
-        "" if chance_words is None else chance_words,
-    ]
-    parts += [0.0, ""] if free is None else [free.m_as("m"), said(free)]
-    return by_element(_answer, yarnless, *parts, 0.0 if have is None else (there - have).m_as("m"))
+        return "It took " + said(used) + " of yarn."
+    chance = "" if chance_words is None else " Chance that it is enough: " + chance_words + "."
+    known = there_is + "; it takes " + it_takes + ": " + over_or_short + "." + chance + _in_free_skeins(free)
+    unknown = "It takes " + it_takes + ", and no yarn for it is known yet."
+    return by_element(lambda none, unknown, known: unknown if none > SOME else known, yarnless, unknown, known)
 
 
-def _answer(
-    yarnless, there, need, spare, over, lacking, least, most, meters, chance, free, in_skeins, of_others
-) -> str:
-    if yarnless > SOME:
-        return f"It takes {need}, and no yarn for it is known yet."
-    between = f", very likely {least} to {most}" if meters >= 0.5 else ""
-    together = ", for all projects on its lots" if of_others > 0.5 else ""
-    rest = f"{over} over" if spare >= 0 else f"{lacking} short{together}"
-    sure = f" Chance that it is enough: {chance}." if chance else ""
-    another = f" Another {in_skeins} lie in skeins that belong to no project." if free > 0.5 else ""
-    return f"There is {there}{between}; it takes {need}: {rest}.{sure}{another}"
+def _over_or_short(spare: Length, over: Length, lacking: Length, there: Length, have: Length | None) -> str:
+    lacked_by_others = 0.0 if have is None else (there - have).m_as("m")
+    short = said(lacking) + _where(lacked_by_others > LEAST_TOLD, " short, for all projects on its lots", " short")
+    return _where(spare.magnitude >= 0, said(over) + " over", short)
+
+
+def _very_likely(least: Length | None, most: Length | None) -> str:
+    """Of nothing there is no range."""
+    if least is None or most is None:
+        return ""
+    return _where(most.m_as("m") >= LEAST_TOLD, ", very likely " + said(least) + " to " + said(most))
+
+
+def _in_free_skeins(free: Length | None) -> str:
+    if free is None:
+        return ""
+    another = " Another " + said(free) + " lie in skeins that belong to no project."
+    return _where(free.m_as("m") > LEAST_TOLD, another)
+
+
+def _where(condition, text: str, otherwise: str = "") -> str:
+    """One of two texts, single or in arrays."""
+    return by_element(lambda holds, one, other: one if holds else other, condition, text, otherwise)
 
 
 @calculation
@@ -289,22 +247,20 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None, yarnless:
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return by_element(lambda _: "finished", chance)
-    return by_element(
-        lambda none, p, asked: (
-            NO_YARN
-            if none > SOME
-            else "enough"
-            if p >= asked
-            else "likely enough"
-            if p >= 2 / 3
-            else "in doubt"
-            if p >= 0.5
-            else "short"
-        ),
-        yarnless,
-        chance,
-        certainty,
-    )
+    return by_element(_in_a_word, chance, certainty, yarnless)
+
+
+def _in_a_word(chance: float, certainty: float, yarnless: float) -> str:
+    """The first of these cases that holds."""
+    if yarnless > SOME:
+        return NO_YARN
+    if chance >= certainty:
+        return "enough"
+    if chance >= LIKELY:
+        return "likely enough"
+    if chance >= TOSS_OF_A_COIN:
+        return "in doubt"
+    return "short"
 
 
 @calculation
@@ -387,10 +343,8 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
             return "Finished"
         if kind == NO_YARN:
             return "No yarn yet"
-        return f"Short by {short}" if rest < 0 else f"{IN_SHORT.get(kind, 'Likely enough')}: {more} over"
+        if rest < 0:
+            return f"Short by {short}"
+        return f"{IN_SHORT.get(kind, 'Likely enough')}: {more} over"
 
     return by_element(words, verdict, spare.magnitude, said(lacking), said(over))
-
-
-def _chance(chance) -> str:
-    return "over 98%" if chance > 0.98 else "under 2%" if chance < 0.02 else rounded(chance * 100, 0) + "%"

@@ -5,7 +5,7 @@ These are results of the sheet Projects, about the components in `supply`.
 
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH
-from workbookgen.reference import advice, answer, project
+from workbookgen.reference import advice, answer, project, strands
 from workbookgen.sheets.supply import PARTS, of_part
 
 
@@ -25,7 +25,7 @@ def in_words() -> tuple[Result, ...]:
     """The answer in sentences."""
     named = f"IF({_limits(1)}, part_1_name, IF({_limits(2)}, part_2_name, IF({_limits(3)}, part_3_name, part_4_name)))"
     return (
-        Result("scarcest", "Scarcest", named, answer.scarcest, None,
+        Result("scarcest", "Scarcest", named, strands.scarcest, None,
                uses={"least": "come_least"} | {f"come_{part}": f"part_{part}_come" for part in PARTS} | {f"name_{part}": f"part_{part}_name" for part in PARTS},
                only_if=SCARCEST_NAMED, width=20, note="The component that runs out first, and limits the yarn."),
         Result("chance_words", "Sure by", 'IF(open_chance > 0.98, "over 98%", IF(open_chance < 0.02, "under 2%", ROUND(ROUND(open_chance * 100, 9), 0) & "%"))',

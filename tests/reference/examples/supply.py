@@ -515,7 +515,7 @@ EXAMPLES = [
     (balls.to_get, dict(buy=q("g", 120, 0), bought=n(1, 0), part=n(0.5, 1), before=n(0, 1))),
     (balls.got_as, dict(name=texts("core", "single"), bought=n(1, 0), part=n(0.5, 1), lot=texts("Cone", "Moss"))),
     (
-        answer.scarcest,
+        strands.scarcest,
         dict(least=q("m", 100, 90))
         | {
             f"{key}_{each}": value

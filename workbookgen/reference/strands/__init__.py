@@ -12,6 +12,7 @@ from workbookgen.reference.strands.lasting import (
     least,
     left_in_the_end,
     length_in_doubt,
+    scarcest,
     share_used,
     to_buy,
 )

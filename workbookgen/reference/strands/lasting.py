@@ -1,12 +1,14 @@
-"""The length for which a strand lasts, what remains of it, and how much of it to get."""
+"""The length for which a strand lasts, which one runs out first, what remains of it, and how much of it to get."""
 
 from functools import reduce
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, require_within
 from workbookgen.units import Grist, Length, Mass, Ratio
+
+TRACE = 1e-9  # share by which a length may differ from itself, where a program stored the one and worked out the other
 
 
 @calculation
@@ -209,6 +211,62 @@ def least(
     """
     require_numbers(come_1, come_2, come_3, come_4)
     return reduce(np.minimum, (each for each in (come_1, come_2, come_3, come_4) if each is not None))
+
+
+@calculation
+def scarcest(
+    least: Length,
+    come_1: Length,
+    name_1: str,
+    come_2: Length | None = None,
+    name_2: str | None = None,
+    come_3: Length | None = None,
+    name_3: str | None = None,
+    come_4: Length | None = None,
+    name_4: str | None = None,
+) -> str:
+    """The strand that runs out first.
+
+    name i, where L i = L. It limits the yarn, so it is the one to get more of.
+
+    Parameters
+    ----------
+    least : L, length for which the scarcest strand lasts
+    come_1, come_2, come_3, come_4 : L i, length for which each strand lasts
+    name_1, name_2, name_3, name_4 : what each strand is called
+
+    Returns
+    -------
+    a name
+
+    Raises
+    ------
+    ValueError
+        A strand without a name.
+
+    Notes
+    -----
+    Valid for a length that belongs to one of the strands; of two equal ones the first is named.
+
+    References
+    ----------
+    Definition of the minimum.
+
+    Examples
+    --------
+    >>> print(scarcest(Quantity(300, "m"), Quantity(400, "m"), "gray wool", Quantity(300, "m"), "silk thread"))
+    silk thread
+    """
+    require_numbers(least, come_1, come_2, come_3, come_4)
+    strands = [(come_1, name_1), (come_2, name_2), (come_3, name_3), (come_4, name_4)]
+    there = [(come, name) for come, name in strands if come is not None]
+    for _, name in there:
+        require(name is not None, "Every strand needs a name.")
+    shortest, (_, found) = least.m_as("m"), there[-1]
+    for come, name in reversed(there[:-1]):
+        is_it = come.m_as("m") - shortest <= abs(shortest) * TRACE
+        found = by_element(lambda is_it, name, found: name if is_it else found, is_it, name, found)
+    return found
 
 
 @calculation
