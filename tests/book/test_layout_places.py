@@ -177,8 +177,8 @@ def test_every_field_stands_in_one_place(each_layout):
     placed = Counter(key for plan in each_layout.plans.values() for key in plan.spots)
     assert set(placed) == set(each_layout.placements) and set(placed.values()) == {1}
     for sheet in each_layout.planner.sheets:
-        for part in sheet.parts:
-            assert {each.sheet for each in each_layout.placements_of(part)} == {sheet.name}
+        for holder in sheet.holders:
+            assert {each.sheet for each in each_layout.placements_of(holder)} == {sheet.name}
 
 
 def test_a_field_has_as_many_cells_as_its_block_has_records(each_layout):

@@ -372,7 +372,7 @@ def test_a_slip_in_a_proof_is_told(slip, sentence):
 
 def test_a_proof_of_no_result_is_refused():
     astray = replace(proofs(WHOLE).proofs[0], result="skeins_lenght")
-    table = replace(next(iter(proofs(WHOLE).sheets[-1].parts)), proofs=(astray,))
+    table = replace(next(iter(proofs(WHOLE).sheets[-1].holders)), proofs=(astray,))
     with pytest.raises(DescriptionError, match="proof 0: skeins_lenght is no result of a sheet"):
         replace(
             described.whole(),

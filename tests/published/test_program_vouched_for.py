@@ -60,7 +60,9 @@ def test_each_function_that_formulas_use_has_a_trial(units):
 def test_each_result_is_summed_up_in_one_trial(layout):
     table = layout.planner.proof_tables["proofs"]
     summed = "".join(layout.placements["proofs_computed"].formulas[len(table.proofs) :])
-    desk = {part.key for part in layout.planner.sheets[0].parts}  # an error there is seen beside the verdict itself
+    desk = {
+        holder.key for holder in layout.planner.sheets[0].holders
+    }  # an error there is seen beside the verdict itself
     blocks = [key for key in layout.planner.blocks if key not in desk]
     assert len(blocks) > 20
     for key in blocks:

@@ -90,7 +90,7 @@ def chapters(planner: Planner) -> list[str]:
 
 def chapter_of(planner: Planner, holder) -> str:
     """The chapter in which a block or a table is."""
-    return next(chapter.name for sheet in planner.sheets for chapter in sheet.chapters if any(part.key == holder.key for part in chapter.holders))
+    return next(chapter.name for sheet in planner.sheets for chapter in sheet.chapters if any(each.key == holder.key for each in chapter.holders))
 
 
 def test_every_chapter_stays_or_can_go(small_layout):
@@ -240,9 +240,9 @@ def said(planner: Planner) -> list[str]:
     texts = []
     for sheet in planner.sheets:
         texts += [] if sheet.name == "Desk" else [sheet.about]
-        for part in (part for part in sheet.parts if isinstance(part, Block)):
-            texts += [part.about, *(group.heading for group in part.groups), *(rule.sentence for rule in part.rules)]
-            texts += [each.help if isinstance(each, Input) else each.note for each in part.fields]
+        for block in (holder for holder in sheet.holders if isinstance(holder, Block)):
+            texts += [block.about, *(group.heading for group in block.groups), *(rule.sentence for rule in block.rules)]
+            texts += [each.help if isinstance(each, Input) else each.note for each in block.fields]
         for section in sheet.sections:
             texts += [section.title, section.aside, getattr(section, "about", "")]
             texts += section.sentences if isinstance(section, Prose) and not section.is_caution else ()

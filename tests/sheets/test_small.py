@@ -51,11 +51,11 @@ def test_what_is_left_out_is_left_out_of_a_small_one_too():
 def texts(described):
     for sheet in described.sheets:
         yield sheet.about
-        for part in sheet.parts:
-            yield getattr(part, "about", "")
-            if isinstance(part, Block):
-                yield from (each.help if isinstance(each, Input) else each.note for each in part.fields)
-                yield from (rule.sentence for rule in part.rules)
+        for holder in sheet.holders:
+            yield getattr(holder, "about", "")
+            if isinstance(holder, Block):
+                yield from (each.help if isinstance(each, Input) else each.note for each in holder.fields)
+                yield from (rule.sentence for rule in holder.rules)
         for section in sheet.sections:
             yield from (section.title, section.aside)
             if isinstance(section, Prose) and not section.is_caution:
@@ -76,8 +76,8 @@ def test_no_text_speaks_of_what_a_small_planner_does_not_have(small):
     The labels of what stays blank, and the uncertainties of samples, are aside; so is what is explained on Reference.
     """
     for sheet in small.sheets[:-1]:
-        for part in sheet.parts:
-            for each in part.fields if isinstance(part, Block) else ():
+        for holder in sheet.holders:
+            for each in holder.fields if isinstance(holder, Block) else ():
                 said = each.help if isinstance(each, Input) else each.note
                 assert not re.search(r"\b(samples?|designs?)\b", said) or "sample" in each.label, (sheet.name, each.label, said)
 

@@ -44,17 +44,17 @@ def place(planner: Planner) -> Layout:
 
 def _placements(planner: Planner, plan: Plan) -> Iterator[Placement]:
     """The placements of a sheet, without formulas."""
-    for part in plan.sheet.parts:
-        fields = [*part.by_key.values(), *getattr(part, "automatic", ())]
-        if isinstance(part, ProofTable):
+    for holder in plan.sheet.holders:
+        fields = [*holder.by_key.values(), *getattr(holder, "automatic", ())]
+        if isinstance(holder, ProofTable):
             fields.insert(0, Column("computed", "Computed here", ()))
         for field in fields:
-            key = f"{part.key}_{field.key}"
+            key = f"{holder.key}_{field.key}"
             if key not in plan.spots:
                 raise DescriptionError.at(f"sheet {plan.sheet.name}", f"{key} has no place on it.")
             spot = plan.spots[key]
-            unit = None if isinstance(part, ProofTable) else unit_of(field, planner.system)
-            yield Placement(key, part, field, plan.sheet.name, spot.row, spot.column, spot.rows, unit)
+            unit = None if isinstance(holder, ProofTable) else unit_of(field, planner.system)
+            yield Placement(key, holder, field, plan.sheet.name, spot.row, spot.column, spot.rows, unit)
 
 
 @dataclass(frozen=True)

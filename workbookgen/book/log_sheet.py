@@ -56,7 +56,7 @@ def _sums(canvas: Canvas) -> None:
 def _hidden(canvas: Canvas, log: Log) -> None:
     """Write the fields of cards that the head does not show."""
     sums = canvas.plan.sheet.log_view.sums
-    for card in (part for part in canvas.plan.sheet.parts if part is not log):
+    for card in (holder for holder in canvas.plan.sheet.holders if holder is not log):
         for each in card.fields:
             key = f"{card.key}_{each.key}"
             if key not in sums:

@@ -30,7 +30,7 @@ CHAPTERS = 3  # a page with at least this many has links to them
 def plan_of(sheet: Sheet, planner: Planner) -> Plan:
     """The plan of a sheet: a log's own, or a page."""
     if sheet.log_view:
-        [log], cards = sheet.logs, [part for part in sheet.parts if isinstance(part, Card)]
+        [log], cards = sheet.logs, [holder for holder in sheet.holders if isinstance(holder, Card)]
         return plan_of_log(sheet, log, sheet.log_view, cards)
     return plan_of_page(sheet, planner)
 
@@ -123,19 +123,21 @@ def _is_titled(section: Section) -> bool:
 def _hidden(sheet: Sheet, planner: Planner, spots: dict[str, Spot], column: int) -> int:
     """Add spots for what no section shows, in columns from this one on; returns the first free column."""
     # The first of these columns hold the given values of published examples.
-    column += max((table.most_given for table in sheet.parts if isinstance(table, ProofTable)), default=0)
+    column += max((table.most_given for table in sheet.holders if isinstance(table, ProofTable)), default=0)
     row = 1
-    for card in (part for part in sheet.parts if isinstance(part, Card)):
+    for card in (holder for holder in sheet.holders if isinstance(holder, Card)):
         for key in (f"{card.key}_{each.key}" for each in (*card.fields, *card.automatic)):
             if key not in spots:
                 spots[key] = Spot(row, column)
                 row += 1
     column += row > 1
-    for part in (part for part in sheet.parts if isinstance(part, Log | Table)):
-        fields = {f"{part.key}_{each.key}": each for each in (*part.by_key.values(), *getattr(part, "automatic", ()))}
-        first = next((spots[key].row for key in fields if key in spots and spots[key].rows == part.rows), 1)
+    for table in (holder for holder in sheet.holders if isinstance(holder, Log | Table)):
+        fields = {
+            f"{table.key}_{each.key}": each for each in (*table.by_key.values(), *getattr(table, "automatic", ()))
+        }
+        first = next((spots[key].row for key in fields if key in spots and spots[key].rows == table.rows), 1)
         for key, each in fields.items():
             if key not in spots:
-                spots[key] = Spot(first, column, 1 if getattr(each, "is_one", False) else part.rows)
+                spots[key] = Spot(first, column, 1 if getattr(each, "is_one", False) else table.rows)
                 column += 1
     return column

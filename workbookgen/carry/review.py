@@ -85,7 +85,7 @@ def differences(old: FilledPlanner, before: Values, new: Planner, after: Values,
     """Results that were calculated before and differ now."""
     found = []
     of_proofs = _depending_on_proofs(old.planner)
-    sheets = {part.key: sheet.name for sheet in new.sheets for part in sheet.parts}
+    sheets = {holder.key: sheet.name for sheet in new.sheets for holder in sheet.holders}
     comparing = _Comparing(old, new, before, after, matched)
     for block in old.planner.blocks.values():
         target = new.blocks.get(block.key)

@@ -1,9 +1,8 @@
-"""The parts of a planner: blocks of fields, tables of facts, published examples; and the sheets made of them.
+"""The parts of a planner: holders of fields, the chapters that they make up, and the sheets made of chapters.
 
-A Card has single values, a Log one record per row; a Table has fixed facts, and a ProofTable computes published
-examples with the planner's own formulas. These holders of fields do not say where they are shown: the views do
-(`views`). A chapter is the smallest unit that can be left out of a planner: holders, and the bands that show them. A
-sheet is made of chapters.
+A holder is a Card of single values, a Log with one record per row, a Table of fixed facts, or a ProofTable, which
+computes published examples with the planner's own formulas. It does not say where its fields are shown: the views do
+(`views`). A chapter is the smallest unit that can be left out of a planner: holders, and the bands that show them.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -244,12 +243,12 @@ class Sheet:
                 raise DescriptionError.at(f"section {section.title!r}", columns)
 
     @property
-    def parts(self) -> tuple[Holder, ...]:
-        return tuple(part for chapter in self.chapters for part in chapter.holders)
+    def holders(self) -> tuple[Holder, ...]:
+        return tuple(holder for chapter in self.chapters for holder in chapter.holders)
 
     @property
     def logs(self) -> tuple[Log, ...]:
-        return tuple(part for part in self.parts if isinstance(part, Log))
+        return tuple(holder for holder in self.holders if isinstance(holder, Log))
 
     @property
     def log_view(self) -> LogView | None:

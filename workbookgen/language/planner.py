@@ -39,12 +39,16 @@ class Planner:
     colors: Mapping[str, str] = field(default_factory=dict)  # role -> a color other than the default
 
     @cached_property
+    def holders(self) -> tuple[Holder, ...]:
+        return tuple(holder for sheet in self.sheets for holder in sheet.holders)
+
+    @cached_property
     def blocks(self) -> dict[str, Block]:
-        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, Block)}
+        return {holder.key: holder for holder in self.holders if isinstance(holder, Block)}
 
     @cached_property
     def tables(self) -> dict[str, Table]:
-        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, Table)}
+        return {holder.key: holder for holder in self.holders if isinstance(holder, Table)}
 
     @cached_property
     def proofs(self) -> tuple[Proof, ...]:
@@ -52,7 +56,7 @@ class Planner:
 
     @cached_property
     def proof_tables(self) -> dict[str, ProofTable]:
-        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, ProofTable)}
+        return {holder.key: holder for holder in self.holders if isinstance(holder, ProofTable)}
 
     @cached_property
     def by_key(self) -> dict[str, tuple[Holder, Input | Result | Column]]:
@@ -105,7 +109,7 @@ class Planner:
     def sheet_of(self, key: str) -> str | None:
         """The name of the sheet that has a field; None if there is none."""
         holder, _ = self.by_key.get(key) or self.automatic.get(key) or (None, None)
-        return next((sheet.name for sheet in self.sheets if holder in sheet.parts), None)
+        return next((sheet.name for sheet in self.sheets if holder in sheet.holders), None)
 
     def __post_init__(self):
         if faults := planner_faults.names(self) or planner_faults.words(self):
@@ -120,9 +124,8 @@ class Planner:
 
     def full_keys(self) -> list[str]:
         """The full key of every field, automatic ones included; each becomes a defined name."""
-        parts = [part for sheet in self.sheets for part in sheet.parts]
-        blocks = [part for part in parts if isinstance(part, Block)]
-        described = [f"{part.key}_{name}" for part in parts for name in part.by_key]
+        blocks = [holder for holder in self.holders if isinstance(holder, Block)]
+        described = [f"{holder.key}_{name}" for holder in self.holders for name in holder.by_key]
         return described + [f"{block.key}_{each.key}" for block in blocks for each in block.automatic]
 
     def _faults_of_fields(self) -> Iterator[Fault]:

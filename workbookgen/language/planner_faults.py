@@ -15,6 +15,7 @@ from workbookgen.language import dimensions
 from workbookgen.language.domains import Choice, Domain
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.forms import LOOKUP
+from workbookgen.language.parts import Card
 from workbookgen.language.proofs import Proof
 from workbookgen.language.sentences import symbol_of
 
@@ -87,7 +88,7 @@ def views(sheet, planner) -> list[str]:
 
 def _shown_faults(sheet) -> Iterator[str]:
     """Fields that a sheet shows twice or that belong to another, and inputs of cards that it does not show."""
-    names = {part.key: (*part.by_key, *getattr(part, "automatic_by_key", ())) for part in sheet.parts}
+    names = {holder.key: (*holder.by_key, *getattr(holder, "automatic_by_key", ())) for holder in sheet.holders}
     own = {f"{key}_{name}" for key, each in names.items() for name in each}
     for key in sheet.shown:
         if key not in own:
@@ -96,10 +97,10 @@ def _shown_faults(sheet) -> Iterator[str]:
         yield f"its view shows {key} twice"
     if sheet.log_view:
         return
-    for part in sheet.parts:
-        for each in getattr(part, "inputs", ()) if part not in sheet.logs else ():
-            if f"{part.key}_{each.key}" not in sheet.shown:
-                yield f"no section of it shows {part.key}_{each.key}, so nobody finds where to type it"
+    for card in (holder for holder in sheet.holders if isinstance(holder, Card)):
+        for each in card.inputs:
+            if f"{card.key}_{each.key}" not in sheet.shown:
+                yield f"no section of it shows {card.key}_{each.key}, so nobody finds where to type it"
 
 
 def _link_faults(sheet, planner, everywhere: Collection[str]) -> Iterator[str]:

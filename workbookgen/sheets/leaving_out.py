@@ -31,7 +31,7 @@ class Leaving:
     def absent(self) -> frozenset[str]:
         """Full keys of the fields that go: those of these chapters, and whatever is nothing without them."""
         chapters = [chapter for sheet in self.full.sheets for chapter in sheet.chapters]
-        blocks = [(chapter.name in self.names, part) for chapter in chapters for part in chapter.holders if isinstance(part, Block)]
+        blocks = [(chapter.name in self.names, holder) for chapter in chapters for holder in chapter.holders if isinstance(holder, Block)]
         absent = frozenset(f"{block.key}_{field.key}" for is_out, block in blocks if is_out for field in block.fields)
         readers = _readers(self.full)
         while more := {

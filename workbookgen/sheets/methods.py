@@ -99,11 +99,10 @@ def chapter(sheets: tuple[Sheet, ...]) -> Chapter:
     """The pages of all the results of these sheets, each function once."""
     shown: dict[object, list[str]] = {}
     for each in sheets:
-        for part in each.parts:
-            if isinstance(part, Block):
-                for field in part.results:
-                    if field.reference not in REPEATING:
-                        shown.setdefault(field.reference, []).append(f"{each.name}: {field.label}")
+        for block in (holder for holder in each.holders if isinstance(holder, Block)):
+            for field in block.results:
+                if field.reference not in REPEATING:
+                    shown.setdefault(field.reference, []).append(f"{each.name}: {field.label}")
     if faults := [Fault(f"reference {each.__module__}.{each.__qualname__}", f"{sentence}.") for each in shown for sentence in lacking(each)]:
         raise DescriptionError(*faults)
     pages = [page(function) for function in shown]

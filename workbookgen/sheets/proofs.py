@@ -36,7 +36,7 @@ def without(absent: Collection[str]) -> ProofTable:
 
 def with_trials(table: ProofTable, sheets: Iterable[Sheet]) -> ProofTable:
     """The table with a trial of each function of the profile, and one of each chapter of these sheets."""
-    chapters = [(chapter, tuple(part.key for part in chapter.holders if isinstance(part, Block))) for sheet in sheets for chapter in sheet.chapters]
+    chapters = [(chapter, tuple(holder.key for holder in chapter.holders if isinstance(holder, Block))) for sheet in sheets for chapter in sheet.chapters]
     sound = tuple(
         Trial(f"e-{number:02}", f"Cells of {chapter.name} that show an error", NO_ERROR, blocks=blocks, source="Every cell worked out shows a value or nothing")
         for number, (chapter, blocks) in enumerate(((chapter, blocks) for chapter, blocks in chapters if blocks), start=1)
