@@ -16,7 +16,6 @@ from workbookgen.language.quantities import (
     MASS,
     NUMBER,
     SHARE,
-    Kind,
 )
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import RIGHT, Answers, Band, Entries, Headline, Listing, LogView, Sentences
@@ -25,7 +24,7 @@ from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import plausible, tabs
 from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import AMOUNT, LARGE, LOSS, PART, REACH, STRANDS
-from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.lookup import of_project
 from workbookgen.units import Quantity
 
 SHEET = tabs.YARN
@@ -54,10 +53,6 @@ OF_PROJECT = (
 )
 
 
-def _of_project(key: str, label: str, column: str, unit: Kind | None) -> Result:
-    return lookup(key, label, f"projects_{column}", "project", unit)
-
-
 def bobbin(settings: Settings) -> Card:
     return Card(
         "bobbin",
@@ -84,15 +79,15 @@ def bobbin(settings: Settings) -> Card:
                 Result("estimated", "By its measures", "PI() / 4 * (outer * outer - inner * inner) * height * fullness * package_density", plying.bobbin_mass, MASS,
                        only_if="outer > inner"),
                 Result("holds", "One holds", "IF(given(weighed), weighed, estimated)", plying.bobbin_holds, MASS, only_if="OR(given(weighed), given(estimated))"),
-                _of_project("its_length", "Yarn of the project", "unwashed", LENGTH),
-                _of_project("its_left", "Still to make", "left_share", SHARE),
-                _of_project("its_bought", "Bought thread in it", "bought_share", SHARE),
-                _of_project("its_strands", "Its strands", "plies", NUMBER),
-                _of_project("its_own_take_up", "Its take-up", "take_up", SHARE),
-                _of_project("its_take_up", "Sample's take-up", "sample_take_up", SHARE),
-                _of_project("its_design_take_up", "Design's take-up", "design_take_up", SHARE),
-                _of_project("its_grist", "Grist planned", "planned", GRIST),
-                _of_project("its_shrinkage", "Shrinkage", "shrinkage_used", SHARE),
+                of_project("its_length", "Yarn of the project", "unwashed", LENGTH, chosen="project"),
+                of_project("its_left", "Still to make", "left_share", SHARE, chosen="project"),
+                of_project("its_bought", "Bought thread in it", "bought_share", SHARE, chosen="project"),
+                of_project("its_strands", "Its strands", "plies", NUMBER, chosen="project"),
+                of_project("its_own_take_up", "Its take-up", "take_up", SHARE, chosen="project"),
+                of_project("its_take_up", "Sample's take-up", "sample_take_up", SHARE, chosen="project"),
+                of_project("its_design_take_up", "Design's take-up", "design_take_up", SHARE, chosen="project"),
+                of_project("its_grist", "Grist planned", "planned", GRIST, chosen="project"),
+                of_project("its_shrinkage", "Shrinkage", "shrinkage_used", SHARE, chosen="project"),
                 Result("strands_used", "Strands in use", "IF(given(strands), strands, IF(given(its_strands), its_strands, 2))", plying.strands_to_ply, NUMBER, digits=0,
                        uses={"own": "strands", "project": "its_strands"}, leaves=("usual",),
                        only_if="OR(given(strands), IF(given(its_strands), its_strands > 0.5, 1 = 1))"),

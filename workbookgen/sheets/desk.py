@@ -5,7 +5,7 @@ from itertools import zip_longest
 
 from workbookgen.language.fields import FIRST, OPEN, SPOILED, Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
-from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, Kind
+from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
 from workbookgen.language.views import (
     Alerts,
     Band,
@@ -23,7 +23,7 @@ from workbookgen.language.views import (
 from workbookgen.reference import agreement, desk_words, lot_words, overview, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import sums, tabs
-from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.lookup import of_lot, of_project
 
 SHEET = tabs.DESK
 PROJECTS_SHOWN, LOTS_SHOWN = 5, 5
@@ -106,17 +106,13 @@ def projects(settings: Settings) -> Log:
     return Log("first_projects", "", rows=min(PROJECTS_SHOWN, settings.rows.projects), groups=(
         Group("", (
             Result("name", "Project", "INDEX(projects_listed, line)", overview.nth, None, uses={"names": "projects_listed", "place": "line"}),
-            *(_of_project(key, label, column, unit, digits) for key, label, column, unit, digits in (
+            *(of_project(key, label, column, unit, digits) for key, label, column, unit, digits in (
                 ("needs", "needs", "need", LENGTH, 0), ("has", "has", "open_have", LENGTH, 0), ("chance", "chance", "chance_words", None, None),
             )),
             Result("words", "in words", 'IF(given(verdict), verdict, IF(LEN(name) > 0, "no answer yet", ""))', desk_words.verdict_in_words, None),
         )),
-        Group("Out of sight", (_of_project("verdict", "Verdict", "verdict", None, None), _of_project("doubt", "give or take", "doubt_have", LENGTH, 0)), printed=False),
+        Group("Out of sight", (of_project("verdict", "Verdict", "verdict"), of_project("doubt", "give or take", "doubt_have", LENGTH, 0)), printed=False),
     ))
-
-
-def _of_project(key: str, label: str, column: str, unit: Kind | None, digits: int | None) -> Result:
-    return lookup(key, label, f"projects_{column}", "name", unit, digits=digits)
 
 
 def lots(settings: Settings) -> Log:
@@ -124,16 +120,12 @@ def lots(settings: Settings) -> Log:
     return Log("first_lots", "", rows=min(LOTS_SHOWN, settings.rows.fiber), groups=(
         Group("", (
             Result("name", "Lot", "INDEX(fiber_listed, line)", overview.nth, None, uses={"names": "fiber_listed", "place": "line"}),
-            *(_of_lot(key, label, column, unit, digits) for key, label, column, unit, digits in (
+            *(of_lot(key, label, column, unit, digits, chosen="name") for key, label, column, unit, digits in (
                 ("skeins", "own skeins", "skeins", NUMBER, 0), ("spun", "in them", "spun_length", LENGTH, 0), ("mass", "spun", "spun", MASS, 1),
                 ("to_come", "left", "to_come", MASS, 1), ("promised", "promised", "promised", SHARE, 0),
             )),
         )),
     ))
-
-
-def _of_lot(key: str, label: str, column: str, unit: Kind | None, digits: int | None) -> Result:
-    return lookup(key, label, f"fiber_{column}", "name", unit, digits=digits)
 
 
 ENOUGH = Listing(

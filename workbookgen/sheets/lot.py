@@ -3,13 +3,13 @@
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import GRIST, LENGTH, MASS, NUMBER, SHARE, THREADS, Kind
+from workbookgen.language.quantities import GRIST, LENGTH, MASS, NUMBER, SHARE, THREADS
 from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
 from workbookgen.reference import charted, diameter, way_words
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, stages, tabs, uses
-from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.lookup import of_lot
 
 SHEET = tabs.LOT
 CHAPTER = "Lot"
@@ -43,10 +43,6 @@ def chapter(settings: Settings) -> Chapter:
             )),
         ),
     ))
-
-
-def _of_lot(key: str, label: str, column: str, unit: Kind | None = MASS, digits: int | None = None) -> Result:
-    return lookup(key, label, f"fiber_{column}", "lot", unit, digits=digits)
 
 
 def _expected(key: str, label: str, before: str) -> Result:
@@ -86,48 +82,48 @@ WAY = Card(
             Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), help="Choose a lot to see its way."),
         )),
         Group("Weights", (
-            _of_lot("stage", "Stage", "stage", NUMBER, 0),
-            _of_lot("bought", "Bought", "weight"),
-            *(_of_lot(key, label, column) for key, label, column, _ in STAGES),
-            *(_of_lot(f"weighed_{key}", label, f"{column}_weighed") for key, label, column, _ in STAGES),
-            *(_of_lot(f"loss_{key}", label, f"expected_{'yield' if key == 'washed' else STEPS[key]}", SHARE) for key, label, *_ in STAGES),
-            _of_lot("second", "Second preparation", "second_loss", SHARE),
+            of_lot("stage", "Stage", "stage", NUMBER, 0),
+            of_lot("bought", "Bought", "weight", MASS),
+            *(of_lot(key, label, column, MASS) for key, label, column, _ in STAGES),
+            *(of_lot(f"weighed_{key}", label, f"{column}_weighed", MASS) for key, label, column, _ in STAGES),
+            *(of_lot(f"loss_{key}", label, f"expected_{'yield' if key == 'washed' else STEPS[key]}", SHARE) for key, label, *_ in STAGES),
+            of_lot("second", "Second preparation", "second_loss", SHARE),
             *(_expected(key, label, before) for key, label, _, before in STAGES),
-            _of_lot("weighed_top", "Top or batts", "prepared_weighed"),
-            _of_lot("top_share", "Its share", "top_share", SHARE, 0),
-            _of_lot("noil", "Noil", "noil_weighed"),
-            _of_lot("noil_share", "Its share", "noil_share", SHARE, 0),
-            _of_lot("waste", "Waste", "waste"),
-            _of_lot("waste_share", "Its share", "waste_share", SHARE, 0),
-            *(_of_lot(f"lost_{key}", label, f"lost_{STEPS[key]}", SHARE, 0) for key, label, *_ in STAGES),
+            of_lot("weighed_top", "Top or batts", "prepared_weighed", MASS),
+            of_lot("top_share", "Its share", "top_share", SHARE, 0),
+            of_lot("noil", "Noil", "noil_weighed", MASS),
+            of_lot("noil_share", "Its share", "noil_share", SHARE, 0),
+            of_lot("waste", "Waste", "waste", MASS),
+            of_lot("waste_share", "Its share", "waste_share", SHARE, 0),
+            *(of_lot(f"lost_{key}", label, f"lost_{STEPS[key]}", SHARE, 0) for key, label, *_ in STAGES),
         )),
         Group("Its yarn", (
-            _of_lot("spun", "Spun so far", "spun"),
-            _of_lot("to_come", "Still to spin", "to_come"),
-            _of_lot("reach", "That is", "to_come_length", LENGTH),
-            _of_lot("wanted", "Grist wanted", "grist", GRIST),
+            of_lot("spun", "Spun so far", "spun", MASS),
+            of_lot("to_come", "Still to spin", "to_come", MASS),
+            of_lot("reach", "That is", "to_come_length", LENGTH),
+            of_lot("wanted", "Grist wanted", "grist", GRIST),
             Result("wraps", "Wraps expected", "thickness_k_wrapped * SQRT(wanted * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
                    uses={"grist": "wanted", "k": "thickness_k_wrapped"}),
             *uses.enough_for("reach", "wraps"),
             Result("enough_words", "What the rest is for",
                    '"What is " & IF(stage > 4, "left", "still to spin") & " is " & enough & "." & IF(IF(given(promised), AND(promised >= 0.005, promised < 1000), 1 = 0), '
                    '" Projects take " & ROUND(ROUND(promised * 100, 9), 0) & "% of it.", "")', way_words.still_enough, None, only_if="to_come > 1.5"),
-            _of_lot("skeins", "Skeins", "skeins", NUMBER, 0),
-            _of_lot("length", "Yarn in skeins", "spun_length", LENGTH),
-            _of_lot("grist", "Mean grist", "mean_grist", GRIST),
-            _of_lot("variation", "CV of grist", "variation", SHARE),
-            _of_lot("promised", "Projects take", "promised", SHARE, 0),
+            of_lot("skeins", "Skeins", "skeins", NUMBER, 0),
+            of_lot("length", "Yarn in skeins", "spun_length", LENGTH),
+            of_lot("grist", "Mean grist", "mean_grist", GRIST),
+            of_lot("variation", "CV of grist", "variation", SHARE),
+            of_lot("promised", "Projects take", "promised", SHARE, 0),
             Result("words", "In words", 'IF(stage > 4, said(bought) & " of yarn, as bought", '
                    'said(yarn) & " of yarn from " & said(bought) & ": " & IF(ROUND(yarn / bought, 9) > 1, "all kept; in damper air fiber weighs more", '
                    'ROUND(ROUND(yarn / bought * 100, 9), 0) & "% kept"))',
                    way_words.lot_in_words, None, only_if="bought > 0"),
-            _of_lot("by_handfuls", "Handfuls in use", "by_handfuls", NUMBER, 0),
-            _of_lot("by_samples", "Samples in use", "by_samples", NUMBER, 0),
+            of_lot("by_handfuls", "Handfuls in use", "by_handfuls", NUMBER, 0),
+            of_lot("by_samples", "Samples in use", "by_samples", NUMBER, 0),
             Result("samples_words", "By its samples",
                    'IF(by_handfuls > 1, "Its yield is the mean of " & said(by_handfuls) & " handfuls. ", "") & IF(by_samples > 1, "Its loss in spinning is the mean of " '
                    '& said(by_samples) & " samples. ", "") & "To leave one out, empty its lot on the sheet Samples."',
                    way_words.by_samples, None, uses={"handfuls": "by_handfuls", "samples": "by_samples"}, only_if="OR(by_handfuls > 1, by_samples > 1)"),
-            _of_lot("plied", "In skeins of designs", "plied"),
+            of_lot("plied", "In skeins of designs", "plied", MASS),
             Result("spun_words", "In words",
                    'IF(given(weighed_yarn), said(yarn) & " is spun", said(spun) & IF(stage > 4, " is used", " is spun")) '
                    '& IF(IF(given(plied), plied > 1.5, 1 = 0), ", " & said(plied) & " of it in skeins of designs", "") '

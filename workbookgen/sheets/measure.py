@@ -30,7 +30,7 @@ from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
 from workbookgen.sheets import compare, one_skein, plausible, reels, skeins, tabs, uses
 from workbookgen.sheets.limits import CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
-from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.lookup import lookup, of_lot, of_project
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = tabs.MEASURE
@@ -244,7 +244,7 @@ def _in_words() -> Group:
             ("alternates_with", "Alternate rows with", groups.ALTERNATE, measuring.alternates_with),
             ("apart_from", "Keep apart from", groups.APART, measuring.apart_from),
         )),
-        lookup("project_need", "It needs", "projects_need", "log_project", LENGTH),
+        of_project("project_need", "It needs", "need", LENGTH, chosen="log_project"),
         Result("project_share", "Share of its need", "finished / project_need", measuring.share_of_need, SHARE, uses={"length": "finished", "need": "project_need"},
                only_if="project_need > 0"),
         Result("in_project", "In a project", 'log_project & ": " & said(project_share) & " of its " & said(project_need)', measuring.project_words, None,
@@ -283,7 +283,7 @@ def _its_lot() -> Group:
                'IF(given(skein), IF(given(log_lot), log_lot & ", " & IF(lot_skeins = 1, "1 skein", said(lot_skeins) & " skeins"), "it is of no single lot in the log"), '
                '"choose a skein of your log to see this")',
                measuring.lot_words, None, uses={"lot": "log_lot", "count": "lot_skeins"}, only_if="IF(given(log_lot), given(lot_skeins), 1 = 1)"),
-        *(_of_lot(key, label, column, unit) for key, label, column, unit in (
+        *(of_lot(f"lot_{key}", label, column, unit, chosen="log_lot") for key, label, column, unit in (
             ("mean", "Its mean grist", "mean_grist", GRIST), ("variation", "CV", "variation", SHARE), ("grubbs", "Grubbs' limit", "grubbs", NUMBER),
         )),
         Result("off", "Off the mean", "grist / lot_mean - 1", statistics.relative_deviation, SHARE, uses={"value": "grist", "mean": "lot_mean"}),
@@ -297,10 +297,6 @@ def _its_lot() -> Group:
 
 def _or_nothing(word: str) -> str:
     return f"IF(given({word}), {word}, 0)"
-
-
-def _of_lot(key: str, label: str, column: str, unit: Kind) -> Result:
-    return lookup(f"lot_{key}", label, f"fiber_{column}", "log_lot", unit)
 
 
 def _named(key: str, label: str, verdict: str, reference: Callable) -> Result:

@@ -10,7 +10,7 @@ from workbookgen.reference import answer, charted, planning, sharing
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
 from workbookgen.sheets.knitting import PROJECTS
-from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.lookup import lookup, of_project
 
 SHEET = tabs.PROJECT
 CHAPTER = "Project"
@@ -43,11 +43,6 @@ def chapter(settings: Settings) -> Chapter:
     ))
 
 
-def _of(key: str, label: str, column: str, unit: Kind | None = None, digits: int | None = None, note: str = "") -> Result:
-    """A value of the chosen project, from the log."""
-    return lookup(key, label, f"projects_{column}", "name", unit, digits=digits, note=note)
-
-
 def _of_time(key: str, label: str, column: str, unit: Kind | None, note: str = "") -> Result:
     return lookup(key, label, f"times_{column}", "name", unit, note=note)
 
@@ -59,10 +54,10 @@ def _strand(part: int) -> tuple[Result, ...]:
         ("unused", "Left at the end", "unused", MASS, 1), ("used", "Share used", "used", SHARE, 0),
     )
     return (
-        _of(f"name_{part}", f"Strand, {part}", f"part_{part}_name"),
-        _of(f"needs_{part}", f"Needs, {part}", f"part_{part}_needs", MASS, 1),
-        _of(f"unknown_{part}", f"Lots not known, {part}", f"part_{part}_unknown", NUMBER, 0),
-        *(_of(f"found_{key}_{part}", f"{label}, {part}", f"part_{part}_{column}", unit, digits) for key, label, column, unit, digits in columns),
+        of_project(f"name_{part}", f"Strand, {part}", f"part_{part}_name"),
+        of_project(f"needs_{part}", f"Needs, {part}", f"part_{part}_needs", MASS, 1),
+        of_project(f"unknown_{part}", f"Lots not known, {part}", f"part_{part}_unknown", NUMBER, 0),
+        *(of_project(f"found_{key}_{part}", f"{label}, {part}", f"part_{part}_{column}", unit, digits) for key, label, column, unit, digits in columns),
         *(_known(key, part, label, unit, digits, "unknown" if key == "unused" else f"unknown_{part}") for key, label, _, unit, digits in columns),
     )
 
@@ -78,19 +73,19 @@ PROJECT = Card(
     groups=(
         Group("You type", (Input("name", "Project", Choice("projects_listed", PROJECTS), help="Choose one of your projects."),)),
         Group("Is it enough?", (
-            _of("verdict", "In a word", "verdict"),
-            _of("spare", "Over or short", "spare", LENGTH),
+            of_project("verdict", "In a word", "verdict"),
+            of_project("spare", "Over or short", "spare", LENGTH),
             Result("lacking", "Lacking", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
             Result("in_short", "In short",
                    'IF(verdict = "finished", "Finished", IF(verdict = "no yarn yet", "No yarn yet", IF(spare < 0, '
                    '"Short by " & said(lacking), IF(verdict = "enough", "Enough: ", IF(verdict = "in doubt", "In doubt: ", '
                    '"Likely enough: ")) & said(spare) & " over")))',
                    answer.in_short, None, only_if="ABS(spare) < 900000"),
-            _of("answer", "In a sentence", "answer"),
-            _of("advice", "To be as sure as you ask", "advice"),
-            _of("log_says", "What the log says", "message"),
+            of_project("answer", "In a sentence", "answer"),
+            of_project("advice", "To be as sure as you ask", "advice"),
+            of_project("log_says", "What the log says", "message"),
         )),
-        Group("Strands", (_of("unknown", "Lots not known", "lots_unknown", NUMBER, 0), *(result for part in STRANDS for result in _strand(part)))),
+        Group("Strands", (of_project("unknown", "Lots not known", "lots_unknown", NUMBER, 0), *(result for part in STRANDS for result in _strand(part)))),
         Group("For the chart", (
             *(Result(f"has_{part}", f"Has, {part}", f"MIN(2, left_{part} / needs_{part})", charted.has_of_needs, SHARE, only_if=f"needs_{part} > 0",
                      uses={"has": f"left_{part}", "needs": f"needs_{part}"}) for part in STRANDS),
@@ -99,15 +94,15 @@ PROJECT = Card(
                      uses={"has": f"left_{part}", "needs": f"needs_{part}", "doubt": f"doubt_{part}"}) for part in STRANDS),
         ), printed=False),
         Group("For it", (
-            _of("length", "Yarn, reserve in", "length", LENGTH),
-            _of("yarn", "It weighs", "yarn", MASS, 1),
-            _of("prepared", "Prepared fiber", "prepared", MASS, 1, "To spin this much yarn."),
-            _of("bought", "Fiber as bought", "bought", MASS, 1, "In the state in which each lot was bought."),
-            _of("in_skeins", "In its skeins", "in_skeins", LENGTH),
-            _of("free", "In free skeins of this yarn", "free", LENGTH, note="Not counted: give them to the project on the sheet Skeins."),
-            _of("packages", "Balls in all", "packages", NUMBER, 0, "For the yarn with its reserve."),
-            _of("packages_more", "Balls to buy", "open_balls", NUMBER, 0, "On top of what is there, to be as sure as you ask."),
-            _of("per_bobbin", "On a bobbin", "per_bobbin", MASS, 1),
+            of_project("length", "Yarn, reserve in", "length", LENGTH),
+            of_project("yarn", "It weighs", "yarn", MASS, 1),
+            of_project("prepared", "Prepared fiber", "prepared", MASS, 1, "To spin this much yarn."),
+            of_project("bought", "Fiber as bought", "bought", MASS, 1, "In the state in which each lot was bought."),
+            of_project("in_skeins", "In its skeins", "in_skeins", LENGTH),
+            of_project("free", "In free skeins of this yarn", "free", LENGTH, note="Not counted: give them to the project on the sheet Skeins."),
+            of_project("packages", "Balls in all", "packages", NUMBER, 0, "For the yarn with its reserve."),
+            of_project("packages_more", "Balls to buy", "open_balls", NUMBER, 0, "On top of what is there, to be as sure as you ask."),
+            of_project("per_bobbin", "On a bobbin", "per_bobbin", MASS, 1),
         )),
         Group("Its hours", (
             *(_of_time(step, step.capitalize(), step, HOURS) for step in STEPS),

@@ -2,13 +2,13 @@
 
 from workbookgen.language.fields import Group, Result
 from workbookgen.language.parts import Chapter, Log
-from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
+from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Listing, LogView, Prose, band
 from workbookgen.reference import cost, overview, planning
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
-from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.lookup import of_project
 
 SHEET = tabs.TIME
 CHAPTER = "Time"
@@ -31,11 +31,6 @@ PLAN_USED_UP = f"{DONE} >= whole * 0.999999999"  # so that the last digits do no
 VIEW = LogView(typed="", answers=(("", "name . plies done_hours hours ahead likely weeks finish safe known ."),))
 
 
-def _of_project(key: str, label: str, column: str, unit: Kind | None, digits: int | None = None, note: str = "") -> Result:
-    """A value of the project in this line, from the log."""
-    return lookup(key, label, f"projects_{column}", "name", unit, digits=digits, note=note)
-
-
 def times(settings: Settings) -> Log:
     return Log(
         "times",
@@ -46,7 +41,7 @@ def times(settings: Settings) -> Log:
             _what_there_is_to_do(),
             _hours(),
             _when(),
-            Group("For the hours", tuple(_of_project(*each) for each in (
+            Group("For the hours", tuple(of_project(*each) for each in (
                 ("own_strands", "Its strands", "plies", NUMBER), ("by_design", "Plied by", "by_design", None), ("own_take_up", "Its take-up", "take_up", SHARE),
                 ("sample_take_up", "Sample's take-up", "sample_take_up", SHARE), ("design_take_up", "Design's take-up", "design_take_up", SHARE),
             )), printed=False),
@@ -70,20 +65,20 @@ def _of_the_project() -> Group:
         Result("take_up_used", "Take-up in use", "IF(given(own_take_up), own_take_up, IF(given(sample_take_up), sample_take_up, design_take_up))", planning.take_up_in_use, SHARE,
                uses={"own": "own_take_up", "sample": "sample_take_up", "design": "design_take_up"},
                only_if="OR(given(own_take_up), IF(given(sample_take_up), sample_take_up < 1, given(design_take_up)))"),
-        _of_project("done_hours", "Hours done", "done", HOURS),
+        of_project("done_hours", "Hours done", "done", HOURS),
     ))
 
 
 def _what_there_is_to_do() -> Group:
     return Group("What there is to do", (
-        _of_project("prepared", "Fiber to prepare", "to_prepare", MASS, note="None of what was bought prepared."),
-        _of_project("length", "Yarn to make", "unwashed", LENGTH, note="With its reserve, before washing takes its share."),
-        _of_project("left", "Still to make", "left_share", SHARE, digits=0, note="Share of the yarn that is not in skeins yet."),
+        of_project("prepared", "Fiber to prepare", "to_prepare", MASS, note="None of what was bought prepared."),
+        of_project("length", "Yarn to make", "unwashed", LENGTH, note="With its reserve, before washing takes its share."),
+        of_project("left", "Still to make", "left_share", SHARE, digits=0, note="Share of the yarn that is not in skeins yet."),
         Result("singles", "Singles in all", "length * plies / (1 - IF(given(take_up_used), take_up_used, 0))", planning.singles_length, LENGTH,
                uses={"strands": "plies", "take_up": "take_up_used"},
                only_if="AND(plies > 0, OR(NOT(given(take_up_used)), take_up_used >= 0))", note="Without a known take-up, none is reckoned."),
         Result("singles_left", "Singles still to spin", "singles * left", planning.length_ahead, LENGTH, uses={"amount": "singles"}, note="Before washing."),
-        _of_project("used", "Yarn used", "used", MASS, note="Of a finished project, for which nothing is ahead any more."),
+        of_project("used", "Yarn used", "used", MASS, note="Of a finished project, for which nothing is ahead any more."),
     ))
 
 
@@ -119,8 +114,8 @@ def _how_sure() -> Group:
     """The range of hours and how many to allow for; the pace is uncertain by a factor, the need by a length."""
     of_pace = {"hours": "whole", "u_pace": "pace_doubt", "by_need": "need_hours"}
     return Group("How sure?", (
-        _of_project("need_doubt", "Need ±", "doubt_need", LENGTH),
-        _of_project("with_reserve", "Yarn, reserve in", "length", LENGTH),
+        of_project("need_doubt", "Need ±", "doubt_need", LENGTH),
+        of_project("with_reserve", "Yarn, reserve in", "length", LENGTH),
         Result("need_hours", "Hours by need, ±", "whole * need_doubt / with_reserve", planning.hours_by_need, HOURS,
                uses={"hours": "whole", "u_need": "need_doubt", "length": "with_reserve"}, only_if="with_reserve > 0"),
         Result("least", "At least", "MAX(0, ahead - SQRT(POWER(whole * left * (1 - EXP(0 - 2 * pace_doubt)), 2) + POWER(2 * need_hours, 2)))",
