@@ -6,7 +6,7 @@ These are results of the sheet Projects, about the components in `supply`.
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH
 from workbookgen.reference import advice, answer, project, strands
-from workbookgen.sheets.supply import PARTS, of_part
+from workbookgen.sheets.supply import PARTS, Strand
 
 
 def said() -> tuple[Result, ...]:
@@ -79,7 +79,7 @@ def _separator(part: int) -> str:
 def _bought_as(part: int) -> str:
     """Formula text of what to get: a number of balls or spools, or a weight in the form that its lot was bought in."""
     ball = 'IF(given(design), " spool", " ball")'
-    return of_part(
+    return Strand(part).text(
         f'IF(given(@_balls), said(@_balls) & {ball} & IF(@_balls = 1, "", "s") & " of " & @_got_as, '
-        'said(@_get) & " of " & @_got_as & IF(given(@_form), " (" & @_form & ")", ""))', part
+        'said(@_get) & " of " & @_got_as & IF(given(@_form), " (" & @_form & ")", ""))'
     )

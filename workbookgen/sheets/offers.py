@@ -50,16 +50,15 @@ def _weights_down() -> tuple[Result, ...]:
     """What is expected to be left of an offer after each stage."""
     skirting, scouring, preparation, spinning = stages.SKIRTING, stages.SCOURING, stages.PREPARATION, stages.SPINNING
     return (
-        _after(skirting, "weight", "skirted", "Skirted", f"weight * (1 - {skirting.in_use})", trade.after_skirting),
-        _after(scouring, "skirted", "clean", "Clean fiber", f"skirted * {scouring.in_use}", trade.after_scouring),
-        _after(preparation, "clean", "prepared", "Prepared", f"clean * (1 - {preparation.in_use})", trade.after_preparation, {"scoured": "clean"},
-               ("second", "second_way", "own_second")),
-        _after(spinning, "prepared", "yarn", "Yarn", f"prepared * (1 - {spinning.in_use})", trade.after_spinning),
+        _after(skirting, "weight", "skirted", "Skirted", trade.after_skirting),
+        _after(scouring, "skirted", "clean", "Clean fiber", trade.after_scouring),
+        _after(preparation, "clean", "prepared", "Prepared", trade.after_preparation, uses={"scoured": "clean"}, leaves=("second", "second_way", "own_second")),
+        _after(spinning, "prepared", "yarn", "Yarn", trade.after_spinning),
     )
 
 
-def _after(stage: stages.Stage, before: str, key: str, label: str, formula: str, reference: Callable, uses: Mapping[str, str] = {}, leaves: tuple[str, ...] = ()) -> Result:
-    return Result(key, label, f"IF(stage > {stage.number}, {before}, {formula})", reference, MASS, uses=stage.uses | uses, leaves=(*stage.of_the_scale, *leaves),
+def _after(stage: stages.Stage, before: str, key: str, label: str, reference: Callable, *, uses: Mapping[str, str] = {}, leaves: tuple[str, ...] = ()) -> Result:
+    return Result(key, label, f"IF(stage > {stage.number}, {before}, {before} * {stage.kept})", reference, MASS, uses=stage.uses | uses, leaves=(*stage.of_the_scale, *leaves),
                   only_if=f"OR(stage > {stage.number}, {stage.is_known})", note="Expected, of all that is offered.")
 
 

@@ -44,6 +44,11 @@ class Stage:
         return f"IF(given({self.own}), {self.own}, {self.expected})"
 
     @property
+    def kept(self) -> str:
+        """Formula text of the share that it leaves."""
+        return self.in_use if self.share == "yield" else f"(1 - {self.in_use})"
+
+    @property
     def is_known(self) -> str:
         return f"given({self.own}), given({self.expected})"
 
@@ -157,10 +162,10 @@ def weights_down() -> tuple[Result, ...]:
     A weighed stage does not depend on those before it, and an expected one is no less than any later weighing.
     """
     return (
-        _after(SKIRTING, "weight", "skirted", "Skirted", f"weight * (1 - {SKIRTING.in_use})", fiber.after_skirting),
-        _after(SCOURING, "skirted", "scoured", "Washed", f"skirted * {SCOURING.in_use}", fiber.after_scouring),
+        _after(SKIRTING, "weight", "skirted", "Skirted", fiber.after_skirting),
+        _after(SCOURING, "skirted", "scoured", "Washed", fiber.after_scouring),
         _after_preparing(),
-        _after(SPINNING, "prepared", "yarn", "Yarn", f"prepared * (1 - {SPINNING.in_use})", fiber.after_spinning),
+        _after(SPINNING, "prepared", "yarn", "Yarn", fiber.after_spinning),
     )
 
 
@@ -178,7 +183,7 @@ def _no_gain(weighed: str, before: str) -> str:
     return f"ROUND({weighed} / {least}, 9) <= {IN_DAMP_AIR}"
 
 
-def _after(stage: Stage, before: str, key: str, label: str, formula: str, reference: Callable) -> Result:
+def _after(stage: Stage, before: str, key: str, label: str, reference: Callable) -> Result:
     weighed = f"{key}_weighed"
     known = f"OR(stage > {stage.number}, {stage.is_known})"
     if before != "weight":  # every lot has a weight
@@ -186,7 +191,7 @@ def _after(stage: Stage, before: str, key: str, label: str, formula: str, refere
     return Result(
         key,
         label,
-        f"IF(stage > {stage.number}, {before}, IF(given({weighed}), {weighed}, {_no_less(stage, before, formula)}))",
+        f"IF(stage > {stage.number}, {before}, IF(given({weighed}), {weighed}, {_no_less(stage, before, f'{before} * {stage.kept}')}))",
         reference,
         MASS,
         uses=stage.uses | stage.weighings | {"weighed": weighed},
@@ -315,14 +320,14 @@ def _lacking(when: str, is_lacking: Callable[[Mapping], bool], sentence: str) ->
 def weights_up() -> tuple[Result, ...]:
     """The weight needed before each stage, from the wanted yarn back to what is bought."""
     return (
-        _before(SPINNING, "yarn", "prepared", "Prepared fiber", f"yarn / (1 - {SPINNING.in_use})", fiber.before_spinning, note="To have before spinning."),
+        _before(SPINNING, "yarn", "prepared", "Prepared fiber", fiber.before_spinning, note="To have before spinning."),
         Result("scoured", "Washed fiber", f"IF({WILL_BE_DONE}, prepared, prepared / ({BOTH_KEPT}))", fiber.before_preparation, MASS, uses=OF_BOTH,
                only_if=f"OR({WILL_BE_DONE}, {FIRST_KNOWN})", note="To have before carding or combing."),
-        _before(SCOURING, "scoured", "skirted", "Skirted fleece", f"scoured / {SCOURING.in_use}", fiber.before_scouring, note="To have before scouring."),
-        _before(SKIRTING, "skirted", "to_buy", "To buy", f"skirted / (1 - {SKIRTING.in_use})", fiber.before_skirting, note="Weight in the state in which you buy it."),
+        _before(SCOURING, "scoured", "skirted", "Skirted fleece", fiber.before_scouring, note="To have before scouring."),
+        _before(SKIRTING, "skirted", "to_buy", "To buy", fiber.before_skirting, note="Weight in the state in which you buy it."),
     )
 
 
-def _before(stage: Stage, after: str, key: str, label: str, formula: str, reference: Callable, note: str) -> Result:
-    return Result(key, label, f"IF(stage > {stage.number}, {after}, {formula})", reference, MASS, uses=stage.uses,
+def _before(stage: Stage, after: str, key: str, label: str, reference: Callable, note: str) -> Result:
+    return Result(key, label, f"IF(stage > {stage.number}, {after}, {after} / {stage.kept})", reference, MASS, uses=stage.uses,
                   only_if=f"OR(stage > {stage.number}, {stage.is_known})", note=note)

@@ -1,11 +1,12 @@
-"""What a project's yarn is drawn from, strand by strand, and how sure it is: results of the sheet Projects.
+"""What a project's yarn is spun or plied from, strand by strand, and how sure it is: results of the sheet Projects.
 
-A plain yarn is one component that draws on the project's own lots; a design has up to four, each
-with lots of its own, found by the design's name and their number in it. What stands here in
-loops is the same for each of the four.
+A plain yarn is one strand that draws on the project's own lots. A design has up to four, its components, each with
+lots of its own, found by the design's name and their number in it. What stands here in loops is the same for each of
+the four. The keys of the planner call a strand a part.
 """
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS, Kind
@@ -14,160 +15,198 @@ from workbookgen.reference import balls, belongings, in_use, made_of, plying, pr
 from workbookgen.sheets.lookup import lookup
 
 PARTS = (1, 2, 3, 4)
-LETTERS = {1: ("a", "b", "c"), 2: ("a", "b"), 3: ("a", "b"), 4: ("a", "b")}
 
 
-def of_part(text: str, part: int) -> str:
-    """A formula text in which @ stands for a component: @_needs becomes part_1_needs."""
-    return text.replace("@", f"part_{part}")
+@dataclass(frozen=True)
+class Strand:
+    """One of the strands. In the texts of its results @ stands for it: @_needs is part_1_needs in the first."""
+
+    number: int
+
+    @property
+    def is_first(self) -> bool:
+        """Whether it may be all of a plain yarn, spun from the project's own lots."""
+        return self.number == 1
+
+    @property
+    def letters(self) -> tuple[str, ...]:
+        """The letters of its lots: a project lists three, a component of a design two."""
+        return ("a", "b", "c") if self.is_first else ("a", "b")
+
+    @property
+    def lots(self) -> tuple[str, ...]:
+        """The words for its lots."""
+        return tuple(f"@_lot_{letter}" for letter in self.letters)
+
+    @property
+    def of_lots(self) -> dict[str, str]:
+        """What calculations about its lots take: a column of names, its lots, and its part of them."""
+        return {"names": "fiber_listed", "part": "@_of_lots"} | {f"lot_{number}": lot for number, lot in enumerate(self.lots, start=1)}
+
+    @property
+    def lots_left_out(self) -> tuple[str, ...]:
+        """The parameter for a third lot, where there is none."""
+        return () if self.is_first else ("lot_3",)
+
+    def text(self, text: str) -> str:
+        return text.replace("@", f"part_{self.number}")
+
+    def result(self, key: str, label: str, formula: str, reference: Callable, unit: Kind | None = NUMBER, *, uses: Mapping[str, str], only_if: str = "", **more) -> Result:
+        """A result about it."""
+        uses = {parameter: self.text(word) for parameter, word in uses.items()}
+        return Result(self.text(f"@_{key}"), f"{label}, {self.number}", self.text(formula), reference, unit, uses=uses, only_if=self.text(only_if), **more)
+
+    def lookup(self, key: str, label: str, column: str, chosen: str, unit: Kind | None = None, **more) -> Result:
+        """A result about it that is looked up in another log."""
+        return lookup(self.text(f"@_{key}"), f"{label}, {self.number}", column, self.text(chosen), unit, **more)
 
 
-def _result(part: int, key: str, label: str, formula: str, reference: Callable, unit: Kind | None = NUMBER, uses: Mapping[str, str] | None = None,
-            only_if: str = "", **more) -> Result:
-    """A result of one component; @ in its texts stands for the component."""
-    uses = {parameter: of_part(word, part) for parameter, word in (uses or {}).items()}
-    return Result(of_part(f"@_{key}", part), f"{label}, {part}", of_part(formula, part), reference, unit, uses=uses, only_if=of_part(only_if, part), **more)
+STRANDS = tuple(map(Strand, PARTS))
+FIRST, *OTHERS = STRANDS
 
 
-def _lookup(part: int, key: str, label: str, column: str, chosen: str, unit: Kind | None = None, **more) -> Result:
-    """A looked-up result of one component."""
-    return lookup(of_part(f"@_{key}", part), f"{label}, {part}", column, of_part(chosen, part), unit, **more)
+def what_it_is_of() -> Iterator[Result]:
+    """The components of its design, their shares and their lots."""
+    for strand in STRANDS:
+        yield strand.result("key", "Found as", f'design & " / {strand.number}"', plying.component_key, None, uses={}, fixed={"place": strand.number}, width=22)
+        for key, label, column, more in (
+            ("of_design", "Share", "share", {"unit": SHARE}),
+            ("label", "Component", "label", {"width": 20}),
+            ("found_of_lots" if strand.is_first else "of_lots", "Part of its lots", "part_of_lots", {"unit": SHARE}),
+            ("picked_a", "Lot", "from_1", {"width": 20}),
+            ("picked_b", "Lot", "from_2", {"width": 20}),
+        ):
+            yield strand.lookup(key, label, f"components_{column}", "@_key", among="components_key", **more)
 
 
-def what_it_is_of() -> tuple[Result, ...]:
-    """The components, their shares and their lots."""
-    found = []
-    for part in PARTS:
-        found += [
-            _result(part, "key", "Found as", f'design & " / {part}"', plying.component_key, None, fixed={"place": part}, width=22),
-            _lookup(part, "of_design", "Share", "components_share", "@_key", SHARE, among="components_key"),
-            _lookup(part, "label", "Component", "components_label", "@_key", among="components_key", width=20),
-            _lookup(part, "found_of_lots" if part == 1 else "of_lots", "Part of its lots", "components_part_of_lots", "@_key", SHARE, among="components_key"),
-            *(_lookup(part, f"picked_{letter}", "Lot", f"components_from_{number}", "@_key", among="components_key", width=20) for number, letter in ((1, "a"), (2, "b"))),
-        ]
-    return tuple(found)
+def taken() -> Iterator[Result]:
+    """What a finished piece took of each strand's first lot beyond what its skeins account for."""
+    uses = {"rest": "used_rest", "share": "@_of_design"}
+    yield FIRST.result("taken", "Taken by the piece", "used_rest * IF(given(@_of_design), @_of_design, 1)", strands.taken_by_piece, MASS, uses=uses,
+                       only_if="OR(given(@_of_design), NOT(given(design)))")
+    for strand in OTHERS:
+        yield strand.result("taken", "Taken by the piece", "used_rest * @_of_design", strands.taken_by_piece, MASS, uses=uses, leaves=("design",))
 
 
-def taken() -> tuple[Result, ...]:
-    """What a finished piece took of each component's first lot beyond what its skeins account for."""
-    plain = _result(1, "taken", "Taken by the piece", "used_rest * IF(given(@_of_design), @_of_design, 1)", strands.taken_by_piece, MASS,
-                    {"rest": "used_rest", "share": "@_of_design"}, only_if="OR(given(@_of_design), NOT(given(design)))")
-    others = (_result(part, "taken", "Taken by the piece", "used_rest * @_of_design", strands.taken_by_piece, MASS, {"rest": "used_rest", "share": "@_of_design"},
-                      leaves=("design",)) for part in PARTS[1:])
-    return (plain, *others)
+def strand_by_strand() -> Iterator[Result]:
+    """Of each strand: its name and lots, what it has, what it needs, what remains, and how sure that is."""
+    for strand in STRANDS:
+        yield from _first_strand() if strand.is_first else _component(strand)
+        yield from _its_lots(strand)
+        yield from _needs_and_has(strand)
+        yield from _how_sure(strand)
 
 
-def parts() -> tuple[Result, ...]:
-    """Of each component: its name, what it has, what it needs, and what remains."""
-    return tuple(result for part in PARTS for result in _part(part))
+def _first_strand() -> Iterator[Result]:
+    """The share, the lots and the name of the first strand, which may be the whole yarn."""
+    yield FIRST.result("share", "Of the weight", "IF(given(@_of_design), @_of_design, 1)", made_of.component_share, SHARE,
+                       uses={"found": "@_of_design", "yarn": "planned"}, only_if="AND(planned > 0, OR(given(@_of_design), NOT(given(design))))")
+    for letter, lot in (("a", "lot_1"), ("b", "lot_2")):
+        picked = f"@_picked_{letter}"
+        yield FIRST.result(f"lot_{letter}", "Lot", f"IF(given({picked}), {picked}, {lot})", made_of.lot_in_use, None, uses={"picked": picked, "own": lot},
+                           only_if=f"OR(given({picked}), AND(given({lot}), NOT(given(design))))", width=20)
+    yield FIRST.result("of_lots", "Part of its lots", "IF(given(@_found_of_lots), @_found_of_lots, 1)", made_of.part_in_use, SHARE,
+                       uses={"share": "@_share", "found": "@_found_of_lots"}, only_if="@_share > 0")
+    yield FIRST.result("lot_c", "Lot", "lot_3", belongings.of_one_lot, None, uses={"lot": "lot_3"}, only_if="NOT(given(design))", width=20)
+    yield FIRST.result("name", "Strand", 'IF(given(@_label), @_label, IF(given(@_lot_a), @_lot_a, "the yarn"))', made_of.strand_name, None,
+                       uses={"label": "@_label", "lot": "@_lot_a", "share": "@_share"}, only_if="@_share > 0", width=20)
 
 
-def _part(part: int) -> tuple[Result, ...]:
-    plain = part == 1
-    lots = ", ".join(f"@_lot_{letter}" for letter in LETTERS[part])
-    words = lots.split(", ")
-    numbered = {f"lot_{number}": word for number, word in enumerate(words, start=1)}
-    if plain:
-        first = (
-            _result(1, "share", "Of the weight", "IF(given(@_of_design), @_of_design, 1)", made_of.component_share, SHARE,
-                    {"found": "@_of_design", "yarn": "planned"}, only_if="AND(planned > 0, OR(given(@_of_design), NOT(given(design))))"),
-            *(
-                _result(1, f"lot_{letter}", "Lot", f"IF(given(@_picked_{letter}), @_picked_{letter}, {lot})", made_of.lot_in_use, None,
-                        {"picked": f"@_picked_{letter}", "own": lot}, only_if=f"OR(given(@_picked_{letter}), AND(given({lot}), NOT(given(design))))", width=20)
-                for letter, lot in (("a", "lot_1"), ("b", "lot_2"))
-            ),
-            _result(1, "of_lots", "Part of its lots", "IF(given(@_found_of_lots), @_found_of_lots, 1)", made_of.part_in_use, SHARE,
-                    {"share": "@_share", "found": "@_found_of_lots"}, only_if="@_share > 0"),
-            _result(1, "lot_c", "Lot", "lot_3", belongings.of_one_lot, None, {"lot": "lot_3"}, only_if="NOT(given(design))", width=20),
-            _result(1, "name", "Strand", 'IF(given(@_label), @_label, IF(given(@_lot_a), @_lot_a, "the yarn"))', made_of.strand_name, None,
-                    {"label": "@_label", "lot": "@_lot_a", "share": "@_share"}, only_if="@_share > 0", width=20),
-        )
-    else:
-        first = (
-            _result(part, "share", "Of the weight", "@_of_design", made_of.component_share, SHARE, {"found": "@_of_design", "yarn": "planned"}, only_if="planned > 0",
-                    leaves=("design",)),
-            *(
-                _result(part, f"lot_{letter}", "Lot", f"@_picked_{letter}", as_typed, None, {"text": f"@_picked_{letter}"}, width=20)
-                for letter in LETTERS[part]
-            ),
-            _result(part, "name", "Strand", "@_label", as_typed, None, {"text": "@_label"}, width=20),
-        )
-    return (*first, *_amounts(part, words, numbered))
+def _component(strand: Strand) -> Iterator[Result]:
+    """The share, the lots and the name of a further component of a design."""
+    yield strand.result("share", "Of the weight", "@_of_design", made_of.component_share, SHARE, uses={"found": "@_of_design", "yarn": "planned"},
+                        only_if="planned > 0", leaves=("design",))
+    for letter in strand.letters:
+        yield strand.result(f"lot_{letter}", "Lot", f"@_picked_{letter}", as_typed, None, uses={"text": f"@_picked_{letter}"}, width=20)
+    yield strand.result("name", "Strand", "@_label", as_typed, None, uses={"text": "@_label"}, width=20)
 
 
-def _of_lots(words: Iterable[str], column: str) -> str:
-    """Formula text of the sum of a column of the lots over a component's lots."""
-    return " + ".join(f"IF(given({lot}), sum_where({column}, fiber_listed, {lot}), 0)" for lot in words)
+def _sum_over_lots(strand: Strand, *columns: str) -> str:
+    """Formula text of the sum over a strand's lots of a column, or of the product of several."""
+    def of_lot(lot: str) -> str:
+        return " * ".join(f"sum_where({column}, fiber_listed, {lot})" for column in columns)
+
+    return "(" + " + ".join(f"IF(given({lot}), {of_lot(lot)}, 0)" for lot in strand.lots) + ")"
 
 
-def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Result, ...]:
-    spare = {"leaves": () if part == 1 else ("lot_3",)}
-    taken = " + ".join(f"IF(given({lot}), sum_where(fiber_to_come, fiber_listed, {lot}) * sum_where(fiber_promised, fiber_listed, {lot}), 0)" for lot in words)
-    by_others = f"({taken}) * @_of_lots - @_needs"
+# The grist as it comes out: what is spun is finer or thicker than planned, what is bought is not.
+SPUN_GRIST = "planned * IF(@_bought = 1, 1, finer)"
+OF_YARN = {"share": "@_share", "bought": "@_bought"}
+OF_GRIST = {
+    "bought": "@_bought", "weight": "learned", "u_plan": "doubts_grist", "variation": "doubts_variation", "u_batch": "doubts_batch", "u_ball": "doubts_ball",
+}
+
+
+def _its_lots(strand: Strand) -> Iterator[Result]:
+    """What a strand's lots can still give."""
+    uses, leaves = strand.of_lots | {"share": "@_share"}, strand.lots_left_out
+    yield strand.lookup("stage", "Stage", "fiber_stage", "@_lot_a", NUMBER, digits=0)
+    yield strand.result("bought", "Bought", "IF(IF(given(@_stage), @_stage, 0) = 5, 1, 0)", made_of.is_bought, uses={"stage": "@_stage", "share": "@_share"},
+                        only_if="@_share > 0", digits=0)
+    yield strand.result("pool", "Lots give", f"{_sum_over_lots(strand, 'fiber_to_come')} * @_of_lots", sharing.pool, MASS, uses=uses | {"amounts": "fiber_to_come"}, leaves=leaves,
+                        only_if="@_share > 0",
+                        note="What its lots can still give, all projects together; its part, where other components of the yarn are spun from them, too.")
+    yield strand.result("pool_square", "Lots ±²", f"{_sum_over_lots(strand, 'fiber_to_come_square')} * @_of_lots * @_of_lots", sharing.pool_square, SQUARE_MASS,
+                        uses=uses | {"squares": "fiber_to_come_square"}, leaves=leaves, only_if="@_share > 0")
+
+
+def _needs_and_has(strand: Strand) -> Iterator[Result]:
+    """What a project needs of a strand, what other projects leave for it, how long that lasts, and what remains."""
+    by_others = f"{_sum_over_lots(strand, 'fiber_to_come', 'fiber_promised')} * @_of_lots - @_needs"
     rest = f"@_pool - IF({by_others} > @_needs * 0.000001, {by_others}, 0)"
-    squares, own = "sum_where(fiber_needs_square, fiber_listed, @_lot_a)", "@_need_square / @_of_lots"
-    factor = "IF(@_bought = 1, 1, finer)"
-    of_yarn = {"share": "@_share", "bought": "@_bought"}
-    of_lots = {"names": "fiber_listed", "part": "@_of_lots"} | numbered
-    return (
-        _lookup(part, "stage", "Stage", "fiber_stage", "@_lot_a", NUMBER, digits=0),
-        _result(part, "bought", "Bought", "IF(IF(given(@_stage), @_stage, 0) = 5, 1, 0)", made_of.is_bought, NUMBER, {"stage": "@_stage", "share": "@_share"},
-                only_if="@_share > 0", digits=0),
-        _result(part, "pool", "Lots give", f"({_of_lots(words, 'fiber_to_come')}) * @_of_lots", sharing.pool, MASS,
-                of_lots | {"share": "@_share", "amounts": "fiber_to_come"}, only_if="@_share > 0",
-                note="What its lots can still give, all projects together; its part, where other components of the yarn are spun from them, too.", **spare),
-        _result(part, "pool_square", "Lots ±²", f"({_of_lots(words, 'fiber_to_come_square')}) * @_of_lots * @_of_lots", sharing.pool_square, SQUARE_MASS,
-                of_lots | {"share": "@_share", "squares": "fiber_to_come_square"}, only_if="@_share > 0", **spare),
-        _result(part, "needs", "Needs", f"to_spin * @_share / (planned * {factor})", strands.component_needs, MASS, of_yarn, only_if="finer > 0",
-                note="What of it is still to be spun or plied in."),
-        _result(part, "claim", "Claim", "@_needs * @_of_lots / @_pool", sharing.claim, SHARE, {"needs": "@_needs", "pool": "@_pool", "part": "@_of_lots"}, only_if="@_pool > 0"),
-        _result(part, "left", "Has", f"IF(@_needs > 0, {rest}, MAX(0, {rest}))",
-                sharing.left_by_others, MASS,
-                of_lots | {"pool": "@_pool", "needs": "@_needs", "amounts": "fiber_to_come", "promised": "fiber_promised"},
-                note="What its lots can still give, once the other projects on them have theirs.", **spare),
-        _result(part, "over", "Over or short", "@_left - @_needs", strands.component_over, MASS, {"left": "@_left", "needs": "@_needs"}, note="Below zero it is short."),
-        _result(part, "used", "Share used", "@_needs / @_left", strands.share_used, SHARE, {"needs": "@_needs", "left": "@_left"}, only_if="@_left > 0", digits=0),
-        _result(part, "come", "Lasts for", f"@_left * planned * {factor} / @_share", strands.component_length, LENGTH, of_yarn | {"left": "@_left"}, only_if="finer > 0",
-                note="Length of yarn that it still is enough for."),
-        _result(part, "unused", "Left in the end", f"(@_come - come_least) * @_share / (planned * {factor})", strands.left_in_the_end, MASS,
-                of_yarn | {"come": "@_come", "least": "come_least"}, only_if="finer > 0", note="Once the scarcest component is used up."),
-        _result(part, "need_square", "Need ±²", "POWER(@_share * doubt_need / planned, 2) / @_of_lots * IF(given(used), 0, 1)", sharing.need_square, SQUARE_MASS,
-                {"share": "@_share", "part": "@_of_lots"},
-                only_if="@_share > 0"),
-        _result(part, "others_square", "Others ±²", f"IF(given(@_lot_a), IF({squares} - {own} > MAX({own} * 0.000001, 0.000000000000001), "
-                                                    f"({squares} - {own}) * @_of_lots * @_of_lots, 0), 0)",
-                sharing.others_square, SQUARE_MASS,
-                {"own": "@_need_square", "names": "fiber_listed", "squares": "fiber_needs_square", "lot": "@_lot_a", "part": "@_of_lots"}),
-        _result(part, "relative", "Grist ±",
-                "IF(@_bought = 1, SQRT(POWER(doubts_batch, 2) + POWER(doubts_ball, 2) / MAX(1, @_pool * planned / @_share / hold)), "
-                "SQRT(POWER(doubts_grist, 2) * (1 - learned) + POWER(doubts_variation, 2) / MAX(1, @_pool * planned / @_share / hold)))",
-                uncertainty.grist_uncertainty, SHARE,
-                {"pool": "@_pool", "share": "@_share", "bought": "@_bought", "weight": "learned", "u_plan": "doubts_grist",
-                 "variation": "doubts_variation", "u_batch": "doubts_batch", "u_ball": "doubts_ball"}),
-        _result(part, "doubt", "Has ±", "IF(@_needs > 0, SQRT(@_pool_square + @_others_square + POWER(@_pool * @_relative, 2)), "
-                "MIN(@_left, SQRT(@_pool_square + @_others_square + POWER(@_pool * @_relative, 2))))", uncertainty.coming_uncertainty, MASS,
-                {"pool_square": "@_pool_square", "others_square": "@_others_square", "pool": "@_pool", "relative": "@_relative", "needs": "@_needs", "left": "@_left"},
-                note="Standard uncertainty of what it has, its grist included."),
-        *_counted_before(part),
-        _result(part, "come_doubt", "Lasts ±", f"@_doubt * planned * {factor} / @_share", strands.length_in_doubt, LENGTH,
-                of_yarn | {"doubt": "@_doubt"} | ({} if part == 1 else {"before": "@_before"}), leaves=("before",) if part == 1 else (),
-                only_if="finer > 0" if part == 1 else "AND(finer > 0, IF(given(@_before), @_before < 0.5, 1 = 1))"),
-    )
+    yield strand.result("needs", "Needs", f"to_spin * @_share / ({SPUN_GRIST})", strands.component_needs, MASS, uses=OF_YARN, only_if="finer > 0",
+                        note="What of it is still to be spun or plied in.")
+    yield strand.result("claim", "Claim", "@_needs * @_of_lots / @_pool", sharing.claim, SHARE, uses={"needs": "@_needs", "pool": "@_pool", "part": "@_of_lots"},
+                        only_if="@_pool > 0")
+    yield strand.result("left", "Has", f"IF(@_needs > 0, {rest}, MAX(0, {rest}))", sharing.left_by_others, MASS,
+                        uses=strand.of_lots | {"pool": "@_pool", "needs": "@_needs", "amounts": "fiber_to_come", "promised": "fiber_promised"},
+                        leaves=strand.lots_left_out, note="What its lots can still give, once the other projects on them have theirs.")
+    yield strand.result("over", "Over or short", "@_left - @_needs", strands.component_over, MASS, uses={"left": "@_left", "needs": "@_needs"}, note="Below zero it is short.")
+    yield strand.result("used", "Share used", "@_needs / @_left", strands.share_used, SHARE, uses={"needs": "@_needs", "left": "@_left"}, only_if="@_left > 0", digits=0)
+    yield strand.result("come", "Lasts for", f"@_left * {SPUN_GRIST} / @_share", strands.component_length, LENGTH, uses=OF_YARN | {"left": "@_left"}, only_if="finer > 0",
+                        note="Length of yarn that it still is enough for.")
+    yield strand.result("unused", "Left in the end", f"(@_come - come_least) * @_share / ({SPUN_GRIST})", strands.left_in_the_end, MASS,
+                        uses=OF_YARN | {"come": "@_come", "least": "come_least"}, only_if="finer > 0", note="Once the scarcest component is used up.")
 
 
-def _counted_before(part: int) -> tuple[Result, ...]:
+def _how_sure(strand: Strand) -> Iterator[Result]:
+    """The uncertainty of what a strand has: of its lots, of what the others take of them, and of its grist."""
+    of_all, own = "sum_where(fiber_needs_square, fiber_listed, @_lot_a)", "@_need_square / @_of_lots"
+    square = "@_pool_square + @_others_square + POWER(@_pool * @_relative, 2)"
+    skeins_to_come = "MAX(1, @_pool * planned / @_share / hold)"
+    yield strand.result("need_square", "Need ±²", "POWER(@_share * doubt_need / planned, 2) / @_of_lots * IF(given(used), 0, 1)", sharing.need_square, SQUARE_MASS,
+                        uses={"share": "@_share", "part": "@_of_lots"}, only_if="@_share > 0")
+    yield strand.result("others_square", "Others ±²",
+                        f"IF(given(@_lot_a), IF({of_all} - {own} > MAX({own} * 0.000001, 0.000000000000001), ({of_all} - {own}) * @_of_lots * @_of_lots, 0), 0)",
+                        sharing.others_square, SQUARE_MASS,
+                        uses={"own": "@_need_square", "names": "fiber_listed", "squares": "fiber_needs_square", "lot": "@_lot_a", "part": "@_of_lots"})
+    yield strand.result("relative", "Grist ±",
+                        f"IF(@_bought = 1, SQRT(POWER(doubts_batch, 2) + POWER(doubts_ball, 2) / {skeins_to_come}), "
+                        f"SQRT(POWER(doubts_grist, 2) * (1 - learned) + POWER(doubts_variation, 2) / {skeins_to_come}))",
+                        uncertainty.grist_uncertainty, SHARE, uses=OF_GRIST | {"pool": "@_pool", "share": "@_share"})
+    yield strand.result("doubt", "Has ±", f"IF(@_needs > 0, SQRT({square}), MIN(@_left, SQRT({square})))", uncertainty.coming_uncertainty, MASS,
+                        uses={key: f"@_{key}" for key in ("pool_square", "others_square", "pool", "relative", "needs", "left")},
+                        note="Standard uncertainty of what it has, its grist included.")
+    length_doubt = f"@_doubt * {SPUN_GRIST} / @_share"
+    if strand.is_first:
+        yield strand.result("come_doubt", "Lasts ±", length_doubt, strands.length_in_doubt, LENGTH, uses=OF_YARN | {"doubt": "@_doubt"}, leaves=("before",), only_if="finer > 0")
+    else:
+        yield _counted_before(strand)
+        yield strand.result("come_doubt", "Lasts ±", length_doubt, strands.length_in_doubt, LENGTH, uses=OF_YARN | {"doubt": "@_doubt", "before": "@_before"},
+                            only_if="AND(finer > 0, IF(given(@_before), @_before < 0.5, 1 = 1))")
+
+
+def _counted_before(strand: Strand) -> Result:
     """The number of earlier components on the same lots; their uncertainty is one and counts once."""
-    if part == 1:
-        return ()
-    before, after = PARTS[: part - 1], PARTS[part - 1 : 3]
-    other = 'IF(given({0}_lot_b), {0}_lot_b, "")'
-    counted = (
-        f"IF(given(part_{each}_lot_a), IF(AND(part_{each}_lot_a = @_lot_a, {other.format(f'part_{each}')} = {other.format('@')}), 1, 0), 0)" for each in before
-    )
+    def lots_of(each: Strand) -> str:
+        return each.text('IF(given(@_lot_b), @_lot_b, "")')
+
+    before, after = STRANDS[: strand.number - 1], STRANDS[strand.number - 1 : 3]
+    counted = (each.text(f"IF(given(@_lot_a), IF(AND(@_lot_a = part_{strand.number}_lot_a, {lots_of(each)} = {lots_of(strand)}), 1, 0), 0)") for each in before)
     names = (("lot", "lot_a"), ("other", "lot_b"))
-    uses = {name: f"@_{lot}" for name, lot in names} | {f"{name}_{each}": f"part_{each}_{lot}" for each in before for name, lot in names}
-    return (_result(part, "before", "Same lots before", " + ".join(counted), sharing.counted_before, NUMBER, uses, digits=0,
-                    leaves=tuple(f"{name}_{each}" for each in after for name, _ in names)),)
+    uses = {name: f"@_{lot}" for name, lot in names} | {f"{name}_{each.number}": each.text(f"@_{lot}") for each in before for name, lot in names}
+    return strand.result("before", "Same lots before", " + ".join(counted), sharing.counted_before, uses=uses, digits=0,
+                         leaves=tuple(f"{name}_{each.number}" for each in after for name, _ in names))
 
 
 def lesser() -> tuple[Result, ...]:
@@ -213,24 +252,18 @@ def _clark_doubt(first: str, u_first: str, second: str, u_second: str) -> str:
     )
 
 
-def fiber_of_parts() -> tuple[Result, ...]:
-    """The fiber that each component takes; a bought thread takes none."""
-    results = []
-    for part in PARTS:
-        results += [
-            _lookup(part, "keeps", "Lot keeps", "fiber_kept_of_prepared", "@_lot_a", SHARE, note="Share of prepared fiber that becomes yarn."),
-            _result(part, "spun_of", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, @_keeps)", in_use.kept_in_spinning, SHARE, {"lot": "@_keeps"},
-                    only_if="OR(AND(given(sample_loss), sample_loss < 1, sample_loss >= 0), AND(NOT(given(sample_loss)), given(@_keeps)))",
-                    note="By its lot; a sample of the sheet Samples goes before it."),
-            *(
-                _result(part, key, label, f"IF(@_bought = 1, 0, yarn * @_share / {kept})", project.fiber_for, MASS, {"kept": kept, "share": "@_share", "bought": "@_bought"},
-                        only_if=f"OR(@_bought = 1, IF(given({kept}), {kept} > 0, 1 = 0))")
-                for key, label, kept in (("fiber", "Prepared fiber", "@_spun_of"), ("raw", "Fiber as bought", "@_kept"))
-            ),
-            _result(part, "to_prepare", "To prepare", "IF(IF(given(@_stage), @_stage, 0) >= 4, 0, @_fiber)", project.to_prepare, MASS, {"stage": "@_stage", "fiber": "@_fiber"},
-                    note="None of a lot that was bought prepared."),
-        ]
-    return tuple(results)
+def its_fiber() -> Iterator[Result]:
+    """The fiber that each strand takes; a bought thread takes none."""
+    for strand in STRANDS:
+        yield strand.lookup("keeps", "Lot keeps", "fiber_kept_of_prepared", "@_lot_a", SHARE, note="Share of prepared fiber that becomes yarn.")
+        yield strand.result("spun_of", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, @_keeps)", in_use.kept_in_spinning, SHARE, uses={"lot": "@_keeps"},
+                            only_if="OR(AND(given(sample_loss), sample_loss < 1, sample_loss >= 0), AND(NOT(given(sample_loss)), given(@_keeps)))",
+                            note="By its lot; a sample of the sheet Samples goes before it.")
+        for key, label, kept in (("fiber", "Prepared fiber", "@_spun_of"), ("raw", "Fiber as bought", "@_kept")):
+            yield strand.result(key, label, f"IF(@_bought = 1, 0, yarn * @_share / {kept})", project.fiber_for, MASS, uses=OF_YARN | {"kept": kept},
+                                only_if=f"OR(@_bought = 1, IF(given({kept}), {kept} > 0, 1 = 0))")
+        yield strand.result("to_prepare", "To prepare", "IF(IF(given(@_stage), @_stage, 0) >= 4, 0, @_fiber)", project.to_prepare, MASS,
+                            uses={"stage": "@_stage", "fiber": "@_fiber"}, note="None of a lot that was bought prepared.")
 
 
 def fiber_in_all() -> tuple[Result, ...]:
@@ -248,37 +281,27 @@ def fiber_in_all() -> tuple[Result, ...]:
     )
 
 
-def added() -> tuple[Result, ...]:
-    """The uncertainty of more of each component and what it shares with what there is; then that of the yarn."""
-    results = []
-    for part in PARTS:
-        factor = "IF(@_bought = 1, 1, finer)"
-        results += [
-            _lookup(part, "kept_doubt", "More of it, kept ±", "fiber_kept_doubt", "@_lot_a", SHARE),
-            _result(part, "added_square", "More of it ±²",
-                    "IF(@_bought = 1, POWER(doubts_batch, 2), POWER(doubts_grist, 2) * (1 - learned) + POWER(IF(given(@_kept_doubt), @_kept_doubt, 0), 2))",
-                    uncertainty.strand_added_square, NUMBER,
-                    {"bought": "@_bought", "weight": "learned", "u_plan": "doubts_grist", "u_batch": "doubts_batch", "u_kept": "@_kept_doubt"}),
-            _result(part, "added_with", "More, shared",
-                    f"IF(@_bought = 1, POWER(doubts_batch, 2), POWER(doubts_grist, 2) * (1 - learned)) * @_pool * planned * {factor} / @_share "
-                    "+ POWER(IF(@_bought = 1, doubts_ball, doubts_variation), 2) * hold / 2",
-                    uncertainty.strand_added_with, LENGTH,
-                    {"pool": "@_pool", "share": "@_share", "bought": "@_bought", "weight": "learned", "u_plan": "doubts_grist",
-                     "variation": "doubts_variation", "u_batch": "doubts_batch", "u_ball": "doubts_ball"}, only_if="finer > 0"),
-        ]
+def added() -> Iterator[Result]:
+    """The uncertainty of more of each strand and what it shares with what there is; then that of the yarn."""
+    for strand in STRANDS:
+        of_grist = "POWER(doubts_batch, 2), POWER(doubts_grist, 2) * (1 - learned)"  # where it is bought, and where it is spun
+        of_more = {key: word for key, word in OF_GRIST.items() if key not in ("variation", "u_ball")}
+        yield strand.lookup("kept_doubt", "More of it, kept ±", "fiber_kept_doubt", "@_lot_a", SHARE)
+        yield strand.result("added_square", "More of it ±²", f"IF(@_bought = 1, {of_grist} + POWER(IF(given(@_kept_doubt), @_kept_doubt, 0), 2))",
+                            uncertainty.strand_added_square, uses=of_more | {"u_kept": "@_kept_doubt"})
+        yield strand.result("added_with", "More, shared",
+                            f"IF(@_bought = 1, {of_grist}) * @_pool * {SPUN_GRIST} / @_share + POWER(IF(@_bought = 1, doubts_ball, doubts_variation), 2) * hold / 2",
+                            uncertainty.strand_added_with, LENGTH, uses=OF_GRIST | {"pool": "@_pool", "share": "@_share"}, only_if="finer > 0")
     learned = "IF(in_skeins > 0, learned / in_skeins, 0)"
     of_skeins = {"weight": "learned", "u_scale": "common_doubt", "skeins_doubt": "doubt_skeins"}
-    return (
-        *results,
-        Result("added_square", "More ±²", f"{_largest('added_square')} + POWER({learned} * doubt_skeins, 2) + POWER((1 - learned) * common_doubt, 2)",
-               uncertainty.added_square, NUMBER, uses=of_skeins | {f"square_{part}": f"part_{part}_added_square" for part in PARTS},
-               note="Of more yarn, as a share of it, squared: its grist, and what its fiber keeps."),
-        Result("added_with", "More, shared",
-               f"{_largest('added_with')} + doubt_skeins * doubt_skeins * (1 + {learned} * MAX(0, lesser_4)) * {learned} "
-               "+ MAX(0, lesser_4) * POWER((1 - learned) * common_doubt, 2)",
-               uncertainty.added_with, LENGTH, uses=of_skeins | {"to_come": "lesser_4"} | {f"with_{part}": f"part_{part}_added_with" for part in PARTS},
-               note="More of the same yarn comes out finer or thicker together with what there is."),
-    )
+    yield Result("added_square", "More ±²", f"{_largest('added_square')} + POWER({learned} * doubt_skeins, 2) + POWER((1 - learned) * common_doubt, 2)",
+                 uncertainty.added_square, NUMBER, uses=of_skeins | {f"square_{part}": f"part_{part}_added_square" for part in PARTS},
+                 note="Of more yarn, as a share of it, squared: its grist, and what its fiber keeps.")
+    yield Result("added_with", "More, shared",
+                 f"{_largest('added_with')} + doubt_skeins * doubt_skeins * (1 + {learned} * MAX(0, lesser_4)) * {learned} "
+                 "+ MAX(0, lesser_4) * POWER((1 - learned) * common_doubt, 2)",
+                 uncertainty.added_with, LENGTH, uses=of_skeins | {"to_come": "lesser_4"} | {f"with_{part}": f"part_{part}_added_with" for part in PARTS},
+                 note="More of the same yarn comes out finer or thicker together with what there is.")
 
 
 def _largest(key: str) -> str:
@@ -286,70 +309,49 @@ def _largest(key: str) -> str:
     return f"MAX(part_1_{key}, {others})"
 
 
-def to_buy() -> tuple[Result, ...]:
-    """How much more of each component to get, in the form in which it is bought."""
-    results = []
-    for part in PARTS:
-        factor = "IF(@_bought = 1, 1, finer)"
-        results += [
-            _lookup(part, "kept", "Kept of the lot", "fiber_kept", "@_lot_a", SHARE),
-            _lookup(part, "form", "Bought as", "fiber_bought_as", "@_lot_a", width=14),
-            _result(part, "buy", "To buy", f"MAX(0, level - @_come) * @_share / (planned * {factor}) / IF(given(@_kept), @_kept, 1)", strands.to_buy, MASS,
-                    {"come": "@_come", "share": "@_share", "bought": "@_bought", "kept": "@_kept"},
-                    only_if="AND(finer > 0, IF(given(@_kept), @_kept > 0, 1 = 1))",
-                    note="In the form in which its lot was bought, to be as sure as you ask."),
-            *_together(part),
-            _lookup(part, "spool", "A spool weighs", "components_spool", "@_key", MASS, among="components_key"),
-            *_ball(part),
-            _result(part, "balls", "Balls to buy", f"ROUNDUP(ROUND(@_get / {ball(part)}, 6), 0)", balls.balls_to_buy, NUMBER,
-                    {"buy": "@_get", "ball": ball(part), "bought": "@_bought", "lot": "@_lot_a"}, only_if="OR(@_bought = 1, AND(NOT(given(@_lot_a)), NOT(given(design))))",
-                    digits=0),
-        ]
-    return tuple(results)
+def to_buy() -> Iterator[Result]:
+    """How much more of each strand to get, in the form in which it is bought."""
+    for strand in STRANDS:
+        yield strand.lookup("kept", "Kept of the lot", "fiber_kept", "@_lot_a", SHARE)
+        yield strand.lookup("form", "Bought as", "fiber_bought_as", "@_lot_a", width=14)
+        yield strand.result("buy", "To buy", f"MAX(0, level - @_come) * @_share / ({SPUN_GRIST}) / IF(given(@_kept), @_kept, 1)", strands.to_buy, MASS,
+                            uses=OF_YARN | {"come": "@_come", "kept": "@_kept"}, only_if="AND(finer > 0, IF(given(@_kept), @_kept > 0, 1 = 1))",
+                            note="In the form in which its lot was bought, to be as sure as you ask.")
+        yield from _to_get(strand)
+        yield strand.lookup("spool", "A spool weighs", "components_spool", "@_key", MASS, among="components_key")
+        if strand.is_first:
+            yield strand.result("ball", "A ball weighs", "IF(given(@_spool), @_spool, package / planned)", balls.ball_weighs, MASS, uses={"spool": "@_spool"},
+                                only_if="OR(given(@_spool), AND(given(package), NOT(given(design))))")
+        ball = "@_ball" if strand.is_first else "@_spool"
+        yield strand.result("balls", "Balls to buy", f"ROUNDUP(ROUND(@_get / {ball}, 6), 0)", balls.balls_to_buy,
+                            uses={"buy": "@_get", "ball": ball, "bought": "@_bought", "lot": "@_lot_a"},
+                            only_if="OR(@_bought = 1, AND(NOT(given(@_lot_a)), NOT(given(design))))", digits=0)
 
 
-def _together(part: int) -> tuple[Result, ...]:
-    """What to get of a component with those of the same bought thread, told once, by the name of the thread."""
-    shared = "@_bought = 1, @_of_lots < 0.999999"
-    before, of_before, leaves = ("0", {}, ("before",)) if part == 1 else ("IF(given(@_before), @_before, 0)", {"before": "@_before"}, ())
-    of_strand = {"bought": "@_bought", "part": "@_of_lots"}
-    return (
-        _result(part, "get", "To get", f"@_buy * IF(AND({shared}), IF({before} > 0.5, 0, 1 / @_of_lots), 1)", balls.to_get, MASS,
-                of_strand | {"buy": "@_buy"} | of_before, leaves=leaves,
-                note="With the other components of the same bought thread: whole spools are counted for all of them."),
-        _result(part, "got_as", "To get, name", f"IF(AND({shared}, given(@_lot_a)), @_lot_a, @_name)", balls.got_as, None,
-                of_strand | {"name": "@_name", "lot": "@_lot_a"}, width=20),
-    )
+def _to_get(strand: Strand) -> Iterator[Result]:
+    """What to get of a strand with those of the same bought thread, told once, by the name of the thread."""
+    shared, uses = "@_bought = 1, @_of_lots < 0.999999", {"bought": "@_bought", "part": "@_of_lots"}
+    before, of_before, leaves = ("0", {}, ("before",)) if strand.is_first else ("IF(given(@_before), @_before, 0)", {"before": "@_before"}, ())
+    yield strand.result("get", "To get", f"@_buy * IF(AND({shared}), IF({before} > 0.5, 0, 1 / @_of_lots), 1)", balls.to_get, MASS,
+                        uses=uses | {"buy": "@_buy"} | of_before, leaves=leaves,
+                        note="With the other components of the same bought thread: whole spools are counted for all of them.")
+    yield strand.result("got_as", "To get, name", f"IF(AND({shared}, given(@_lot_a)), @_lot_a, @_name)", balls.got_as, None,
+                        uses=uses | {"name": "@_name", "lot": "@_lot_a"}, width=20)
 
 
-def ball(part: int) -> str:
-    """The word for what one ball or spool of a component weighs."""
-    return "@_ball" if part == 1 else "@_spool"
-
-
-def _ball(part: int) -> tuple[Result, ...]:
-    if part > 1:
-        return ()
-    return (
-        _result(1, "ball", "A ball weighs", "IF(given(@_spool), @_spool, package / planned)", balls.ball_weighs, MASS, {"spool": "@_spool"},
-                only_if="OR(given(@_spool), AND(given(package), NOT(given(design))))"),
-    )
-
-
-def unknown_lots() -> tuple[Result, ...]:
-    """How many of each component's lots are unknown while there is yarn to make, and how many in all."""
-    results = []
-    for part in PARTS:
-        letters = LETTERS[part]
-        results += [_lookup(part, f"gives_{letter}", "Lot gives", "fiber_to_come", f"@_lot_{letter}", MASS) for letter in letters]
-        counted = " + ".join(f"IF(given(@_lot_{letter}), IF(given(@_gives_{letter}), 0, 1), 0)" for letter in letters)
-        uses = {f"{parameter}_{number}": f"@_{word}_{letter}" for number, letter in enumerate(letters, start=1) for parameter, word in (("lot", "lot"), ("gives", "gives"))}
-        results.append(_result(part, "unknown", "Lots not known", f"IF(to_spin > 0, {counted}, 0)", sharing.unknown_lots, NUMBER, uses, digits=0,
-                               leaves=() if part == 1 else ("lot_3", "gives_3")))
+def unknown_lots() -> Iterator[Result]:
+    """How many of each strand's lots are unknown while there is yarn to make, and how many in all."""
+    for strand in STRANDS:
+        for letter in strand.letters:
+            yield strand.lookup(f"gives_{letter}", "Lot gives", "fiber_to_come", f"@_lot_{letter}", MASS)
+        counted = " + ".join(f"IF(given(@_lot_{letter}), IF(given(@_gives_{letter}), 0, 1), 0)" for letter in strand.letters)
+        uses = {f"{word}_{number}": f"@_{word}_{letter}" for number, letter in enumerate(strand.letters, start=1) for word in ("lot", "gives")}
+        yield strand.result("unknown", "Lots not known", f"IF(to_spin > 0, {counted}, 0)", sharing.unknown_lots, uses=uses, digits=0,
+                            leaves=() if strand.is_first else ("lot_3", "gives_3"))
     every = " + ".join(f"part_{part}_unknown" for part in PARTS)
-    return (*results, Result("lots_unknown", "Lots not known",
-                             f"{every} + IF(AND(to_spin > 0, OR(given(design), given(lot_1), given(lot_2), given(lot_3)), NOT(given(lesser_4))), 1, 0)",
-                             sharing.unknown_in_all, NUMBER, digits=0, uses={f"unknown_{part}": f"part_{part}_unknown" for part in PARTS} | {"lasts": "lesser_4"}))
+    yield Result("lots_unknown", "Lots not known",
+                 f"{every} + IF(AND(to_spin > 0, OR(given(design), given(lot_1), given(lot_2), given(lot_3)), NOT(given(lesser_4))), 1, 0)",
+                 sharing.unknown_in_all, NUMBER, digits=0, uses={f"unknown_{part}": f"part_{part}_unknown" for part in PARTS} | {"lasts": "lesser_4"})
 
 
 def shared_lots() -> Result:
