@@ -2,7 +2,7 @@
 
 import pytest
 
-from workbookgen.reference import belongings
+from workbookgen.reference import belongings, which_yarn
 from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.units import Quantity
 
@@ -32,7 +32,7 @@ def test_what_is_set_aside_is_not_gone():
     assert belongings.how_many_went([1, float("nan"), 1, 1], aside=2) == 1
     assert belongings.how_many_went([float("nan")], aside=0) == 0
     assert belongings.set_aside(Quantity(50, "g"), "Set aside") == Quantity(50, "g")
-    assert belongings.of_one_lot("Aster") == "Aster"
+    assert which_yarn.of_one_lot("Aster") == "Aster"
 
 
 @pytest.mark.parametrize(
@@ -47,28 +47,28 @@ def test_a_skein_serves_its_project_until_it_is_sold_given_or_lost(fate, serves)
 
 
 def test_a_skein_of_no_project_that_is_still_there_is_free():
-    assert belongings.is_free("Marl") == "Marl" and belongings.pair("Vest", "Reel 1") == "Vest / Reel 1"
-    assert belongings.weighed("Marl", Quantity(0.5, "g")) == "Marl"
+    assert belongings.is_free("Marl") == "Marl" and which_yarn.pair("Vest", "Reel 1") == "Vest / Reel 1"
+    assert which_yarn.weighed("Marl", Quantity(0.5, "g")) == "Marl"
 
 
 @pytest.mark.parametrize(
     "wrong, words",
     [
         (lambda: belongings.free_skeins(**FREE), "Name the yarn"),
-        (lambda: belongings.weighed("Tweed", Quantity(0, "g")), "not weighed"),
+        (lambda: which_yarn.weighed("Tweed", Quantity(0, "g")), "not weighed"),
         (lambda: belongings.how_many_aside([]), "a list"),
         (lambda: belongings.how_many_went([1], -1), "set aside"),
         (lambda: belongings.set_aside(Quantity(50, "g"), "sold"), "not set aside"),
         (lambda: belongings.set_aside(Quantity(-1, "g"), "set aside"), "left"),
-        (lambda: belongings.of_one_lot("Aster", "Marl"), "of a design"),
-        (lambda: belongings.of_one_lot(" "), "blank"),
+        (lambda: which_yarn.of_one_lot("Aster", "Marl"), "of a design"),
+        (lambda: which_yarn.of_one_lot(" "), "blank"),
         (lambda: belongings.belongs(" "), "blank"),
         (lambda: belongings.is_free("Marl", project="Vest"), "not free"),
         (lambda: belongings.is_free("Marl", gone="sold"), "not free"),
         (lambda: belongings.is_free("Aster", other="Marl"), "of a design"),
         (lambda: belongings.is_free(" "), "blank"),
-        (lambda: belongings.pair("Vest", " "), "blank"),
-        (lambda: belongings.pair(" ", "Reel 1"), "blank"),
+        (lambda: which_yarn.pair("Vest", " "), "blank"),
+        (lambda: which_yarn.pair(" ", "Reel 1"), "blank"),
     ],
 )
 def test_what_nobody_can_tell_is_refused(wrong, words):

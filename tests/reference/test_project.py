@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 
-from workbookgen.reference import fiber, in_use, project, reeling
+from workbookgen.reference import fiber, project, reeling
 from workbookgen.units import Quantity
 
 
@@ -35,30 +35,30 @@ def test_fiber_for_undoes_the_share_kept(start, kept):
 
 
 def test_what_the_pattern_states_beats_an_estimate():
-    assert in_use.wanted_in_use(yards(400), yards(500)) == yards(400)
-    assert in_use.wanted_in_use(estimated=yards(500)) == yards(500)
-    assert in_use.wanted_in_use(yards(400), yards(0)) == yards(400)
+    assert project.wanted_in_use(yards(400), yards(500)) == yards(400)
+    assert project.wanted_in_use(estimated=yards(500)) == yards(500)
+    assert project.wanted_in_use(yards(400), yards(0)) == yards(400)
 
 
 def test_what_is_planned_beats_a_sample():
     own, sample = Quantity(900, "yard/pound"), Quantity(2, "m/g")
-    assert in_use.planned_grist(own, sample) == own
-    assert in_use.planned_grist(sample=sample) == sample
-    assert in_use.planned_grist(own, Quantity(0, "m/g")) == own
+    assert project.planned_grist(own, sample) == own
+    assert project.planned_grist(sample=sample) == sample
+    assert project.planned_grist(own, Quantity(0, "m/g")) == own
 
 
 def test_a_weighed_sample_beats_what_the_lot_expects():
-    assert in_use.kept_in_spinning(0.1, 0.8) == approx(0.9)
-    assert in_use.kept_in_spinning(0, 0.8) == 1
-    assert in_use.kept_in_spinning(Quantity(5, "percent")) == approx(0.95)
-    assert in_use.kept_in_spinning(lot=0.8) == 0.8
+    assert project.kept_in_spinning(0.1, 0.8) == approx(0.9)
+    assert project.kept_in_spinning(0, 0.8) == 1
+    assert project.kept_in_spinning(Quantity(5, "percent")) == approx(0.95)
+    assert project.kept_in_spinning(lot=0.8) == 0.8
 
 
 @given(start=st.floats(1, 1e5), kept=st.floats(0.01, 1))
 def test_a_sample_keeps_what_it_did_not_lose(start, kept):
     # The other route: the share kept straight from the two weights.
     before, after = grams(start), grams(start * kept)
-    found = in_use.kept_in_spinning(fiber.share_lost(before, after))
+    found = project.kept_in_spinning(fiber.share_lost(before, after))
     assert found == approx(fiber.share_kept(before, after))
     assert project.fiber_for(after, found).m_as("g") == approx(start)
 
@@ -142,15 +142,15 @@ def test_only_a_bought_yarn_that_nobody_plies_is_not_made(of, length):
         (lambda: project.fiber_for(grams(-1), 0.5), "mass"),
         (lambda: project.fiber_for(grams(1), 0), "share kept"),
         (lambda: project.fiber_for(grams(1), 1.1), "share kept"),
-        (lambda: in_use.wanted_in_use(), "pattern"),
-        (lambda: in_use.wanted_in_use(yards(0), yards(1)), "above zero"),
-        (lambda: in_use.planned_grist(), "Give the grist"),
-        (lambda: in_use.planned_grist(Quantity(0, "m/g"), Quantity(2, "m/g")), "above zero"),
-        (lambda: in_use.planned_grist(sample=Quantity(-1, "m/g")), "above zero"),
-        (lambda: in_use.kept_in_spinning(), "Choose a lot"),
-        (lambda: in_use.kept_in_spinning(1, 0.8), "share kept"),
-        (lambda: in_use.kept_in_spinning(-0.1), "share kept"),
-        (lambda: in_use.kept_in_spinning(lot=0), "share kept"),
+        (lambda: project.wanted_in_use(), "pattern"),
+        (lambda: project.wanted_in_use(yards(0), yards(1)), "above zero"),
+        (lambda: project.planned_grist(), "Give the grist"),
+        (lambda: project.planned_grist(Quantity(0, "m/g"), Quantity(2, "m/g")), "above zero"),
+        (lambda: project.planned_grist(sample=Quantity(-1, "m/g")), "above zero"),
+        (lambda: project.kept_in_spinning(), "Choose a lot"),
+        (lambda: project.kept_in_spinning(1, 0.8), "share kept"),
+        (lambda: project.kept_in_spinning(-0.1), "share kept"),
+        (lambda: project.kept_in_spinning(lot=0), "share kept"),
         (lambda: project.unwashed_length(yards(-1), 0.1), "negative"),
         (lambda: project.unwashed_length(yards(1), 0.9), "under 0.9"),
         (lambda: project.per_bobbin(grams(-1), 2), "mass"),

@@ -38,7 +38,7 @@ def test_the_scarcest_strand_is_the_shortest(lengths):
 def test_strands_that_are_known_to_less_than_a_meter_may_run_out_first_as_well():
     """Two that may both end at 100 m, give or take half a meter: the first of them ends 0.5 / √π before, on average."""
     near = {"near_1": Quantity(0.25, "m^2"), "near_2": Quantity(0.25, "m^2")}
-    level = strands.level(Quantity(100, "m"), Quantity(100, "m"), Quantity(10, "m"), **near)
+    level = strands.length_to_last(Quantity(100, "m"), Quantity(100, "m"), Quantity(10, "m"), **near)
     assert level.m_as("m") == approx(110 + 0.5 / 3.14159265**0.5)
 
 

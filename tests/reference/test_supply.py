@@ -182,17 +182,17 @@ def test_strands_that_should_last_equally_long_should_each_last_longer():
 
     for count, below in ((1, 0), (2, 0.5642), (3, 0.8463), (4, 1.0294)):
         near = {f"near_{each}": square(6.0 if each <= count else 0.0) for each in (1, 2, 3, 4)}
-        assert strands.level(meters(100.0), meters(100.0), meters(20.0), **near).m_as("m") == approx(
+        assert strands.length_to_last(meters(100.0), meters(100.0), meters(20.0), **near).m_as("m") == approx(
             120 + 6 * below, abs=1e-3
         )
     # What the yarn is already shorter by than its scarcest strand need not be made up for again; and nothing more is
     # nothing more.
     both = {"near_1": square(6.0), "near_2": square(8.0)}
-    assert strands.level(meters(100.0), meters(98.0), meters(20.0), **both).m_as("m") == approx(
+    assert strands.length_to_last(meters(100.0), meters(98.0), meters(20.0), **both).m_as("m") == approx(
         120 + 10 * 0.398942 - 2, abs=1e-4
     )
-    assert strands.level(meters(100.0), meters(90.0), meters(20.0), **both).m_as("m") == approx(120)
-    assert strands.level(meters(100.0), meters(100.0), meters(0.0), **both).m_as("m") == approx(100)
+    assert strands.length_to_last(meters(100.0), meters(90.0), meters(20.0), **both).m_as("m") == approx(120)
+    assert strands.length_to_last(meters(100.0), meters(100.0), meters(0.0), **both).m_as("m") == approx(100)
     near = [
         strands.may_run_out(meters(come), meters(6.0), meters(100.0), meters(20.0)).m_as("m^2")
         for come in (90.0, 126.0, 126.1)

@@ -20,7 +20,7 @@ def draw(canvas: Canvas) -> None:
     links_of_a_log(canvas)
     canvas.text(TITLE, NAME, plan.sheet.title, look.TITLE)
     canvas.text(TITLE, BESIDE_NAME, plan.sheet.about, look.LITTLE)
-    _sums(canvas)
+    _totals(canvas)
     for first, strip in plan.strips:
         _group(canvas, first, strip)
     canvas.cells(f"{log.key}_{OPEN.key}", COUNT)
@@ -46,19 +46,19 @@ def _group(canvas: Canvas, first: int, strip: Strip) -> None:
     canvas.text(GROUPS, first, strip.heading, look.LITTLE | rule | {"bold": True, "font_color": color})
 
 
-def _sums(canvas: Canvas) -> None:
+def _totals(canvas: Canvas) -> None:
     """Write the totals in the head of the log."""
-    for key in canvas.plan.sheet.log_view.sums:
+    for key in canvas.plan.sheet.log_view.in_head:
         placement = canvas.placed(key)
         canvas.cells(key, look.PLAIN | look.on_its_own(placement.field, placement.unit))
 
 
 def _hidden(canvas: Canvas, log: Log) -> None:
     """Write the fields of cards that the head does not show."""
-    sums = canvas.plan.sheet.log_view.sums
+    in_head = canvas.plan.sheet.log_view.in_head
     for card in (holder for holder in canvas.plan.sheet.holders if holder is not log):
         for each in card.fields:
             key = f"{card.key}_{each.key}"
-            if key not in sums:
+            if key not in in_head:
                 placement = canvas.placed(key)
                 canvas.cells(key, look.result(placement.field, placement.unit))

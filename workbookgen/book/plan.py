@@ -24,7 +24,7 @@ HEAD_OF_LOG = (LINKS_ROW, 40, 24, ROW, 30, 18, TINY)  # links; title and sums; m
 NAME = 2  # the column of a record's name, and of a log's title
 # The first column that is not frozen. A text that begins to the left of it would be cut off at its edge.
 BESIDE_NAME = 3
-TITLE, SUMS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 2, 3, 4, 5, 6, 7
+TITLE, TOTALS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 2, 3, 4, 5, 6, 7
 FIRST_RECORD = len(HEAD_OF_LOG) + 1
 FOLD = 62  # pixels of the column with a fold's button and name
 HIDDEN = 60
@@ -171,7 +171,7 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
     first_typed, typed = strips[0]
     spots[f"{log.key}_{OPEN.key}"] = _spot_of_count(widths, last=first_typed + len(typed.keys) - 1)
     first_answer = next(first for first, strip in strips if not (strip.is_typed or strip.is_folded))
-    spots |= {key: Spot(SUMS, first_answer + place) for place, key in enumerate(view.sums)}
+    spots |= {key: Spot(TOTALS, first_answer + place) for place, key in enumerate(view.in_head)}
     spots |= _beside_the_head((f"{card.key}_{each.key}" for card in others for each in card.fields), spots, column + 1)
     last = max(spot.column for spot in spots.values())
     return Plan(

@@ -1,4 +1,4 @@
-"""To which project a skein belongs, whether it is free or gone, and which yarn it is.
+"""To which project a skein belongs, and whether it is free, set aside or gone.
 
 A skein serves the project that it belongs to, whatever else is spun from its lot, also once it is used: then it is in
 the piece. What was given away, sold or lost serves no project any more, though it took its weight of its lot. What is
@@ -211,44 +211,6 @@ def is_free(name: str, project: str | None = None, gone: str | None = None, othe
 
 
 @calculation
-def weighed(name: str, mass: Mass) -> str:
-    """The design of a skein that was weighed.
-
-    name = name, where M > 0. What strands took of a weight is looked for in these skeins alone.
-
-    Parameters
-    ----------
-    name : its design
-    mass : M, its net mass
-
-    Returns
-    -------
-    the name
-
-    Raises
-    ------
-    ValueError
-        A blank name, or no mass.
-
-    Notes
-    -----
-    Valid for any mass.
-
-    References
-    ----------
-    Definition of a list.
-
-    Examples
-    --------
-    >>> print(weighed("Tweed", Quantity(100, "g")))
-    Tweed
-    """
-    require(mass.m_as("g") > 0, "The skein was not weighed.")
-    require_name(name)
-    return name
-
-
-@calculation
 def free_skeins(
     designs: Sequence[str],
     of_designs: Some,
@@ -301,79 +263,3 @@ def free_skeins(
     if design is not None:
         sums.append(sum_where(design, designs, of_designs))
     return sum(sums[1:], start=sums[0])
-
-
-@calculation
-def of_one_lot(lot: str, design: str | None = None) -> str:
-    """The one lot that a skein is made of.
-
-    name = name. A skein of a design draws on the lots of the design's components instead.
-
-    Parameters
-    ----------
-    lot : the lot
-    design : the design, if the skein is of one
-
-    Returns
-    -------
-    the lot
-
-    Raises
-    ------
-    ValueError
-        A blank name, or a skein of a design.
-
-    Notes
-    -----
-    Valid for a skein that is all of one lot, or of a design.
-
-    References
-    ----------
-    Definition of a list.
-
-    Examples
-    --------
-    >>> print(of_one_lot("Aster"))
-    Aster
-    """
-    require_applicable(design is None, "The skein is of a design.")
-    require_name(lot)
-    return lot
-
-
-@calculation
-def pair(first: str, second: str) -> str:
-    """Two names in one.
-
-    pair = first / second. Records that share both names are found by a single lookup.
-
-    Parameters
-    ----------
-    first : a name
-    second : another name
-
-    Returns
-    -------
-    both, a text
-
-    Raises
-    ------
-    ValueError
-        A blank name.
-
-    Notes
-    -----
-    Valid for names without " / " in them: with it, two pairs could read alike.
-
-    References
-    ----------
-    Definition of a pair.
-
-    Examples
-    --------
-    >>> print(pair("Vest", "Reel 1"))
-    Vest / Reel 1
-    """
-    require_name(first)
-    require_name(second)
-    return by_element(lambda one, other: f"{one} / {other}", first, second)

@@ -9,7 +9,7 @@ from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHAR
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import Listing, LogView, band
-from workbookgen.reference import belongings, plying, sharing, stock, yarn_count
+from workbookgen.reference import plying, sharing, stock, which_yarn, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, fiber, lists, plausible, tabs, yarn
 from workbookgen.sheets.limits import LARGE, STRANDS
@@ -112,7 +112,7 @@ def _for_other_sheets() -> Group:
         Result("key", "Found as", 'design & " / " & place', plying.component_key, None, width=26, note="The name under which projects find this component."),
         Result("label", "Called", 'IF(given(name), name, design & " / " & place)', plying.component_label, None, width=26),
         *(
-            Result(key, "Of the design and lot", f'design & " / " & {lot}', belongings.pair, None, uses={"first": "design", "second": lot}, width=30)
+            Result(key, "Of the design and lot", f'design & " / " & {lot}', which_yarn.pair, None, uses={"first": "design", "second": lot}, width=30)
             for key, lot in (("of_lot", "lot"), ("of_other", "other_lot"))
         ),
         Result("lots", "Its lots", 'design & " / " & lot & IF(given(other_lot), " / " & other_lot, "")', sharing.strand_lots, None, width=40),

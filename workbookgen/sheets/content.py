@@ -7,7 +7,7 @@ add up, and up to four names are listed.
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import NUMBER, SHARE
-from workbookgen.reference import content, made_of, plying, stock
+from workbookgen.reference import content, plying, stock, strands
 from workbookgen.sheets import guide
 from workbookgen.sheets.lookup import lookup
 
@@ -94,7 +94,7 @@ def _strands() -> tuple[Result, ...]:
         lookup("of_design", "Its design", "skeins_from_design", "skein"),
         *(Result(f"strand_{part}", "Strand", f'of_design & " / {part}"', plying.component_key, None, uses={"design": "of_design"}, fixed={"place": part}) for part in PARTS),
         lookup("picked_lot", "Lot of the first strand", "components_told_lot", "strand_1", among="components_key"),
-        Result("lot_1", "Lot", "IF(given(picked_lot), picked_lot, of_lot)", made_of.lot_in_use, None, uses={"picked": "picked_lot", "own": "of_lot", "design": "of_design"},
+        Result("lot_1", "Lot", "IF(given(picked_lot), picked_lot, of_lot)", strands.lot_in_use, None, uses={"picked": "picked_lot", "own": "of_lot", "design": "of_design"},
                only_if="OR(given(picked_lot), AND(given(of_lot), NOT(given(of_design))))"),
         *(lookup(f"lot_{part}", "Lot", "components_told_lot", f"strand_{part}", among="components_key") for part in PARTS[1:]),
         lookup("picked_share", "Share of the first strand", "components_share", "strand_1", SHARE, among="components_key"),

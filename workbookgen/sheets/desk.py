@@ -22,7 +22,7 @@ from workbookgen.language.views import (
 )
 from workbookgen.reference import agreement, desk_words, lot_words, overview, stock
 from workbookgen.settings import Settings
-from workbookgen.sheets import sums, tabs
+from workbookgen.sheets import tabs, totals
 from workbookgen.sheets.lookup import of_lot, of_project
 
 SHEET = tabs.DESK
@@ -73,7 +73,7 @@ def glance() -> Card:
     """The number at each entrance."""
     return Card("glance", "", groups=(
         Group("", (
-            *sums.in_stock(),
+            *totals.in_stock(),
             Result("skeins_words", "In words",
                    'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & IF(unweighed = 0, said_in_all(mass), IF(unweighed = skeins, "not weighed", '
                    'said_in_all(mass) & ", " & said(unweighed) & " not weighed"))',

@@ -9,7 +9,7 @@ from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import content, guide, lists, plausible, stages, sums, tabs
+from workbookgen.sheets import content, guide, lists, plausible, stages, tabs, totals
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT
 from workbookgen.sheets.lookup import lookup
@@ -23,7 +23,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Fiber",
         "One line a lot. What you weigh replaces what is expected.",
-        (Chapter(SHEET, (lots(settings), sums.shelf(settings)), VIEW),),
+        (Chapter(SHEET, (lots(settings), totals.shelf(settings)), VIEW),),
         kind=SheetKind.LOG,
         related=(tabs.LOT, tabs.FLEECE, tabs.SKEINS, tabs.PROJECTS),
     )
@@ -32,7 +32,7 @@ def sheet(settings: Settings) -> Sheet:
 VIEW = LogView(
     typed="name kind state weight yarn_weighed",
     answers=(("It gives", "yarn kept to_come to_come_length"), ("Promised", "promised")),
-    sums=("lot_sums_words",),
+    in_head=("lot_sums_words",),
 )
 
 

@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST, LENGTH, MASS, NUMBER, SHARE, THREADS
 from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
-from workbookgen.reference import charted, diameter, way_words
+from workbookgen.reference import chart_bars, diameter, way_words
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, stages, tabs, uses
@@ -66,9 +66,9 @@ def _parts(key: str, label: str, before: str) -> tuple[Result, ...]:
     is_known = f"OR(given(weighed_{key}), {key} >= {before})"
     of_both = {"after": key, "before": before}
     return (
-        Result(f"known_{key}", label, f"IF({is_known}, {key}, 0)", charted.known_part, MASS, uses=of_both | {"weighed": f"weighed_{key}"}),
-        Result(f"guess_{key}", label, f"IF({is_known}, 0, {key})", charted.expected_part, MASS, uses=of_both | {"weighed": f"weighed_{key}"}),
-        Result(f"gone_{key}", label, f"IF({before} > {key}, {before} - {key}, 0)", charted.lost_part, MASS, uses=of_both),
+        Result(f"known_{key}", label, f"IF({is_known}, {key}, 0)", chart_bars.known_part, MASS, uses=of_both | {"weighed": f"weighed_{key}"}),
+        Result(f"guess_{key}", label, f"IF({is_known}, 0, {key})", chart_bars.expected_part, MASS, uses=of_both | {"weighed": f"weighed_{key}"}),
+        Result(f"gone_{key}", label, f"IF({before} > {key}, {before} - {key}, 0)", chart_bars.lost_part, MASS, uses=of_both),
     )
 
 
@@ -133,11 +133,11 @@ WAY = Card(
                    way_words.way_in_words, None, uses={"length": "reach", "weighed": "weighed_yarn"}),
         )),
         Group("For the chart", (
-            Result("known_bought", "Bought", "bought", charted.known_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),
+            Result("known_bought", "Bought", "bought", chart_bars.known_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),
             *(known for known, _, _ in _PARTS),
-            Result("guess_bought", "Bought", "0 * bought", charted.expected_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),
+            Result("guess_bought", "Bought", "0 * bought", chart_bars.expected_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),
             *(guess for _, guess, _ in _PARTS),
-            Result("gone_bought", "Bought", "0 * bought", charted.lost_part, MASS, uses={"after": "bought", "before": "bought"}),
+            Result("gone_bought", "Bought", "0 * bought", chart_bars.lost_part, MASS, uses={"after": "bought", "before": "bought"}),
             *(gone for *_, gone in _PARTS),
         ), printed=False),
     ),

@@ -6,7 +6,7 @@ from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
 from workbookgen.language.repeated import repeated_day
 from workbookgen.language.views import Answers, Chart, Listing, LogView, Matrix, Sentences, Series, band
-from workbookgen.reference import answer, charted, planning, sharing
+from workbookgen.reference import answer, chart_bars, planning, sharing
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
 from workbookgen.sheets.knitting import PROJECTS
@@ -87,9 +87,9 @@ PROJECT = Card(
         )),
         Group("Strands", (of_project("unknown", "Lots not known", "lots_unknown", NUMBER, 0), *(result for part in STRANDS for result in _strand(part)))),
         Group("For the chart", (
-            *(Result(f"has_{part}", f"Has, {part}", f"MIN(2, left_{part} / needs_{part})", charted.has_of_needs, SHARE, only_if=f"needs_{part} > 0",
+            *(Result(f"has_{part}", f"Has, {part}", f"MIN(2, left_{part} / needs_{part})", chart_bars.has_of_needs, SHARE, only_if=f"needs_{part} > 0",
                      uses={"has": f"left_{part}", "needs": f"needs_{part}"}) for part in STRANDS),
-            *(Result(f"whisker_{part}", f"Give or take, {part}", f"IF(ROUND(left_{part} / needs_{part}, 9) < 2, 2 * doubt_{part} / needs_{part}, 0)", charted.whisker, SHARE,
+            *(Result(f"whisker_{part}", f"Give or take, {part}", f"IF(ROUND(left_{part} / needs_{part}, 9) < 2, 2 * doubt_{part} / needs_{part}, 0)", chart_bars.whisker, SHARE,
                      only_if=f"needs_{part} > 0",
                      uses={"has": f"left_{part}", "needs": f"needs_{part}", "doubt": f"doubt_{part}"}) for part in STRANDS),
         ), printed=False),

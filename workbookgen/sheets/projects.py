@@ -11,8 +11,6 @@ from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import (
     belongings,
-    in_use,
-    made_of,
     planning,
     plying,
     project,
@@ -24,7 +22,7 @@ from workbookgen.reference import (
     yarn_count,
 )
 from workbookgen.settings import Settings
-from workbookgen.sheets import enough, fiber, level, plausible, samples, skeins, supply, tabs, yarn
+from workbookgen.sheets import enough, fiber, plausible, samples, skeins, supply, tabs, to_last, yarn
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
@@ -211,7 +209,7 @@ def _needed() -> Group:
                uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn",
                      "third_names": "weavings_weft_of", "third_amounts": "weavings_weft_apart"}, leaves=("besides",),
                note="For this project, from the sheets Knitting and Weaving."),
-        Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", in_use.wanted_in_use, LENGTH, uses={"stated": "wanted"},
+        Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
         *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
         lookup("design_grist", "Design's grist", "designs_grist_yd_lb", "design", GRIST),
@@ -224,7 +222,7 @@ def _needed() -> Group:
                note="For the hours: as typed; a design of the sheet Yarn goes before it, and knows how many are not bought."),
         lookup("lot_grist", "First lot's grist", "fiber_grist", "lot_1", GRIST),
         Result("planned", "Grist in use", "IF(given(grist), grist, IF(given(sample_grist_yd_lb), sample_grist_yd_lb, IF(given(design_grist), design_grist, lot_grist)))",
-               in_use.planned_grist, GRIST,
+               project.planned_grist, GRIST,
                uses={"own": "grist", "sample": "sample_grist_yd_lb", "design": "design_grist", "lot": "lot_grist"},
                only_if="OR(given(grist), given(sample_grist_yd_lb), given(design_grist), given(lot_grist))",
                note="What you planned, or else the first lot's; a design of the sheet Yarn goes before it; a sample of the sheet Samples goes before both."),
@@ -281,7 +279,7 @@ def _how_sure(settings: Settings) -> Group:
                note="How far the grist of the skeins already spun is expected of the rest as well."),
         Result("bought_share", "Bought thread", "part_1_bought * part_1_share" + "".join(
             f" + IF(AND(given(part_{part}_bought), given(part_{part}_share)), part_{part}_bought * part_{part}_share, 0)" for part in (2, 3, 4)),
-               made_of.bought_share, SHARE,
+               strands.bought_share, SHARE,
                uses={f"{key}_{part}": f"part_{part}_{key}" for part in supply.PARTS for key in ("bought", "share")}, only_if="part_1_share > 0"),
         Result("finer", "Finer than planned",
                "IF(given(mean_grist), IF(AND(bought_share < 0.999999, planned / mean_grist - bought_share > 0.1 * (1 - bought_share)), "
@@ -321,7 +319,7 @@ def _how_sure(settings: Settings) -> Group:
                uses={"uncertainty": "doubt_spare", "with_more": "added_with", "square_more": "added_square", "coverage": "doubts_z"},
                only_if="IF(given(added_square), IF(given(added_with), doubts_z * doubts_z * added_square < 1, 1 = 0), NOT(given(added_with)))",
                note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain, and off together with the rest."),
-        *level.level(),
+        *to_last.to_last(),
         *supply.to_buy(),
         Result("open_balls", "Balls to buy, open", "part_1_balls", project.while_open, NUMBER, uses={"amount": "part_1_balls"}, only_if="NOT(given(used))", digits=0,
                note="Of a finished piece it is not asked."),

@@ -30,16 +30,17 @@ from workbookgen.reference import (
     care,
     diameter,
     labels,
-    made_of,
     plying,
     reeling,
     statistics,
     stock,
+    strands,
     uncertainty,
+    which_yarn,
     yarn_count,
 )
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, lists, one_skein, plausible, reels, stages, sums, tabs, yarn
+from workbookgen.sheets import fiber, lists, one_skein, plausible, reels, stages, tabs, totals, yarn
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
@@ -61,7 +62,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Skeins",
         "Count the wraps on the reel; weigh it washed and dry, and measure its loop again.",
-        (Chapter(SHEET, (skeins(settings), sums.spun(settings)), view(settings)),),
+        (Chapter(SHEET, (skeins(settings), totals.spun(settings)), view(settings)),),
         kind=SheetKind.LOG,
         related=(tabs.MEASURE, tabs.REELS, tabs.FIBER, tabs.PROJECTS, tabs.PRINT),
     )
@@ -74,7 +75,7 @@ def view(settings: Settings) -> LogView:
     return LogView(
         typed="name reel wraps gross washed_loop lot",
         answers=(("It is", f"{finished} doubt {grist} weight_class"), ("In its lot", "deviation stands_out")),
-        sums=("skein_sums_words",),
+        in_head=("skein_sums_words",),
     )
 
 
@@ -241,7 +242,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         repeated("listed", "Listed as", "name", width=20),
         repeated("of_project", "Made for", "project", width=22),
         repeated("from_reel", "Reel", "reel", width=18),
-        Result("from_lot", "Drawn from", "lot", belongings.of_one_lot, None, width=18, only_if="NOT(given(design))"),
+        Result("from_lot", "Drawn from", "lot", which_yarn.of_one_lot, None, width=18, only_if="NOT(given(design))"),
         repeated("from_design", "Design", "design", width=18),
         repeated("dyed", "Dyed", "dye_lot", width=14, only_if='LEN(SUBSTITUTE(dye_lot, " ", "")) > 0'),
         lookup("project_shrinkage", "Its project's shrinkage", "projects_shrinkage_known", "project", SHARE),
@@ -249,10 +250,10 @@ def _for_other_sheets(settings: Settings) -> Group:
         lookup("lot_stage", "Its lot's stage", "fiber_stage", "from_lot", NUMBER, digits=0),
         Result("as_bought", "As bought", "IF(OR(given(project_shrinkage), given(design_shrinkage)), 0, IF(lot_stage > 4.5, 1, 0))", reeling.as_bought,
                NUMBER, uses={"stage": "lot_stage", "sample": "project_shrinkage", "design": "design_shrinkage"}, digits=0),
-        Result("weighed_of", "Weighed, of", "design", belongings.weighed, None, uses={"name": "design", "mass": "net"}, only_if="net > 0", width=18),
+        Result("weighed_of", "Weighed, of", "design", which_yarn.weighed, None, uses={"name": "design", "mass": "net"}, only_if="net > 0", width=18),
         lookup("project_design", "Its project's yarn", "projects_by_design", "project", width=18),
         lookup("project_lot", "Its project's lot", "projects_by_lot", "project", width=18),
-        Result("lotless", "Made of nothing, for", "project", made_of.of_no_lot, None, uses={"name": "project"}, width=22,
+        Result("lotless", "Made of nothing, for", "project", which_yarn.of_no_lot, None, uses={"name": "project"}, width=22,
                only_if="AND(NOT(given(lot)), NOT(given(design)))"),
         *(
             Result(f"design_key_{place}", "Component", f'design & " / {place}"', plying.component_key, None, fixed={"place": place}, width=22)
@@ -262,7 +263,7 @@ def _for_other_sheets(settings: Settings) -> Group:
             lookup(key, label, "components_from_1", f"design_key_{place}", among="components_key", width=20)
             for place, key, label in ((1, "from_first", "First lot of the design"), (2, "from_second", "And from"))
         ),
-        Result("made_first", "Made of", "IF(given(from_first), from_first, lot)", made_of.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
+        Result("made_first", "Made of", "IF(given(from_first), from_first, lot)", strands.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
                only_if="OR(given(from_first), AND(given(lot), NOT(given(design))))", width=20),
         repeated_day("dated", "Finished on", "finished_on"),
         Result("stock", "In the stock", '"there"', care.in_stock, None, uses={"length": "finished_yd"}, only_if=f"AND(finished_yd >= 0, {stages.STILL_THERE})", width=8),
@@ -277,7 +278,7 @@ def _made_alike() -> tuple[Result, ...]:
     """The deviation of a skein from those of its lot with as many singles and the same project, or none."""
     like_it = {"uses": {"name": "alike", "names": "skeins_alike", "amounts": "skeins_grist_yd_lb"}}
     return (
-        Result("alike", "Made alike", 'lot & " / " & IF(given(project), project, "") & " / " & IF(given(plied_of), plied_of, 0)', made_of.made_alike, None,
+        Result("alike", "Made alike", 'lot & " / " & IF(given(project), project, "") & " / " & IF(given(plied_of), plied_of, 0)', which_yarn.made_alike, None,
                uses={"singles": "plied_of"}, only_if="NOT(given(design))", width=22),
         Result("alike_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_alike, alike)", stock.sum_where, GRIST, **like_it),
         Result("alike_count", "So many", "count_where(skeins_grist_yd_lb, skeins_alike, alike)", stock.count_where, NUMBER, digits=0, **like_it),
@@ -309,7 +310,7 @@ def doubts(few: bool) -> tuple[Result, ...]:
     return (
         Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, width=22,
                only_if='IF(given(gone), OR(gone = "set aside", gone = "used"), 1 = 1)'),
-        Result("pair", "Project and reel", 'for_project & " / " & reel', belongings.pair, None, uses={"first": "for_project", "second": "reel"}, width=30),
+        Result("pair", "Project and reel", 'for_project & " / " & reel', which_yarn.pair, None, uses={"first": "for_project", "second": "reel"}, width=30),
         *(LENGTH_DOUBTS[key] for key in ("count_part", "tape_part", "own_square", "reel_part")),
         of_reel,
         Result("reel_square", "± by reel, squared", "reel_part * reel_sum", uncertainty.with_its_reel, SQUARE_LENGTH,

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS, Kind
 from workbookgen.language.repeated import as_typed
-from workbookgen.reference import balls, belongings, in_use, made_of, plying, project, sharing, strands, uncertainty
+from workbookgen.reference import balls, plying, project, sharing, strands, uncertainty, which_yarn
 from workbookgen.sheets.lookup import lookup
 
 PARTS = (1, 2, 3, 4)
@@ -99,22 +99,22 @@ def strand_by_strand() -> Iterator[Result]:
 
 def _first_strand() -> Iterator[Result]:
     """The share, the lots and the name of the first strand, which may be the whole yarn."""
-    yield FIRST.result("share", "Of the weight", "IF(given(@_of_design), @_of_design, 1)", made_of.component_share, SHARE,
+    yield FIRST.result("share", "Of the weight", "IF(given(@_of_design), @_of_design, 1)", strands.component_share, SHARE,
                        uses={"found": "@_of_design", "yarn": "planned"}, only_if="AND(planned > 0, OR(given(@_of_design), NOT(given(design))))")
     for letter, lot in (("a", "lot_1"), ("b", "lot_2")):
         picked = f"@_picked_{letter}"
-        yield FIRST.result(f"lot_{letter}", "Lot", f"IF(given({picked}), {picked}, {lot})", made_of.lot_in_use, None, uses={"picked": picked, "own": lot},
+        yield FIRST.result(f"lot_{letter}", "Lot", f"IF(given({picked}), {picked}, {lot})", strands.lot_in_use, None, uses={"picked": picked, "own": lot},
                            only_if=f"OR(given({picked}), AND(given({lot}), NOT(given(design))))", width=20)
-    yield FIRST.result("of_lots", "Part of its lots", "IF(given(@_found_of_lots), @_found_of_lots, 1)", made_of.part_in_use, SHARE,
+    yield FIRST.result("of_lots", "Part of its lots", "IF(given(@_found_of_lots), @_found_of_lots, 1)", strands.part_in_use, SHARE,
                        uses={"share": "@_share", "found": "@_found_of_lots"}, only_if="@_share > 0")
-    yield FIRST.result("lot_c", "Lot", "lot_3", belongings.of_one_lot, None, uses={"lot": "lot_3"}, only_if="NOT(given(design))", width=20)
-    yield FIRST.result("name", "Strand", 'IF(given(@_label), @_label, IF(given(@_lot_a), @_lot_a, "the yarn"))', made_of.strand_name, None,
+    yield FIRST.result("lot_c", "Lot", "lot_3", which_yarn.of_one_lot, None, uses={"lot": "lot_3"}, only_if="NOT(given(design))", width=20)
+    yield FIRST.result("name", "Strand", 'IF(given(@_label), @_label, IF(given(@_lot_a), @_lot_a, "the yarn"))', strands.strand_name, None,
                        uses={"label": "@_label", "lot": "@_lot_a", "share": "@_share"}, only_if="@_share > 0", width=20)
 
 
 def _component(strand: Strand) -> Iterator[Result]:
     """The share, the lots and the name of a further component of a design."""
-    yield strand.result("share", "Of the weight", "@_of_design", made_of.component_share, SHARE, uses={"found": "@_of_design", "yarn": "planned"},
+    yield strand.result("share", "Of the weight", "@_of_design", strands.component_share, SHARE, uses={"found": "@_of_design", "yarn": "planned"},
                         only_if="planned > 0", leaves=("design",))
     for letter in strand.letters:
         yield strand.result(f"lot_{letter}", "Lot", f"@_picked_{letter}", as_typed, None, uses={"text": f"@_picked_{letter}"}, width=20)
@@ -141,7 +141,7 @@ def _its_lots(strand: Strand) -> Iterator[Result]:
     """What a strand's lots can still give."""
     uses, leaves = strand.of_lots | {"share": "@_share"}, strand.lots_left_out
     yield strand.lookup("stage", "Stage", "fiber_stage", "@_lot_a", NUMBER, digits=0)
-    yield strand.result("bought", "Bought", "IF(IF(given(@_stage), @_stage, 0) = 5, 1, 0)", made_of.is_bought, uses={"stage": "@_stage", "share": "@_share"},
+    yield strand.result("bought", "Bought", "IF(IF(given(@_stage), @_stage, 0) = 5, 1, 0)", strands.is_bought, uses={"stage": "@_stage", "share": "@_share"},
                         only_if="@_share > 0", digits=0)
     yield strand.result("pool", "Lots give", f"{_sum_over_lots(strand, 'fiber_to_come')} * @_of_lots", sharing.pool, MASS, uses=uses | {"amounts": "fiber_to_come"}, leaves=leaves,
                         only_if="@_share > 0",
@@ -256,7 +256,7 @@ def its_fiber() -> Iterator[Result]:
     """The fiber that each strand takes; a bought thread takes none."""
     for strand in STRANDS:
         yield strand.lookup("keeps", "Lot keeps", "fiber_kept_of_prepared", "@_lot_a", SHARE, note="Share of prepared fiber that becomes yarn.")
-        yield strand.result("spun_of", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, @_keeps)", in_use.kept_in_spinning, SHARE, uses={"lot": "@_keeps"},
+        yield strand.result("spun_of", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, @_keeps)", project.kept_in_spinning, SHARE, uses={"lot": "@_keeps"},
                             only_if="OR(AND(given(sample_loss), sample_loss < 1, sample_loss >= 0), AND(NOT(given(sample_loss)), given(@_keeps)))",
                             note="By its lot; a sample of the sheet Samples goes before it.")
         for key, label, kept in (("fiber", "Prepared fiber", "@_spun_of"), ("raw", "Fiber as bought", "@_kept")):

@@ -21,7 +21,7 @@ from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, plausible, tabs, wheel
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.finest import FINEST
+from workbookgen.sheets.how_fine import FINEST
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_TURNS, NONE_OR_TWISTED, PLIED, REACH, SHRINKAGE, TWISTED, TWOFOLD
 
 SHEET = tabs.TWIST

@@ -3,7 +3,7 @@ weeks."""
 
 import numpy as np
 
-from workbookgen.reference import answer, charted, desk_words, lot_words, overview, planning, uses, way_words
+from workbookgen.reference import answer, chart_bars, desk_words, lot_words, overview, planning, uses, way_words
 
 from .amounts import n, q, texts
 
@@ -46,12 +46,15 @@ EXAMPLES = [
         way_words.way_in_words,
         dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), weighed=q("oz", 44, 6), yarn=q("oz", 44, 6)),
     ),
-    (charted.has_of_needs, dict(has=q("oz", 40, 900), needs=q("g", 500, 800))),
-    (charted.whisker, dict(has=q("oz", 40, 10), needs=q("g", 500, 800), doubt=q("g", 30, 0))),
-    *((calculation, WEIGHTS) for calculation in (charted.known_part, charted.expected_part, charted.lost_part)),
+    (chart_bars.has_of_needs, dict(has=q("oz", 40, 900), needs=q("g", 500, 800))),
+    (chart_bars.whisker, dict(has=q("oz", 40, 10), needs=q("g", 500, 800), doubt=q("g", 30, 0))),
+    *(
+        (calculation, WEIGHTS)
+        for calculation in (chart_bars.known_part, chart_bars.expected_part, chart_bars.lost_part)
+    ),
     *(
         (calculation, WEIGHTS | dict(weighed=q("oz", 30, 40)))
-        for calculation in (charted.known_part, charted.expected_part)
+        for calculation in (chart_bars.known_part, chart_bars.expected_part)
     ),
     (planning.step_in_words, dict(place=n(1, 4))),
     *(

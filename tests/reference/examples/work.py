@@ -6,7 +6,6 @@ import numpy as np
 from workbookgen.reference import (
     agreement,
     cost,
-    in_use,
     knitting,
     planning,
     project,
@@ -26,8 +25,8 @@ AHEAD = dict(
 )
 
 EXAMPLES = [
-    (in_use.wanted_in_use, dict(stated=q("yard", 400, 500))),
-    (in_use.wanted_in_use, dict(estimated=q("m", 400, 500))),
+    (project.wanted_in_use, dict(stated=q("yard", 400, 500))),
+    (project.wanted_in_use, dict(estimated=q("m", 400, 500))),
     (project.yarn_length, dict(length_wanted=q("yard", 400, 0), margin=n(0.1, 0))),
     (project.fiber_for, dict(yarn=q("g", 500, 0), kept=n(0.5, 1))),
     (project.fiber_for, dict(yarn=q("g", 500, 0), kept=n(0.5, 1), share=n(0.5, 1), bought=n(1, 0))),
@@ -43,10 +42,10 @@ EXAMPLES = [
     (project.left_share, dict(length=q("yard", 400, 300), in_skeins=q("m", 100, 400), used=q("g", 300, 0))),
     (project.per_bobbin, dict(mass=q("oz", 8, 0), bobbins=n(3, 1))),
     (project.surplus, dict(have=q("yard", 200, 100), need=q("m", 100, 200))),
-    (in_use.planned_grist, dict(own=q("yard/pound", 900, 1680))),
-    (in_use.planned_grist, dict(sample=q("m/g", 2, 3))),
-    (in_use.kept_in_spinning, dict(sample_loss=n(0.25, 0))),
-    (in_use.kept_in_spinning, dict(lot=n(0.5, 1))),
+    (project.planned_grist, dict(own=q("yard/pound", 900, 1680))),
+    (project.planned_grist, dict(sample=q("m/g", 2, 3))),
+    (project.kept_in_spinning, dict(sample_loss=n(0.25, 0))),
+    (project.kept_in_spinning, dict(lot=n(0.5, 1))),
     (project.used_of_need, dict(used=q("g", 50, 0), planned=q("m/g", 4, 3), need=q("yard", 400, 200))),
     (project.unwashed_length, dict(length=q("yard", 400, 0), shrinkage=n(0.25, -0.125))),
     (project.unwashed_length, dict(length=q("yard", 400, 0), shrinkage=n(0.25, -0.125), bought_share=n(1, 0.5))),

@@ -2,10 +2,10 @@
 
 `tried` takes what was typed before what is in the log; `unusual` asks about what is unlike most skeins. `likely` and
 `sureness` give the range in which length and grist very likely lie, `comparison` says what a skein is good for beside
-others, `dyes` whether their dye lots allow it. `group` and `charted` put the skeins of its lot into a chart.
+others, `dyes` whether their dye lots allow it. `group` and `chart_points` put the skeins of its lot into a chart.
 """
 
-from workbookgen.reference.measuring.charted import (
+from workbookgen.reference.measuring.chart_points import (
     dots,
     high_on_the_chart,
     limit_off,

@@ -1,9 +1,9 @@
-"""The strands of a project's yarn: what each still takes, how far it lasts, and how much of it to get.
+"""The strands of a project's yarn: what each is of, what it still takes, how far it lasts, and how much of it to get.
 
-A plain yarn is one strand, a design has up to four components. They cannot replace each other:
-the one that lasts for the least length ends the yarn, and the others leave a remainder. `needs`
-is about the mass that a project takes, `lasting` about the length for which it lasts,
-`level` about the length for which it should.
+A plain yarn is one strand, a design has up to four components. They cannot replace each other: the one that lasts for
+the least length ends the yarn, and the others leave a remainder. `sources` is about shares, lots and names, `needs`
+about the mass that a project takes, `lasting` about the length for which it lasts, `to_last` about the length for
+which it should.
 """
 
 from workbookgen.reference.strands.lasting import (
@@ -16,5 +16,13 @@ from workbookgen.reference.strands.lasting import (
     share_used,
     to_buy,
 )
-from workbookgen.reference.strands.level import level, may_run_out
 from workbookgen.reference.strands.needs import component_needs, taken_by_piece, to_spin, used_besides
+from workbookgen.reference.strands.sources import (
+    bought_share,
+    component_share,
+    is_bought,
+    lot_in_use,
+    part_in_use,
+    strand_name,
+)
+from workbookgen.reference.strands.to_last import length_to_last, may_run_out

@@ -17,7 +17,7 @@ from workbookgen.language.quantities import (
     TWIST,
 )
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
-from workbookgen.reference import diameter, finest, yarn_count
+from workbookgen.reference import diameter, how_fine, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.sheets import guide, plausible
 from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, REACH, SIZE, TWISTED
@@ -51,10 +51,10 @@ FINEST = Card(
         Group("Worked out", (
             lookup("generic", "On labels", "guide_generic", "kind", None),
             lookup("of_kind", "Fiber by the guide", "guide_diameter", "kind", FIBER_DIAMETER),
-            Result("across", "Fiber diameter", "IF(given(fiber_diameter), fiber_diameter, of_kind)", finest.own_or_published, FIBER_DIAMETER,
+            Result("across", "Fiber diameter", "IF(given(fiber_diameter), fiber_diameter, of_kind)", how_fine.own_or_published, FIBER_DIAMETER,
                    uses={"own": "fiber_diameter", "published": "of_kind"}, only_if="OR(given(fiber_diameter), given(of_kind))"),
             Result("one", "One fiber", "PI() / 4 * across * across * fiber_density", diameter.fiber_linear_density, DTEX, digits=2, uses={"fiber_diameter": "across"}),
-            Result("tex", "Finest, tex", "fibers * PI() / 4 * across * across * fiber_density", finest.finest_yarn, TEX, uses={"fiber_diameter": "across"},
+            Result("tex", "Finest, tex", "fibers * PI() / 4 * across * across * fiber_density", how_fine.finest_yarn, TEX, uses={"fiber_diameter": "across"},
                    note="So many fibers side by side."),
             Result("grist", "Finest grist, evenly drafted", "1 / tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "tex"},
                    note="Most hands stay thicker."),
@@ -66,13 +66,13 @@ FINEST = Card(
                    uses={"linear_density": "wanted_tex", "fiber_diameter": "across"}),
             Result("words", "The grist you would like",
                    'ROUNDDOWN(ROUND(within, 6), 0) & IF(ROUND(within / fibers, 6) >= 1, " fibers in it: enough to hold, in practiced hands", " fibers in it: too few to hold")',
-                   finest.fit_words, None, uses={"in_section": "within"}, only_if="within < 999999"),
+                   how_fine.fit_words, None, uses={"in_section": "within"}, only_if="within < 999999"),
             lookup("kind_staple", "Staple by the guide", "guide_staple_low", "kind", STAPLE),
-            Result("long", "Staple", "IF(given(staple), staple, kind_staple)", finest.own_or_published, STAPLE,
+            Result("long", "Staple", "IF(given(staple), staple, kind_staple)", how_fine.own_or_published, STAPLE,
                    uses={"own": "staple", "published": "kind_staple"}, only_if="OR(given(staple), given(kind_staple))"),
             Result("least", "Least turns for it", "4 / long", trade.least_twist, TWIST, uses={"staple": "long"}, leaves=("wraps",),
                    note="Four in a staple (common practice, no source); a warning, not a law."),
-            Result("round", "Your turns in a staple", "twist * long", finest.turns_round, NUMBER, digits=1, uses={"staple": "long"},
+            Result("round", "Your turns in a staple", "twist * long", how_fine.turns_round, NUMBER, digits=1, uses={"staple": "long"},
                    note="3 to 5 hold a soft yarn, a warp takes more (common practice, no source)."),
         )),
     ),

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from pytest import approx
 
-from workbookgen.reference import charted
+from workbookgen.reference import chart_bars
 from workbookgen.units import Quantity
 
 
@@ -17,9 +17,9 @@ def grams(number):
 )
 def test_a_bar_is_cut_off_at_twice_what_is_needed_and_its_doubt_with_it(has, bar, off):
     """12.5 g of 100 g, twice."""
-    assert charted.has_of_needs(grams(has), grams(100)) == approx(bar)
-    assert charted.whisker(grams(has), Quantity(0.1, "kg"), grams(12.5)) == approx(off)
-    assert charted.has_of_needs(grams([has, 100.0]), grams(100)) == approx(np.array([bar, 1]))
+    assert chart_bars.has_of_needs(grams(has), grams(100)) == approx(bar)
+    assert chart_bars.whisker(grams(has), Quantity(0.1, "kg"), grams(12.5)) == approx(off)
+    assert chart_bars.has_of_needs(grams([has, 100.0]), grams(100)) == approx(np.array([bar, 1]))
 
 
 @pytest.mark.parametrize(
@@ -36,19 +36,19 @@ def test_what_was_weighed_is_drawn_as_known_and_what_is_only_expected_paler(
 ):
     scale = None if weighed is None else grams(weighed)
     of_stage = grams(float(after)), grams(float(before))
-    assert charted.known_part(*of_stage, scale).m_as("g") == known
-    assert charted.expected_part(*of_stage, scale).m_as("g") == expected
-    assert charted.lost_part(*of_stage).m_as("g") == lost
+    assert chart_bars.known_part(*of_stage, scale).m_as("g") == known
+    assert chart_bars.expected_part(*of_stage, scale).m_as("g") == expected
+    assert chart_bars.lost_part(*of_stage).m_as("g") == lost
 
 
 @pytest.mark.parametrize(
     "wrong, words",
     [
-        (lambda: charted.has_of_needs(grams(1), grams(0)), "needed"),
-        (lambda: charted.whisker(grams(1), grams(0), grams(1)), "needed"),
+        (lambda: chart_bars.has_of_needs(grams(1), grams(0)), "needed"),
+        (lambda: chart_bars.whisker(grams(1), grams(0), grams(1)), "needed"),
         *(
             (lambda calculation=calculation, masses=masses: calculation(*masses), "mass")
-            for calculation in (charted.known_part, charted.expected_part, charted.lost_part)
+            for calculation in (chart_bars.known_part, chart_bars.expected_part, chart_bars.lost_part)
             for masses in ((grams(-1), grams(1)), (grams(1), grams(-1)))
         ),
     ],

@@ -8,7 +8,7 @@ from workbookgen.sheets.supply import PARTS
 NEAR = tuple(f"part_{part}_near" for part in PARTS)
 
 
-def level() -> tuple[Result, ...]:
+def to_last() -> tuple[Result, ...]:
     """Several components of one length will hardly all reach it, so the more there are, the longer each should be."""
     squares = " + ".join(f"IF(given({near}), {near}, 0)" for near in NEAR)
     count = " + ".join(f"IF(given({near}), IF({near} > 0, 1, 0), 0)" for near in NEAR)
@@ -20,7 +20,7 @@ def level() -> tuple[Result, ...]:
                    uses={"come": f"part_{part}_come", "u_come": f"part_{part}_come_doubt", "least": "come_least"})
             for part in PARTS
         ),
-        Result("level", "Each to last for", f"come_least + IF(more > 0, more + MAX(0, {below} - (come_least - lesser_4)), 0)", strands.level, LENGTH,
+        Result("level", "Each to last for", f"come_least + IF(more > 0, more + MAX(0, {below} - (come_least - lesser_4)), 0)", strands.length_to_last, LENGTH,
                uses={"least": "come_least", "mean": "lesser_4"} | {f"near_{part}": f"part_{part}_near" for part in PARTS},
                note="Each component, to be as sure as you ask: the shortest of them ends the yarn."),
     )

@@ -5,15 +5,8 @@ A design states it for each component; a plain yarn is one strand, from the lots
 
 import numpy as np
 
-from workbookgen.reference.calculation import (
-    by_element,
-    calculation,
-    require,
-    require_applicable,
-    require_name,
-    require_numbers,
-)
-from workbookgen.reference.limits import ABOVE_ZERO, Limits, require_within
+from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, require_within
 from workbookgen.units import Grist, Ratio
 
 
@@ -265,83 +258,3 @@ def bought_share(
     require_within(ABOVE_ZERO, "The share", share_1)
     pairs = ((bought_1, share_1), (bought_2, share_2), (bought_3, share_3), (bought_4, share_4))
     return sum(bought * share for bought, share in pairs if bought is not None and share is not None)
-
-
-@calculation
-def of_no_lot(name: str, lot: str | None = None, design: str | None = None) -> str:
-    """The project of a skein of which nobody says what it is made of.
-
-    name = name. Its length is there for the project, and what it took of the fiber still counts as there, too.
-
-    Parameters
-    ----------
-    name : the project that it was made for
-    lot : the lot, if the skein is of one
-    design : the design, if the skein is of one
-
-    Returns
-    -------
-    the project
-
-    Raises
-    ------
-    ValueError
-        A blank name, or a skein of a lot or a design.
-
-    Notes
-    -----
-    Valid for a skein that belongs to one project.
-
-    References
-    ----------
-    Definition of a list.
-
-    Examples
-    --------
-    >>> print(of_no_lot("Vest"))
-    Vest
-    """
-    require_applicable(lot is None and design is None, "It is known what the skein is made of.")
-    require_name(name)
-    return name
-
-
-@calculation
-def made_alike(lot: str, project: str = "", singles: Ratio = 0, design: str | None = None) -> str:
-    """The name that a skein shares with those made like it.
-
-    key = lot / project / singles. Of one lot, for one project or for none, and plied of as many singles.
-
-    Parameters
-    ----------
-    lot : the lot that it is spun from
-    project : the project that it was made for; of none it is blank
-    singles : the number of singles in it; 0 where nobody says
-    design : the design, if the skein is of one
-
-    Returns
-    -------
-    a text such as "Aster / Vest / 2"
-
-    Raises
-    ------
-    ValueError
-        A blank lot, a skein of a design, or a number of singles that is not whole.
-
-    Notes
-    -----
-    Valid for names without " / " in them: with it, two keys could read alike.
-
-    References
-    ----------
-    Definition of a list.
-
-    Examples
-    --------
-    >>> print(made_alike("Aster", "Vest", 2))
-    Aster / Vest / 2
-    """
-    require_applicable(design is None, "The skein is of a design.")
-    require_name(lot)
-    require_within(Limits(least=0, most=24, whole=True), "A number of singles", singles)
-    return by_element(lambda one, other, plied: f"{one} / {other} / {int(plied)}", lot, project, singles)

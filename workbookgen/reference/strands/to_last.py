@@ -54,7 +54,7 @@ def may_run_out(come: Length, u_come: Length, least: Length, more: Length) -> Ar
 
 
 @calculation
-def level(
+def length_to_last(
     least: Length,
     mean: Length,
     more: Length,
@@ -95,7 +95,7 @@ def level(
     Examples
     --------
     >>> # 110 + 5 / √(2 π)
-    >>> print(round(level(Quantity(100, "m"), Quantity(100, "m"), Quantity(10, "m"), Quantity(9, "m^2"),
+    >>> print(round(length_to_last(Quantity(100, "m"), Quantity(100, "m"), Quantity(10, "m"), Quantity(9, "m^2"),
     ...     Quantity(16, "m^2")), 2))
     111.99 meter
     """
