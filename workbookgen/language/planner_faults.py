@@ -1,21 +1,21 @@
 """What can be wrong with a planner as a whole, though each part of it is fine.
 
 Words and views that refer to no field, starting values that their cells refuse, examples that do not fit their
-formula: each fault says where it is and what to write instead. `planner` is a `planner.Planner`, and `sheet` one of
-its `parts.Sheet`s.
+formula: each fault says where it is and what to write instead.
 """
 
 import re
 from collections import Counter
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from difflib import get_close_matches
+from typing import Any, Protocol
 
 from workbookgen.errors import Fault
 from workbookgen.language import dimensions
 from workbookgen.language.domains import Choice, Domain
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.forms import LOOKUP
-from workbookgen.language.parts import Card
+from workbookgen.language.parts import Block, Card, Sheet, Table
 from workbookgen.language.proofs import Proof
 from workbookgen.language.sentences import symbol_of
 
@@ -23,7 +23,28 @@ NAME_OF_A_SHEET = re.compile(r"[A-Z]\w{0,30}( \w+)*")
 LONGEST_NAME = 31  # letters of a sheet's name: the format's limit
 
 
-def names(planner) -> list[Fault]:
+class Planner(Protocol):
+    """What is asked here of a `planner.Planner`, which uses this module."""
+
+    system: str
+    sheets: tuple[Sheet, ...]
+    absent: Mapping[str, Any]
+    blocks: Mapping[str, Block]
+    tables: Mapping[str, Table]
+    proofs: tuple[Proof, ...]
+    by_key: Mapping[str, tuple]  # full key -> the holder of the field, and the field
+    automatic: Mapping[str, tuple]
+
+    def full_keys(self) -> list[str]: ...
+
+    def meaning(self, block: Block | None, word: str) -> Any: ...
+
+    def found(self, block: Block | None, word: str) -> Any: ...
+
+    def sheet_of(self, key: str) -> str | None: ...
+
+
+def names(planner: Planner) -> list[Fault]:
     """Names of sheets, chapters, fields and proofs that are malformed or used twice."""
     sheets = [sheet.name for sheet in planner.sheets]
     chapters = {sheet.name: [chapter.name for chapter in sheet.chapters] for sheet in planner.sheets}
@@ -44,10 +65,10 @@ def names(planner) -> list[Fault]:
     ]
 
 
-def words(planner) -> list[Fault]:
+def words(planner: Planner) -> list[Fault]:
     """Words of formulas that are no field, and inputs that choose from a list that is not there."""
 
-    def sentences(block, each: Input | Result) -> Iterator[str]:
+    def sentences(block: Block, each: Input | Result) -> Iterator[str]:
         return _choice_faults(planner, each.domain) if isinstance(each, Input) else _word_faults(planner, block, each)
 
     return [
@@ -58,7 +79,7 @@ def words(planner) -> list[Fault]:
     ]
 
 
-def starting_values(planner) -> list[Fault]:
+def starting_values(planner: Planner) -> list[Fault]:
     """Starting values that their cells would refuse, or that belong to no field."""
     faults, started = [], set()
     for block in planner.blocks.values():
@@ -74,7 +95,7 @@ def starting_values(planner) -> list[Fault]:
     ]
 
 
-def views(sheet, planner) -> list[str]:
+def views(sheet: Sheet, planner: Planner) -> list[str]:
     """Fields that a sheet's views lack, show twice or take from another sheet, and links that lead nowhere."""
     everywhere = {*planner.by_key, *planner.automatic, *planner.absent}
     drawn = [key for section in sheet.sections for key in getattr(section, "drawn", ())]
@@ -86,7 +107,7 @@ def views(sheet, planner) -> list[str]:
     return list(dict.fromkeys(faults))
 
 
-def _shown_faults(sheet) -> Iterator[str]:
+def _shown_faults(sheet: Sheet) -> Iterator[str]:
     """Fields that a sheet shows twice or that belong to another, and inputs of cards that it does not show."""
     names = {holder.key: (*holder.by_key, *getattr(holder, "automatic_by_key", ())) for holder in sheet.holders}
     own = {f"{key}_{name}" for key, each in names.items() for name in each}
@@ -103,7 +124,7 @@ def _shown_faults(sheet) -> Iterator[str]:
                 yield f"no section of it shows {card.key}_{each.key}, so nobody finds where to type it"
 
 
-def _link_faults(sheet, planner, everywhere: Collection[str]) -> Iterator[str]:
+def _link_faults(sheet: Sheet, planner: Planner, everywhere: Collection[str]) -> Iterator[str]:
     """Links to sheets or fields that do not exist, or to a field that is on another sheet than they say."""
     sheets = [each.name for each in planner.sheets]
     links = [link for section in sheet.sections for link in section.links]
@@ -120,7 +141,7 @@ def _link_faults(sheet, planner, everywhere: Collection[str]) -> Iterator[str]:
             yield f"its link leads to {link.field} on the sheet {link.sheet}, and that stands on the sheet {place}"
 
 
-def of_proof(proof: Proof, planner) -> list[str]:
+def of_proof(proof: Proof, planner: Planner) -> list[str]:
     """Words of the formula for which the example gives no value, values for words that it does not have, and
     printed units that do not fit the reference.
     """
@@ -147,7 +168,7 @@ def _dimension_of(unit: str) -> dimensions.Dimension:
     return dimensions.dimension(unit) if unit else dimensions.TEXT
 
 
-def _word_faults(planner, block, result: Result) -> Iterator[str]:
+def _word_faults(planner: Planner, block: Block, result: Result) -> Iterator[str]:
     known = {*block.by_key, *block.automatic_by_key}
     for word in result.words:
         if planner.found(block, word) is None:
@@ -159,7 +180,7 @@ def _word_faults(planner, block, result: Result) -> Iterator[str]:
             yield f"its formula looks up {word}, which was chosen and may be of no list: {instead}"
 
 
-def _choice_faults(planner, domain: Domain) -> Iterator[str]:
+def _choice_faults(planner: Planner, domain: Domain) -> Iterator[str]:
     if isinstance(domain, Choice) and domain.of not in planner.absent:
         place = planner.sheet_of(domain.of)
         if place is None:

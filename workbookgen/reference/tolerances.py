@@ -9,6 +9,8 @@ from workbookgen.units import Quantity
 ROUNDING = 1e-9
 # Of a relative variance, which sums of squares may make negative by so much.
 ROUNDING_OF_SQUARES = 1e-12
+# A relative variance that counts as none: skeins that differ by a thousandth of their mean, which no scale tells.
+NO_VARIANCE = 1e-6
 
 # A part of a step or an amount that no scale shows and nobody reads: less is nothing.
 HAIR = 1e-6

@@ -23,7 +23,6 @@ from workbookgen.sheets import (
     desk,
     dyeing,
     fiber,
-    figures,
     garments,
     guide,
     knitting,
@@ -35,6 +34,7 @@ from workbookgen.sheets import (
     methods,
     offers,
     origin,
+    paces,
     pieces,
     project,
     projects,
@@ -45,6 +45,7 @@ from workbookgen.sheets import (
     scouring,
     skeins,
     structures,
+    sureness,
     tabs,
     time,
     twist,
@@ -67,7 +68,7 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     )
     yield Sheet(tabs.LOT, tabs.LOT, "Choose one of your lots.", _on(tabs.LOT, settings, lot), SheetKind.PAGE, related=(tabs.FIBER, tabs.FLEECE), grid=Grid(chosen="way_lot"))
     yield Sheet(
-        tabs.PROJECT, tabs.PROJECT, "Choose one of your projects.", (*_on(tabs.PROJECT, settings, project), figures.sureness(settings)),
+        tabs.PROJECT, tabs.PROJECT, "Choose one of your projects.", _on(tabs.PROJECT, settings, project, sureness),
         SheetKind.PAGE, related=(tabs.PROJECTS, tabs.SAMPLES), grid=Grid(chosen="project_name"),
     )
     yield skeins.sheet(settings)
@@ -94,7 +95,7 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     )
     yield Sheet(
         tabs.TIME, tabs.TIME, "Hours, weeks and a day for each project, and what it costs.",
-        _on(tabs.TIME, settings, figures, time, cost), related=(tabs.PROJECTS, tabs.SAMPLES), grid=OF_LOGS,
+        _on(tabs.TIME, settings, paces, time, cost), related=(tabs.PROJECTS, tabs.SAMPLES), grid=OF_LOGS,
     )
     yield Sheet(tabs.PRINT, tabs.PRINT, "Labels for your skeins.", _on(tabs.PRINT, settings, labels), SheetKind.PAPER, related=(tabs.SKEINS,), grid=labels.GRID)
 

@@ -8,10 +8,8 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED_FROM_TWO, NOT_NEGATIVE, require_within
-from workbookgen.reference.tolerances import ROUNDING_OF_SQUARES
+from workbookgen.reference.tolerances import NO_VARIANCE, ROUNDING_OF_SQUARES
 from workbookgen.units import Ratio, Some, SomeSquared
-
-NONE = 1e-6  # of a relative variance: a thousandth of the mean, which no scale tells
 
 
 @calculation
@@ -93,7 +91,7 @@ def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     ratio = squares / (count * mean**2)
     spread = (ratio.m_as("") if hasattr(ratio, "m_as") else ratio) - 1
     require(spread >= -ROUNDING_OF_SQUARES, "Such squares cannot belong to that mean.")
-    return np.sqrt(np.where(spread < NONE, 0.0, spread) * count / (count - 1))
+    return np.sqrt(np.where(spread < NO_VARIANCE, 0.0, spread) * count / (count - 1))
 
 
 @calculation
