@@ -7,6 +7,7 @@ empty text. Here these get one representation, so that a comparison of two engin
 import math
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from importlib import import_module, metadata
 from pathlib import Path
@@ -77,20 +78,21 @@ class Session(Protocol):
         self.close()
 
 
+@dataclass
 class CellByCell(Session):
-    """A session with an engine that sets and reads one cell at a time.
+    """A session with an engine that sets and reads one cell at a time, made of the engine's own functions.
 
     `sheets` maps a sheet's name to whatever the engine calls it, and `first` is the number of its first row and column.
-    `calls` has for each type of value the engine's function that sets a cell (see `setting`); its arguments are sheet,
-    row, column and, except for a blank, the value.
+    `calls` has for each type of value the function that sets a cell (see `setting`); its arguments are sheet, row,
+    column and, except for a blank, the value. `read_cell` takes the same three.
     """
 
     sheets: Mapping[str, object]
-    first = 1
     calls: Mapping[type, Callable]
-
-    def read_cell(self, sheet: object, row: int, column: int) -> CellValue:
-        raise NotImplementedError
+    read_cell: Callable[[object, int, int], CellValue] | None
+    calculate: Callable[[], object] | None
+    release: Callable[[], object] | None = None
+    first: int = 1
 
     def set(self, area: Area, values: Rows) -> None:
         sheet, rows, columns = self._places(area)
@@ -99,9 +101,17 @@ class CellByCell(Session):
                 given = () if value is None else (value.formula if isinstance(value, Typed) else value,)
                 self.calls[type(value)](sheet, row, column, *given)
 
+    def evaluate(self) -> None:
+        self.calculate()
+
     def read(self, area: Area) -> Reading:
         sheet, rows, columns = self._places(area)
         return [[self.read_cell(sheet, row, column) for column in columns] for row in rows]
+
+    def close(self) -> None:
+        if self.release:
+            self.release()
+        self.calls, self.read_cell, self.calculate, self.release = {}, None, None, None  # each holds the workbook
 
     def _places(self, area: Area) -> tuple[object, range, range]:
         require_sheet(tuple(self.sheets), area.sheet)
@@ -139,7 +149,9 @@ class PackageEngine(Engine):
         return metadata.version(self.name)
 
     def open(self, path: Path) -> Session:
-        return self.session(self._package(), existing(path))
+        session = self.session(self._package(), existing(path))
+        session.evaluate()
+        return session
 
     def _package(self) -> ModuleType:
         try:
@@ -201,6 +213,15 @@ def require_sheet(sheets: Sequence[str], sheet: str) -> None:
     """Refuse a sheet that the workbook lacks, since some engines would silently add it."""
     if sheet not in sheets:
         raise FileError.at(sheet, f"The workbook has no such sheet. Its sheets are {', '.join(sheets)}.")
+
+
+@contextmanager
+def loading(path: Path, program: str, *refusals: type[Exception]) -> Iterator[None]:
+    """While a program loads a file: what it refuses becomes a sentence about the file."""
+    try:
+        yield
+    except refusals as reason:
+        raise unreadable(path, program, reason) from None
 
 
 def unreadable(path: Path, program: str, reason: object) -> FileError:

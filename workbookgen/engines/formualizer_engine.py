@@ -17,10 +17,10 @@ from workbookgen.engines.engine import (
     Session,
     Typed,
     checked,
+    loading,
     plain,
     require_sheet,
     typed,
-    unreadable,
 )
 from workbookgen.errors import FileError
 
@@ -45,14 +45,11 @@ class Formualizer(PackageEngine):
 class FormualizerSession(Session):
     def __init__(self, package: ModuleType, path: Path):
         self._package, self._path = package, path
-        try:
+        with loading(path, "formualizer", OSError, ValueError):
             self._workbook = package.Workbook.from_path(str(path))
-        except (OSError, ValueError) as reason:
-            raise unreadable(path, "formualizer", reason) from None
         self._sheets = {name: self._workbook.sheet(name) for name in self._workbook.sheet_names}
         self._workbook.set_temporal_egress("serial")
         self._workbook.set_changelog_enabled(False)  # there is nothing to undo, and it halves the speed
-        self.evaluate()
 
     def set(self, area: Area, values: Rows) -> None:
         rows = checked(area, values)

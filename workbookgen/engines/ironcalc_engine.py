@@ -13,40 +13,33 @@ from workbookgen.engines.engine import CellByCell, CellValue, ErrorValue, Packag
 class IronCalc(PackageEngine):
     name = "ironcalc"
 
-    def session(self, package: ModuleType, path: Path) -> "IronCalcSession":
-        return IronCalcSession(package, path)
+    def session(self, package: ModuleType, path: Path) -> CellByCell:
+        model = _loaded(package, path)
 
+        def read_cell(sheet: int, row: int, column: int) -> CellValue:
+            value = model.get_cell_value(sheet, row, column)
+            # Only the cell's type tells an error from a text that looks like one.
+            is_error = isinstance(value, str) and model.get_cell_type(sheet, row, column) == package.CellType.ErrorValue
+            return ErrorValue(value) if is_error else plain(value)
 
-class IronCalcSession(CellByCell):
-    def __init__(self, package: ModuleType, path: Path):
-        self._error = package.CellType.ErrorValue
-        try:
-            model = self._model = package.load_from_xlsx(str(path), "en", "UTC")
-        except package.WorkbookError as reason:
-            raise unreadable(path, "IronCalc", reason) from None
-        except BaseException as reason:
-            # A panic of its Rust code, as with some files that Gnumeric saved, is not an Exception.
-            if type(reason).__name__ != "PanicException":
-                raise
-            raise unreadable(path, "IronCalc", reason) from None
-        self.sheets = {sheet["name"]: index for index, sheet in enumerate(model.get_worksheets_properties())}
-        self.calls = setting(
+        calls = setting(
             model.clear_cell_contents,
             model.update_cell_with_bool,
             model.update_cell_with_number,
             model.update_cell_with_text,
             model.set_user_input,
         )
-        self.evaluate()
+        sheets = {sheet["name"]: index for index, sheet in enumerate(model.get_worksheets_properties())}
+        return CellByCell(sheets, calls, read_cell, model.evaluate)
 
-    def evaluate(self) -> None:
-        self._model.evaluate()
 
-    def close(self) -> None:
-        self._model = self.calls = None
-
-    def read_cell(self, sheet: int, row: int, column: int) -> CellValue:
-        value = self._model.get_cell_value(sheet, row, column)
-        # Only the cell's type tells an error from a text that looks like one.
-        is_error = isinstance(value, str) and self._model.get_cell_type(sheet, row, column) == self._error
-        return ErrorValue(value) if is_error else plain(value)
+def _loaded(package: ModuleType, path: Path) -> object:
+    try:
+        return package.load_from_xlsx(str(path), "en", "UTC")
+    except package.WorkbookError as reason:
+        raise unreadable(path, "IronCalc", reason) from None
+    except BaseException as reason:
+        # A panic of its Rust code, as with some files that Gnumeric saved, is not an Exception.
+        if type(reason).__name__ != "PanicException":
+            raise
+        raise unreadable(path, "IronCalc", reason) from None
