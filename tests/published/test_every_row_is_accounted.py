@@ -43,7 +43,11 @@ def test_none_is_missing_and_none_stands_twice():
 
 
 def test_what_the_planner_proves_is_on_the_sheet_proofs_and_nothing_else():
-    assert ids("planner") == sorted(proof.number for proof in read_proofs())
+    proven, listed = {proof.number for proof in read_proofs()}, set(ids("planner"))
+    assert proven - listed == set(), (
+        "each example of proofs.csv needs a line in published_rows.csv: NUMBER,further,planner,"
+    )
+    assert listed - proven == set(), "published_rows.csv has these in the planner, and proofs.csv does not"
 
 
 def test_what_is_proven_elsewhere_has_its_row_there():

@@ -18,6 +18,13 @@ def test_a_chapter_stands_on_the_sheet_that_its_module_names(monkeypatch):
         planner.planner(Settings())
 
 
+@pytest.mark.parametrize("name", ["SHEET", "chapter"])
+def test_a_chapter_has_its_sheet_and_its_function(monkeypatch, name):
+    monkeypatch.delattr(pieces, name)
+    with pytest.raises(DescriptionError, match=f"workbookgen.sheets.pieces: it has no {name}: the module of a chapter says"):
+        planner.planner(Settings())
+
+
 @pytest.mark.parametrize("name, value", [("Leavable", Literal["Pieces", "Knots"]), ("IN_SMALL", ("Knots",)), ("NEEDS", {"Pieces": ("Knots",)})])
 def test_what_can_be_left_out_is_a_chapter(monkeypatch, name, value):
     monkeypatch.setattr(planner, name, value)

@@ -12,6 +12,7 @@ from workbookgen.units import Length, Mass, Quantity, Ratio
 
 TOO_HEAVY = Quantity(9e5, "g")
 LEAST_TOLD = Quantity(1.5, "g")  # of a strand: less is nothing on a kitchen scale
+LEAST_MORE = 0.5  # meters: less is none
 MOST_BALLS = 9e5
 
 
@@ -87,51 +88,37 @@ def advice(
         (buy_4, name_4, form_4, balls_4),
     )
     require_numbers(more, certainty, used, shared, *(each for buy, _, _, balls in strands for each in (buy, balls)))
-    told = []
-    for buy, name, form, balls in strands:
-        if balls is not None:
-            require(balls < MOST_BALLS, "That is too much to put into a few words.")
-        if buy is None:
-            told += [0.0, "", "", "", 0.0, ""]
-            continue
-        require((buy >= NO_MASS) & (buy < TOO_HEAVY), "That is too much to put into a few words.")
-        require((buy < LEAST_TOLD) | (name is not None), "A strand to get needs a name.")
-        told += [
-            buy.m_as("g"),
-            said(buy),
-            "" if name is None else name,
-            "" if form is None else form,
-            0.0 if balls is None else balls,
-            "" if balls is None else said(balls),
-        ]
-    amount = said(more)
+    amount, to_get = said(more), [_to_get(*strand, design) for strand in strands]
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return by_element(lambda _: "Nothing more to do.", amount)
-    return by_element(
-        _advice,
-        more.m_as("m"),
-        amount,
-        certainty,
-        "" if design is None else design,
-        0.0 if shared is None else shared,
-        *told,
-    )
+    return by_element(_advice, more.m_as("m"), amount, certainty, 0.0 if shared is None else shared, *to_get)
 
 
-def _advice(more, amount, certainty, design, shared, *strands) -> str:
-    if more < 0.5:
+def _to_get(buy: Mass | None, name: str | None, form: str | None, balls: Ratio | None, design: str | None) -> str:
+    """What to get of a strand: nothing, or a number of balls or spools, or a weight in the form it is bought in."""
+    if balls is not None:
+        require(balls < MOST_BALLS, "That is too much to put into a few words.")
+    if buy is None:
+        return ""
+    require((buy >= NO_MASS) & (buy < TOO_HEAVY), "That is too much to put into a few words.")
+    require((buy < LEAST_TOLD) | (name is not None), "A strand to get needs a name.")
+    name = "" if name is None else name
+    if balls is None:
+        told = said(buy) + " of " + name + ("" if form is None else " (" + form + ")")
+    else:
+        told = _counted(balls, "ball" if design is None else "spool") + " of " + name
+    return by_element(lambda is_told, words: words if is_told else "", buy >= LEAST_TOLD, told)
+
+
+def _counted(balls: Ratio, one: str) -> str:
+    return by_element(lambda number, said: f"{said} {one}{'' if number == 1 else 's'}", balls, said(balls))
+
+
+def _advice(more: float, amount: str, certainty: float, shared: float, *to_get: str) -> str:
+    if more < LEAST_MORE:
         return "That is as sure as you ask."
-    told = []
-    for number in range(4):
-        grams, buy, name, form, balls, counted = strands[6 * number : 6 * number + 6]
-        if grams >= LEAST_TOLD.m_as("g"):
-            one = "spool" if design else "ball"
-            told.append(
-                f"{counted} {one}{'' if balls == 1 else 's'} of {name}"
-                if counted
-                else f"{buy} of {name}{f' ({form})' if form else ''}"
-            )
+    told = "; ".join(filter(None, to_get))
     sure = f"{np.floor(round(certainty * 100, 9) * 10 + 0.5) / 10:g}%"
     once = " Get it once: other projects draw on the same lots." if shared > 0 else ""
-    return f"To be {sure} sure, get {amount} more{': ' if told else ''}{'; '.join(told)}.{once}"
+    return f"To be {sure} sure, get {amount} more{': ' if told else ''}{told}.{once}"

@@ -11,7 +11,7 @@ from workbookgen.reference.limits import NO_LENGTH, NOT_NEGATIVE, PART, require_
 from workbookgen.reference.words import rounded, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
-SOME = 0.5  # of a project without yarn, which is 1, and 0 of others
+YES = 0.5  # a project without yarn has 1, any other 0: whatever is above this is 1
 LIKELY, TOSS_OF_A_COIN = 2 / 3, 0.5
 LEAST_TOLD = 0.5  # meters: less is left unsaid
 SAYABLE = Quantity(9e5, "m")
@@ -55,7 +55,7 @@ def chance_words(chance: Ratio, yarnless: Ratio = 0.0) -> str:
     """
     require_numbers(chance)
     require_within(PART, "A chance", chance)
-    require(np.asarray(yarnless) < SOME, "There is no yarn yet.")
+    require(np.asarray(yarnless) < YES, "There is no yarn yet.")
     return by_element(_chance, chance)
 
 
@@ -175,7 +175,7 @@ def answer(
     chance = "" if chance_words is None else " Chance that it is enough: " + chance_words + "."
     known = there_is + "; it takes " + it_takes + ": " + over_or_short + "." + chance + _in_free_skeins(free)
     unknown = "It takes " + it_takes + ", and no yarn for it is known yet."
-    return by_element(lambda none, unknown, known: unknown if none > SOME else known, yarnless, unknown, known)
+    return by_element(lambda none, unknown, known: unknown if none > YES else known, yarnless, unknown, known)
 
 
 def _over_or_short(spare: Length, over: Length, lacking: Length, there: Length, have: Length | None) -> str:
@@ -252,7 +252,7 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None, yarnless:
 
 def _in_a_word(chance: float, certainty: float, yarnless: float) -> str:
     """The first of these cases that holds."""
-    if yarnless > SOME:
+    if yarnless > YES:
         return NO_YARN
     if chance >= certainty:
         return "enough"

@@ -5,9 +5,10 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.plying.amounts import packages
+from workbookgen.reference.tolerances import NEARLY_ALL
 from workbookgen.units import Grist, Length, Mass, Ratio
 
-SOME = 0.5  # of what is counted
+SOME = 0.5  # of what is counted: more is one at least
 
 
 @calculation
@@ -55,9 +56,6 @@ def ball_weighs(
     return (package / planned).to("gram")
 
 
-SHARED = 0.999999  # a strand with less of its lots than this has them together with others
-
-
 @calculation
 def to_get(buy: Mass, bought: Ratio, part: Ratio = 1.0, before: Ratio = 0.0) -> Mass:
     """What to get of a strand, with those of its yarn that are of the same bought thread.
@@ -97,7 +95,7 @@ def to_get(buy: Mass, bought: Ratio, part: Ratio = 1.0, before: Ratio = 0.0) -> 
     require_numbers(bought, before)
     require_within(NOT_NEGATIVE, "What to get", buy)
     require_within(ABOVE_ZERO, "The part", part)
-    together = (np.asarray(bought) == 1) & (np.asarray(part) < SHARED)
+    together = (np.asarray(bought) == 1) & (np.asarray(part) < NEARLY_ALL)
     return buy * np.where(together, np.where(np.asarray(before) > SOME, 0.0, 1 / np.asarray(part)), 1.0)[()]
 
 
@@ -140,7 +138,7 @@ def got_as(name: str, bought: Ratio, part: Ratio = 1.0, lot: str | None = None) 
     require_numbers(bought, part)
     if lot is None:
         return by_element(lambda own, *_: own, name, bought, part)
-    return by_element(lambda own, of, q, cone: cone if of == 1 and q < SHARED else own, name, bought, part, lot)
+    return by_element(lambda own, of, q, cone: cone if of == 1 and q < NEARLY_ALL else own, name, bought, part, lot)
 
 
 @calculation

@@ -11,6 +11,7 @@ from functools import reduce
 import numpy as np
 
 from workbookgen.reference.calculation import OutOfValidity
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Quantity, Ratio
 
 
@@ -67,8 +68,8 @@ class Limits:
 NOT_NEGATIVE, ABOVE_ZERO = Limits(least=0), Limits(above=0)
 PART, SOME_PART = Limits(least=0, most=1), Limits(above=0, most=1)
 # A share that was worked out may exceed 1 by rounding.
-FOUND_PART = Limits(least=0, most=1 + 1e-9)
-SOME_FOUND_PART = Limits(above=0, most=1 + 1e-9)
+FOUND_PART = Limits(least=0, most=1 + ROUNDING)
+SOME_FOUND_PART = Limits(above=0, most=1 + ROUNDING)
 LESS_THAN_ALL = Limits(least=0, below=1)  # a loss: a total loss leaves nothing
 UNDER_ONE = Limits(below=1)
 # Negative for growth. With a loss near 1, the length to spin would depend on its last digits.

@@ -102,8 +102,12 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
 
 def _on(sheet: str, settings: Settings, *modules: ModuleType) -> tuple[Chapter, ...]:
     """The chapters of a sheet, one module each."""
-    if astray := [module for module in modules if module.SHEET != sheet]:
-        raise DescriptionError.at(astray[0].__name__, f"its SHEET is {astray[0].SHEET}, and sheets/planner.py has it on {sheet}.")
+    for module in modules:
+        for name in ("SHEET", "chapter"):
+            if not hasattr(module, name):
+                raise DescriptionError.at(module.__name__, f"it has no {name}: the module of a chapter says on which SHEET it is, and has a function chapter(settings).")
+        if module.SHEET != sheet:
+            raise DescriptionError.at(module.__name__, f"its SHEET is {module.SHEET}, and sheets/planner.py has it on {sheet}.")
     return tuple(module.chapter(settings) for module in modules)
 
 

@@ -3,6 +3,7 @@
 from workbookgen.reference.blends.shares import require_all_known
 from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.limits import NO_MASS, NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Mass, Ratio
 
 
@@ -82,6 +83,6 @@ def blend_regain(total: Mass, dry: Mass, known: Ratio = 1, of: Ratio = 1) -> Rat
     require_all_known(known, of)
     require_numbers(total, dry)
     require(
-        (dry > NO_MASS) & (dry <= total * (1 + 1e-9)), "The dry fiber weighs something, and no more than the whole."
+        (dry > NO_MASS) & (dry <= total * (1 + ROUNDING)), "The dry fiber weighs something, and no more than the whole."
     )
     return (total / dry).m_as("") - 1

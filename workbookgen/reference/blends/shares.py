@@ -2,6 +2,7 @@
 
 from workbookgen.reference.calculation import calculation, require, require_name
 from workbookgen.reference.limits import ABOVE_ZERO, FOUND_PART, NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Mass, PerMass, Ratio
 
 
@@ -77,7 +78,7 @@ def share_of_blend(mass: Mass, total: Mass) -> Ratio:
     0.75
     """
     require_within(ABOVE_ZERO, "A fiber in a blend must have a mass.", mass, total)
-    require(mass <= total * (1 + 1e-9), "A fiber cannot weigh more than the blend.")
+    require(mass <= total * (1 + ROUNDING), "A fiber cannot weigh more than the blend.")
     return (mass / total).m_as("")
 
 

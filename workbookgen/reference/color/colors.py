@@ -4,6 +4,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, SHRINKAGE, require_within
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Length, Mass, PerLength, Ratio
 
 
@@ -245,6 +246,6 @@ def stripe_width(rows: Ratio, row_gauge: PerLength) -> Length:
 
 
 def _whole_words(total: float) -> str:
-    if abs(total - 1) < 1e-9:
+    if abs(total - 1) < ROUNDING:
         return "The colors make up the whole top."
     return f"The colors come to {'less' if total < 1 else 'more'} than the top weighs: look at their shares."

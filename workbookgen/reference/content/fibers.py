@@ -4,13 +4,13 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.content.shares import require_shares
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.texts import folded
 from workbookgen.units import Ratio
 
 # What the Wool Products Labeling Act considers wool, 15 U.S.C. 68 (b) and (c), and may be named so by 16 CFR 300.19.
 WOOLS = ("wool", "recycled wool", "mohair", "cashmere", "camel", "camel hair", "alpaca", "llama", "vicuna")
 LEAST_NAMED = 0.05
-SAME = 1e-9
 
 
 @calculation
@@ -227,7 +227,9 @@ def named_share(fiber: str, share: Ratio) -> Ratio:
     """
     require_shares(share)
     named = np.asarray(
-        by_element(lambda name, x: x if x >= LEAST_NAMED - SAME or folded(str(name)) in WOOLS else 0.0, fiber, share),
+        by_element(
+            lambda name, x: x if x >= LEAST_NAMED - ROUNDING or folded(str(name)) in WOOLS else 0.0, fiber, share
+        ),
         dtype=float,
     )
     return named if np.ndim(named) else float(named)

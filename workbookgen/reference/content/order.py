@@ -5,10 +5,9 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation
 from workbookgen.reference.content.shares import require_shares
 from workbookgen.reference.limits import ABOVE_ZERO, require_within
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.texts import folded
 from workbookgen.units import Ratio
-
-SAME = 1e-9
 
 
 @calculation
@@ -117,7 +116,7 @@ def largest_fiber(
 
     def first(most, *rest) -> str:
         shares, names = rest[: len(pairs)], rest[len(pairs) :]
-        return next((str(name) for share, name in zip(shares, names, strict=True) if share >= most - SAME), "")
+        return next((str(name) for share, name in zip(shares, names, strict=True) if share >= most - ROUNDING), "")
 
     return by_element(first, largest, *left, *(fiber for fiber, _ in pairs))
 

@@ -4,9 +4,9 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.content.shares import require_shares
+from workbookgen.reference.tolerances import HAIR, ROUNDING
 from workbookgen.units import Ratio
 
-NOTHING, SAME = 1e-6, 1e-9  # of a share: less is noise; of a percentage
 FULL = 1e-5  # of a percentage: five figures of six decimals may miss 100 by as much
 
 
@@ -43,7 +43,7 @@ def in_percent(share: Ratio) -> Ratio:
     33.3
     """
     require_shares(share)
-    raised = np.where(np.asarray(share) > NOTHING, np.maximum(1.0, 100 * np.asarray(share, dtype=float)), 0.0)
+    raised = np.where(np.asarray(share) > HAIR, np.maximum(1.0, 100 * np.asarray(share, dtype=float)), 0.0)
     return np.round(raised, 6)[()]
 
 
@@ -175,7 +175,7 @@ def whole_percent(
 
 def _apportioned(points) -> list[int]:
     """Whole points of each, in order, that add up to 100."""
-    whole = [int(each + SAME) for each in points]
+    whole = [int(each + ROUNDING) for each in points]
     rests = [round(each - base, 6) for each, base in zip(points, whole, strict=True)]
     more = sorted(range(len(points)), key=lambda place: (-rests[place], place))[: 100 - sum(whole)]
     return [base + (place in more) for place, base in enumerate(whole)]

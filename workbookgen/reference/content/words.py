@@ -4,10 +4,9 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.content.shares import require_shares
+from workbookgen.reference.tolerances import HAIR
 from workbookgen.texts import is_blank
 from workbookgen.units import Ratio
-
-NOTHING = 1e-6
 
 
 @calculation
@@ -64,7 +63,7 @@ def content_words(
     80% wool, 20% silk
     """
     require_shares(percent_1, percent_2, percent_3, percent_4, others, unnamed, whole, untold)
-    require(np.abs(np.asarray(whole) - 1.0) <= NOTHING, "The shares are not all of the yarn.")
+    require(np.abs(np.asarray(whole) - 1.0) <= HAIR, "The shares are not all of the yarn.")
     require(np.asarray(untold) < 0.5, "Something about a strand is not known.")
     told = [(percent_1, fiber_1)] + [
         pair for pair in ((percent_2, fiber_2), (percent_3, fiber_3), (percent_4, fiber_4)) if pair[1] is not None

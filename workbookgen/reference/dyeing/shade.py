@@ -5,6 +5,7 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.dyeing.bath import stock
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, PART, require_within
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Mass, Ratio, Volume
 
 
@@ -203,7 +204,7 @@ def shade_words(total: Ratio) -> str:
 
 
 def _shade_words(total: float) -> str:
-    if abs(total - 1) < 1e-9:
+    if abs(total - 1) < ROUNDING:
         return "The dyes make up the whole shade."
     if total < 1:
         return "The dyes come to less than 100%: weighed so, the shade will be paler than you asked for."

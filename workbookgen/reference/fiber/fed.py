@@ -5,11 +5,11 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.fiber.stages import only_damp
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.texts import folded
 from workbookgen.units import Mass, Ratio
 
 STAGE_OF_PREPARING = 3
-LAST_DIGITS = 1e-9  # of what was fed: where all of it came out, their difference is what arithmetic left of it
 MORE_OUT = "No more can come out than was fed, but for a little water."
 
 
@@ -103,7 +103,7 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
     require(only_damp(prepared + noil, fed), MORE_OUT)
     require(stage <= STAGE_OF_PREPARING, "This fiber was bought prepared.")
     wasted = fed - prepared - noil
-    return np.maximum(wasted, 0 * fed) * np.where(wasted < LAST_DIGITS * fed, 0.0, 1.0)[()]
+    return np.maximum(wasted, 0 * fed) * np.where(wasted < ROUNDING * fed, 0.0, 1.0)[()]
 
 
 @calculation

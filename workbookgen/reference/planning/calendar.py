@@ -89,7 +89,7 @@ def counted_from(start: Ratio, days: Some) -> Ratio:
     """
     known = np.asarray(days, dtype=float)
     known = known[~np.isnan(known)]
-    for days_given in (start, known):  # each by itself: no known day at all would let any first day pass
+    for days_given in (start, known):  # one at a time: with no day known, the first day must still be tested
         require_within(NOT_NEGATIVE, "A day cannot lie before day 0.", days_given)
     return np.maximum(start, known.max(initial=0.0))
 

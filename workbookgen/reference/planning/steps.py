@@ -16,6 +16,7 @@ from workbookgen.reference.limits import (
     require_within,
 )
 from workbookgen.reference.planning.work import require_hours
+from workbookgen.reference.tolerances import NEARLY_ALL
 from workbookgen.units import Length, Pace, Quantity, Ratio, Time
 
 
@@ -151,7 +152,7 @@ def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None, bought
     if design is None:
         return own
     require_within(NOT_NEGATIVE, "The number of singles", design)
-    is_known = (np.asarray(design) >= 1) | (False if bought is None else np.asarray(bought) > 0.999999)
+    is_known = (np.asarray(design) >= 1) | (False if bought is None else np.asarray(bought) > NEARLY_ALL)
     if own is not None:
         return np.where(is_known, design, own)[()]
     require(is_known, "The design has no singles yet.")

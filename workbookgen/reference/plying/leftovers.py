@@ -11,6 +11,7 @@ from workbookgen.reference.limits import (
     require_loss,
     require_within,
 )
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.reference.words import said
 from workbookgen.units import Length, Ratio
 
@@ -53,7 +54,7 @@ def left_over(has: Length, shortest: Length) -> Length:
     """
     require_numbers(has, shortest)
     over = has - shortest
-    require(over >= -1e-9 * shortest, "No bobbin is shorter than the shortest.")
+    require(over >= -ROUNDING * shortest, "No bobbin is shorter than the shortest.")
     return np.maximum(over, 0 * over)
 
 
@@ -94,7 +95,7 @@ def left_in_all(total: Length, strands: Ratio, shortest: Length) -> Length:
     require_within(AT_LEAST_TWO, "A ply has at least two strands.", strands)
     require_numbers(total, strands, shortest)
     over = total - strands * shortest
-    require(over >= -1e-9 * total, "All bobbins hold at least what the shortest has.")
+    require(over >= -ROUNDING * total, "All bobbins hold at least what the shortest has.")
     return np.maximum(over, 0 * over)
 
 

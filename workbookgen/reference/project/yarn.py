@@ -4,6 +4,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_applicable, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, SHRINKAGE, require_within
+from workbookgen.reference.tolerances import NEARLY_ALL
 from workbookgen.units import Grist, Length, Mass, Ratio, Some
 
 
@@ -340,6 +341,6 @@ def unwashed_length(
     spun = (
         1.0
         if bought_share is None or design is not None
-        else np.where(np.asarray(bought_share) > 0.999999, 0.0, 1.0)[()]
+        else np.where(np.asarray(bought_share) > NEARLY_ALL, 0.0, 1.0)[()]
     )
     return length / (1 - shrinkage) * spun

@@ -6,9 +6,8 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Grist, Length, Mass, Ratio
-
-TRACE = 1e-9  # share by which a length may differ from itself, where a program stored the one and worked out the other
 
 
 @calculation
@@ -264,7 +263,7 @@ def scarcest(
         require(name is not None, "Every strand needs a name.")
     shortest, (_, found) = least.m_as("m"), there[-1]
     for come, name in reversed(there[:-1]):
-        is_it = come.m_as("m") - shortest <= abs(shortest) * TRACE
+        is_it = come.m_as("m") - shortest <= abs(shortest) * ROUNDING
         found = by_element(lambda is_it, name, found: name if is_it else found, is_it, name, found)
     return found
 
