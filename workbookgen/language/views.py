@@ -338,7 +338,7 @@ class Chart(Section):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Form(Section):
+class PaperForm(Section):
     """A paper form to fill in by hand: headings, each over a number of grid columns, and empty lines."""
 
     heads: tuple[tuple[str, int], ...]

@@ -59,72 +59,8 @@ def bobbin(settings: Settings) -> Card:
         "Bobbins and cops",
         about="By its measures, or better, by one that was full and was weighed.",
         groups=(
-            Group("You type", (
-                Input("outer", "Across, when full", REACH, LOOP, help="Across the yarn, up to the rim of the flange or to the flyer arms."),
-                Input("inner", "Across the bare shaft", REACH, LOOP),
-                Input("height", "Length that is wound", REACH, LOOP, help="Between the flanges."),
-                Input("fullness", "Of that, filled", PART, SHARE, blank_means=0.9, help="Empty means 90% (common practice, no source). A cop that tapers is less full."),
-                Input("package_density", "How densely it lies", Number(above=0, most=3), DENSITY, needed=True, starts_as=Quantity(0.35, "gram / centimeter ** 3"),
-                      help="Grams of yarn in a cubic centimeter of the bobbin: 0.30 loose to 0.45 firm (common practice, no source)."),
-                Input("weighed", "Or yarn of a full one", AMOUNT, MASS, help="Weight of a full bobbin less that of the bare one. It wins over the measures."),
-                Input("project", "For the project", Choice("projects_listed", "Projects"), help="Its yarn still to make, grist, strands and take-up are used where you type none."),
-                Input("wanted", "Or for plied yarn", LARGE, LENGTH, help="Length before washing."),
-                Input("grist", "Grist of the singles", AMOUNT, GRIST,
-                      help="As they lie on the bobbin, not washed: washing shortens them, and a bobbin would be told to hold too little."),
-                Input("strands", "Strands", STRANDS, NUMBER, help="Empty takes the project's, or two."),
-                Input("take_up", "Take-up", LOSS, SHARE, help="Share of the singles' length lost in plying; empty takes the project's, its sample's or its design's, or none."),
-                Input("plying", "A plying bobbin holds", AMOUNT, MASS, help="Weight of yarn; empty means as much as above."),
-            )),
-            Group("Worked out", (
-                Result("estimated", "By its measures", "PI() / 4 * (outer * outer - inner * inner) * height * fullness * package_density", plying.bobbin_mass, MASS,
-                       only_if="outer > inner"),
-                Result("holds", "One holds", "IF(given(weighed), weighed, estimated)", plying.bobbin_holds, MASS, only_if="OR(given(weighed), given(estimated))"),
-                of_project("its_length", "Yarn of the project", "unwashed", LENGTH, chosen="project"),
-                of_project("its_left", "Still to make", "left_share", SHARE, chosen="project"),
-                of_project("its_bought", "Bought thread in it", "bought_share", SHARE, chosen="project"),
-                of_project("its_strands", "Its strands", "plies", NUMBER, chosen="project"),
-                of_project("its_own_take_up", "Its take-up", "take_up", SHARE, chosen="project"),
-                of_project("its_take_up", "Sample's take-up", "sample_take_up", SHARE, chosen="project"),
-                of_project("its_design_take_up", "Design's take-up", "design_take_up", SHARE, chosen="project"),
-                of_project("its_grist", "Grist planned", "planned", GRIST, chosen="project"),
-                of_project("its_shrinkage", "Shrinkage", "shrinkage_used", SHARE, chosen="project"),
-                Result("strands_used", "Strands in use", "IF(given(strands), strands, IF(given(its_strands), its_strands, 2))", plying.strands_to_ply, NUMBER, digits=0,
-                       uses={"own": "strands", "project": "its_strands"}, leaves=("usual",),
-                       only_if="OR(given(strands), IF(given(its_strands), its_strands > 0.5, 1 = 1))"),
-                Result("take_up_used", "Take-up in use",
-                       "IF(given(take_up), take_up, IF(given(its_own_take_up), its_own_take_up, IF(given(its_take_up), its_take_up, "
-                       "IF(given(its_design_take_up), its_design_take_up, 0))))",
-                       plying.take_up_to_ply, SHARE,
-                       uses={"own": "take_up", "project": "its_own_take_up", "sample": "its_take_up", "design": "its_design_take_up"},
-                       only_if="OR(given(take_up), given(its_own_take_up), IF(given(its_take_up), AND(its_take_up >= 0, its_take_up < 1), 1 = 1))"),
-                Result("singles", "Grist of the singles",
-                       "IF(given(grist), grist, its_grist * strands_used / ((1 - its_shrinkage) * (1 - take_up_used) * (1 - IF(given(its_bought), its_bought, 0))))",
-                       plying.singles_grist, GRIST_US, digits=0,
-                       uses={"own": "grist", "plied": "its_grist", "strands": "strands_used", "take_up": "take_up_used", "shrinkage": "its_shrinkage",
-                             "bought": "its_bought"},
-                       only_if=f"OR(given(grist), AND(given(its_grist), given(its_shrinkage), {SPUN_IN_PART}))",
-                       note="As typed, or as the project's yarn needs it before washing."),
-                Result("singles_m", "Grist of the singles", "singles", yarn_count.indirect_count, GRIST_METRIC, uses={"grist": "singles"}),
-                Result("length", "That is", "holds * singles", yarn_count.length_of_mass, LENGTH, uses={"mass": "holds", "grist": "singles"},
-                       note="Length of single on one full bobbin."),
-                Result("wanted_used", "Yarn to ply", "IF(given(wanted), wanted, its_length * its_left)", plying.still_to_ply, LENGTH,
-                       uses={"own": "wanted", "project": "its_length", "left": "its_left"}, only_if="OR(given(wanted), AND(given(its_length), given(its_left)))"),
-                Result("strand", "Length of each strand", "wanted_used / (1 - take_up_used)", planning.singles_length, LENGTH,
-                       uses={"length": "wanted_used", "take_up": "take_up_used"}, fixed={"strands": 1}),
-                Result("bobbins", "Bobbins to fill", "strands_used * ROUNDUP(ROUND(strand / length, 6), 0)", plying.bobbins_to_fill, NUMBER, digits=0,
-                       uses={"length": "strand", "holds": "length", "strands": "strands_used"}, only_if="length > 0", note="Of all strands, each with bobbins of its own."),
-                Result("all_singles", "Singles in all", "strand * strands_used", plying.component_length, LENGTH, uses={"wanted": "strand", "strands": "strands_used"},
-                       leaves=("feed",)),
-                Result("mass", "They weigh", "all_singles / singles", yarn_count.mass_of_length, MASS, uses={"length": "all_singles", "grist": "singles"}),
-                Result("plying_bobbins", "Plying bobbins", "ROUNDUP(ROUND(mass / (1 - IF(given(its_bought), its_bought, 0)) / IF(given(plying), plying, holds), 6), 0)",
-                       plying.plying_bobbins, NUMBER, digits=0, uses={"bought": "its_bought"}, only_if=f"AND(OR(given(plying), given(holds)), {SPUN_IN_PART})",
-                       note="For the plied yarn, which weighs what its singles weigh, and the bought thread of its design."),
-                Result("each_plied", "Plied yarn on each", "wanted_used / plying_bobbins", plying.bobbin_gets, LENGTH, uses={"length": "wanted_used", "bobbins": "plying_bobbins"},
-                       only_if="plying_bobbins >= 1"),
-                Result("words", "In words", 'IF(plying_bobbins <= 1, "It all fits on one plying bobbin.", "It fills " & said(plying_bobbins) & " plying bobbins of " '
-                                            '& said(each_plied) & " each.")',
-                       plying.plying_words, None, uses={"bobbins": "plying_bobbins", "each": "each_plied"}, only_if="plying_bobbins >= 1", width=40),
-            )),
+            _you_type(),
+            _worked_out(),
         ),
         rules=(
             Rule("AND(NOT(given(weighed)), NOT(AND(given(outer), given(inner), given(height))))",
@@ -138,6 +74,97 @@ def bobbin(settings: Settings) -> Card:
             plausible.no_take_up("its_own_take_up", "its_take_up", "its_design_take_up", strands="strands_used", where="strand"),
             Rule("outer <= inner", lambda values: values["outer"] <= values["inner"], "Across, when full: it must be more than across the bare shaft."),
         ),
+    )
+
+
+def _you_type() -> Group:
+    return Group("You type", (
+        Input("outer", "Across, when full", REACH, LOOP, help="Across the yarn, up to the rim of the flange or to the flyer arms."),
+        Input("inner", "Across the bare shaft", REACH, LOOP),
+        Input("height", "Length that is wound", REACH, LOOP, help="Between the flanges."),
+        Input("fullness", "Of that, filled", PART, SHARE, blank_means=0.9, help="Empty means 90% (common practice, no source). A cop that tapers is less full."),
+        Input("package_density", "How densely it lies", Number(above=0, most=3), DENSITY, needed=True, starts_as=Quantity(0.35, "gram / centimeter ** 3"),
+              help="Grams of yarn in a cubic centimeter of the bobbin: 0.30 loose to 0.45 firm (common practice, no source)."),
+        Input("weighed", "Or yarn of a full one", AMOUNT, MASS, help="Weight of a full bobbin less that of the bare one. It wins over the measures."),
+        Input("project", "For the project", Choice("projects_listed", "Projects"), help="Its yarn still to make, grist, strands and take-up are used where you type none."),
+        Input("wanted", "Or for plied yarn", LARGE, LENGTH, help="Length before washing."),
+        Input("grist", "Grist of the singles", AMOUNT, GRIST,
+              help="As they lie on the bobbin, not washed: washing shortens them, and a bobbin would be told to hold too little."),
+        Input("strands", "Strands", STRANDS, NUMBER, help="Empty takes the project's, or two."),
+        Input("take_up", "Take-up", LOSS, SHARE, help="Share of the singles' length lost in plying; empty takes the project's, its sample's or its design's, or none."),
+        Input("plying", "A plying bobbin holds", AMOUNT, MASS, help="Weight of yarn; empty means as much as above."),
+    ))
+
+
+def _worked_out() -> Group:
+    return Group("Worked out", (*_it_holds(), *_of_the_project(), *_its_singles(), *_to_fill()))
+
+
+def _it_holds() -> tuple[Result, ...]:
+    """What one bobbin holds."""
+    return (
+        Result("estimated", "By its measures", "PI() / 4 * (outer * outer - inner * inner) * height * fullness * package_density", plying.bobbin_mass, MASS,
+               only_if="outer > inner"),
+        Result("holds", "One holds", "IF(given(weighed), weighed, estimated)", plying.bobbin_holds, MASS, only_if="OR(given(weighed), given(estimated))"),
+    )
+
+
+def _of_the_project() -> tuple[Result, ...]:
+    """What is used of the chosen project where nothing is typed."""
+    return tuple(of_project(key, label, column, unit, chosen="project") for key, label, column, unit in (
+        ("its_length", "Yarn of the project", "unwashed", LENGTH), ("its_left", "Still to make", "left_share", SHARE),
+        ("its_bought", "Bought thread in it", "bought_share", SHARE), ("its_strands", "Its strands", "plies", NUMBER),
+        ("its_own_take_up", "Its take-up", "take_up", SHARE), ("its_take_up", "Sample's take-up", "sample_take_up", SHARE),
+        ("its_design_take_up", "Design's take-up", "design_take_up", SHARE), ("its_grist", "Grist planned", "planned", GRIST),
+        ("its_shrinkage", "Shrinkage", "shrinkage_used", SHARE),
+    ))
+
+
+def _its_singles() -> tuple[Result, ...]:
+    """The strands, the take-up, and the grist of the singles; what length of them one bobbin holds."""
+    return (
+        Result("strands_used", "Strands in use", "IF(given(strands), strands, IF(given(its_strands), its_strands, 2))", plying.strands_to_ply, NUMBER, digits=0,
+               uses={"own": "strands", "project": "its_strands"}, leaves=("usual",),
+               only_if="OR(given(strands), IF(given(its_strands), its_strands > 0.5, 1 = 1))"),
+        Result("take_up_used", "Take-up in use",
+               "IF(given(take_up), take_up, IF(given(its_own_take_up), its_own_take_up, IF(given(its_take_up), its_take_up, "
+               "IF(given(its_design_take_up), its_design_take_up, 0))))",
+               plying.take_up_to_ply, SHARE,
+               uses={"own": "take_up", "project": "its_own_take_up", "sample": "its_take_up", "design": "its_design_take_up"},
+               only_if="OR(given(take_up), given(its_own_take_up), IF(given(its_take_up), AND(its_take_up >= 0, its_take_up < 1), 1 = 1))"),
+        Result("singles", "Grist of the singles",
+               "IF(given(grist), grist, its_grist * strands_used / ((1 - its_shrinkage) * (1 - take_up_used) * (1 - IF(given(its_bought), its_bought, 0))))",
+               plying.singles_grist, GRIST_US, digits=0,
+               uses={"own": "grist", "plied": "its_grist", "strands": "strands_used", "take_up": "take_up_used", "shrinkage": "its_shrinkage",
+                     "bought": "its_bought"},
+               only_if=f"OR(given(grist), AND(given(its_grist), given(its_shrinkage), {SPUN_IN_PART}))",
+               note="As typed, or as the project's yarn needs it before washing."),
+        Result("singles_m", "Grist of the singles", "singles", yarn_count.indirect_count, GRIST_METRIC, uses={"grist": "singles"}),
+        Result("length", "That is", "holds * singles", yarn_count.length_of_mass, LENGTH, uses={"mass": "holds", "grist": "singles"},
+               note="Length of single on one full bobbin."),
+    )
+
+
+def _to_fill() -> tuple[Result, ...]:
+    """The bobbins to fill with singles, and those to ply onto."""
+    return (
+        Result("wanted_used", "Yarn to ply", "IF(given(wanted), wanted, its_length * its_left)", plying.still_to_ply, LENGTH,
+               uses={"own": "wanted", "project": "its_length", "left": "its_left"}, only_if="OR(given(wanted), AND(given(its_length), given(its_left)))"),
+        Result("strand", "Length of each strand", "wanted_used / (1 - take_up_used)", planning.singles_length, LENGTH,
+               uses={"length": "wanted_used", "take_up": "take_up_used"}, fixed={"strands": 1}),
+        Result("bobbins", "Bobbins to fill", "strands_used * ROUNDUP(ROUND(strand / length, 6), 0)", plying.bobbins_to_fill, NUMBER, digits=0,
+               uses={"length": "strand", "holds": "length", "strands": "strands_used"}, only_if="length > 0", note="Of all strands, each with bobbins of its own."),
+        Result("all_singles", "Singles in all", "strand * strands_used", plying.component_length, LENGTH, uses={"wanted": "strand", "strands": "strands_used"},
+               leaves=("feed",)),
+        Result("mass", "They weigh", "all_singles / singles", yarn_count.mass_of_length, MASS, uses={"length": "all_singles", "grist": "singles"}),
+        Result("plying_bobbins", "Plying bobbins", "ROUNDUP(ROUND(mass / (1 - IF(given(its_bought), its_bought, 0)) / IF(given(plying), plying, holds), 6), 0)",
+               plying.plying_bobbins, NUMBER, digits=0, uses={"bought": "its_bought"}, only_if=f"AND(OR(given(plying), given(holds)), {SPUN_IN_PART})",
+               note="For the plied yarn, which weighs what its singles weigh, and the bought thread of its design."),
+        Result("each_plied", "Plied yarn on each", "wanted_used / plying_bobbins", plying.bobbin_gets, LENGTH, uses={"length": "wanted_used", "bobbins": "plying_bobbins"},
+               only_if="plying_bobbins >= 1"),
+        Result("words", "In words", 'IF(plying_bobbins <= 1, "It all fits on one plying bobbin.", "It fills " & said(plying_bobbins) & " plying bobbins of " '
+                                    '& said(each_plied) & " each.")',
+               plying.plying_words, None, uses={"bobbins": "plying_bobbins", "each": "each_plied"}, only_if="plying_bobbins >= 1", width=40),
     )
 
 

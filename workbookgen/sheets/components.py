@@ -106,11 +106,23 @@ def _what_it_takes() -> Group:
 
 
 def _for_other_sheets() -> Group:
-    return Group("For other sheets", (
+    fields = (*_called(), *_lots_in_common(), *_drawn_from(), *_skeins_of_the_design(), *_taken_by_them())
+    return Group("For other sheets", fields, printed=False)
+
+
+def _called() -> tuple[Result, ...]:
+    """Its names, under which other sheets find it, and what a spool of it weighs."""
+    return (
         Result("spool", "A spool weighs", "package * tex", plying.component_mass, MASS, uses={"length": "package", "linear_density": "tex"}),
         repeated("of", "Of", "design", width=24),
         Result("key", "Found as", 'design & " / " & place', plying.component_key, None, width=26, note="The name under which projects find this component."),
         Result("label", "Called", 'IF(given(name), name, design & " / " & place)', plying.component_label, None, width=26),
+    )
+
+
+def _lots_in_common() -> tuple[Result, ...]:
+    """Its lots, and what part of them it has where other components of its design have the same."""
+    return (
         *(
             Result(key, "Of the design and lot", f'design & " / " & {lot}', which_yarn.pair, None, uses={"first": "design", "second": lot}, width=30)
             for key, lot in (("of_lot", "lot"), ("of_other", "other_lot"))
@@ -125,18 +137,36 @@ def _for_other_sheets() -> Group:
                sharing.strands_that_overlap, NUMBER, digits=0,
                uses={"own": "lots", "first": "of_lot", "spare": "of_other", "lots": "components_lots", "firsts": "components_of_lot",
                      "spares": "components_of_other", "amounts": "components_contribution"}),
+    )
+
+
+def _drawn_from() -> tuple[Result, ...]:
+    """Its lots once more, each by itself, whether it is known, and its fibers."""
+    return (
         *(
             repeated(f"from_{number}", "Drawn from", lot, width=20)
             for number, lot in ((1, "lot"), (2, "other_lot"))
         ),
         Result("lacking", "Not known", "IF(given(contribution), 0, 1)", plying.not_known, NUMBER, digits=0, only_if='design <> ""'),
         *content.of_component(),
+    )
+
+
+def _skeins_of_the_design() -> tuple[Result, ...]:
+    """What there is of skeins of its design."""
+    return (
         Result("in_skeins", "Skeins of the design", "sum_where(skeins_net, skeins_from_design, design)", stock.sum_where, MASS,
                uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),
         Result("skeins_length", "As plied", "sum_where(skeins_length_yd, skeins_from_design, design)", stock.sum_where, LENGTH,
                uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_length_yd"}, note="Length of these skeins before washing."),
         Result("length_weighed", "Of it, weighed", "sum_where(skeins_length_yd, skeins_weighed_of, design)", stock.sum_where, LENGTH,
                uses={"name": "design", "names": "skeins_weighed_of", "amounts": "skeins_length_yd"}, note="Length of those skeins that were weighed."),
+    )
+
+
+def _taken_by_them() -> tuple[Result, ...]:
+    """What those skeins took of it, and of each of its lots."""
+    return (
         lookup("lot_form", "Bought as", "fiber_bought_as", "lot", width=14),
         Result("bought_part", "Bought, in the yarn", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", contribution, 0)', plying.bought_part, TEX,
                uses={"form": "lot_form"}),
@@ -161,4 +191,4 @@ def _for_other_sheets() -> Group:
                    note="What the skeins of the design took from this lot.")
             for number, other in ((1, 2), (2, 1))
         ),
-    ), printed=False)
+    )

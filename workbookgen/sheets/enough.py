@@ -23,7 +23,7 @@ def said() -> tuple[Result, ...]:
 
 def in_words() -> tuple[Result, ...]:
     """The answer in sentences."""
-    named = f"IF({_limits(1)}, part_1_name, IF({_limits(2)}, part_2_name, IF({_limits(3)}, part_3_name, part_4_name)))"
+    named = f"IF({_runs_out_first(1)}, part_1_name, IF({_runs_out_first(2)}, part_2_name, IF({_runs_out_first(3)}, part_3_name, part_4_name)))"
     return (
         Result("scarcest", "Scarcest", named, strands.scarcest, None,
                uses={"least": "come_least"} | {f"come_{part}": f"part_{part}_come" for part in PARTS} | {f"name_{part}": f"part_{part}_name" for part in PARTS},
@@ -61,7 +61,7 @@ ADVICE_SAYABLE = "AND(" + ", ".join(
 ) + ")"
 
 
-def _limits(part: int) -> str:
+def _runs_out_first(part: int) -> str:
     """Condition that this component runs out first; a missing one counts as the longest."""
     come = "part_1_come" if part == 1 else f"IF(given(part_{part}_come), part_{part}_come, come_least + 1)"
     return f"{come} - come_least <= ABS(come_least) * 0.000000001"

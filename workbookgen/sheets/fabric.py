@@ -17,39 +17,8 @@ def fabric(settings: Settings) -> Card:
         "fabric",
         "How much fabric a yarn gives",
         groups=(
-            Group("You type", (
-                Input("length", "Yarn", AMOUNT, LENGTH, help="Empty: the skein on the sheet Measure."),
-                Input("grist", "Its grist", AMOUNT, GRIST, help="For a weighed swatch. Empty: of the skein on the sheet Measure."),
-                Input("swatch_width", "Swatch width", SIZE, LOOP, help="Washed, at rest, of this yarn."),
-                Input("swatch_height", "Swatch height", SIZE, LOOP),
-                Input("swatch_mass", "Its weight", AMOUNT, MASS),
-                Input("stitches", "Or stitches", STITCHES, GAUGE, help="If no swatch was weighed."),
-                Input("rows", "And rows", STITCHES, GAUGE),
-                Input("unraveled", "Yarn in a stitch", SIZE, LOOP,
-                      help="Unravel twenty and divide. Empty: by Munden's rule, for plain knitting that was washed and dried flat; within 10 to 15%."),
-                Input("width", "Wide", SIZE, LOOP, help="Of a scarf or shawl, for how long it gets."),
-            )),
-            Group("Worked out", (
-                Result("yarn", "Yarn in use", "IF(given(length), length, measure_finished)", measuring.in_use, LENGTH, uses={"tried": "length", "logged": "measure_finished"},
-                       only_if="OR(given(length), given(measure_finished))"),
-                Result("yarn_grist", "Grist in use", "IF(given(grist), grist, measure_grist)", measuring.in_use, GRIST, uses={"tried": "grist", "logged": "measure_grist"},
-                       only_if="OR(given(grist), given(measure_grist))"),
-                Result("swatch_area", "Swatch", "swatch_width * swatch_height", knitting.swatch_area, AREA, uses={"width": "swatch_width", "height": "swatch_height"}),
-                Result("by_swatch", "By the swatch", "yarn / yarn_grist / swatch_mass * swatch_area", garments.area_by_swatch, AREA, uses={"length": "yarn", "grist": "yarn_grist"},
-                       only_if="yarn_grist > 0"),
-                Result("density", "Stitches", "stitches * rows", knitting.stitch_density, PER_AREA),
-                Result("munden", "A stitch, by rule", f"SQRT({WET_RELAXED} / density)", knitting.munden_stitch_length, LOOP, uses={"stitch_density": "density"},
-                       fixed={"constant": WET_RELAXED}, digits=3),
-                Result("stitch", "A stitch", "IF(given(unraveled), unraveled, munden)", knitting.stitch_length_in_use, LOOP, uses={"counted": "unraveled"},
-                       only_if="OR(given(unraveled), given(munden))", digits=3),
-                Result("by_gauge", "By the gauge", "yarn / (density * stitch)", garments.area_by_gauge, AREA,
-                       uses={"length": "yarn", "stitch_density": "density", "stitch_length": "stitch"}),
-                Result("area", "Fabric", "IF(given(by_swatch), by_swatch, by_gauge)", garments.area_in_use, AREA, uses={"swatch": "by_swatch", "gauge": "by_gauge"},
-                       only_if="OR(given(by_swatch), given(by_gauge))", digits=0),
-                Result("far", "At that width, long", "area / width", garments.far_at_width, LOOP, digits=0, note="A rectangle, without fringes; keep some yarn for the ends."),
-                Result("basis", "Known from", 'IF(given(by_swatch), "a weighed swatch", "the gauge")', garments.area_basis, None, uses={"swatch": "by_swatch", "gauge": "by_gauge"},
-                       only_if="OR(given(by_swatch), given(by_gauge))"),
-            )),
+            _you_type(),
+            _worked_out(),
         ),
         rules=(
             _without_swatch(),
@@ -64,6 +33,45 @@ def fabric(settings: Settings) -> Card:
             *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),
         ),
     )
+
+
+def _you_type() -> Group:
+    return Group("You type", (
+        Input("length", "Yarn", AMOUNT, LENGTH, help="Empty: the skein on the sheet Measure."),
+        Input("grist", "Its grist", AMOUNT, GRIST, help="For a weighed swatch. Empty: of the skein on the sheet Measure."),
+        Input("swatch_width", "Swatch width", SIZE, LOOP, help="Washed, at rest, of this yarn."),
+        Input("swatch_height", "Swatch height", SIZE, LOOP),
+        Input("swatch_mass", "Its weight", AMOUNT, MASS),
+        Input("stitches", "Or stitches", STITCHES, GAUGE, help="If no swatch was weighed."),
+        Input("rows", "And rows", STITCHES, GAUGE),
+        Input("unraveled", "Yarn in a stitch", SIZE, LOOP,
+              help="Unravel twenty and divide. Empty: by Munden's rule, for plain knitting that was washed and dried flat; within 10 to 15%."),
+        Input("width", "Wide", SIZE, LOOP, help="Of a scarf or shawl, for how long it gets."),
+    ))
+
+
+def _worked_out() -> Group:
+    return Group("Worked out", (
+        Result("yarn", "Yarn in use", "IF(given(length), length, measure_finished)", measuring.in_use, LENGTH, uses={"tried": "length", "logged": "measure_finished"},
+               only_if="OR(given(length), given(measure_finished))"),
+        Result("yarn_grist", "Grist in use", "IF(given(grist), grist, measure_grist)", measuring.in_use, GRIST, uses={"tried": "grist", "logged": "measure_grist"},
+               only_if="OR(given(grist), given(measure_grist))"),
+        Result("swatch_area", "Swatch", "swatch_width * swatch_height", knitting.swatch_area, AREA, uses={"width": "swatch_width", "height": "swatch_height"}),
+        Result("by_swatch", "By the swatch", "yarn / yarn_grist / swatch_mass * swatch_area", garments.area_by_swatch, AREA, uses={"length": "yarn", "grist": "yarn_grist"},
+               only_if="yarn_grist > 0"),
+        Result("density", "Stitches", "stitches * rows", knitting.stitch_density, PER_AREA),
+        Result("munden", "A stitch, by rule", f"SQRT({WET_RELAXED} / density)", knitting.munden_stitch_length, LOOP, uses={"stitch_density": "density"},
+               fixed={"constant": WET_RELAXED}, digits=3),
+        Result("stitch", "A stitch", "IF(given(unraveled), unraveled, munden)", knitting.stitch_length_in_use, LOOP, uses={"counted": "unraveled"},
+               only_if="OR(given(unraveled), given(munden))", digits=3),
+        Result("by_gauge", "By the gauge", "yarn / (density * stitch)", garments.area_by_gauge, AREA,
+               uses={"length": "yarn", "stitch_density": "density", "stitch_length": "stitch"}),
+        Result("area", "Fabric", "IF(given(by_swatch), by_swatch, by_gauge)", garments.area_in_use, AREA, uses={"swatch": "by_swatch", "gauge": "by_gauge"},
+               only_if="OR(given(by_swatch), given(by_gauge))", digits=0),
+        Result("far", "At that width, long", "area / width", garments.far_at_width, LOOP, digits=0, note="A rectangle, without fringes; keep some yarn for the ends."),
+        Result("basis", "Known from", 'IF(given(by_swatch), "a weighed swatch", "the gauge")', garments.area_basis, None, uses={"swatch": "by_swatch", "gauge": "by_gauge"},
+               only_if="OR(given(by_swatch), given(by_gauge))"),
+    ))
 
 
 YARN, FABRIC = ("length", "grist", "unraveled", "width"), ("swatch_width", "swatch_height", "swatch_mass", "stitches", "rows")

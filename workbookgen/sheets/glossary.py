@@ -1,6 +1,6 @@
 """The glossary: every word of the trade that the sheets use, and every sign, in plain words.
 
-It is on the sheet Methods. The words are data, in `glossary.csv` beside this module; a test ensures that no sheet
+It is on the sheet Reference. The words are data, in `glossary.csv` beside this module; a test ensures that no sheet
 uses a word of the trade that is not explained here.
 """
 

@@ -62,43 +62,8 @@ def guide(settings: Settings) -> Log:
         rows=settings.rows.guide,
         starts_with=tuple(_shown(record, settings.units) for record in load_fibers(settings)),
         groups=(
-            Group("Grease fleece, scoured yield, fiber and staple (published ranges), and usual losses", (
-                Input("name", "Breed or fiber", Name(), needed=True, width=24, help="Fiber lots choose it by this name."),
-                Input("fleece_low", "Fleece from", REACH, FLEECE, help="Grease weight of one fleece."),
-                Input("fleece_high", "Fleece to", REACH, FLEECE, help="Grease weight of one fleece."),
-                Input("yield_low", "Yield from", PART, SHARE, help="Scoured weight over grease weight, mostly of skirted wool."),
-                Input("yield_high", "Yield to", PART, SHARE, help="Scoured weight over grease weight, mostly of skirted wool."),
-                Input("diameter_low", "Fiber from", FINENESS, FIBER_DIAMETER, help="Mean fiber diameter."),
-                Input("diameter_high", "Fiber to", FINENESS, FIBER_DIAMETER, help="Mean fiber diameter."),
-                Input("staple_low", "Staple from", REACH, STAPLE),
-                Input("staple_high", "Staple to", REACH, STAPLE),
-                Input("regain", "Regain", NONE_OR_PART, SHARE, help="Water that the dry fiber takes up, as agreed in trade."),
-                Input("skirting", "Skirting loss", LOSS, SHARE, help="Usual share taken off a raw fleece."),
-                Input("preparation", "Carding loss", LOSS, SHARE, help="Usual share lost in carding: 2 to 10% (common practice, no source)."),
-                Input("combing", "Combing loss", LOSS, SHARE, help="Usual share left in the comb: 20 to 40% (common practice, no source)."),
-                Input("spinning", "Spinning loss", LOSS, SHARE, help="Usual share lost in spinning and plying."),
-                Input("on_labels", "On labels", Name(unique=False), width=16,
-                      help="Its generic name in the fiber content of a label, as the law where you sell has it: wool for every breed."),
-                Input("source", "Source", Note(), width=154, help="Who says so, and whether it was read or remembered."),
-            )),
-            Group("Worked out", (
-                Result("scoured_yield", "Yield, middle", "(yield_low + yield_high) / 2", fiber.midpoint, SHARE, width=9,
-                       uses={"low": "yield_low", "high": "yield_high"}, only_if="yield_low <= yield_high",
-                       note="Middle of the published range; fiber lots expect it."),
-                Result("yield_spread", "Yield ±", "(yield_high - yield_low) / SQRT(12)", fiber.rectangular_uncertainty, SHARE, width=8,
-                       uses={"low": "yield_low", "high": "yield_high"}, only_if="yield_low <= yield_high",
-                       note="Standard uncertainty of a range in which every value is as likely."),
-                *learned(),
-                Result("clean_fleece", "Clean fleece",
-                       "(fleece_low + fleece_high) / 2 * (yield_low + yield_high) / 2", fiber.clean_fleece, FLEECE,
-                       only_if="AND(fleece_low <= fleece_high, yield_low <= yield_high)",
-                       note="Scoured weight of a fleece in the middle of both ranges, with nothing skirted off."),
-                Result("diameter", "Fiber, middle", "(diameter_low + diameter_high) / 2", fiber.midpoint, FIBER_DIAMETER, width=9,
-                       uses={"low": "diameter_low", "high": "diameter_high"}, only_if="diameter_low <= diameter_high"),
-                Result("grade", "Wool grade", "class_of(grades_name, grades_from, diameter)", fiber.wool_grade, None,
-                       uses={"fiber_diameter": "diameter"}, width=16,
-                       note="The US grade of wool of this mean diameter."),
-            )),
+            _published(),
+            _worked_out(),
             Group("For other sheets", (
                 repeated("listed", "Listed as", "name", width=26,
                        note="The name under which fiber lots find this line."),
@@ -115,6 +80,49 @@ def guide(settings: Settings) -> Log:
             )
         ) + tuple(plausible.too_fine(word, label) for word, label in (("diameter_low", "Fiber from"), ("diameter_high", "Fiber to"))),
     )
+
+
+def _published() -> Group:
+    return Group("Grease fleece, scoured yield, fiber and staple (published ranges), and usual losses", (
+        Input("name", "Breed or fiber", Name(), needed=True, width=24, help="Fiber lots choose it by this name."),
+        Input("fleece_low", "Fleece from", REACH, FLEECE, help="Grease weight of one fleece."),
+        Input("fleece_high", "Fleece to", REACH, FLEECE, help="Grease weight of one fleece."),
+        Input("yield_low", "Yield from", PART, SHARE, help="Scoured weight over grease weight, mostly of skirted wool."),
+        Input("yield_high", "Yield to", PART, SHARE, help="Scoured weight over grease weight, mostly of skirted wool."),
+        Input("diameter_low", "Fiber from", FINENESS, FIBER_DIAMETER, help="Mean fiber diameter."),
+        Input("diameter_high", "Fiber to", FINENESS, FIBER_DIAMETER, help="Mean fiber diameter."),
+        Input("staple_low", "Staple from", REACH, STAPLE),
+        Input("staple_high", "Staple to", REACH, STAPLE),
+        Input("regain", "Regain", NONE_OR_PART, SHARE, help="Water that the dry fiber takes up, as agreed in trade."),
+        Input("skirting", "Skirting loss", LOSS, SHARE, help="Usual share taken off a raw fleece."),
+        Input("preparation", "Carding loss", LOSS, SHARE, help="Usual share lost in carding: 2 to 10% (common practice, no source)."),
+        Input("combing", "Combing loss", LOSS, SHARE, help="Usual share left in the comb: 20 to 40% (common practice, no source)."),
+        Input("spinning", "Spinning loss", LOSS, SHARE, help="Usual share lost in spinning and plying."),
+        Input("on_labels", "On labels", Name(unique=False), width=16,
+              help="Its generic name in the fiber content of a label, as the law where you sell has it: wool for every breed."),
+        Input("source", "Source", Note(), width=154, help="Who says so, and whether it was read or remembered."),
+    ))
+
+
+def _worked_out() -> Group:
+    return Group("Worked out", (
+        Result("scoured_yield", "Yield, middle", "(yield_low + yield_high) / 2", fiber.midpoint, SHARE, width=9,
+               uses={"low": "yield_low", "high": "yield_high"}, only_if="yield_low <= yield_high",
+               note="Middle of the published range; fiber lots expect it."),
+        Result("yield_spread", "Yield ±", "(yield_high - yield_low) / SQRT(12)", fiber.rectangular_uncertainty, SHARE, width=8,
+               uses={"low": "yield_low", "high": "yield_high"}, only_if="yield_low <= yield_high",
+               note="Standard uncertainty of a range in which every value is as likely."),
+        *learned(),
+        Result("clean_fleece", "Clean fleece",
+               "(fleece_low + fleece_high) / 2 * (yield_low + yield_high) / 2", fiber.clean_fleece, FLEECE,
+               only_if="AND(fleece_low <= fleece_high, yield_low <= yield_high)",
+               note="Scoured weight of a fleece in the middle of both ranges, with nothing skirted off."),
+        Result("diameter", "Fiber, middle", "(diameter_low + diameter_high) / 2", fiber.midpoint, FIBER_DIAMETER, width=9,
+               uses={"low": "diameter_low", "high": "diameter_high"}, only_if="diameter_low <= diameter_high"),
+        Result("grade", "Wool grade", "class_of(grades_name, grades_from, diameter)", fiber.wool_grade, None,
+               uses={"fiber_diameter": "diameter"}, width=16,
+               note="The US grade of wool of this mean diameter."),
+    ))
 
 
 LEARNED = (

@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.repeated import repeated
 from workbookgen.language.tickets import NUMBER, TICKET, TicketLine, Tickets
-from workbookgen.language.views import Form, Grid, band
+from workbookgen.language.views import Grid, PaperForm, band
 from workbookgen.reference import labels as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, skeins, tabs
@@ -41,7 +41,7 @@ TICKETS = Tickets(
         "The last page is a log to fill in by hand.",
     ),
 )
-BY_THE_WHEEL = Form(
+BY_THE_WHEEL = PaperForm(
     title="By the wheel",
     aside="Type it into the planner when it is dry.",
     across=PAPER,

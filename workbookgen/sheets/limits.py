@@ -14,7 +14,7 @@ LARGE = Number(above=0, most=10_000_000)  # a length or a grist that was worked 
 NONE_OR_LARGE = Number(least=0, most=10_000_000)
 REACH = Number(above=0, most=1000)  # what a pair of arms spans, in inches or centimeters
 STITCHES = Number(above=0, most=1000)  # stitches, rows or threads over the length of a gauge
-PIECES = Number(above=0, most=1000)  # alike, of one thing
+PIECES = Number(above=0, most=1000)  # how many alike
 FINENESS = Number(above=0, most=1000)  # of a fiber, in micrometers or dtex: coarser than any
 SIZE = Number(above=0, most=10_000)  # of a piece of cloth, in inches or centimeters
 NONE_OR_SIZE = Number(least=0, most=10_000)
@@ -22,7 +22,7 @@ TURNS = Number(above=0, most=100_000)  # wraps, treadles, seconds: more than a d
 NONE_OR_TURNS = Number(least=0, most=100_000)
 CLOSE = Number(above=0, most=500)  # threads or wraps in an inch, or micrometers: closer than any yarn lies, coarser than any fiber
 TWISTED = Number(above=0, most=200)  # turns in an inch
-BATH = Number(above=0, most=500)  # liters for a kilogram of what lies in it
+BATH = Number(above=0, most=500)  # liters per kilogram of goods
 RATIO = Number(above=0, most=200)  # of a wheel
 NONE_OR_TWISTED = Number(least=0, most=200)
 DENSE = Number(above=0, most=5)  # g/cm³: glass has 2.5, and asbestos, the densest fiber that was spun, under 3.5 (from memory)
@@ -30,9 +30,9 @@ TWOFOLD = Number(above=0, most=2)
 STRANDS = Number(least=1, most=12, whole=True)  # as many as the planner's ply structures have
 PLIED = Number(least=2, most=12, whole=True)
 COUNTED = Number(least=1, most=1000, whole=True)
-LOSS = Number(least=0, below=1)  # a share that goes: of what goes wholly nothing is left to work with
+LOSS = Number(least=0, below=1)  # a share that is lost: less than all, or nothing would be left to work with
 NONE_OR_PART = Number(least=0, most=1)
 PART = Number(above=0, most=1)
 UNCERTAIN = Number(least=0, most=0.5)  # a standard uncertainty; beyond half its value nothing is known
-SHRINKAGE = Number(least=-0.5, below=0.9)  # below nothing it is a growth
+SHRINKAGE = Number(least=-0.5, below=0.9)  # negative for growth
 HEAT = Number(least=-50, most=250)  # degrees, Fahrenheit or Celsius

@@ -74,49 +74,9 @@ def log(settings: Settings) -> Log:
         title="",
         rows=settings.rows.offers,
         groups=(
-            Group("You type", (
-                Input("name", "Offer", Name(), needed=True, width=20, help="What you call it: the ewe, or the kind."),
-                Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=12, help="From the guide on the sheet Guide; its usual losses are expected."),
-                Input("state", "Offered as", lists.one_of(lists.STATES), needed=True, width=12,
-                      help="Raw fleece is as shorn, not skirted. Or skirted, washed, prepared, or yarn."),
-                Input("weight", "Weight", AMOUNT, MASS, needed=True, help="All that you would get. A pound is 16 ounces: you may type =6.5*16."),
-                Input("price", "Price", NONE_OR_AMOUNT, amount, needed=True, help="Of all of it, not of a pound; 0 for a gift."),
-                Input("shipping", "Shipping", NONE_OR_AMOUNT, amount, blank_means=0, help="Post, or the way there."),
-                stages.way(),
-                *stages.own_losses(),
-            )),
-            Group("Price", (
-                Result("clean_price", "Clean fiber", "paid / clean", offers.per_mass, price, uses={"money": "paid", "mass": "clean"},
-                       note="Price over what washing leaves."),
-                Result("clean_price_doubt", "±", "clean_price * clean_doubt / clean", offers.price_uncertainty, price,
-                       uses={"price": "clean_price", "mass": "clean", "doubt": "clean_doubt"}, note="One standard uncertainty of it."),
-                Result("yarn_price", "Its yarn", "paid / yarn", offers.per_mass, price, uses={"money": "paid", "mass": "yarn"},
-                       note="Price over the yarn that it gives."),
-                Result("yarn_price_doubt", "±", "yarn_price * yarn_doubt / yarn", offers.price_uncertainty, price,
-                       uses={"price": "yarn_price", "mass": "yarn", "doubt": "yarn_doubt"}, note="One standard uncertainty of it."),
-            )),
-            Group("Worked out", (
-                Result("paid", "Paid in all", "price + shipping", offers.paid, amount, only_if='name <> ""'),
-                stages.stage(),
-                *stages.guide_losses(),
-                stages.guide_yield("expected_yield"),
-                *_weights_down(),
-                lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
-                Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)",
-                       trade.yield_uncertainty, SHARE,
-                       uses={"u_own": "doubts_own", "spread": "yield_spread", "published": "expected_yield"}, fixed={"u_handful": 0.0}, leaves=("samples",),
-                       only_if="IF(given(expected_yield), expected_yield > 0, 1 = 1)"),
-                Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", trade.preparation_uncertainty, SHARE,
-                       uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
-                Result("clean_doubt", "Clean fiber ±", _doubt("clean", 2), trade.clean_uncertainty, MASS,
-                       uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_own": "doubts_own"}),
-                Result("yarn_doubt", "Yarn ±", _doubt("yarn", 4), trade.yarn_uncertainty, MASS, leaves=("u_second", "skirted", "scoured", "prepared", "whole", "gone"),
-                       uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_spinning": "doubts_spinning",
-                             "u_own": "doubts_own"}),
-                repeated("listed", "Called", "name", width=20),
-                Result("other", "Yarn, if not the cheapest", "yarn_price", offers.of_others, price, uses={"price": "yarn_price", "best": "best_name"},
-                       only_if="name <> best_name"),
-            ), printed=False),
+            _you_type(amount),
+            _price(price),
+            _worked_out(amount, price),
         ),
         rules=(
             Rule("NOT(given(yarn_price))", lambda values: values["yarn_price"] is None,
@@ -124,6 +84,58 @@ def log(settings: Settings) -> Log:
             plausible.light_fleece(settings.units),
         ),
     )
+
+
+def _you_type(amount: Kind) -> Group:
+    return Group("You type", (
+        Input("name", "Offer", Name(), needed=True, width=20, help="What you call it: the ewe, or the kind."),
+        Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=12, help="From the guide on the sheet Guide; its usual losses are expected."),
+        Input("state", "Offered as", lists.one_of(lists.STATES), needed=True, width=12,
+              help="Raw fleece is as shorn, not skirted. Or skirted, washed, prepared, or yarn."),
+        Input("weight", "Weight", AMOUNT, MASS, needed=True, help="All that you would get. A pound is 16 ounces: you may type =6.5*16."),
+        Input("price", "Price", NONE_OR_AMOUNT, amount, needed=True, help="Of all of it, not of a pound; 0 for a gift."),
+        Input("shipping", "Shipping", NONE_OR_AMOUNT, amount, blank_means=0, help="Post, or the way there."),
+        stages.way(),
+        *stages.own_losses(),
+    ))
+
+
+def _price(price: Kind) -> Group:
+    return Group("Price", (
+        Result("clean_price", "Clean fiber", "paid / clean", offers.per_mass, price, uses={"money": "paid", "mass": "clean"},
+               note="Price over what washing leaves."),
+        Result("clean_price_doubt", "±", "clean_price * clean_doubt / clean", offers.price_uncertainty, price,
+               uses={"price": "clean_price", "mass": "clean", "doubt": "clean_doubt"}, note="One standard uncertainty of it."),
+        Result("yarn_price", "Its yarn", "paid / yarn", offers.per_mass, price, uses={"money": "paid", "mass": "yarn"},
+               note="Price over the yarn that it gives."),
+        Result("yarn_price_doubt", "±", "yarn_price * yarn_doubt / yarn", offers.price_uncertainty, price,
+               uses={"price": "yarn_price", "mass": "yarn", "doubt": "yarn_doubt"}, note="One standard uncertainty of it."),
+    ))
+
+
+def _worked_out(amount: Kind, price: Kind) -> Group:
+    return Group("Worked out", (
+        Result("paid", "Paid in all", "price + shipping", offers.paid, amount, only_if='name <> ""'),
+        stages.stage(),
+        *stages.guide_losses(),
+        stages.guide_yield("expected_yield"),
+        *_weights_down(),
+        lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
+        Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)",
+               trade.yield_uncertainty, SHARE,
+               uses={"u_own": "doubts_own", "spread": "yield_spread", "published": "expected_yield"}, fixed={"u_handful": 0.0}, leaves=("samples",),
+               only_if="IF(given(expected_yield), expected_yield > 0, 1 = 1)"),
+        Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", trade.preparation_uncertainty, SHARE,
+               uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
+        Result("clean_doubt", "Clean fiber ±", _doubt("clean", 2), trade.clean_uncertainty, MASS,
+               uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_own": "doubts_own"}),
+        Result("yarn_doubt", "Yarn ±", _doubt("yarn", 4), trade.yarn_uncertainty, MASS, leaves=("u_second", "skirted", "scoured", "prepared", "whole", "gone"),
+               uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_spinning": "doubts_spinning",
+                     "u_own": "doubts_own"}),
+        repeated("listed", "Called", "name", width=20),
+        Result("other", "Yarn, if not the cheapest", "yarn_price", offers.of_others, price, uses={"price": "yarn_price", "best": "best_name"},
+               only_if="name <> best_name"),
+    ), printed=False)
 
 
 def best(settings: Settings) -> Card:

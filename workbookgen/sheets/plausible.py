@@ -18,14 +18,14 @@ LIGHTEST_FLEECE = 225  # grams, where ounces are typed: half a pound, a quarter 
 LIGHTEST_BAG = 30  # grams, where grams are typed: a bag of fleece to try has 100 and more; common practice, no source
 # Wool of 18.25% regain, the trade's for combed wool, weighs 4% more than of 13.6%, that of ASTM D1909-13 (both read).
 IN_DAMP_AIR = 1.05
-LEAST_WASHED_OUT = 0.5  # of what a breed, a handful or the spinner's own figure lets expect to go in the wash; common practice, no source
+LEAST_WASHED_OUT = 0.5  # of the loss in washing that breed, handful or own figure let one expect; common practice, no source
 SHORTEST_CLOTH = 0.1  # meters; common practice, no source
 CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
 OPENEST_SETT = 0.55  # of the closest sett: a shawl has 0.6 (common practice, no source), and a warp more open than that lets another weft close over it
 OPENEST_OF_ONE = 0.45  # the same of one yarn: a scarf in a coarse reed has 0.5, as many picks, and is no rug (common practice, no source)
 FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
 LONGEST_WASHED, SHORTEST_WASHED = 1.1, 0.6  # of the loop on the reel; common practice, no source
-MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of those that the grist lets expect; common practice, no source
+MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of the wraps expected from the grist; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
 OFF_THE_LIKE = 0.35  # of the mean grist of skeins made alike; three times and more what skeins usually differ by (common practice, no source)
 HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source

@@ -135,7 +135,7 @@ def weeks() -> Log:
             ),
         )),
         Group("For the weeks", (
-            Result("before", "before it", _by_line(_sums(hours.split(", "))) + " * project_ahead_share", planning.hours_before_step, HOURS,
+            Result("before", "before it", _by_line(_sums_before(hours.split(", "))) + " * project_ahead_share", planning.hours_before_step, HOURS,
                    uses={"place": "line", "left": "project_ahead_share"} | of_steps, digits=1),
         ), printed=False),
     ))
@@ -146,8 +146,8 @@ def _by_line(words: list[str]) -> str:
     return f"IF(line = 1, {first}, IF(line = 2, {second}, IF(line = 3, {third}, {fourth})))"
 
 
-def _sums(words: list[str]) -> list[str]:
-    """What stands before each: nothing, the first, the first two, the first three, and of all four nothing is left
-    away."""
+def _sums_before(words: list[str]) -> list[str]:
+    """For each of four words the sum of those before it. The first has none; 0 times the last one stands there, since
+    the reference takes all four."""
     first, second, third, fourth = words
     return [f"(0 * {fourth})", first, f"({first} + {second})", f"({first} + {second} + {third})"]

@@ -66,7 +66,7 @@ def projects(settings: Settings) -> Log:
             _its_skeins(),
             Group("Strands", (*supply.strand_by_strand(), *supply.lesser())),
             Group("Its fiber", tuple(supply.its_fiber())),
-            _how_sure(settings),
+            Group("How sure?", (*_as_it_is_spun(), *_of_its_skeins(settings), *_of_all_there_is(), *_to_be_surer())),
             _for_other_sheets(),
         ),
         rules=(
@@ -118,7 +118,7 @@ def _plan_used_up(values: Mapping) -> bool:
 
 
 def _without_need(settings: Settings) -> Rule:
-    """That nobody knows what an unfinished project takes."""
+    """A note on an unfinished project of which nobody knows what it takes."""
     estimated = ", or work it out on the sheet Need" if {"Knitting", "Weaving"} - set(settings.without) else ""
     return Rule("AND(NOT(given(need)), NOT(given(used)))", lambda values: values["need"] is None and values["used"] is None,
                 f"{UNKNOWN}: type the yarn wanted{estimated}.")
@@ -271,8 +271,9 @@ def _its_skeins() -> Group:
     ))
 
 
-def _how_sure(settings: Settings) -> Group:
-    return Group("How sure?", (
+def _as_it_is_spun() -> tuple[Result, ...]:
+    """What the skeins already spun say of the rest, and how much a skein holds."""
+    return (
         Result("learned", "Skeins overrule the plan by",
                "IF(skeins > 0, IF(doubts_grist > 0, doubts_grist * doubts_grist / (doubts_grist * doubts_grist + doubts_variation * doubts_variation / skeins), 0), 0)",
                uncertainty.learned_weight, SHARE, uses={"u_plan": "doubts_grist", "variation": "doubts_variation"}, digits=0, width=15,
@@ -288,6 +289,12 @@ def _how_sure(settings: Settings) -> Group:
                note="How much finer the spun strands come out than planned, as far as the skeins tell."),
         Result("hold", "A skein holds", "IF(given(package), package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
                uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
+    )
+
+
+def _of_its_skeins(settings: Settings) -> tuple[Result, ...]:
+    """The uncertainty of its skeins, by what they share."""
+    return (
         _of_skeins("own_square", "Skeins' own ±²", "skeins_own_square", SQUARE_LENGTH),
         *_by_reels(settings.rows.skeins <= skeins.FEW),
         _of_skeins("slack_sum", "By slack ±", "skeins_slack_part", LENGTH),
@@ -295,6 +302,12 @@ def _how_sure(settings: Settings) -> Group:
         Result("doubt_skeins", "Skeins ±", "SQRT(own_square + reel_square + slack_sum * slack_sum + shrink_sum * shrink_sum)", uncertainty.skeins_uncertainty, LENGTH,
                uses={"own": "own_square", "by_reels": "reel_square", "slack": "slack_sum", "shrink": "shrink_sum"},
                note="Standard uncertainty of its skeins together; what they share is added before it is squared (JCGM 100)."),
+    )
+
+
+def _of_all_there_is() -> tuple[Result, ...]:
+    """The uncertainty of all that there is and will be, of the need, and of what is over."""
+    return (
         Result("common_doubt", "All to come ±",
                "IF(AND(given(design_washing), NOT(given(grist)), NOT(given(sample_grist_yd_lb))), SQRT(doubts_scale * doubts_scale "
                "+ design_washing * design_washing), doubts_scale)",
@@ -309,6 +322,12 @@ def _how_sure(settings: Settings) -> Group:
         Result("doubt_need", "Need ±", "need * need_doubt", uncertainty.need_uncertainty, LENGTH, uses={"relative": "need_doubt"}, note="Standard uncertainty of the yarn needed."),
         Result("doubt_spare", "Over ±", "SQRT(doubt_have * doubt_have + doubt_need * doubt_need)", uncertainty.surplus_uncertainty, LENGTH,
                uses={"u_have": "doubt_have", "u_need": "doubt_need"}),
+    )
+
+
+def _to_be_surer() -> tuple[Result, ...]:
+    """What to have, and what to get of each strand, to be as sure as one asks."""
+    return (
         *supply.added(),
         Result("more", "More, to be sure",
                "IF(spare >= doubts_z * doubt_spare, 0, IF(AND(given(added_with), given(added_square)), "
@@ -323,7 +342,7 @@ def _how_sure(settings: Settings) -> Group:
         *supply.to_buy(),
         Result("open_balls", "Balls to buy, open", "part_1_balls", project.while_open, NUMBER, uses={"amount": "part_1_balls"}, only_if="NOT(given(used))", digits=0,
                note="Of a finished piece it is not asked."),
-    ))
+    )
 
 
 def _for_other_sheets() -> Group:

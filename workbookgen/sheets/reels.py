@@ -39,34 +39,8 @@ def reels(settings: Settings) -> Log:
         rows=settings.rows.reels,
         starts_with=tuple(starting_reel(reel, settings.units) for reel in settings.reels),
         groups=(
-            Group("You type", (
-                Input("name", "Reel", Name(), needed=True, width=24, help="What you call this reel. Skeins choose it by this name."),
-                Input("rated", "Rated loop", SPAN, LOOP, help="What the maker says one full turn measures."),
-                Input("cord", "Cord length", CORD, LOOP, help="A cord that does not stretch, wound on like yarn."),
-                Input("turns", "Cord turns", TURNS, help="Turns that the cord makes; parts of a turn count, as 4.25."),
-                Input("height", "Height", SPAN, LOOP, help="Niddy-noddy: distance between the two arms."),
-                Input("arm_a", "One arm", SPAN, LOOP, help="Niddy-noddy: one arm, from end to end."),
-                Input("arm_b", "Other arm", SPAN, LOOP, help="Niddy-noddy: the other arm, from end to end."),
-                Input("tolerance", "Loop ±", TOLERANCE, LOOP, help="How far the loop may be off, either way."),
-            )),
-            Group("The loop", (
-                Result("measured", "By the cord", "cord / turns", reeling.measured_loop, LOOP,
-                       note="Cord length over the turns it makes."),
-                Result("from_arms", "By height and arms",
-                       "4 * SQRT(height * height + arm_a * arm_a / 4 + arm_b * arm_b / 4)",
-                       reeling.niddy_noddy_loop, LOOP, note="Four legs of yarn between the arm ends."),
-                Result("loop", "Loop in use",
-                       "IF(given(measured), measured, IF(given(from_arms), from_arms, rated))",
-                       reeling.loop_in_use, LOOP,
-                       only_if="OR(given(measured), given(from_arms), given(rated))",
-                       note="Your cord beats the arithmetic, and that beats the rated loop."),
-                Result("basis", "Known from",
-                       'IF(given(measured), "measured with a cord", IF(given(from_arms), "from height and arms", "rated"))',
-                       reeling.loop_basis, None,
-                       only_if="OR(given(measured), given(from_arms), given(rated))", width=21),
-                Result("relative", "Loop ±", "tolerance / loop", reeling.relative_tolerance, SHARE, digits=2,
-                       note="The tolerance as a share of the loop."),
-            )),
+            _you_type(),
+            _the_loop(),
             Group("A hundred wraps", (
                 Result("hundred", "Measure", "100 * loop", reeling.hundred_wraps, LENGTH),
                 Result("hundred_tolerance", "±", "100 * tolerance", reeling.hundred_wraps_tolerance, LENGTH),
@@ -90,6 +64,40 @@ def reels(settings: Settings) -> Log:
             plausible.cord_and_arms(),
         ),
     )
+
+
+def _you_type() -> Group:
+    return Group("You type", (
+        Input("name", "Reel", Name(), needed=True, width=24, help="What you call this reel. Skeins choose it by this name."),
+        Input("rated", "Rated loop", SPAN, LOOP, help="What the maker says one full turn measures."),
+        Input("cord", "Cord length", CORD, LOOP, help="A cord that does not stretch, wound on like yarn."),
+        Input("turns", "Cord turns", TURNS, help="Turns that the cord makes; parts of a turn count, as 4.25."),
+        Input("height", "Height", SPAN, LOOP, help="Niddy-noddy: distance between the two arms."),
+        Input("arm_a", "One arm", SPAN, LOOP, help="Niddy-noddy: one arm, from end to end."),
+        Input("arm_b", "Other arm", SPAN, LOOP, help="Niddy-noddy: the other arm, from end to end."),
+        Input("tolerance", "Loop ±", TOLERANCE, LOOP, help="How far the loop may be off, either way."),
+    ))
+
+
+def _the_loop() -> Group:
+    return Group("The loop", (
+        Result("measured", "By the cord", "cord / turns", reeling.measured_loop, LOOP,
+               note="Cord length over the turns it makes."),
+        Result("from_arms", "By height and arms",
+               "4 * SQRT(height * height + arm_a * arm_a / 4 + arm_b * arm_b / 4)",
+               reeling.niddy_noddy_loop, LOOP, note="Four legs of yarn between the arm ends."),
+        Result("loop", "Loop in use",
+               "IF(given(measured), measured, IF(given(from_arms), from_arms, rated))",
+               reeling.loop_in_use, LOOP,
+               only_if="OR(given(measured), given(from_arms), given(rated))",
+               note="Your cord beats the arithmetic, and that beats the rated loop."),
+        Result("basis", "Known from",
+               'IF(given(measured), "measured with a cord", IF(given(from_arms), "from height and arms", "rated"))',
+               reeling.loop_basis, None,
+               only_if="OR(given(measured), given(from_arms), given(rated))", width=21),
+        Result("relative", "Loop ±", "tolerance / loop", reeling.relative_tolerance, SHARE, digits=2,
+               note="The tolerance as a share of the loop."),
+    ))
 
 
 def starting_reel(reel: Reel, units: str) -> dict[str, float | str]:

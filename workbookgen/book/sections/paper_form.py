@@ -7,7 +7,7 @@ from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot, columns_of
 from workbookgen.colors import INK
 from workbookgen.language.planner import Planner
-from workbookgen.language.views import Form
+from workbookgen.language.views import PaperForm
 
 TITLE_HIGH, HIGH = 40, 33  # pixels
 PENCIL = "#B9B5A9"  # lines on which pencil is visible
@@ -15,19 +15,19 @@ LINE = look.PLAIN | {"bottom": 1, "bottom_color": PENCIL}
 HEADS = look.LABEL | {"top": 2, "top_color": INK, "valign": "vcenter", "text_wrap": False}
 
 
-def rows(section: Form, planner: Planner) -> int:
+def rows(section: PaperForm, planner: Planner) -> int:
     return 2 + section.lines
 
 
-def papers(section: Form, planner: Planner, row: int) -> list[int]:
+def papers(section: PaperForm, planner: Planner, row: int) -> list[int]:
     return [row]
 
 
-def spots(section: Form, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+def spots(section: PaperForm, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
     return iter(())
 
 
-def draw(section: Form, canvas: Canvas, row: int) -> None:
+def draw(section: PaperForm, canvas: Canvas, row: int) -> None:
     first, last = columns_of(section)
     canvas.make_room(row, TITLE_HIGH)
     canvas.text(row, first, section.title, look.TITLE)
