@@ -1,6 +1,7 @@
 """Planners that many tests look at, built once a run: the default one, one of few lines, and one that has few
 chapters, too, for speed."""
 
+import gc
 from collections import Counter
 from itertools import islice
 from pathlib import Path
@@ -13,6 +14,8 @@ from long_run import LONG, SEED
 from planners import Built, laid_out
 from workbookgen.saving import save
 from workbookgen.settings import Reel, Rows, Settings, templates
+
+gc.set_threshold(50_000)  # as the command does: layouts are many objects in few cycles, and it saves a tenth of a run
 
 # How long an example takes depends on what else keeps the machine busy. The bench of changes has a profile of its own.
 if hypothesis.settings.default is hypothesis.settings.get_profile("default"):

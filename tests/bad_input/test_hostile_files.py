@@ -177,7 +177,7 @@ def test_files_that_were_damaged_on_their_way(kind, content, little_file, tmp_pa
 def test_parts_that_were_tampered_with(content, tmp_path):
     """A whole package in which the text of one part is another: what no check sum tells."""
     chance, asked = random.Random(11), []
-    for number in range(many := drawn(20, 40)):
+    for number in range(many := drawn(15, 40)):
         chosen = chance.choice(
             ("sheet1.xml", "sheet2.xml", "sheet27.xml", "sharedStrings.xml", "workbook.xml", ".rels")
         )

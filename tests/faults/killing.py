@@ -88,7 +88,9 @@ def main(mode: str, name: str, times: str, seed: str, folder: str) -> None:
     lasted = [took(work)]
     new = target.read_bytes()
     for number in range(int(times)):
-        if not number % 20:  # others on this machine come and go, so what was measured does not hold for long
+        if (
+            number and not number % 20
+        ):  # others on this machine come and go, so what was measured does not hold for long
             target.write_bytes(OLD)
             lasted.append(took(work))
         target.write_bytes(OLD)
