@@ -71,13 +71,13 @@ def test_pandas_averages_and_counts_the_same(rows):
     ],
 )
 def test_one_s_own_records_win_once_there_are_enough(known, figure):
-    assert learning.in_use(**known) == approx(figure)
+    assert learning.observed_or_published(**known) == approx(figure)
 
 
 def test_each_figure_of_many_is_chosen_by_itself():
     many = dict(published=np.array([0.5, 0.4, 0.3]), observed=0.6, observations=np.array([0, 3, 12]))
-    assert learning.in_use(published=0.5, observed=0.6, enough=1) == 0.5  # nobody has counted any
-    assert learning.in_use(**many) == approx(np.array([0.5, 0.6, 0.6]))
+    assert learning.observed_or_published(published=0.5, observed=0.6, enough=1) == 0.5  # nobody has counted any
+    assert learning.observed_or_published(**many) == approx(np.array([0.5, 0.6, 0.6]))
 
 
 def test_the_third_record_is_the_one_that_matters_most():
@@ -95,12 +95,12 @@ def test_the_third_record_is_the_one_that_matters_most():
         (lambda: learning.observed(" ", LOTS, YIELDS), "blank"),
         (lambda: learning.how_many("", LOTS, YIELDS), "blank"),
         (lambda: learning.how_many("romney", LOTS, YIELDS[:2]), "one amount"),
-        (lambda: learning.in_use(), "Nothing is published"),
-        (lambda: learning.in_use(observed=0.6, observations=2), "Nothing is published"),
-        (lambda: learning.in_use(observations=5), "Nothing is published"),
-        (lambda: learning.in_use(published=0.5, observations=-1), "records"),
-        (lambda: learning.in_use(published=0.5, observed=0.6, observations=1, enough=0), "At least one"),
-        (lambda: learning.in_use(published=float("inf")), "number"),
+        (lambda: learning.observed_or_published(), "Nothing is published"),
+        (lambda: learning.observed_or_published(observed=0.6, observations=2), "Nothing is published"),
+        (lambda: learning.observed_or_published(observations=5), "Nothing is published"),
+        (lambda: learning.observed_or_published(published=0.5, observations=-1), "records"),
+        (lambda: learning.observed_or_published(published=0.5, observed=0.6, observations=1, enough=0), "At least one"),
+        (lambda: learning.observed_or_published(published=float("inf")), "number"),
     ],
 )
 def test_refusals(call, sentence):

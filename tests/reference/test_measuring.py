@@ -20,12 +20,12 @@ def grams(number):
 
 
 def test_what_is_tried_out_wins_over_the_log():
-    assert measuring.in_use(yards(3), yards(5)) == yards(3)
-    assert measuring.in_use(logged=yards(5)) == yards(5)
+    assert measuring.tried_or_logged(yards(3), yards(5)) == yards(3)
+    assert measuring.tried_or_logged(logged=yards(5)) == yards(5)
     assert measuring.wraps_in_use(100.0, 90.0) == 100
     assert measuring.wraps_in_use(logged=90.0) == 90
     with pytest.raises(ValueError):
-        measuring.in_use()
+        measuring.tried_or_logged()
 
 
 @pytest.mark.parametrize("wrong", [{"fault": "Wraps: type a number."}, {"message": "Rest: type a number."}])

@@ -2,7 +2,7 @@
 
 Only weighed figures count as observed; figures that a planner merely expected are left out. Lots count equally, large
 or small, as they do in a planner's own guide. With fewer than three lots no interval is given, since a mean of two
-says next to nothing (the limit of `reference.learning.in_use`).
+says next to nothing (the limit of `reference.learning.observed_or_published`).
 """
 
 import numpy as np
@@ -69,7 +69,7 @@ def _figures(kind: str, stage: str, group: pd.DataFrame, column: str, published:
         "most": shares.max(),
         "mean_doubt95": statistics.half_width(deviation, count) if count >= ENOUGH else np.nan,
         "published": published,
-        "in_use": learning.in_use(published, mean, count, ENOUGH) if is_known else np.nan,
+        "in_use": learning.observed_or_published(published, mean, count, ENOUGH) if is_known else np.nan,
     }
 
 

@@ -99,7 +99,7 @@ def _plain(shares) -> np.ndarray:
 
 
 @calculation
-def in_use(
+def observed_or_published(
     published: Ratio | None = None, observed: Ratio | None = None, observations: Ratio = 0, enough: Ratio = 3
 ) -> Ratio:
     """Figure that the planner uses.
@@ -135,7 +135,7 @@ def in_use(
 
     Examples
     --------
-    >>> print(in_use(published=0.6, observed=0.7, observations=2))
+    >>> print(observed_or_published(published=0.6, observed=0.7, observations=2))
     0.6
     """
     own = _own(published, observed, observations, enough)

@@ -204,7 +204,7 @@ def by_samples(handfuls: Ratio, samples: Ratio) -> str:
     Raises
     ------
     ValueError
-        Less than two of each, or a negative number.
+        Fewer than two of each, or a negative number.
 
     Notes
     -----

@@ -52,9 +52,9 @@ def _you_type() -> Group:
 
 def _worked_out() -> Group:
     return Group("Worked out", (
-        Result("yarn", "Yarn in use", "IF(given(length), length, measure_finished)", measuring.in_use, LENGTH, uses={"tried": "length", "logged": "measure_finished"},
+        Result("yarn", "Yarn in use", "IF(given(length), length, measure_finished)", measuring.tried_or_logged, LENGTH, uses={"tried": "length", "logged": "measure_finished"},
                only_if="OR(given(length), given(measure_finished))"),
-        Result("yarn_grist", "Grist in use", "IF(given(grist), grist, measure_grist)", measuring.in_use, GRIST, uses={"tried": "grist", "logged": "measure_grist"},
+        Result("yarn_grist", "Grist in use", "IF(given(grist), grist, measure_grist)", measuring.tried_or_logged, GRIST, uses={"tried": "grist", "logged": "measure_grist"},
                only_if="OR(given(grist), given(measure_grist))"),
         Result("swatch_area", "Swatch", "swatch_width * swatch_height", knitting.swatch_area, AREA, uses={"width": "swatch_width", "height": "swatch_height"}),
         Result("by_swatch", "By the swatch", "yarn / yarn_grist / swatch_mass * swatch_area", garments.area_by_swatch, AREA, uses={"length": "yarn", "grist": "yarn_grist"},

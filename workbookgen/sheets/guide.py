@@ -145,7 +145,7 @@ def learned() -> tuple[Result, ...]:
                    uses={"names": "fiber_seen_kind", "amounts": seen}, note="Your lots in which this was weighed."),
             Result(f"own_{key}", f"{label}, own", f"sum_where({seen}, fiber_seen_kind, name) / count_where({seen}, fiber_seen_kind, name)", learning.observed, SHARE, width=9,
                    uses={"names": "fiber_seen_kind", "shares": seen}, only_if=f"count_where({seen}, fiber_seen_kind, name) > 0", note="Mean of your own lots."),
-            Result(f"used_{key}", f"{label}, used", f"IF(AND(given(own_{key}), lots_{key} >= 3), own_{key}, {published})", learning.in_use, SHARE, width=9,
+            Result(f"used_{key}", f"{label}, used", f"IF(AND(given(own_{key}), lots_{key} >= 3), own_{key}, {published})", learning.observed_or_published, SHARE, width=9,
                    uses={"published": published, "observed": f"own_{key}", "observations": f"lots_{key}"}, leaves=("enough",),
                    only_if=f"OR(given({published}), AND(given(own_{key}), lots_{key} >= 3))",
                    note="Your own mean once three lots speak for it: two would still leave it three times as uncertain. Until then, what is published."),

@@ -56,7 +56,7 @@ def _of_reel(key: str, label: str, column: str) -> Result:
 
 def _used(key: str, label: str, tried: str, unit: Kind) -> Result:
     """What was typed here, or else what is in the log."""
-    return Result(f"used_{key}", label, f"IF(given({tried}), {tried}, log_{key})", measuring.in_use, unit,
+    return Result(f"used_{key}", label, f"IF(given({tried}), {tried}, log_{key})", measuring.tried_or_logged, unit,
                   uses={"tried": tried, "logged": f"log_{key}"}, only_if=f"OR(given({tried}), given(log_{key}))")
 
 

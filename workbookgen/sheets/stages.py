@@ -39,14 +39,14 @@ class Stage:
         return f"expected_{self.share}"
 
     @property
-    def in_use(self) -> str:
+    def own_or_guide(self) -> str:
         """Formula text of the spinner's own figure, or else the guide's."""
         return f"IF(given({self.own}), {self.own}, {self.expected})"
 
     @property
     def kept(self) -> str:
         """Formula text of the share that it leaves."""
-        return self.in_use if self.share == "yield" else f"(1 - {self.in_use})"
+        return self.own_or_guide if self.share == "yield" else f"(1 - {self.own_or_guide})"
 
     @property
     def is_known(self) -> str:
@@ -116,7 +116,7 @@ PREPARED_BEFORE = "stage > IF({again}, 4, 3)"
 DONE_BEFORE = PREPARED_BEFORE.format(again="IF(given(second_loss), second_loss > 0, given(second_way))")
 WILL_BE_DONE = PREPARED_BEFORE.format(again="second_loss > 0")
 ONCE = "NOT(given(second_way)), IF(given(own_second), own_second <= 0, 1 = 1)"
-FIRST, FIRST_KNOWN = PREPARATION.in_use, f"OR(stage > 3, {PREPARATION.is_known})"
+FIRST, FIRST_KNOWN = PREPARATION.own_or_guide, f"OR(stage > 3, {PREPARATION.is_known})"
 BOTH_KEPT = f"IF(stage > 3, 1, 1 - {FIRST}) * (1 - second_loss)"
 OF_BOTH = {"own": "own_preparation", "guide": "expected_preparation", "second": "second_loss"}
 

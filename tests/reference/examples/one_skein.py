@@ -12,9 +12,9 @@ VERDICTS = {
 }
 
 EXAMPLES = [
-    (measuring.in_use, dict(tried=q("oz", 4, 2))),
-    (measuring.in_use, dict(tried=texts("Aster", "birch"))),
-    (measuring.in_use, dict(logged=q("yard", 3, 0))),
+    (measuring.tried_or_logged, dict(tried=q("oz", 4, 2))),
+    (measuring.tried_or_logged, dict(tried=texts("Aster", "birch"))),
+    (measuring.tried_or_logged, dict(logged=q("yard", 3, 0))),
     (measuring.of_the_reel, dict(typed=q("inch", 72, 54))),
     (measuring.of_the_reel, dict(reel=texts("Aster", "birch"), of_reel=q("inch", 72, 54))),
     (measuring.of_the_reel, dict(logged=q("cm", 180, 140))),

@@ -224,7 +224,7 @@ EXAMPLES = [
     (learning.observed, dict(name=texts("aster", "Birch"), **RECORDED)),
     (learning.how_many, dict(name=texts("aster", "cedar"), **RECORDED)),
     *(
-        (learning.in_use, dict(**known, observations=observations, enough=n(3, 3)))
+        (learning.observed_or_published, dict(**known, observations=observations, enough=n(3, 3)))
         for known, observations in ((dict(published=n(0.5, 0.25)), n(2, 0)), (dict(observed=n(0.5, 0.25)), n(3, 9)))
     ),
     (twist.turns_counted, dict(turns=n(40, 0), length=q("mm", 250, 500))),

@@ -29,8 +29,8 @@ from workbookgen.reference.measuring.likely import least_likely, likely_words, m
 from workbookgen.reference.measuring.sureness import grist_within, grist_words, scale_step
 from workbookgen.reference.measuring.tried import (
     fault_in_log,
-    in_use,
     of_the_reel,
+    tried_or_logged,
     weight_in_use,
     wraps_in_use,
     wrong_words,

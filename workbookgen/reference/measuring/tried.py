@@ -14,7 +14,7 @@ TOO_HEAVY = "Bag or tag: it must weigh less than the whole. Check both."
 
 
 @calculation
-def in_use(tried: Some = None, logged: Some = None) -> Some:
+def tried_or_logged(tried: Some = None, logged: Some = None) -> Some:
     """What is tried out, or else what is in the log.
 
     v = tried, or else logged. The log itself stays as it is.
@@ -43,7 +43,7 @@ def in_use(tried: Some = None, logged: Some = None) -> Some:
 
     Examples
     --------
-    >>> print(in_use(tried=62, logged=60))
+    >>> print(tried_or_logged(tried=62, logged=60))
     62
     """
     value = logged if tried is None else tried
