@@ -82,7 +82,7 @@ def measure(settings: Settings) -> Card:
             _you_type(settings),
             _in_the_log(settings),
             _in_use(settings),
-            _it_is(settings),
+            Group("It is", (*_so_long(), *_so_heavy(settings), *_so_thick())),
             _in_words(),
             Group("What it can become", uses.enough_for("finished", "wpi")),
             _its_lot(),
@@ -158,8 +158,9 @@ def _weight_in_use(settings: Settings) -> Result:
                   uses=uses | {"rest": "gross", "logged": "log_gross"}, leaves=leaves, only_if=f"OR({any_of_them}, given(log_gross))")
 
 
-def _it_is(settings: Settings) -> Group:
-    return Group("It is", (
+def _so_long() -> tuple[Result, ...]:
+    """Its length, how that is known, and how sure it is."""
+    return (
         Result("reeled", "On the reel", f"(used_wraps + {_or_nothing('used_part_wrap')}) * used_loop + {_or_nothing('used_rest')}", reeling.length, LENGTH,
                uses={"wraps": "used_wraps", "loop": "used_loop", "part_wrap": "used_part_wrap", "rest": "used_rest"}, only_if="used_loop > 0"),
         Result("expected_shrinkage", "Shrinkage expected", "IF(given(log_shrinkage_sample), log_shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
@@ -183,6 +184,12 @@ def _it_is(settings: Settings) -> Group:
         )).values(),
         Result("least", "At least", "MAX(0, finished - 2 * doubt)", measuring.least_likely, LENGTH, uses={"length": "finished", "uncertainty": "doubt"}),
         Result("most", "At most", "finished + 2 * doubt", measuring.most_likely, LENGTH, uses={"length": "finished", "uncertainty": "doubt"}),
+    )
+
+
+def _so_heavy(settings: Settings) -> tuple[Result, ...]:
+    """Its weight and its grist, and how sure that is."""
+    return (
         Result("net", "Net weight", "used_gross - " + _or_nothing("used_tare"), reeling.net_mass, MASS, uses={"gross": "used_gross", "tare": "used_tare"},
                only_if=f"{_or_nothing('used_tare')} < used_gross"),
         *(
@@ -195,6 +202,12 @@ def _it_is(settings: Settings) -> Group:
                measuring.grist_within, SHARE,
                uses={"length": "finished", "uncertainty": "doubt", "u_scale": "doubts_scale", "step": "scale_step", "tare": "used_tare"},
                only_if="finished > 0", note="By the doubt of its length and of your scale, and by the steps in which the scale shows a weight."),
+    )
+
+
+def _so_thick() -> tuple[Result, ...]:
+    """Its wraps, its class, and the gauge to expect."""
+    return (
         Result("expected_wpi", "Expected wpi", "IF(given(thickness_k_wrapped), thickness_k_wrapped, 0.35) * SQRT(grist * 453.59237 / 0.9144) / 0.0254",
                diameter.wraps_expected, THREADS, uses={"k": "thickness_k_wrapped"}),
         Result("wpi", "Wraps per inch", "IF(given(used_counted_wpi), used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
@@ -205,7 +218,7 @@ def _it_is(settings: Settings) -> Group:
         Result("gauge", "Gauge to expect",
                'IF(fewest = 0, "up to ", said(fewest) & " to ") & said(stitches) & " stitches in 4 in (10 cm), plain; a swatch decides"',
                gauge.gauge_words, None, uses={"most": "stitches"}, width=40),
-    ))
+    )
 
 
 def _scale_step(settings: Settings) -> Result:

@@ -32,7 +32,7 @@ def chapter(settings: Settings) -> Chapter:
 
 
 def backwards(settings: Settings) -> Card:
-    """Rules for the case that the sheet Counts has no K: then wraps per inch say nothing, and the grist is needed."""
+    """From a plied yarn back to its singles. Without the sheet Counts there is no K, and so no grist by wraps."""
     return Card(
         "backwards",
         "From the yarn you want back to its singles",
@@ -48,30 +48,7 @@ def backwards(settings: Settings) -> Card:
                       help="Share of the length that washing takes; from a sample. Empty takes the usual one of the sheet Sureness."),
                 Input("known", "One strand is already there", LARGE, GRIST, help="Grist of a thread or single to be used; the card says what each of the others must be."),
             )),
-            Group("Worked out", (
-                Result("from_wraps", "Grist for those wraps",
-                       "wraps * 0.0254 / thickness_k_wrapped * wraps * 0.0254 / thickness_k_wrapped * 0.9144 / 453.59237",
-                       plying.grist_for_wraps, GRIST, uses={"k": "thickness_k_wrapped"}),
-                Result("plied", "Grist to make", "IF(given(grist), grist, from_wraps)", yarn_count.grist_in_use, GRIST,
-                       uses={"wanted": "grist"}, only_if="OR(given(grist), given(from_wraps))"),
-                Result("tex", "Tex of the plied yarn", "1 / plied", yarn_count.direct_count, TEX, uses={"grist": "plied"}),
-                Result("shrinkage_used", "Shrinkage in use", "IF(given(shrinkage), shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
-                       uses={"usual": "doubts_shrinkage", "sample": "shrinkage"}),
-                Result("singles_tex", "Tex of each single", "tex * (1 - shrinkage_used) * (1 - take_up) / strands", plying.singles_for, TEX,
-                       uses={"plied": "tex", "shrinkage": "shrinkage_used"}, note="Before washing."),
-                Result("singles", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "singles_tex"},
-                       note="Spin to this, before washing."),
-                Result("singles_m", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "singles_tex"}),
-                Result("known_tex", "Tex of the strand you have", "1 / known", yarn_count.direct_count, TEX, uses={"grist": "known"}),
-                Result("strands_tex", "Tex of all strands", "tex * (1 - shrinkage_used) * (1 - take_up)", plying.all_strands, TEX,
-                       uses={"plied": "tex", "shrinkage": "shrinkage_used"}, note="Before washing."),
-                Result("rest_tex", "Tex of the rest", "strands_tex - known_tex", plying.missing_component, TEX,
-                       only_if="strands_tex > known_tex", uses={"resultant": "strands_tex", "known": "known_tex"}),
-                Result("other_tex", "Tex of each other single", "rest_tex / (strands - 1)", plying.each_other_strand, TEX, uses={"rest": "rest_tex"}),
-                Result("rest", "Grist of each other", "1 / other_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "other_tex"},
-                       note="Spin each single beside the strand you have to this, before washing."),
-                Result("rest_m", "Grist of each other", "1 / other_tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "other_tex"}),
-            )),
+            _back_to_singles(),
         ),
         rules=(
             Rule("AND(NOT(given(grist)), NOT(given(wraps)))", lambda values: values["grist"] is None and values["wraps"] is None,
@@ -82,6 +59,33 @@ def backwards(settings: Settings) -> Card:
             plausible.no_take_up(),
         ),
     )
+
+
+def _back_to_singles() -> Group:
+    return Group("Worked out", (
+        Result("from_wraps", "Grist for those wraps",
+               "wraps * 0.0254 / thickness_k_wrapped * wraps * 0.0254 / thickness_k_wrapped * 0.9144 / 453.59237",
+               plying.grist_for_wraps, GRIST, uses={"k": "thickness_k_wrapped"}),
+        Result("plied", "Grist to make", "IF(given(grist), grist, from_wraps)", yarn_count.grist_in_use, GRIST,
+               uses={"wanted": "grist"}, only_if="OR(given(grist), given(from_wraps))"),
+        Result("tex", "Tex of the plied yarn", "1 / plied", yarn_count.direct_count, TEX, uses={"grist": "plied"}),
+        Result("shrinkage_used", "Shrinkage in use", "IF(given(shrinkage), shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+               uses={"usual": "doubts_shrinkage", "sample": "shrinkage"}),
+        Result("singles_tex", "Tex of each single", "tex * (1 - shrinkage_used) * (1 - take_up) / strands", plying.singles_for, TEX,
+               uses={"plied": "tex", "shrinkage": "shrinkage_used"}, note="Before washing."),
+        Result("singles", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "singles_tex"},
+               note="Spin to this, before washing."),
+        Result("singles_m", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "singles_tex"}),
+        Result("known_tex", "Tex of the strand you have", "1 / known", yarn_count.direct_count, TEX, uses={"grist": "known"}),
+        Result("strands_tex", "Tex of all strands", "tex * (1 - shrinkage_used) * (1 - take_up)", plying.all_strands, TEX,
+               uses={"plied": "tex", "shrinkage": "shrinkage_used"}, note="Before washing."),
+        Result("rest_tex", "Tex of the rest", "strands_tex - known_tex", plying.missing_component, TEX,
+               only_if="strands_tex > known_tex", uses={"resultant": "strands_tex", "known": "known_tex"}),
+        Result("other_tex", "Tex of each other single", "rest_tex / (strands - 1)", plying.each_other_strand, TEX, uses={"rest": "rest_tex"}),
+        Result("rest", "Grist of each other", "1 / other_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "other_tex"},
+               note="Spin each single beside the strand you have to this, before washing."),
+        Result("rest_m", "Grist of each other", "1 / other_tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "other_tex"}),
+    ))
 
 
 def making(settings: Settings) -> Card:

@@ -67,30 +67,35 @@ def together(settings: Settings) -> Card:
                    '& " stays undivided.", "")',
                    split.split_in_words, None, uses={"in_all": "due"}, only_if="due > 0", width=60),
         )),
-        Group("", (
-            Result("steps", "Steps of the scale", "ROUNDDOWN(ROUND(ROUND(mass / step, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "mass"}, digits=0,
-                   only_if=f"mass / step <= {MOST_STEPS}"),
-            Result("mass_left", "Less than a step", "ROUND(ROUND(mass / step - steps, 9), 6)", split.undivided, NUMBER, uses={"amount": "mass"}),
-            Result("coins", "Coins", "ROUNDDOWN(ROUND(ROUND(money / coin, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "money", "step": "coin"}, digits=0,
-                   only_if=f"money / coin <= {MOST_STEPS}"),
-            Result("money_left", "Less than a coin", "ROUND(ROUND(money / coin - coins, 9), 6)", split.undivided, NUMBER,
-                   uses={"amount": "money", "step": "coin", "steps": "coins"}),
-            Result("wanted", "Weights wanted", "sum(members_asked)", stock.sum_of, MASS, uses={"amounts": "members_asked"}),
-            Result("fit", "Of the weights wanted", "mass / wanted", split.of_the_wanted, NUMBER, only_if="wanted > 0"),
-            Result("parts", "Parts", "sum(members_part)", stock.sum_of, NUMBER, uses={"amounts": "members_part"}),
-            Result("rest", "For parts", "MAX(0, mass - wanted)", split.for_parts, MASS),
-            Result("due", "Due to all", "sum(members_claim)", stock.sum_of, MASS, uses={"amounts": "members_claim"}),
-            Result("left", "Steps left", "steps - sum(members_whole)", split.steps_left, NUMBER, uses={"amounts": "members_whole"}, digits=0),
-            Result("last", "Last turn", "LARGE(members_turn, left)", split.last_turn, NUMBER, uses={"amounts": "members_turn"}, digits=0,
-                   only_if="AND(left >= 1, left <= COUNT(members_turn))"),
-            Result("left_coins", "Coins left", "coins - sum(members_coins_whole)", split.steps_left, NUMBER, uses={"steps": "coins", "amounts": "members_coins_whole"}, digits=0),
-            Result("last_coin", "Last turn, coins", "LARGE(members_coins_turn, left_coins)", split.last_turn, NUMBER, digits=0,
-                   uses={"left": "left_coins", "amounts": "members_coins_turn"}, only_if="AND(left_coins >= 1, left_coins <= COUNT(members_coins_turn))"),
-        ), printed=False),
+        _steps_and_parts(),
     ), rules=(
         Rule(f"mass / step > {MOST_STEPS}", lambda values: values["mass"] / values["step"] > MOST_STEPS, "Step of your scale: too fine for so much. Type a coarser one."),
         Rule(f"money / coin > {MOST_STEPS}", lambda values: values["money"] / values["coin"] > MOST_STEPS, "Smallest coin: too small for so much. Type a larger one."),
     ))
+
+
+def _steps_and_parts() -> Group:
+    """What the division is reckoned from: whole steps and coins, what is wanted, and what is left over."""
+    return Group("", (
+        Result("steps", "Steps of the scale", "ROUNDDOWN(ROUND(ROUND(mass / step, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "mass"}, digits=0,
+               only_if=f"mass / step <= {MOST_STEPS}"),
+        Result("mass_left", "Less than a step", "ROUND(ROUND(mass / step - steps, 9), 6)", split.undivided, NUMBER, uses={"amount": "mass"}),
+        Result("coins", "Coins", "ROUNDDOWN(ROUND(ROUND(money / coin, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "money", "step": "coin"}, digits=0,
+               only_if=f"money / coin <= {MOST_STEPS}"),
+        Result("money_left", "Less than a coin", "ROUND(ROUND(money / coin - coins, 9), 6)", split.undivided, NUMBER,
+               uses={"amount": "money", "step": "coin", "steps": "coins"}),
+        Result("wanted", "Weights wanted", "sum(members_asked)", stock.sum_of, MASS, uses={"amounts": "members_asked"}),
+        Result("fit", "Of the weights wanted", "mass / wanted", split.of_the_wanted, NUMBER, only_if="wanted > 0"),
+        Result("parts", "Parts", "sum(members_part)", stock.sum_of, NUMBER, uses={"amounts": "members_part"}),
+        Result("rest", "For parts", "MAX(0, mass - wanted)", split.for_parts, MASS),
+        Result("due", "Due to all", "sum(members_claim)", stock.sum_of, MASS, uses={"amounts": "members_claim"}),
+        Result("left", "Steps left", "steps - sum(members_whole)", split.steps_left, NUMBER, uses={"amounts": "members_whole"}, digits=0),
+        Result("last", "Last turn", "LARGE(members_turn, left)", split.last_turn, NUMBER, uses={"amounts": "members_turn"}, digits=0,
+               only_if="AND(left >= 1, left <= COUNT(members_turn))"),
+        Result("left_coins", "Coins left", "coins - sum(members_coins_whole)", split.steps_left, NUMBER, uses={"steps": "coins", "amounts": "members_coins_whole"}, digits=0),
+        Result("last_coin", "Last turn, coins", "LARGE(members_coins_turn, left_coins)", split.last_turn, NUMBER, digits=0,
+               uses={"left": "left_coins", "amounts": "members_coins_turn"}, only_if="AND(left_coins >= 1, left_coins <= COUNT(members_coins_turn))"),
+    ), printed=False)
 
 
 def members(settings: Settings) -> Log:
