@@ -41,21 +41,15 @@ def skeins_in_words(count: Ratio, mass: Mass, unweighed: Ratio = 0.0) -> str:
     >>> print(skeins_in_words(11, Quantity(37.2, "oz")))
     in 11 skeins, 37.2 oz
     """
-    return by_element(
-        lambda skeins, weight, unweighed: (
-            f"in {_counted(skeins)}, "
-            + (
-                weight
-                if unweighed == "0"
-                else "not weighed"
-                if unweighed == skeins
-                else f"{weight}, {unweighed} not weighed"
-            )
-        ),
-        said(count),
-        said_in_all(mass),
-        said(unweighed),
-    )
+    return by_element(_so_many_weigh, said(count), said_in_all(mass), said(unweighed))
+
+
+def _so_many_weigh(skeins: str, mass: str, unweighed: str) -> str:
+    if unweighed == "0":
+        return f"in {_counted(skeins)}, {mass}"
+    if unweighed == skeins:
+        return f"in {_counted(skeins)}, not weighed"
+    return f"in {_counted(skeins)}, {mass}, {unweighed} not weighed"
 
 
 def _counted(skeins: str) -> str:
@@ -109,27 +103,37 @@ def there_in_words(
     >>> print(there_in_words(9, Quantity(2050, "yd"), Quantity(30.5, "oz"), gone=2))
     9 skeins, 2,050 yd, 30.5 oz; 2 more gone
     """
-    return by_element(
-        _there,
-        said(count),
-        said_in_all(length),
-        said_in_all(mass),
-        said(gone),
-        said(aside),
-        "" if worth is None else worth,
-        said(unweighed),
-    )
+    skeins = said(count)
+    there = by_element(_there, skeins, said_in_all(length), said_in_all(mass), said(unweighed))
+    set_aside = by_element(_set_aside, skeins, said(aside))
+    has_worth = "" if worth is None else "; " + worth
+    some = there + set_aside + has_worth + by_element(_more_gone, said(gone))
+    none = by_element(_none_left, said(gone))
+    return by_element(lambda skeins, none, some: none if skeins == "0" else some, skeins, none, some)
 
 
-def _there(skeins: str, length: str, mass: str, gone: str, aside: str, worth: str, unweighed: str) -> str:
-    if skeins == "0":
-        return "no skeins yet" if gone == "0" else f"no skeins left; {gone} {'is' if gone == '1' else 'are'} gone"
-    parts = [f"{_counted(skeins)}, {length}, {'not weighed' if unweighed == skeins else mass}"]
-    if unweighed not in ("0", skeins):
-        parts.append(f"{unweighed} of them not weighed")
-    if aside != "0":
-        parts.append("set aside" if skeins == "1" else f"{aside} of them set aside")
-    return "; ".join([*parts, *filter(None, [worth]), *([f"{gone} more gone"] if gone != "0" else [])])
+def _there(skeins: str, length: str, mass: str, unweighed: str) -> str:
+    if unweighed == skeins:
+        return f"{_counted(skeins)}, {length}, not weighed"
+    if unweighed != "0":
+        return f"{_counted(skeins)}, {length}, {mass}; {unweighed} of them not weighed"
+    return f"{_counted(skeins)}, {length}, {mass}"
+
+
+def _set_aside(skeins: str, aside: str) -> str:
+    if aside == "0":
+        return ""
+    return "; set aside" if skeins == "1" else f"; {aside} of them set aside"
+
+
+def _more_gone(gone: str) -> str:
+    return "" if gone == "0" else f"; {gone} more gone"
+
+
+def _none_left(gone: str) -> str:
+    if gone == "0":
+        return "no skeins yet"
+    return f"no skeins left; {gone} {'is' if gone == '1' else 'are'} gone"
 
 
 @calculation
