@@ -21,7 +21,7 @@ from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import RIGHT, Answers, Band, Entries, Headline, Listing, LogView, Sentences
 from workbookgen.reference import planning, plying, stock, yarn_count
 from workbookgen.settings import Rows, Settings
-from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets import plausible, singles, tabs
 from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import AMOUNT, LARGE, LOSS, PART, REACH, STRANDS
 from workbookgen.sheets.lookup import of_project
@@ -196,8 +196,7 @@ ON_THE_RACK = Log(
 RACK = Card("ending", "Singles left over", groups=(
     Group("You type", (
         Input("grist", "Grist of the singles", AMOUNT, GRIST, help="For bobbins that are weighed: of the singles as they lie there, not washed."),
-        Input("take_up", "Take-up", LOSS, SHARE, blank_means=0,
-              help="Share of the singles' length lost in plying; from a sample, 1 to 6% in an ordinary ply (common practice, no source)."),
+        singles.take_up(),
     )),
     Group("Worked out", (
         Result("unknown", "Bobbins not known", "sum(rack_lacking)", stock.sum_of, NUMBER, digits=0, uses={"amounts": "rack_lacking"}),

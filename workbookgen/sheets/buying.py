@@ -1,6 +1,5 @@
 """Buying: from the yarn that is wanted back to the fiber to buy."""
 
-from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import FLEECE, GRIST, LENGTH, MASS, NUMBER, SHARE
@@ -54,7 +53,7 @@ def buying(settings: Settings) -> Card:
         "Yarn wanted, fiber needed",
         groups=(
             Group("You type", (
-                Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), help="From the guide on the sheet Guide; its usual losses are expected."),
+                guide.kind(),
                 Input("state", "Buy it as", lists.one_of(lists.STATES), needed=True, starts_as="raw fleece",
                       help="Raw fleece is as shorn, not skirted. Or skirted, washed, prepared, or yarn."),
                 Input("length", "Length of yarn wanted", LARGE, LENGTH, needed=True, help="Finished yarn, margin included."),

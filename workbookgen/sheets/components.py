@@ -5,13 +5,13 @@ from collections.abc import Mapping
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Distinct, Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
-from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX
+from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, TEX
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import plying, sharing, stock, which_yarn, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import content, fiber, lists, plausible, tabs, yarn
+from workbookgen.sheets import content, counts, fiber, lists, plausible, tabs, yarn
 from workbookgen.sheets.limits import LARGE, STRANDS
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
@@ -86,10 +86,7 @@ def _you_type() -> Group:
 
 def _what_it_takes() -> Group:
     return Group("What it takes", (
-        Result("grist", "Grist",
-               "IF(lookup(systems_direct, systems_name, system) = 1, 1 / (number * lookup(systems_factor, systems_name, system)), "
-               "number * lookup(systems_factor, systems_name, system))",
-               yarn_count.grist_of, GRIST_US, digits=0),
+        counts.of_yarn_number("grist", "Grist", digits=0),
         Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
         Result("contribution", "In the yarn", "feed * strands * tex", plying.contribution, TEX, uses={"linear_density": "tex"},
                note="What it adds to the tex of the yarn."),

@@ -37,7 +37,7 @@ from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, plausible, swatches, tabs
+from workbookgen.sheets import by_k, lists, plausible, swatches, tabs
 from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, LOSS, NONE_OR_PART, STRANDS, TWOFOLD
 from workbookgen.units import Quantity
@@ -64,6 +64,13 @@ WRAPS_DRAWN = Picture(
 )
 
 
+def of_yarn_number(key: str, label: str, digits: int) -> Result:
+    """The grist of a yarn number in a system: a length for a weight as it stands, a weight for a length turned over."""
+    factor = "lookup(systems_factor, systems_name, system)"
+    return Result(key, label, f"IF(lookup(systems_direct, systems_name, system) = 1, 1 / (number * {factor}), number * {factor})",
+                  yarn_count.grist_of, GRIST_US, digits=digits)
+
+
 def _indirect(key: str, label: str, kind: Kind, note: str = "") -> Result:
     return Result(key, label, "grist", yarn_count.indirect_count, kind, note=note)
 
@@ -81,10 +88,7 @@ COUNTS = Card(
             Input("system", "In this system", lists.one_of(lists.SYSTEMS), needed=True, starts_as="yards per pound", help="The system that the number belongs to."),
         )),
         Group("Worked out", (
-            Result("grist", "Grist",
-                   "IF(lookup(systems_direct, systems_name, system) = 1, 1 / (number * lookup(systems_factor, systems_name, system)), "
-                   "number * lookup(systems_factor, systems_name, system))",
-                   yarn_count.grist_of, GRIST_US, digits=1),
+            of_yarn_number("grist", "Grist", digits=1),
             _indirect("grist_m_100g", "Grist", GRIST_METRIC),
             _direct("tex", "Tex", TEX, "Grams in 1,000 m."),
             _direct("dtex", "Decitex", DTEX),
@@ -119,10 +123,7 @@ FOLDED = Card(
                   help="Of each end, or, as in spun silk and R tex, of the folded yarn."),
         )),
         Group("Worked out", (
-            Result("of_number", "Grist of that number",
-                   "IF(lookup(systems_direct, systems_name, system) = 1, 1 / (number * lookup(systems_factor, systems_name, system)), "
-                   "number * lookup(systems_factor, systems_name, system))",
-                   yarn_count.grist_of, GRIST_US, digits=0),
+            of_yarn_number("of_number", "Grist of that number", digits=0),
             Result("grist", "Grist", "of_number / IF(lookup(notations_whole, notations_name, notation) = 1, 1, ends)", plying.folded_grist, GRIST_US, digits=0,
                    uses={"grist": "of_number"}, note="Of the folded yarn, without take-up, as the trade counts it."),
             Result("grist_m_100g", "Grist", "of_number / IF(lookup(notations_whole, notations_name, notation) = 1, 1, ends)", plying.folded_grist, GRIST_METRIC,
@@ -187,11 +188,11 @@ THICKNESS = Card(
             Input("fiber_diameter", "Fiber diameter", CLOSE, FIBER_DIAMETER),
         )),
         Group("Worked out", (
-            Result("touching", "Threads side by side", "k_touching * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
+            Result("touching", "Threads side by side", by_k.threads("k_touching", "grist"), diameter.threads_side_by_side, THREADS,
                    uses={"k": "k_touching"}, note="Touching and compressed, as in cloth: K times the root of yards per pound."),
-            Result("wrapped", "Wraps per inch", "k_wrapped * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
+            Result("wrapped", "Wraps per inch", by_k.threads("k_wrapped", "grist"), diameter.threads_side_by_side, THREADS,
                    uses={"k": "k_wrapped"}, note="As laid on a ruler by hand."),
-            Result("own_k", "Your own K", "counted * 0.0254 / SQRT(grist * 453.59237 / 0.9144)", diameter.fitted_k, NUMBER,
+            Result("own_k", "Your own K", by_k.fitted("counted", "grist"), diameter.fitted_k, NUMBER,
                    uses={"wraps": "counted"}, digits=3, note="Type it above as K, wraps as laid by hand."),
             Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
             Result("packing", "Fiber in it, threads touching", PACKED.format(k="k_touching"), diameter.packing, SHARE, uses={"k": "k_touching"},

@@ -1,6 +1,6 @@
 """Fiber: each lot from what was bought to yarn, and what is left of it."""
 
-from workbookgen.language.domains import Choice, Date, Name, Note
+from workbookgen.language.domains import Date, Name, Note
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import DAY, GRIST, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_MASS
@@ -113,7 +113,7 @@ def lots(settings: Settings) -> Log:
 def _you_type(settings: Settings) -> Group:
     return Group("You type", (
         Input("name", "Lot", Name(), needed=True, width=22, help="What you call this lot. Skeins and projects choose it by this name."),
-        Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=20, help="From the guide on the sheet Guide; its usual losses are expected."),
+        guide.kind(width=20),
         Input("state", "Bought as", lists.one_of(lists.STATES), needed=True, width=16,
               help="How far the fiber was worked when you bought it. Raw fleece is as it was shorn; if it was skirted before you bought it, choose skirted fleece."),
         Input("weight", "Weight", AMOUNT, MASS, needed=True, help="Weight as bought. A pound is 16 ounces: you may type =6.5*16."),

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from workbookgen.errors import Fault, SettingsError
-from workbookgen.language.domains import Name, Note
+from workbookgen.language.domains import Choice, Name, Note
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, NUMBER, SHARE, STAPLE
@@ -30,6 +30,11 @@ VIEW = LogView(
     typed="name fleece_low fleece_high yield_low yield_high diameter_low diameter_high staple_low staple_high",
     answers=(("In use", "used_yield used_skirting used_preparation used_combing used_spinning"),),
 )
+
+
+def kind(width: int = 10) -> Input:
+    """The choice of a line of the guide, by which other sheets expect losses."""
+    return Input("kind", "Breed or fiber", Choice("guide_listed", SHEET), width=width, help="From the guide on the sheet Guide; its usual losses are expected.")
 
 
 def accepted(log: Log, settings: Settings) -> Log:

@@ -19,7 +19,7 @@ from workbookgen.language.quantities import (
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.reference import diameter, how_fine, yarn_count
 from workbookgen.reference import twist as trade
-from workbookgen.sheets import guide, plausible
+from workbookgen.sheets import by_k, guide, plausible
 from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, REACH, SIZE, TWISTED
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
@@ -59,7 +59,7 @@ FINEST = Card(
             Result("grist", "Finest grist, evenly drafted", "1 / tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "tex"},
                    note="Most hands stay thicker."),
             Result("grist_m", "Finest grist", "1 / tex", yarn_count.grist_of_density, GRIST_METRIC, digits=0, uses={"linear_density": "tex"}),
-            Result("wraps", "Wraps per inch of it", "thickness_k_wrapped * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS, digits=0,
+            Result("wraps", "Wraps per inch of it", by_k.threads("thickness_k_wrapped", "grist"), diameter.threads_side_by_side, THREADS, digits=0,
                    uses={"k": "thickness_k_wrapped"}, note="By K of the sheet Counts."),
             Result("wanted_tex", "Its tex", "1 / wanted", yarn_count.direct_count, TEX, uses={"grist": "wanted"}),
             Result("within", "Fibers in it", "wanted_tex / (PI() / 4 * across * across * fiber_density)", diameter.fibers_in_section, NUMBER, digits=0,

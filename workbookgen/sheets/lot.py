@@ -8,7 +8,7 @@ from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
 from workbookgen.reference import chart_bars, diameter, way_words
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, stages, tabs, uses
+from workbookgen.sheets import by_k, fiber, stages, tabs, uses
 from workbookgen.sheets.lookup import of_lot
 
 SHEET = tabs.LOT
@@ -102,7 +102,7 @@ WAY = Card(
             of_lot("to_come", "Still to spin", "to_come", MASS),
             of_lot("reach", "That is", "to_come_length", LENGTH),
             of_lot("wanted", "Grist wanted", "grist", GRIST),
-            Result("wraps", "Wraps expected", "thickness_k_wrapped * SQRT(wanted * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
+            Result("wraps", "Wraps expected", by_k.threads("thickness_k_wrapped", "wanted"), diameter.threads_side_by_side, THREADS,
                    uses={"grist": "wanted", "k": "thickness_k_wrapped"}),
             *uses.enough_for("reach", "wraps"),
             Result("enough_words", "What the rest is for",

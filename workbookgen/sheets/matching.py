@@ -4,11 +4,11 @@ it again."""
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, TWIST
-from workbookgen.reference import plying, reeling, yarn_count
+from workbookgen.reference import plying, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets import plausible, singles, tabs
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import LARGE, LOSS, NONE_OR_TWISTED, SHRINKAGE, STRANDS
+from workbookgen.sheets.limits import LARGE, NONE_OR_TWISTED, SHRINKAGE, STRANDS
 
 SHEET = tabs.YARN
 CHAPTER = "Matching"
@@ -29,8 +29,7 @@ MATCH = Card(
             Input("length", "Length on the label", LARGE, LENGTH, needed=True),
             Input("mass", "Weight on the label", LARGE, MASS, needed=True),
             Input("strands", "Strands in it", STRANDS, NUMBER, needed=True, starts_as=2.0, help="Untwist an end and count them."),
-            Input("take_up", "Take-up", LOSS, SHARE, blank_means=0,
-                  help="Share of the singles' length lost in plying; from a sample, 1 to 6% in an ordinary ply (common practice, no source)."),
+            singles.take_up(),
             Input("shrinkage", "Your shrinkage", SHRINKAGE, SHARE,
                   help="Share of the length that washing takes of your yarn; from a sample. Empty takes the usual one of the sheet Sureness."),
             Input("ply", "Twist of its ply", NONE_OR_TWISTED, TWIST, help="Turns to untwist it until its strands lie side by side, over that length: you may type =32/10."),
@@ -42,8 +41,7 @@ MATCH = Card(
             Result("tex", "Tex of the yarn", "mass / length", yarn_count.linear_density, TEX),
             Result("grist", "Grist of the yarn", "length / mass", yarn_count.grist, GRIST_US, digits=0),
             Result("grist_m", "Grist of the yarn", "length / mass", yarn_count.grist, GRIST_METRIC),
-            Result("shrinkage_used", "Shrinkage in use", "IF(given(shrinkage), shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
-                   uses={"usual": "doubts_shrinkage", "sample": "shrinkage"}),
+            singles.shrinkage_used(),
             Result("singles_tex", "Tex of each single", "tex * (1 - shrinkage_used) * (1 - take_up) / strands", plying.singles_for, TEX,
                    uses={"plied": "tex", "shrinkage": "shrinkage_used"}),
             Result("singles", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "singles_tex"},

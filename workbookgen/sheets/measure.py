@@ -28,7 +28,7 @@ from workbookgen.reference import diameter, gauge, labels, measuring, overview, 
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
-from workbookgen.sheets import compare, one_skein, plausible, reels, skeins, tabs, uses
+from workbookgen.sheets import by_k, compare, one_skein, plausible, reels, skeins, tabs, uses
 from workbookgen.sheets.limits import CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup, of_lot, of_project
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -208,7 +208,7 @@ def _so_heavy(settings: Settings) -> tuple[Result, ...]:
 def _so_thick() -> tuple[Result, ...]:
     """Its wraps, its class, and the gauge to expect."""
     return (
-        Result("expected_wpi", "Expected wpi", "IF(given(thickness_k_wrapped), thickness_k_wrapped, 0.35) * SQRT(grist * 453.59237 / 0.9144) / 0.0254",
+        Result("expected_wpi", "Expected wpi", by_k.threads(by_k.K_WRAPPED, "grist"),
                diameter.wraps_expected, THREADS, uses={"k": "thickness_k_wrapped"}),
         Result("wpi", "Wraps per inch", "IF(given(used_counted_wpi), used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
                uses={"counted": "used_counted_wpi", "expected": "expected_wpi"}, only_if="OR(given(used_counted_wpi), given(expected_wpi))"),

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 
-from workbookgen.language.domains import Choice, Name
+from workbookgen.language.domains import Name
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import MASS, NUMBER, OZ, SHARE, Kind, Unit, by_mass
@@ -89,7 +89,7 @@ def log(settings: Settings) -> Log:
 def _you_type(amount: Kind) -> Group:
     return Group("You type", (
         Input("name", "Offer", Name(), needed=True, width=20, help="What you call it: the ewe, or the kind."),
-        Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=12, help="From the guide on the sheet Guide; its usual losses are expected."),
+        guide.kind(width=12),
         Input("state", "Offered as", lists.one_of(lists.STATES), needed=True, width=12,
               help="Raw fleece is as shorn, not skirted. Or skirted, washed, prepared, or yarn."),
         Input("weight", "Weight", AMOUNT, MASS, needed=True, help="All that you would get. A pound is 16 ounces: you may type =6.5*16."),

@@ -18,9 +18,9 @@ from workbookgen.language.quantities import (
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible, swatches, tabs
+from workbookgen.sheets import plausible, singles, swatches, tabs
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_AMOUNT, PLIED, REACH, SHRINKAGE, TURNS
+from workbookgen.sheets.limits import CLOSE, LARGE, NONE_OR_AMOUNT, PLIED, REACH, SHRINKAGE, TURNS
 
 SHEET = tabs.TWIST
 CHAPTER = "Questions"
@@ -42,8 +42,7 @@ def backwards(settings: Settings) -> Card:
                 Input("grist", "Grist of the plied yarn", LARGE, GRIST, needed="Counts" in settings.without),
                 Input("wraps", "Or wraps per inch", CLOSE, THREADS, help="Used if you give no grist; K of the sheet Counts turns it into one."),
                 Input("strands", "Strands", PLIED, NUMBER, needed=True, starts_as=2.0),
-                Input("take_up", "Take-up", LOSS, SHARE, blank_means=0,
-                      help="Share of the singles' length lost in plying; from a sample, 1 to 6% in an ordinary ply (common practice, no source)."),
+                singles.take_up(),
                 Input("shrinkage", "Shrinkage in washing", SHRINKAGE, SHARE,
                       help="Share of the length that washing takes; from a sample. Empty takes the usual one of the sheet Sureness."),
                 Input("known", "One strand is already there", LARGE, GRIST, help="Grist of a thread or single to be used; the card says what each of the others must be."),
@@ -69,8 +68,7 @@ def _back_to_singles() -> Group:
         Result("plied", "Grist to make", "IF(given(grist), grist, from_wraps)", yarn_count.grist_in_use, GRIST,
                uses={"wanted": "grist"}, only_if="OR(given(grist), given(from_wraps))"),
         Result("tex", "Tex of the plied yarn", "1 / plied", yarn_count.direct_count, TEX, uses={"grist": "plied"}),
-        Result("shrinkage_used", "Shrinkage in use", "IF(given(shrinkage), shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
-               uses={"usual": "doubts_shrinkage", "sample": "shrinkage"}),
+        singles.shrinkage_used(),
         Result("singles_tex", "Tex of each single", "tex * (1 - shrinkage_used) * (1 - take_up) / strands", plying.singles_for, TEX,
                uses={"plied": "tex", "shrinkage": "shrinkage_used"}, note="Before washing."),
         Result("singles", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "singles_tex"},

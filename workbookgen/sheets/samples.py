@@ -25,7 +25,7 @@ from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, plausible, tabs
+from workbookgen.sheets import by_k, fiber, plausible, tabs
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_TURNS
 from workbookgen.sheets.plausible import IN_DAMP_AIR
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -158,7 +158,7 @@ def _grist() -> Group:
         Result("grist_yd_lb", "Grist", "length / mass", yarn_count.grist, GRIST_US, digits=0),
         Result("grist_m_100g", "Grist", "length / mass", yarn_count.grist, GRIST_METRIC),
         Result("tex", "Tex", "mass / length", yarn_count.linear_density, TEX, width=9),
-        Result("k", "K", "wpi * 0.0254 / SQRT(grist_yd_lb * 453.59237 / 0.9144)", diameter.fitted_k, NUMBER, width=8,
+        Result("k", "K", by_k.fitted("wpi", "grist_yd_lb"), diameter.fitted_k, NUMBER, width=8,
                uses={"wraps": "wpi", "grist": "grist_yd_lb"}, note="Your own K for wraps as laid: type it on the sheet Counts."),
     ))
 
@@ -170,7 +170,7 @@ def _twist() -> Group:
         Result("ply_twist", "Ply", "ply_turns / ply_piece", twist.turns_counted, TWIST, width=9, uses={"turns": "ply_turns", "length": "ply_piece"}),
         Result("factor_tex", "Ply factor, tex", "ply_twist / 100 * SQRT(1000 * tex)", twist.tex_factor, NUMBER, width=9,
                uses={"twist": "ply_twist", "linear_density": "tex"}, digits=1, note="Turns per centimeter times the root of tex, of the whole yarn."),
-        Result("diameter", "Diameter", "0.0254 / (IF(given(thickness_k_touching), thickness_k_touching, 0.9) * SQRT(grist_yd_lb * 453.59237 / 0.9144))",
+        Result("diameter", "Diameter", by_k.width("IF(given(thickness_k_touching), thickness_k_touching, 0.9)", "grist_yd_lb"),
                diameter.touching_width, YARN_DIAMETER, uses={"grist": "grist_yd_lb", "k": "thickness_k_touching"},
                note="Threads touching, by length and weight, with a K of 0.9; your own stands on the sheet Counts. Wraps as laid have air between them."),
         Result("angle", "Ply angle", "ATAN(PI() * diameter * ply_twist)", twist.surface_angle, ANGLE, uses={"twist": "ply_twist"},

@@ -40,7 +40,7 @@ from workbookgen.reference import (
     yarn_count,
 )
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, lists, one_skein, plausible, reels, stages, tabs, totals, yarn
+from workbookgen.sheets import by_k, fiber, lists, one_skein, plausible, reels, stages, tabs, totals, yarn
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
@@ -190,7 +190,7 @@ def _grist_and_counts() -> Group:
 def _thickness() -> Group:
     return Group("Thickness", (
         Result("expected_wpi", "Expected wpi",
-               "IF(given(thickness_k_wrapped), thickness_k_wrapped, 0.35) * SQRT(grist_yd_lb * 453.59237 / 0.9144) / 0.0254",
+               by_k.threads(by_k.K_WRAPPED, "grist_yd_lb"),
                diameter.wraps_expected, THREADS, width=9, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"},
                note="Wraps per inch expected from the grist, with a K of 0.35; your own K stands on the sheet Counts."),
         Result("wpi", "Wpi in use", "IF(given(counted_wpi), counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS, width=9,

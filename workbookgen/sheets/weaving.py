@@ -10,7 +10,7 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, plausible, tabs
+from workbookgen.sheets import by_k, lists, plausible, tabs
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import AMOUNT, LOSS, NONE_OR_TURNS, PART, PIECES, STITCHES
 from workbookgen.sheets.lookup import lookup
@@ -105,13 +105,13 @@ def _you_type() -> Group:
 
 def _sett() -> Group:
     return Group("Sett", (
-        Result("touching", "Threads touching", "thickness_k_touching * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,
+        Result("touching", "Threads touching", by_k.threads("thickness_k_touching", "grist"), diameter.threads_side_by_side, SETT,
                uses={"k": "thickness_k_touching"}, note="With K of the sheet Counts."),
         lookup("ends_in_repeat", "Ends in repeat", "weaves_ends", "weave", NUMBER, among="weaves_name", digits=0),
         lookup("crossings", "Crossings", "weaves_crossings", "weave", NUMBER, among="weaves_name", digits=0),
         Result("touching_used", "Touching, in use", "IF(given(counted), counted, touching)", diameter.wraps_in_use, SETT, uses={"expected": "touching"},
                only_if="OR(given(counted), given(touching))"),
-        Result("touching_weft", "Weft, touching", "thickness_k_touching * SQRT(weft_grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,
+        Result("touching_weft", "Weft, touching", by_k.threads("thickness_k_touching", "weft_grist"), diameter.threads_side_by_side, SETT,
                uses={"grist": "weft_grist", "k": "thickness_k_touching"}, note="Of a weft that is another yarn."),
         Result("closest", "Closest sett", "ends_in_repeat / (ends_in_repeat / touching_used + crossings / IF(given(touching_weft), touching_weft, touching_used))",
                trade.closest_sett, SETT,

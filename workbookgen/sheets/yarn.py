@@ -7,9 +7,9 @@ from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
-from workbookgen.reference import diameter, plying, project, reeling, stock, uncertainty
+from workbookgen.reference import diameter, plying, project, stock, uncertainty
 from workbookgen.settings import Settings
-from workbookgen.sheets import tabs
+from workbookgen.sheets import by_k, singles, tabs
 from workbookgen.sheets.limits import LARGE, SHRINKAGE
 
 SHEET = tabs.YARN
@@ -56,7 +56,7 @@ def _the_yarn() -> Group:
         Result("grist_yd_lb", "Grist", "(1 - shrinkage_used) / tex", plying.washed_grist, GRIST_US, digits=0,
                uses={"linear_density": "tex", "shrinkage": "shrinkage_used"}, note="Of the finished yarn, which washing has made shorter."),
         Result("grist_m_100g", "Grist", "(1 - shrinkage_used) / tex", plying.washed_grist, GRIST_METRIC, uses={"linear_density": "tex", "shrinkage": "shrinkage_used"}),
-        Result("wpi", "Expected wpi", "thickness_k_wrapped * SQRT(grist_yd_lb * 453.59237 / 0.9144) / 0.0254",
+        Result("wpi", "Expected wpi", by_k.threads("thickness_k_wrapped", "grist_yd_lb"),
                diameter.threads_side_by_side, THREADS, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"}),
         Result("mass", "Weight", "unwashed * tex", plying.component_mass, MASS, uses={"length": "unwashed", "linear_density": "tex"},
                note="Of the yarn wanted."),
@@ -65,8 +65,7 @@ def _the_yarn() -> Group:
 
 def _for_other_sheets() -> Group:
     return Group("For other sheets", (
-        Result("shrinkage_used", "Shrinkage in use", "IF(given(shrinkage), shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
-               uses={"usual": "doubts_shrinkage", "sample": "shrinkage"}),
+        singles.shrinkage_used(),
         Result("unwashed", "To ply", "wanted / (1 - shrinkage_used)", project.unwashed_length, LENGTH, uses={"length": "wanted", "shrinkage": "shrinkage_used"},
                leaves=("bought_share", "design"), note="Before washing takes its share."),
         Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_design, name)", stock.sum_where, LENGTH,
