@@ -254,6 +254,43 @@ def test_what_a_log_says_of_itself_shows_while_one_types(written):
         assert plan.spots[f"{log.key}_first"].column == coordinate_to_tuple(frozen)[1], sheet.name
 
 
+SMALL_WINDOW = 962  # pixels of a sheet that LibreOffice shows in a window 1024 pixels wide (measured in a picture)
+DRAWN_WIDER = 1.12  # so much wider it draws a column, but not its text (measured)
+LONGEST_TOTALS = {
+    "Skeins": "200 skeins, 48,215 yd, 812.5 oz; 12 of them not weighed; 11 of them set aside; worth 1,250.00; 38 more gone",
+    "Fiber": "40 lots, 1,284.5 oz of yarn still in them, 112.5 oz of it set aside, worth 1,250.00; 12 more not known",
+}
+
+
+def test_what_the_head_of_a_log_says_is_in_sight_in_a_small_window(written):
+    """1024 pixels, as on an old laptop: the end of "Measure one full loop, ..." was beyond its right edge."""
+    layout, pages = written
+    cut, said = [], 0
+    for sheet in layout.planner.sheets:
+        if not sheet.log_view:
+            continue
+        [log] = sheet.logs
+        page = pages[sheet.name]
+        name = LONGEST_NAME if "listed" in log.by_key else "Line 200"
+        texts = {f"{log.key}_first": [f"{name}: {each}" for each in sentences(log, layout.planner.system)]}
+        if total := sheet.log_view.in_head:
+            texts[total] = [LONGEST_TOTALS[sheet.name]]
+        for key, all_of_them in texts.items():
+            cell = page.sheet[layout.placements[key].cell(0)]
+            across, down = page.room(cell)
+            # In a program that draws columns as wide as they are, more of them are in sight.
+            end = DRAWN_WIDER * (page.across(1, cell.column - 1) + across + EDGE)
+            for text in all_of_them:
+                style = style_of(cell)
+                high = lines(text, style, across) if cell.alignment.wrap_text else 1
+                small = style | {"font_size": look.SMALL} if cell.alignment.shrink_to_fit else style
+                is_whole = cell.alignment.wrap_text or pixels(text, small) <= across
+                fits = high * style["font_size"] * 96 / 72 * 1.15 <= down
+                cut += [] if is_whole and fits and end <= SMALL_WINDOW else [text]
+                said += 1
+    assert cut == [] and said > 90
+
+
 def test_the_names_that_are_offered_fit_their_cells(written):
     layout, pages = written
     cut = set()

@@ -245,15 +245,15 @@ def test_the_message_of_a_log_is_the_last_that_is_seen_or_hidden_behind(each_lay
 def test_ranges_of_a_small_planner():
     placements = place(described.whole()).placements
     # Counted by hand, as the docstring of `described` says.
-    assert placements["reels_loop"].range == "Reels!$C$8:$C$10"
-    assert placements["reels_mark"].range == "Reels!$A$8:$A$10"
-    assert placements["reels_message"].range == "Reels!$G$8:$G$10"
-    assert placements["skeins_loop"].range == "Skeins!$I$8:$I$11"
+    assert placements["reels_loop"].range == "Reels!$C$9:$C$11"
+    assert placements["reels_mark"].range == "Reels!$A$9:$A$11"
+    assert placements["reels_message"].range == "Reels!$G$9:$G$11"
+    assert placements["skeins_loop"].range == "Skeins!$I$9:$I$12"
     assert placements["plan_margin"].range == "Work!$D$7"
     assert placements["plan_message"].range == "Work!$I$6"
     # The sizes begin under their heading in row 5, labels in 6 and units in 7; the counting numbers are hidden.
     assert placements["sizes_from"].range == "Facts!$C$8:$C$10"
-    assert [placements["skeins_loop"].cell(index) for index in (0, 3)] == ["I8", "I11"]
+    assert [placements["skeins_loop"].cell(index) for index in (0, 3)] == ["I9", "I12"]
 
 
 def test_a_sheet_name_with_a_space_is_quoted():

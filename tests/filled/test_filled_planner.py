@@ -23,7 +23,7 @@ def test_entries_are_what_was_written(planner_file, entered, few):
     assert filled.entries == entered
     assert filled.settings == few
     assert filled.notes == ()
-    assert filled.place("skeins_wraps", 1) == ("Skeins", "D9")
+    assert filled.place("skeins_wraps", 1) == ("Skeins", "D10")
 
 
 def test_only_some_blocks_can_be_read(planner_file, entered):
@@ -54,21 +54,21 @@ def test_a_renamed_sheet_and_moved_lines_are_followed(planner_file, entered, tmp
     book = openpyxl.load_workbook(planner_file)
     sheet = book["Skeins"]
     sheet.title = "My skeins"
-    lines = [[cell.value for cell in row] for row in sheet["A8:Z11"]]
-    for place, line in zip((8, 10, 11, 13, 14), [*lines, [None, "Fifth"] + [None] * 24], strict=True):
+    lines = [[cell.value for cell in row] for row in sheet["A9:Z12"]]
+    for place, line in zip((9, 11, 12, 14, 15), [*lines, [None, "Fifth"] + [None] * 24], strict=True):
         for column, value in enumerate(line, start=1):
             sheet.cell(place, column).value = value
-            sheet.cell(9, column).value = sheet.cell(12, column).value = None
+            sheet.cell(10, column).value = sheet.cell(13, column).value = None
     for name, defined in book.defined_names.items():
         if name.startswith("skeins_"):
-            defined.attr_text = defined.attr_text.replace("Skeins!", "'My skeins'!").replace("$11", "$14")
+            defined.attr_text = defined.attr_text.replace("Skeins!", "'My skeins'!").replace("$12", "$15")
     book.save(tmp_path / "moved.xlsx")
     filled = read_filled(tmp_path / "moved.xlsx")
     assert filled.entries["skeins_name"] == ("First", None, "Second", None, None, "Fourth", "Fifth")
     assert filled.entries["skeins_wraps"] == (104.0, None, "many", None, None, None, None)
     assert filled.settings.rows.skeins == 7
     assert described(filled.settings).blocks["skeins"].rows == 7
-    assert filled.place("skeins_name", 2) == ("My skeins", "B10")
+    assert filled.place("skeins_name", 2) == ("My skeins", "B11")
 
 
 def test_settings_of_another_version_are_left_out_and_told(rewritten, entered):
@@ -109,17 +109,17 @@ def test_deleted_cells_and_errors_are_told(rewritten, planner_file, tmp_path):
     assert [str(each) for each in filled.notes] == ["skeins_wraps: its cells were deleted, so nothing was read there."]
     path = rewritten(
         sheet_part(planner_file, "Skeins"),
-        r'<c r="D8"([^>]*)><v>104</v></c>',
-        r'<c r="D8"\1 t="e"><f>1/0</f><v>#DIV/0!</v></c>',
+        r'<c r="D9"([^>]*)><v>104</v></c>',
+        r'<c r="D9"\1 t="e"><f>1/0</f><v>#DIV/0!</v></c>',
     )
     filled = read_filled(path)
     assert filled.entries["skeins_wraps"][0] is None
-    assert [str(each) for each in filled.notes] == ["Skeins!D8: it shows the error #DIV/0!, so it was read as empty."]
+    assert [str(each) for each in filled.notes] == ["Skeins!D9: it shows the error #DIV/0!, so it was read as empty."]
 
 
 def test_arithmetic_without_a_stored_value_is_worked_out(rewritten, planner_file):
     path = rewritten(
-        sheet_part(planner_file, "Skeins"), r'<c r="D8"([^>]*)><v>104</v></c>', r'<c r="D8"\1><f>6.5*16</f></c>'
+        sheet_part(planner_file, "Skeins"), r'<c r="D9"([^>]*)><v>104</v></c>', r'<c r="D9"\1><f>6.5*16</f></c>'
     )
     filled = read_filled(path)
     assert filled.entries["skeins_wraps"][0] is None
@@ -131,10 +131,10 @@ def test_arithmetic_is_left_where_names_run_over_whole_columns(rewritten, planne
     """A file that was made to harm: an engine would go through a million lines for every sum. An honest one has tens
     of thousands at most."""
     path = rewritten(
-        sheet_part(planner_file, "Skeins"), r'<c r="D8"([^>]*)><v>104</v></c>', r'<c r="D8"\1><f>6.5*16</f></c>'
+        sheet_part(planner_file, "Skeins"), r'<c r="D9"([^>]*)><v>104</v></c>', r'<c r="D9"\1><f>6.5*16</f></c>'
     )
     filled = read_filled(
-        rewritten(WORKBOOK, r"(<definedName name=\"skeins_tare\">Skeins!\$J\$8:\$J\$)\d+", r"\g<1>1048576", path)
+        rewritten(WORKBOOK, r"(<definedName name=\"skeins_tare\">Skeins!\$J\$9:\$J\$)\d+", r"\g<1>1048576", path)
     )
     assert with_arithmetic_done(filled) is filled
 

@@ -9,7 +9,7 @@ from workbookgen.errors import FileError
 from workbookgen.filled.foreign_cells import foreign_cells
 from workbookgen.filled.planner import LABEL_ONLY, NAME_GONE, read_filled
 
-FIRST = 8  # the line of the first skein
+FIRST = 9  # the line of the first skein
 ABOVE = {"B": "Newest", "D": 90.0, "E": 3.5}
 
 
@@ -35,15 +35,15 @@ def lines_inserted(number: int):
         sheet.move_range(f"A{FIRST}:ZZ{FIRST + 20}", rows=number)
         for name, defined in book.defined_names.items():
             if name.startswith("skeins_"):
-                defined.attr_text = defined.attr_text.replace("$11", f"${11 + number}").replace(
-                    "$8", f"${FIRST + number}"
+                defined.attr_text = defined.attr_text.replace("$12", f"${12 + number}").replace(
+                    "$9", f"${FIRST + number}"
                 )
         return sheet
 
     return change
 
 
-@pytest.mark.parametrize(("number", "line"), [(1, 8), (3, 8), (3, 9)])  # the second and third inserted line stay blank
+@pytest.mark.parametrize(("number", "line"), [(1, 9), (3, 9), (3, 10)])  # the second and third inserted line stay blank
 def test_a_line_that_was_inserted_above_the_first_record_is_read(number, line, edited):
     def change(book):
         sheet = lines_inserted(number)(book)
@@ -67,7 +67,7 @@ def test_a_blank_line_above_the_first_record_is_none(edited):
 
 
 def test_what_is_typed_into_the_blank_line_below_the_labels_is_a_record(edited):
-    filled = edited(lambda book: book["Skeins"].__setitem__("B7", "Newest"))
+    filled = edited(lambda book: book["Skeins"].__setitem__("B8", "Newest"))
     assert filled.entries["skeins_name"] == ("Newest", "First", "Second", None, "Fourth")
     assert foreign_cells(filled) == []
 
@@ -75,9 +75,9 @@ def test_what_is_typed_into_the_blank_line_below_the_labels_is_a_record(edited):
 def test_what_stands_beside_the_inputs_of_an_inserted_line_is_told(edited):
     def change(book):
         sheet = lines_inserted(1)(book)
-        sheet["B8"], sheet["X8"] = "Newest", "like the last one"
+        sheet["B9"], sheet["X9"] = "Newest", "like the last one"
 
-    assert [(each.cell, each.what) for each in foreign_cells(edited(change))] == [("X8", "like the last one")]
+    assert [(each.cell, each.what) for each in foreign_cells(edited(change))] == [("X9", "like the last one")]
 
 
 def test_a_column_whose_name_is_gone_is_found_by_its_label(edited, entered):
@@ -89,7 +89,7 @@ def test_a_column_whose_name_is_gone_is_found_by_its_label(edited, entered):
 def test_a_field_without_name_and_label_is_told(edited, entered):
     def change(book):
         del book.defined_names["skeins_wraps"], book.defined_names["pace_start"]
-        book["Skeins"]["D5"] = "Turns"
+        book["Skeins"]["D6"] = "Turns"
 
     filled = edited(change)
     assert filled.entries == {

@@ -263,7 +263,7 @@ def test_what_the_planner_says_by_itself_may_be_shown():
         (LogView("long", (("It is", "outcom"),)), "shows other_outcom, which is no field of this sheet"),
         (LogView("long long"), "shows other_long twice"),
         (LogView("long", (("It is", "outcome"), ("Again", "outcome"))), "shows other_outcome twice"),
-        (LogView("long", in_head=("shown_sum",)), "shows shown_sum, which is no field of this sheet"),
+        (LogView("long", in_head="shown_sum"), "shows shown_sum, which is no field of this sheet"),
     ],
 )
 def test_the_view_of_a_log(view, fault):

@@ -66,6 +66,10 @@ class Canvas:
         else:
             self.worksheet.write_blank(row - 1, column - 1, None, self.formats(looks))
 
+    def text_across_rows(self, first: int, last: int, column: int, text: str, looks: Mapping) -> None:
+        """A text in a cell that is merged from several rows."""
+        self.worksheet.merge_range(first - 1, column - 1, last - 1, column - 1, text, self.formats(looks))
+
     def number(self, row: int, column: int, number: float, looks: Mapping) -> None:
         self.worksheet.write_number(row - 1, column - 1, number, self.formats(looks))
 

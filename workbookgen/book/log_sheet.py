@@ -1,9 +1,9 @@
-"""A log with a sheet of its own: a frozen head of seven rows, and one row per record."""
+"""A log with a sheet of its own: a frozen head of eight rows, and one row per record."""
 
 from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.frame import links_of_a_log
-from workbookgen.book.plan import BESIDE_NAME, FIRST_RECORD, GROUPS, INK_LINE, LABELS, NAME, TITLE, UNITS, Strip
+from workbookgen.book.plan import BESIDE_NAME, FIRST_RECORD, GROUPS, INK_LINE, LABELS, NAME, TITLE, TOTALS, UNITS, Strip
 from workbookgen.colors import ACCENT, INK
 from workbookgen.language.fields import OPEN
 from workbookgen.language.parts import Log
@@ -18,9 +18,10 @@ def draw(canvas: Canvas) -> None:
     plan = canvas.plan
     [log] = plan.sheet.logs
     links_of_a_log(canvas)
-    canvas.text(TITLE, NAME, plan.sheet.title, look.TITLE)
+    canvas.text_across_rows(TITLE, TOTALS, NAME, plan.sheet.title, look.TITLE)
     canvas.text(TITLE, BESIDE_NAME, plan.sheet.about, look.LITTLE)
-    _totals(canvas)
+    if total := plan.sheet.log_view.in_head:
+        canvas.cells(total, look.PLAIN | {"align": "left", "shrink": True})
     for first, strip in plan.strips:
         _group(canvas, first, strip)
     canvas.cells(f"{log.key}_{OPEN.key}", COUNT)
@@ -46,19 +47,12 @@ def _group(canvas: Canvas, first: int, strip: Strip) -> None:
     canvas.text(GROUPS, first, strip.heading, look.LITTLE | rule | {"bold": True, "font_color": color})
 
 
-def _totals(canvas: Canvas) -> None:
-    """Write the totals in the head of the log."""
-    for key in canvas.plan.sheet.log_view.in_head:
-        placement = canvas.placed(key)
-        canvas.cells(key, look.PLAIN | look.on_its_own(placement.field, placement.unit))
-
-
 def _hidden(canvas: Canvas, log: Log) -> None:
     """Write the fields of cards that the head does not show."""
     in_head = canvas.plan.sheet.log_view.in_head
     for card in (holder for holder in canvas.plan.sheet.holders if holder is not log):
         for each in card.fields:
             key = f"{card.key}_{each.key}"
-            if key not in in_head:
+            if key != in_head:
                 placement = canvas.placed(key)
                 canvas.cells(key, look.result(placement.field, placement.unit))

@@ -2,7 +2,7 @@
 
 Rows and columns count from 1; sizes are in screen pixels. Column A is a margin, in which a log marks its lines. A page
 (`page_plan`) has a line of links, its title, and its bands, one below another; what no section shows is calculated in
-hidden columns to the right. A log with a sheet of its own has a head of seven rows, then one row per record. Its
+hidden columns to the right. A log with a sheet of its own has a head of eight rows, then one row per record. Its
 columns come in strips: the inputs one always types, the other inputs folded, the answers, and the rest folded or
 hidden.
 """
@@ -20,15 +20,19 @@ MARGIN, ROW = 26, 22
 TINY, GAP, TITLE_ROW = 4, 14, 42
 LINKS_ROW = 26
 FIRST_BAND = 5  # a page: links, a gap, the title, a gap
-HEAD_OF_LOG = (LINKS_ROW, 40, 24, ROW, 30, 18, TINY)  # links; title and sums; message; groups; labels; units; a rule
+# Links; the title, with what the log is beside it, and its totals below that; message; groups; labels; units; a rule.
+HEAD_OF_LOG = (LINKS_ROW, 20, ROW, 36, ROW, 30, 18, TINY)
 NAME = 2  # the column of a record's name, and of a log's title
 # The first column that is not frozen. A text that begins to the left of it would be cut off at its edge.
 BESIDE_NAME = 3
-TITLE, TOTALS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 2, 3, 4, 5, 6, 7
+TITLE, TOTALS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 3, 4, 5, 6, 7, 8
 FIRST_RECORD = len(HEAD_OF_LOG) + 1
 FOLD = 62  # pixels of the column with a fold's button and name
 HIDDEN = 60
 SCREEN = 1300  # pixels of a sheet that are visible on a small laptop
+# Pixels of a log's columns that are in sight in a window of 1024 pixels: LibreOffice shows 962 (measured), and draws
+# columns 1.12 times as wide.
+SEEN_IN_A_SMALL_WINDOW = 858
 WIDTH_OF_COUNT = 165  # pixels of "200 lines need a look"
 
 
@@ -151,6 +155,18 @@ def _spot_of_count(widths: dict[int, int], last: int) -> Spot:
     return Spot(GROUPS, first, across=last - first + 1)
 
 
+def _in_sight(widths: Mapping[int, int], strips: Iterable[tuple[int, Strip]]) -> int:
+    """How many columns beside the name a text of the head may cover: those in sight while nothing is unfolded."""
+    folded = {first + place for first, strip in strips if strip.is_folded for place in range(len(strip.keys))}
+    last = wide = 0
+    for column in sorted(widths):
+        wide += 0 if column in folded else widths[column]
+        if wide > SEEN_IN_A_SMALL_WINDOW:
+            break
+        last = column
+    return last - BESIDE_NAME + 1
+
+
 def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -> Plan:
     """The plan of a log with a sheet of its own. `others` are cards whose results are in its head or hidden."""
     strips, folds, column = _strips_placed(log, view)
@@ -166,12 +182,12 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
             columns[key] = column
             column += 1
     spots = {f"{log.key}_{key}": Spot(FIRST_RECORD, place, log.rows) for key, place in columns.items()}
-    spots[f"{log.key}_{FIRST.key}"] = Spot(FIRST_MESSAGE, BESIDE_NAME)
+    in_sight = _in_sight(widths, strips[:-1])
+    spots[f"{log.key}_{FIRST.key}"] = Spot(FIRST_MESSAGE, BESIDE_NAME, across=in_sight)
     spots[f"{log.key}_{SPOILED.key}"] = Spot(FIRST_MESSAGE, column)
     first_typed, typed = strips[0]
     spots[f"{log.key}_{OPEN.key}"] = _spot_of_count(widths, last=first_typed + len(typed.keys) - 1)
-    first_answer = next(first for first, strip in strips if not (strip.is_typed or strip.is_folded))
-    spots |= {key: Spot(TOTALS, first_answer + place) for place, key in enumerate(view.in_head)}
+    spots |= {view.in_head: Spot(TOTALS, BESIDE_NAME, across=in_sight)} if view.in_head else {}
     spots |= _beside_the_head((f"{card.key}_{each.key}" for card in others for each in card.fields), spots, column + 1)
     last = max(spot.column for spot in spots.values())
     return Plan(

@@ -85,7 +85,7 @@ def automatic(canvas: Canvas, log: Log) -> None:
     """Write the fields that the planner adds to a log: marks, messages, counts and positions."""
     canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
     canvas.cells(f"{log.key}_{MESSAGE.key}", look.LITTLE)
-    canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
+    canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE | {"text_wrap": True})
     canvas.cells(f"{log.key}_{SPOILED.key}", look.LITTLE)
     for each in log.positions:
         canvas.cells(f"{log.key}_{each.key}", look.LITTLE)

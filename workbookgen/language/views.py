@@ -36,13 +36,13 @@ class LogView:
     """What is always visible of a log: the inputs `typed`, the name first, and the `answers` under their headings.
 
     The other inputs are folded right behind those typed, so that all inputs are adjacent and can be pasted and sorted.
-    The other results follow, folded by group. All these are keys of the log, separated by spaces; `in_head` are
-    the full keys of cells in its head.
+    The other results follow, folded by group. All these are keys of the log, separated by spaces; `in_head` is the
+    full key of the sentence in its head that sums it up.
     """
 
     typed: str
     answers: tuple[tuple[str, str], ...] = ()  # heading -> keys
-    in_head: tuple[str, ...] = ()
+    in_head: str = ""
 
     def __post_init__(self):
         require_types(f"the view of {self.typed!r}", self)
@@ -50,7 +50,7 @@ class LogView:
     def shown(self, block: str) -> tuple[str, ...]:
         """Full keys of the fields of this log that it names."""
         words = " ".join((self.typed, *(keys for _, keys in self.answers))).split()
-        return (*(f"{block}_{word}" for word in words if word != FREE), *self.in_head)
+        return (*(f"{block}_{word}" for word in words if word != FREE), *filter(None, [self.in_head]))
 
 
 @dataclass(frozen=True)
@@ -371,7 +371,7 @@ def view_without(view: LogView, block: str, absent: Collection[str]) -> LogView:
         return " ".join(word for word in words.split() if f"{block}_{word}" not in absent).strip(" .")
 
     answers = tuple((heading, left(words)) for heading, words in view.answers if left(words))
-    return LogView(left(view.typed), answers, tuple(each for each in view.in_head if each not in absent))
+    return LogView(left(view.typed), answers, "" if view.in_head in absent else view.in_head)
 
 
 @dataclass(frozen=True)

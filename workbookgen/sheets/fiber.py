@@ -32,7 +32,7 @@ def sheet(settings: Settings) -> Sheet:
 VIEW = LogView(
     typed="name kind state weight yarn_weighed",
     answers=(("It gives", "yarn kept to_come to_come_length"), ("Promised", "promised")),
-    in_head=("lot_sums_words",),
+    in_head="lot_sums_words",
 )
 
 

@@ -75,7 +75,7 @@ def view(settings: Settings) -> LogView:
     return LogView(
         typed="name reel wraps gross washed_loop lot",
         answers=(("It is", f"{finished} doubt {grist} weight_class"), ("In its lot", "deviation stands_out")),
-        in_head=("skein_sums_words",),
+        in_head="skein_sums_words",
     )
 
 
