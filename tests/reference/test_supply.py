@@ -331,6 +331,21 @@ def test_advice_names_what_to_get_in_the_form_in_which_it_is_bought():
     )
 
 
+def test_where_there_is_no_more_of_it_another_way_is_told():
+    """A fleece is one: "get 90 m more" alone asks for what nobody can do."""
+    smaller = "If there is no more of it: make the piece smaller, or work part of it in another yarn."
+    assert advice.instead(meters(0.5)) == smaller
+    for lacking in (
+        dict(more=meters(0.49)),
+        dict(more=meters(90.0), used=grams(300.0)),
+        dict(more=meters(90.0), yarnless=1.0),
+    ):
+        with pytest.raises(ValueError):
+            advice.instead(**lacking)
+    # Of a yarn of which there is none, there is nothing to be had more.
+    assert advice.advice(meters(90.0), 0.9, yarnless=1.0) == "To be 90% sure, get 90 m."
+
+
 def test_a_ball_weighs_what_its_length_weighs_and_a_part_of_one_is_a_whole_one():
     assert balls.ball_weighs(Quantity(2.0, "m/g"), package=meters(100.0)).m_as("g") == approx(50)
     assert balls.ball_weighs(Quantity(2.0, "m/g"), spool=grams(20.0), design="Both").m_as("g") == 20

@@ -15,7 +15,8 @@ SKEINS = [
     {"name": "C", "reel": "Post reel", "wraps": 50.0, "gross": 1.9},
 ]
 HAT, SHAWL = {"name": "Hat", "wanted": 150.0}, {"name": "Shawl", "wanted": 250.0}
-NONE_KNOWN = "Is it right? It has no yarn yet. Choose its lot here, or this project beside its skeins on the sheet Skeins."
+NONE_KNOWN = "No answer yet: it has no yarn. Choose its lot here, or this project beside its skeins on the sheet Skeins."
+NO_MORE = "If there is no more of it: make the piece smaller, or work part of it in another yarn."
 
 
 @pytest.fixture(scope="module", params=["small", "whole"])
@@ -42,6 +43,7 @@ def test_its_skeins_are_enough(told):
     assert (hat["verdict"], hat["chance_words"], hat["message"]) == ("enough", "over 98%", None)  # 40 yd over, which are four times √(6.11² + 7.5²)
     assert hat["answer"] == "There is 190 yd, very likely 178 yd to 202 yd; it takes 150 yd: 40 yd over. Chance that it is enough: over 98%."
     assert hat["project_in_short"] == "Enough: 40 yd over" and hat["advice"] == "That is as sure as you ask."
+    assert hat["instead"] is hat["project_instead"] is None, "nothing is lacking"
     assert hat["glance_projects"] == "1 of 2"
 
 
@@ -51,6 +53,8 @@ def test_its_skeins_are_too_few(told):
     # 136 yd are lacking. ±: a wrap in 60, the reel, 3% of 120 yd, together 3.8 yd; and 5% of 250 yd. 136 + 1.2816 ·
     # √(3.8² + 12.5²) = 152.7.
     assert shawl["advice"] == "To be 90% sure, get 153 yd more."
+    # The planner cannot know whether there is more of a handspun yarn, or of a fleece.
+    assert shawl["instead"] == shawl["project_instead"] == NO_MORE
 
 
 def test_a_lot_that_is_not_known_hides_no_skeins_that_cover_all(told):
@@ -65,10 +69,12 @@ def test_a_project_without_any_yarn_has_one_story(told, more):
     else. Of 120 yards ± 6 all are still to get: 120 + 1.2816 · 6 = 127.7 by the middle figures."""
     scarf = told({"name": "Scarf", "wanted": 120.0} | more)
     assert (scarf["verdict"], scarf["project_in_short"], scarf["chance_words"]) == ("no yarn yet", "No yarn yet", None)
-    assert (scarf["message"], scarf["mark"]) == (NONE_KNOWN, "?")
+    # The desk: "… that something is still missing", and its yarn is. "?" is for an entry that is not as usual.
+    assert (scarf["message"], scarf["mark"], scarf["project_log_says"]) == (NONE_KNOWN, "…", NONE_KNOWN)
+    assert scarf["instead"] is None, "where there is none, there is no more of it either"
     assert scarf["answer"] == "It takes 120 yd, and no yarn for it is known yet."
     assert scarf["open_have"] == 0 and scarf["open_spare"] == -120 and scarf["glance_projects"] == "0 of 1", "it is one that has not enough"
-    assert more or scarf["advice"] == "To be 90% sure, get 128 yd more."
+    assert more or scarf["advice"] == "To be 90% sure, get 128 yd."
 
 
 @pytest.mark.parametrize("more", [{"used": 2.0}, {"lot_2": "Top", "grist": 900.0}, {"lot_1": "Bag", "grist": 900.0}, {"name": "Hat"}])
@@ -76,6 +82,7 @@ def test_a_project_that_is_finished_or_has_a_lot_is_not_asked_about(told, more):
     lots = [{"name": "Top", "state": "yarn or thread", "weight": 2.0}, {"name": "Bag", "state": "yarn or thread", "weight": 2.0, "gone": "lost"}]
     scarf = told({"name": "Scarf", "wanted": 120.0} | more, lots=lots)
     assert scarf["message"] is None and scarf["verdict"] != "no yarn yet"
+    assert scarf["instead"] == (None if "used" in more or "name" in more else NO_MORE)
 
 
 def test_a_project_of_a_name_alone_says_what_it_wants(told):

@@ -6,7 +6,7 @@ Amounts are stated in the unit in which they are given.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.reference.limits import NO_MASS, NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import NO_MASS, NOT_NEGATIVE, PART, require_within
 from workbookgen.reference.words import said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
@@ -14,6 +14,12 @@ TOO_HEAVY = Quantity(9e5, "g")
 LEAST_TOLD = Quantity(1.5, "g")  # of a strand: less is nothing on a kitchen scale
 LEAST_MORE = 0.5  # meters: less is none
 MOST_BALLS = 9e5
+SOME = 0.5  # of a project without yarn, which is 1, and 0 of others
+LIKELY = 2 / 3  # as in the verdict
+AS_IT_IS, WITH_LESS = (
+    "it is likely enough as it is.",
+    "make the piece smaller, or work part of it in another yarn.",
+)
 
 
 @calculation
@@ -39,6 +45,7 @@ def advice(
     form_4: str | None = None,
     balls_4: Ratio | None = None,
     shared: Ratio | None = None,
+    yarnless: Ratio = 0.0,
 ) -> str:
     """What to get to be as sure as you want to be, in a sentence.
 
@@ -57,6 +64,7 @@ def advice(
     form_1, form_2, form_3, form_4 : form in which each strand's lot was bought
     balls_1, balls_2, balls_3, balls_4 : number of balls to get, of each strand that is bought in balls
     shared : k, number of strands whose lots serve other projects too
+    yarnless : 1 for a project that has no yarn yet, and so needs all of it and not more of it; else 0
 
     Returns
     -------
@@ -87,12 +95,14 @@ def advice(
         (buy_3, name_3, form_3, balls_3),
         (buy_4, name_4, form_4, balls_4),
     )
-    require_numbers(more, certainty, used, shared, *(each for buy, _, _, balls in strands for each in (buy, balls)))
+    require_numbers(
+        more, certainty, used, shared, yarnless, *(each for buy, _, _, balls in strands for each in (buy, balls))
+    )
     amount, to_get = said(more), [_to_get(*strand, design) for strand in strands]
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return by_element(lambda _: "Nothing more to do.", amount)
-    return by_element(_advice, more.m_as("m"), amount, certainty, 0.0 if shared is None else shared, *to_get)
+    return by_element(_advice, more.m_as("m"), amount, certainty, 0.0 if shared is None else shared, yarnless, *to_get)
 
 
 def _to_get(buy: Mass | None, name: str | None, form: str | None, balls: Ratio | None, design: str | None) -> str:
@@ -115,10 +125,53 @@ def _counted(balls: Ratio, one: str) -> str:
     return by_element(lambda number, said: f"{said} {one}{'' if number == 1 else 's'}", balls, said(balls))
 
 
-def _advice(more: float, amount: str, certainty: float, shared: float, *to_get: str) -> str:
+def _advice(more: float, amount: str, certainty: float, shared: float, yarnless: float, *to_get: str) -> str:
     if more < LEAST_MORE:
         return "That is as sure as you ask."
     told = "; ".join(filter(None, to_get))
     sure = f"{np.floor(round(certainty * 100, 9) * 10 + 0.5) / 10:g}%"
     once = " Get it once: other projects draw on the same lots." if shared > 0 else ""
-    return f"To be {sure} sure, get {amount} more{': ' if told else ''}{told}.{once}"
+    besides = "" if yarnless > SOME else " more"
+    return f"To be {sure} sure, get {amount}{besides}{': ' if told else ''}{told}.{once}"
+
+
+@calculation
+def instead(more: Length, chance: Ratio, yarnless: Ratio = 0.0) -> str:
+    """What to do where there is no more of the yarn.
+
+    Where E ≥ 0.5 m: that it is likely enough if p ≥ 2/3, else what makes do with less. Whether more can be had, no
+    planner knows: a fleece is one of its kind, and so is what was spun of it.
+
+    Parameters
+    ----------
+    more : E, additional length to have
+    chance : p, the chance that there is enough without it; a finished piece has none
+    yarnless : 1 for a project that has no yarn yet, else 0
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        A chance outside 0 to 1, nothing to get, or a project that has no yarn yet.
+
+    Notes
+    -----
+    Valid for half a meter and more.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(instead(Quantity(20, "m"), chance=0.4))
+    If there is no more of it: make the piece smaller, or work part of it in another yarn.
+    """
+    require_numbers(more, chance, yarnless)
+    require_within(PART, "A chance", chance)
+    require(more.m_as("m") >= LEAST_MORE, "There is nothing to get.")
+    require(np.asarray(yarnless) < SOME, "There is no yarn yet.")
+    return by_element(lambda p: f"If there is no more of it: {AS_IT_IS if p >= LIKELY else WITH_LESS}", chance)

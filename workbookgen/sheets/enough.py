@@ -44,12 +44,14 @@ def in_words() -> tuple[Result, ...]:
                note="What there is counts skeins as they will be when washed, and what the lots still give."),
         Result("advice", "To be as sure as you ask",
                'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", "To be " & ROUND(ROUND(doubts_certainty * 100, 9), 1) '
-               '& "% sure, get " & said(more) & " more"'
+               '& "% sure, get " & said(more) & IF(yarnless > 0.5, "", " more")'
                + "".join(f' & IF({_to_get(part)} >= 1.5, {_separator(part)} & {_bought_as(part)}, "")' for part in PARTS)
                + ' & "." & IF(IF(given(shared), shared, 0) > 0, " Get it once: other projects draw on the same lots.", "")))',
                advice.advice, None, width=70,
                uses={"certainty": "doubts_certainty"} | {f"{key}_{part}": f"part_{part}_{word}" for part in PARTS for key, word in OF_STRANDS.items()},
                only_if=ADVICE_SAYABLE),
+        Result("instead", "If there is no more", '"If there is no more of it: make the piece smaller, or work part of it in another yarn."', advice.instead, None, width=60,
+               only_if="AND(more >= 0.5, yarnless < 0.5, NOT(given(used)))", note="Of a fleece or a handspun yarn there often is none."),
     )
 
 

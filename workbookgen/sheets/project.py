@@ -21,7 +21,7 @@ STEPS = ("preparing", "spinning", "plying", "finishing")
 
 def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (PROJECT, weeks()), (
-        band(Sentences(fields=("project_in_short", "project_answer", "project_advice", "project_log_says"), is_large=True)),
+        band(Sentences(fields=("project_in_short", "project_answer", "project_advice", "project_instead", "project_log_says"), is_large=True)),
         band(
             Matrix(
                 title="Strand by strand", across=(1, 8), heads=("", "", "needs", "has", "give or take", "over", "at the end", "share used"),
@@ -83,6 +83,7 @@ PROJECT = Card(
                    answer.in_short, None, only_if="ABS(spare) < 900000"),
             of_project("answer", "In a sentence", "answer"),
             of_project("advice", "To be as sure as you ask", "advice"),
+            of_project("instead", "If there is no more", "instead"),
             of_project("log_says", "What the log says", "message"),
         )),
         Group("Strands", (of_project("unknown", "Lots not known", "lots_unknown", NUMBER, 0), *(result for part in STRANDS for result in _strand(part)))),

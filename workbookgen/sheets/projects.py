@@ -92,7 +92,7 @@ def projects(settings: Settings) -> Log:
             Rule("AND(NOT(given(used)), in_skeins <= 0, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
                  f"{ASKING} Hours done: as many as planned, and nothing is in skeins, so none are told as ahead. Log what is reeled, or look at your pace on the sheet Time."),
             Rule("AND(need > 0, yarnless > 0.5, NOT(given(used)))", lambda values: values["need"] > 0 and values["yarnless"] > 0.5 and values["used"] is None,
-                 f"{ASKING} It has no yarn yet. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
+                 f"{UNKNOWN}: it has no yarn. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
         ),
     )
 
