@@ -1,6 +1,6 @@
 """Formulas in cells: exactly what is written, for planners small enough to count their cells by hand.
 
-The logs of `described` begin in Reels!B8 (three reels) and Skeins!B8 (four skeins), the card's
+The logs of `described` begin in Reels!B9 (three reels) and Skeins!B9 (four skeins), the card's
 inputs in Work!D6.
 """
 
@@ -44,33 +44,36 @@ def bound_beside_logs(*fields) -> str:
 def test_a_number_needed_and_its_limits():
     # 1 cm is 0.01 m, and the result is in meters. The blanks of the description are gone.
     assert texts("reels_hundred") == tuple(
-        f'=IF(COUNT($C{row})=1,IF(AND($C{row}<=1000,$C{row}>=0.000001),100*($C{row}*0.01),""),"")' for row in (8, 9, 10)
+        f'=IF(COUNT($C{row})=1,IF(AND($C{row}<=1000,$C{row}>=0.000001),100*($C{row}*0.01),""),"")'
+        for row in (9, 10, 11)
     )
 
 
 def test_the_same_in_inches_and_yards():
     assert (
         texts("reels_hundred", "us")[0]
-        == '=IF(COUNT($C8)=1,IF(AND($C8<=1000,$C8>=0.000001),(100*($C8*0.0254))/0.9144,""),"")'
+        == '=IF(COUNT($C9)=1,IF(AND($C9<=1000,$C9>=0.000001),(100*($C9*0.0254))/0.9144,""),"")'
     )
 
 
 def test_a_text_needed():
-    assert texts("reels_listed")[1] == '=IF(ISTEXT($B9),IF(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12),$B9,""),"")'
+    assert (
+        texts("reels_listed")[1] == '=IF(ISTEXT($B10),IF(AND(LEN(SUBSTITUTE($B10," ",""))>0,LEN($B10)<=12),$B10,""),"")'
+    )
 
 
 def test_a_total():
     # What the skeins were wound on only repeats which reel was chosen, and that tells its line in the list: the first
     # one here.
     assert texts("reels_wound")[0] == (
-        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),SUMIF(skeins_line_of_reel,ROW()-7,skeins_length),""),"")'
+        '=IF(ISTEXT($B9),IF(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12),SUMIF(skeins_line_of_reel,ROW()-8,skeins_length),""),"")'
     )
 
 
 def test_a_total_in_another_unit():
     # Yards add up to yards. In inches, the brackets of the unit multiplied with serve the one divided by, too.
-    of_reels = '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),'
-    total = "SUMIF(skeins_line_of_reel,ROW()-7,skeins_length)"
+    of_reels = '=IF(ISTEXT($B9),IF(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12),'
+    total = "SUMIF(skeins_line_of_reel,ROW()-8,skeins_length)"
     assert texts("reels_wound", "us")[0] == f'{of_reels}{total},""),"")'
     wound = next(each for each in REELS.results if each.key == "wound")
     in_inches = bound_in_reels(replace(wound, key="inches", unit=LOOP), "us")
@@ -89,7 +92,7 @@ def test_a_tally_counts_and_has_no_unit(system):
         uses={"amounts": "skeins_end", "names": "skeins_wound_on"},
     )
     assert bound_in_reels(skeins, system) == (
-        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),COUNTIFS(skeins_line_of_reel,ROW()-7,skeins_end,">-1000000000000"),""),"")'
+        '=IF(ISTEXT($B9),IF(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12),COUNTIFS(skeins_line_of_reel,ROW()-8,skeins_end,">-1000000000000"),""),"")'
     )
 
 
@@ -141,20 +144,20 @@ def test_the_line_in_which_a_chosen_name_stands():
     # What MATCH finds counts if it is that very name: a star would be any letters to it. Else all names are compared,
     # the three reels counted with the first three counting numbers. An empty text would choose the one blank line, and
     # an error is no text.
-    once, first = "SUMPRODUCT((reels_listed=$B9)*1)", "MATCH($B9,reels_listed,0)"
+    once, first = "SUMPRODUCT((reels_listed=$B10)*1)", "MATCH($B10,reels_listed,0)"
     line = once.replace(")*1)", ")*1,lists_number_3)")
     compared = f'IF({once}=1,{line},"")'
     found = (
-        f"IF(IF(ISNUMBER({first}),INDEX(reels_listed,{first})=$B9,1=0),INDEX(reels_line_of_listed,{first}),{compared})"
+        f"IF(IF(ISNUMBER({first}),INDEX(reels_listed,{first})=$B10,1=0),INDEX(reels_line_of_listed,{first}),{compared})"
     )
-    assert texts("skeins_line_of_reel")[1] == f'=IF(ISTEXT($B9),IF(LEN($B9)>0,{found},""),"")'
+    assert texts("skeins_line_of_reel")[1] == f'=IF(ISTEXT($B10),IF(LEN($B10)>0,{found},""),"")'
 
 
 def test_a_list_tells_where_each_of_its_names_stands_once():
     column = place(described.whole("metric")).placements["reels_listed"].area
-    cell = column.split(":")[0][:-1].replace("$", "", 1).replace("$", "") + "9"
+    cell = column.split(":")[0][:-1].replace("$", "", 1).replace("$", "") + "10"
     once = f"SUMPRODUCT(({column}=${cell})*1)"
-    assert texts("reels_line_of_listed")[1] == f'=IF(ISTEXT(${cell}),IF(LEN(${cell})>0,IF({once}=1,ROW()-7,""),""),"")'
+    assert texts("reels_line_of_listed")[1] == f'=IF(ISTEXT(${cell}),IF(LEN(${cell})>0,IF({once}=1,ROW()-8,""),""),"")'
 
 
 def test_a_name_that_only_repeats_a_choice_has_its_line():
@@ -163,15 +166,15 @@ def test_a_name_that_only_repeats_a_choice_has_its_line():
     skeins = replace(SKEINS, groups=(typed, replace(computed, fields=(*computed.fields, there))))
     placements = place(planner_of(REELS, skeins, PLAN)).placements
     repeated, chosen = (placements[f"skeins_{key}"].cell(0)[:-1] for key in ("there", "line_of_reel"))
-    assert placements["skeins_line_of_there"].formulas[0] == f'=IF(LEN(${repeated}8)>0,${chosen}8,"")'
+    assert placements["skeins_line_of_there"].formulas[0] == f'=IF(LEN(${repeated}9)>0,${chosen}9,"")'
 
 
 def test_a_choice_and_a_pick():
-    # The line is told in $Q9. The cell found must hold a number, and it may be an error, so that only then it is held
+    # The line is told in $Q10. The cell found must hold a number, and it may be an error, so that only then it is held
     # against its domain.
-    found = "INDEX(reels_loop,$Q9)"
+    found = "INDEX(reels_loop,$Q10)"
     assert texts("skeins_loop")[1] == (
-        f'=IF(ISTEXT($B9),IF(ISNUMBER($Q9),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),{found},""),""),""),"")'
+        f'=IF(ISTEXT($B10),IF(ISNUMBER($Q10),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),{found},""),""),""),"")'
     )
 
 
@@ -185,7 +188,7 @@ def test_a_pick_of_a_result_needs_only_be_there():
         LENGTH,
         uses={"values": "reels_hundred", "names": "reels_listed", "name": "reel"},
     )
-    found = "INDEX(Reels!$D$8:$D$10,$N$1)"
+    found = "INDEX(Reels!$D$9:$D$11,$N$1)"
     assert bound_beside_logs(Input("reel", "Reel", Choice("reels_listed", "Reels")), hundred) == (
         f'=IF(ISTEXT($D$6),IF(ISNUMBER($N$1),IF(ISNUMBER({found}),{found},""),""),"")'
     )
@@ -209,7 +212,7 @@ def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside, line)
         LOOP,
         uses={"values": "reels_loop", "names": "reels_listed", "name": "kind"},
     )
-    found = f"INDEX(Reels!$C$8:$C$10,{line})"
+    found = f"INDEX(Reels!$C$9:$C$11,{line})"
     assert bound_beside_logs(Input("kind", "Kind", domain), loop) == (
         f'=IF(ISTEXT($D$6),IF({inside},IF(ISNUMBER({line}),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),{found},""),""),""),""),"")'
     )
@@ -218,7 +221,7 @@ def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside, line)
 def test_what_a_blank_cell_means():
     # Zero is what an empty cell counts as anyway, so nothing is spelled out; a text in it still blanks the result.
     assert texts("skeins_length")[0] == (
-        '=IF(AND(COUNT($C8,$I8)=2,COUNTA($D8)=COUNT($D8)),IF(AND($C8<=5000,OR(SIGN($C8)=0,$C8>=0.000001),$D8<100,OR(SIGN($D8)=0,$D8>=0.000001)),$C8*($I8*0.01)+$D8,""),"")'
+        '=IF(AND(COUNT($C9,$I9)=2,COUNTA($D9)=COUNT($D9)),IF(AND($C9<=5000,OR(SIGN($C9)=0,$C9>=0.000001),$D9<100,OR(SIGN($D9)=0,$D9>=0.000001)),$C9*($I9*0.01)+$D9,""),"")'
     )
     assert texts("plan_need") == (
         '=IF(AND(COUNT($D$6)=1,COUNTA($D$7)=COUNT($D$7)),IF(AND($D$6<=1000,$D$6>=0.000001,$D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001)),$D$6*(1+IF(ISBLANK($D$7),0.1,$D$7)),""),"")',
@@ -228,17 +231,17 @@ def test_what_a_blank_cell_means():
 def test_a_condition():
     # It stands inside the domains, on which it may rely: AND works out all its parts, wherever the first fails.
     assert texts("skeins_kept")[3] == (
-        '=IF(COUNT($F11,$E11)=2,IF(AND($F11<=1000,$F11>=0.000001,$E11<=1000,$E11>=0.000001),IF($F11<=$E11,$F11/$E11,""),""),"")'
+        '=IF(COUNT($F12,$E12)=2,IF(AND($F12<=1000,$F12>=0.000001,$E12<=1000,$E12>=0.000001),IF($F12<=$E12,$F12/$E12,""),""),"")'
     )
 
 
 def test_optional_words():
     # An empty cell counts as 0: "at most 1000" keeps it anyway, "above 0" needs an exception.
     assert texts("skeins_wpi")[0] == (
-        "=IF(COUNTA($G8,plan_usual)=COUNT($G8,plan_usual),"
-        "IF(AND($G8<=1000,OR(ISBLANK($G8),$G8>=0.000001),"
-        "plan_usual<=1000,OR(ISBLANK(plan_usual),plan_usual>=0.000001)),IF(OR(ISNUMBER($G8),ISNUMBER(plan_usual)),"
-        'IF(ISNUMBER($G8),$G8,plan_usual),""),""),"")'
+        "=IF(COUNTA($G9,plan_usual)=COUNT($G9,plan_usual),"
+        "IF(AND($G9<=1000,OR(ISBLANK($G9),$G9>=0.000001),"
+        "plan_usual<=1000,OR(ISBLANK(plan_usual),plan_usual>=0.000001)),IF(OR(ISNUMBER($G9),ISNUMBER(plan_usual)),"
+        'IF(ISNUMBER($G9),$G9,plan_usual),""),""),"")'
     )
 
 
@@ -284,7 +287,7 @@ def test_a_unit_whose_zero_lies_elsewhere(system, value):
 
 def test_a_band():
     assert texts("skeins_size")[0] == (
-        '=IF(COUNT($M8)=1,INDEX(sizes_name,MATCH(ROUND(($M8*1/0.0254)/(1/0.0254),9),sizes_from,1)),"")'
+        '=IF(COUNT($M9)=1,INDEX(sizes_name,MATCH(ROUND(($M9*1/0.0254)/(1/0.0254),9),sizes_from,1)),"")'
     )
 
 
@@ -306,7 +309,7 @@ def test_a_lookup_within_a_lookup():
         THREADS,
         uses={"sizes": "skeins_size", "names": "skeins_wound_on", "name": "reel"},
     )
-    size = "INDEX(Skeins!$N$8:$N$11,$N$1)"
+    size = "INDEX(Skeins!$N$9:$N$12,$N$1)"
     line = f"SUMPRODUCT((Facts!$B$8:$B$10={size})*1,Facts!$N$1:$N$3)"
     found = f"INDEX(Facts!$C$8:$C$10,{line})"
     assert bound_beside_logs(Input("reel", "Reel", Note(longest=9)), nested) == (
@@ -438,8 +441,8 @@ def test_a_card_as_a_new_planner_brings_it_is_not_begun():
 @pytest.mark.parametrize(
     "case",
     [
-        'IF(IF(ISTEXT($B8),IF(LEN($B8)>0,SUMPRODUCT(($E$8:$E$10=$B8)*1)>1,1=0),1=0),"Reel: another line has this name; give each its own."',
-        'IF(IF(ISBLANK($B8),1=0,IF(ISTEXT($B8),NOT(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12)),1=1)),"Reel: type a name of up to 12 letters."',
+        'IF(IF(ISTEXT($B9),IF(LEN($B9)>0,SUMPRODUCT(($E$9:$E$11=$B9)*1)>1,1=0),1=0),"Reel: another line has this name; give each its own."',
+        'IF(IF(ISBLANK($B9),1=0,IF(ISTEXT($B9),NOT(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12)),1=1)),"Reel: type a name of up to 12 letters."',
     ],
 )
 def test_the_message_of_a_name(case):
@@ -449,8 +452,8 @@ def test_the_message_of_a_name(case):
 @pytest.mark.parametrize(
     "case",
     [
-        'IF(IF(COUNT($F8,$E8)=2,$F8>$E8,1=0),"Yarn: more than the fiber."',
-        'IF(IF(ISBLANK($B8),1=0,IF(ISTEXT($B8),NOT(ISNUMBER($Q8)),1=1)),"On the reel: choose one of the names',
+        'IF(IF(COUNT($F9,$E9)=2,$F9>$E9,1=0),"Yarn: more than the fiber."',
+        'IF(IF(ISBLANK($B9),1=0,IF(ISTEXT($B9),NOT(ISNUMBER($Q9)),1=1)),"On the reel: choose one of the names',
     ],
 )
 def test_the_message_of_a_rule_and_of_a_choice(case):
@@ -479,33 +482,33 @@ def test_words_inside_texts_are_left_alone():
 def test_the_mark_of_a_record():
     assert (
         texts("skeins_mark")[2]
-        == '=IF(LEN($O10)=0,"",IF(OR(LEFT($O10,16)="Still to fill in",LEFT($O10,13)="No answer yet"),"…",IF(LEFT($O10,12)="Is it right?","?","!")))'
+        == '=IF(LEN($O11)=0,"",IF(OR(LEFT($O11,16)="Still to fill in",LEFT($O11,13)="No answer yet"),"…",IF(LEFT($O11,12)="Is it right?","?","!")))'
     )
 
 
 def test_how_many_records_have_something_wrong():
-    assert texts("skeins_open") == ('=COUNTIF($A$8:$A$11,"!")',)
+    assert texts("skeins_open") == ('=COUNTIF($A$9:$A$12,"!")',)
 
 
 def test_what_the_head_of_a_log_says():
     # A record is called by the name that other sheets find it by, or by its line where it has none. A mark may be "?",
     # which stands for any sign in MATCH and COUNTIF, so the last mark is found by comparing.
-    marks = "$A$8:$A$11"
+    marks = "$A$9:$A$12"
     wrong, last = f'MATCH("!",{marks},0)', f'SUMPRODUCT(LARGE(({marks}<>"")*Facts!$N$1:$N$4,1))'
-    told = [f'"Line "&{line}&": "&INDEX($O$8:$O$11,{line})' for line in (wrong, last)]
+    told = [f'"Line "&{line}&": "&INDEX($O$9:$O$12,{line})' for line in (wrong, last)]
     assert texts("skeins_first") == (
         f'=IF(COUNTIF({marks},"!")>0,{told[0]},IF(SUMPRODUCT(({marks}<>"")*1)>0,{told[1]},""))',
     )
     [head] = texts("reels_first")
-    first = 'MATCH("!",$A$8:$A$10,0)'
-    name = f"INDEX($E$8:$E$10,{first})"
-    assert f'IF(LEN({name})>0,{name},"Line "&{first})&": "&INDEX($G$8:$G$10,{first})' in head
+    first = 'MATCH("!",$A$9:$A$11,0)'
+    name = f"INDEX($E$9:$E$11,{first})"
+    assert f'IF(LEN({name})>0,{name},"Line "&{first})&": "&INDEX($G$9:$G$11,{first})' in head
 
 
 def test_how_many_folded_inputs_hold_something():
     assert texts("skeins_filled") == ('=""',) * 4, "nothing is folded"
     # Reel, wraps, rest and note stand behind the three that are always seen.
-    assert folded("start end counted") == '=IF(COUNTA($E8:$H8)=0,"",COUNTA($E8:$H8))'
+    assert folded("start end counted") == '=IF(COUNTA($E9:$H9)=0,"",COUNTA($E9:$H9))'
 
 
 def folded(typed: str) -> str:
