@@ -6,6 +6,7 @@ from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
 from workbookgen.carry.leftovers import BEFORE, COLUMNS, LONGEST, SHEET, Leftover, with_leftovers
 from workbookgen.checking.check import check
+from workbookgen.filled.foreign_cells import CHANGED, OUTSIDE, OVERWRITTEN
 from workbookgen.filled.planner import described
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import Rows
@@ -77,6 +78,32 @@ def test_what_stands_on_the_sheet_and_comes_along(untidy, carried, tmp_path):
     assert rows(tmp_path / "last.xlsx") == before[:1], (
         "what was seen to is told no more, and of which sheet a line comes is told once"
     )
+
+
+def test_the_sheet_says_what_it_is_and_what_to_do_with_it(untidy, carried, tmp_path):
+    """A spinner who never heard of fields and cells of programs reads what is there, why, and what to do."""
+    carried(untidy, small(lines=2))
+    cells = {each.value for row in openpyxl.load_workbook(tmp_path / "new.xlsx")[SHEET].iter_rows() for each in row}
+    assert {
+        "What your old planner held, and this one could not take over as it was.",
+        'Where it says "only here", this planner has no cell for it, and nothing is worked out from it. '
+        "What you still need, type where it belongs.",
+        'Where it says "in its cell", it came over, but cannot be used or may not be what you meant. '
+        "Read why, and correct it there.",
+        "When you have seen to every line, delete this sheet: nothing else needs it.",
+    } <= cells
+    carried(tmp_path / "new.xlsx", None, "again.xlsx")
+    texts = {what for _, _, _, what, _, _ in rows(tmp_path / "again.xlsx")}
+    assert texts == {what for _, _, _, what, _, _ in rows(tmp_path / "new.xlsx")}, "its sentences are nothing left over"
+
+
+def test_why_is_told_in_words_of_ones_own():
+    assert (
+        "program" not in OVERWRITTEN
+        and OVERWRITTEN == "it was typed over a worked-out cell, which is as it should be here"
+    )
+    assert CHANGED == "a worked-out cell had this in place of its own formula, which it has again here"
+    assert OUTSIDE == "it was typed beside the planner's own cells"
 
 
 def test_a_deleted_sheet_is_gone(untidy, carried, tmp_path):

@@ -15,13 +15,17 @@ from workbookgen.filled.foreign_cells import ForeignCell
 from workbookgen.filled.planner import FilledPlanner
 from workbookgen.language.parts import Chapter, Column, Sheet, Table
 from workbookgen.language.planner import Planner
-from workbookgen.language.views import Facts, Grid, band
+from workbookgen.language.views import Facts, Grid, Prose, band
 
 # How the reason begins if a line of an old sheet Leftovers is listed again: that reason may no longer be true.
 BEFORE = "from the old sheet Leftovers, which says: "
-ABOUT = (
-    "What came from the old planner and has no cell here, or stands in its cell though the planner does not take it. "
-    "When you have seen to it, delete this sheet."
+ABOUT = "What your old planner held, and this one could not take over as it was."
+WHAT_TO_DO = (
+    'Where it says "only here", this planner has no cell for it, and nothing is worked out from it. '
+    "What you still need, type where it belongs.",
+    'Where it says "in its cell", it came over, but cannot be used or may not be what you meant. '
+    "Read why, and correct it there.",
+    "When you have seen to every line, delete this sheet: nothing else needs it.",
 )
 ONLY_HERE, IN_ITS_CELL = "only here", "in its cell"
 LONGEST = 32_767  # letters that a cell can hold
@@ -51,7 +55,7 @@ def with_leftovers(planner: Planner, leftovers: Iterable[Leftover]) -> Planner:
     if not lines:
         return planner
     table = Table(KEY, "", tuple(_column(lines, *each) for each in COLUMNS))
-    chapter = Chapter(SHEET, (table,), (band(Facts(table=KEY)),))
+    chapter = Chapter(SHEET, (table,), (band(Prose(sentences=WHAT_TO_DO)), band(Facts(table=KEY))))
     widths = tuple(LETTER * width for _, _, width in COLUMNS)
     grid = Grid(widths + Grid().widths[len(widths) :])
     first, *others = planner.sheets

@@ -146,7 +146,7 @@ class _Matching:
         for each in target.inputs:
             self.matched.entries[f"{target.key}_{each.key}"][place] = record.get(each.key)
         for key in self._differing(line, record):
-            self._list(row, key, line[key], "the new planner's own line took its place")
+            self._list(row, key, line[key], "nobody had changed this line, so the new planner's own took its place")
 
     def _complete(self, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
         """Fill the fields that the old planner lacked, in a line that somebody changed, as in the new planner."""
@@ -195,9 +195,9 @@ class _Matching:
         elif cell.formula and cell.value is None:
             self._list(row, key, cell.formula, "it showed nothing, so the new cell is empty")
         elif cell.formula:
-            self._list(row, key, cell.formula, "its value came over; the arithmetic is only here")
+            self._list(row, key, cell.formula, "its value came over; how it was worked out is only here")
         elif isinstance(cell.value, bool) and self.block.by_key[key].is_text:  # as a number it is refused in any case
-            self._list(row, key, str(cell.value).upper(), "it was a truth value, and came over as a text", IN_ITS_CELL)
+            self._list(row, key, str(cell.value).upper(), "it was TRUE or FALSE, and came over as a text", IN_ITS_CELL)
 
     def _list_lines(self, lines: dict[int, Record], why: str) -> None:
         """List lines that have no place."""

@@ -28,9 +28,9 @@ from workbookgen.ooxml.references import MOST_ROWS, cell_name
 # The table of entries that found no cell in an earlier carrying, and its sheet, which every sheet links to.
 KEPT = "leftovers"
 KEPT_ON = "Leftovers"
-OUTSIDE = "typed outside the planner's cells"
-OVERWRITTEN = "it was where the planner has a formula"
-CHANGED = "the planner's formula was changed to this"
+OUTSIDE = "it was typed beside the planner's own cells"
+OVERWRITTEN = "it was typed over a worked-out cell, which is as it should be here"
+CHANGED = "a worked-out cell had this in place of its own formula, which it has again here"
 NO_SUCH_FIELD = "the new planner does not have this field"
 
 
@@ -166,7 +166,7 @@ class _Search:
         for sheet, comments in self.old.book.comments.items():
             for position, text in comments.items():
                 if position not in inputs.get(sheet, ()):
-                    yield ForeignCell(sheet, cell_name(position), "", text, "a note on a cell that is not an input")
+                    yield ForeignCell(sheet, cell_name(position), "", text, "a note on a cell in which nobody types")
 
     @cached_property
     def _said(self) -> dict[str, dict[Position, float | str]]:
