@@ -253,6 +253,10 @@ def test_lines_that_are_not_needed_repeat_the_last_and_are_not_looked_at():
     with pytest.raises(ValueError):
         measuring.of_another(grams(3), 1.0, 1.0, "ASTER 1", "Aster 1")
     assert measuring.of_another(grams(3), 2.0, 2.0, "Aster 2", "Aster 1") == grams(3)
+    assert measuring.of_another(grams(3), 2.0, 2.0, "Aster 2", "Aster 1", fate="Used") == grams(3)
+    for fate in ("given", "SOLD", "lost"):
+        with pytest.raises(ValueError, match="no longer here"):
+            measuring.of_another(grams(3), 2.0, 2.0, "Aster 2", "Aster 1", fate=fate)
 
 
 def test_what_is_not_there_lies_off_the_chart():

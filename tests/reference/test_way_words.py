@@ -76,6 +76,20 @@ def test_several_samples_are_told_to_count_by_their_mean():
 
 
 @pytest.mark.parametrize(
+    "promised, words",
+    [
+        (0.93, " Projects take 93% of it."),
+        (1.004, " Projects take 100% of it."),
+        (1.24, " Projects take 124% of it, which is more than there is."),
+    ],
+)
+def test_what_is_promised_more_than_once_is_told_to_be(promised, words):
+    """It was told to be enough for mittens, and 124% of it to be taken, as if that could be."""
+    told = way_words.still_enough(grams(85), "usually enough for hat", promised=promised)
+    assert told == f"What is still to spin is usually enough for hat.{words}"
+
+
+@pytest.mark.parametrize(
     "wrong, words",
     [
         (lambda: way_words.lot_in_words(grams(1), grams(0)), "bought"),

@@ -84,6 +84,16 @@ def test_skeins_of_its_lot_are_told_apart():
     assert one("measure_apart_from") == "Aster 4"
 
 
+@pytest.mark.parametrize("gone, together", [
+    ("given", "none"), ("Sold", "none"), ("lost", "none"), ("used", "Aster 2"), ("set aside", "Aster 2"), (None, "Aster 2"),
+])
+def test_a_skein_that_somebody_else_has_goes_together_with_none(gone, together):
+    """Nobody can knit with it. One that was used is in the piece, and the next is to go with it."""
+    skeins = [each | ({"gone": gone} if each["name"] == "Aster 2" and gone else {}) for each in SKEINS]
+    one, _ = shown(with_records(us().planner, logged(skein="Aster 1"), "skeins", skeins))
+    assert (one("measure_goes_with"), one("measure_alternates_with")) == (together, "Aster 3")
+
+
 @pytest.mark.parametrize("typed, words", [
     ({"skein": "Aster 5"}, "In the log: Wraps: "),
     ({"skein": "Aster 1", "rest": "much"}, "Rest: "),

@@ -57,6 +57,13 @@ def test_its_skeins_are_too_few(told):
     assert shawl["instead"] == shawl["project_instead"] == NO_MORE
 
 
+def test_what_is_likely_enough_is_not_told_to_be_made_smaller(told):
+    """114 yd ± 3.8 for 110 yd ± 5.5 (5%): 4 yd over, which are 0.6 of √(3.8² + 5.5²) = 6.7, a chance of 73%."""
+    cap = told({"name": "Shawl", "wanted": 110.0})
+    assert (cap["verdict"], cap["chance_words"]) == ("likely enough", "73%")
+    assert cap["instead"] == "If there is no more of it: it is likely enough as it is."
+
+
 def test_a_lot_that_is_not_known_hides_no_skeins_that_cover_all(told):
     lot = {"name": "Clover", "state": "raw fleece", "weight": 80.0}
     assert told(HAT | {"lot_1": "Clover"}, lots=[lot])["verdict"] == "enough"

@@ -56,7 +56,7 @@ def test_what_is_left_of_a_thread_is_not_spun(lot, words):
     assert values["way_enough_words"][0].startswith(words)
 
 
-@pytest.mark.parametrize(("wanted", "words"), [(0.0, ""), (950.0, " Projects take 40% of it."), (2850.0, " Projects take 120% of it.")])
+@pytest.mark.parametrize(("wanted", "words"), [(0.0, ""), (950.0, " Projects take 40% of it."), (2850.0, " Projects take 120% of it, which is more than there is.")])
 def test_what_projects_take_of_a_lot_is_said_beside_what_it_is_enough_for(wanted, words):
     """By hand: 40 oz of top give 38 oz of yarn, 2,375 yd at 1,000 yd/lb. What a vest takes of it stood in the table
     alone, below a sentence that gave all of the lot to another piece."""

@@ -142,7 +142,7 @@ def still_enough(to_come: Mass, enough: str, stage: Ratio = 1.0, promised: Ratio
     """What the rest of a lot is enough for, in a sentence or two.
 
     text = "What is still to spin is" + what it is enough for; of a bought thread, what is left; and what projects take
-    of it. It is the same answer as for a skein, given for yarn to come.
+    of it, with a word where that is over 100%. It is the same answer as for a skein, given for yarn to come.
 
     Parameters
     ----------
@@ -181,7 +181,8 @@ def still_enough(to_come: Mass, enough: str, stage: Ratio = 1.0, promised: Ratio
 
 
 def _still_enough(enough: str, bought: bool, promised: float, in_percent: str) -> str:
-    projects = f" Projects take {in_percent} of it." if LEAST_PROMISED <= promised < MOST_PROMISED else ""
+    too_much = ", which is more than there is" if np.floor(round(promised * 100, 9) + 0.5) > 100 else ""
+    projects = f" Projects take {in_percent} of it{too_much}." if LEAST_PROMISED <= promised < MOST_PROMISED else ""
     return f"What is {'left' if bought else 'still to spin'} is {enough}.{projects}"
 
 

@@ -107,7 +107,9 @@ WAY = Card(
             *uses.enough_for("reach", "wraps"),
             Result("enough_words", "What the rest is for",
                    '"What is " & IF(stage > 4, "left", "still to spin") & " is " & enough & "." & IF(IF(given(promised), AND(promised >= 0.005, promised < 1000), 1 = 0), '
-                   '" Projects take " & ROUND(ROUND(promised * 100, 9), 0) & "% of it.", "")', way_words.still_enough, None, only_if="to_come > 1.5"),
+                   '" Projects take " & ROUND(ROUND(promised * 100, 9), 0) & "% of it" '
+                   '& IF(ROUND(ROUND(promised * 100, 9), 0) > 100, ", which is more than there is.", "."), "")',
+                   way_words.still_enough, None, only_if="to_come > 1.5"),
             of_lot("skeins", "Skeins", "skeins", NUMBER, 0),
             of_lot("length", "Yarn in skeins", "spun_length", LENGTH),
             of_lot("grist", "Mean grist", "mean_grist", GRIST),

@@ -48,7 +48,7 @@ def a_date(word: str, label: str) -> Rule:
     return Rule(
         f"AND({word} = ROUND({word}, 0), {word} >= {FIRST_DATE}, {word} <= {LAST_DATE})",
         lambda values: values[word] == round(values[word]) and FIRST_DATE <= values[word] <= LAST_DATE,
-        f"{ASKING} {label}: so many days make a date of this time. Type 12/2 as the number 12, and its two ends apart.",
+        f"{ASKING} {label}: the program may have made a date of it. Type 12/2 as the number 12, and its two ends apart.",
     )
 
 

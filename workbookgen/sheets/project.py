@@ -95,7 +95,7 @@ PROJECT = Card(
                      uses={"has": f"left_{part}", "needs": f"needs_{part}", "doubt": f"doubt_{part}"}) for part in STRANDS),
         ), printed=False),
         Group("For it", (
-            of_project("length", "Yarn, reserve in", "length", LENGTH),
+            of_project("length", "Yarn with reserve", "length", LENGTH),
             of_project("yarn", "It weighs", "yarn", MASS, 1),
             of_project("prepared", "Prepared fiber", "prepared", MASS, 1, "To spin this much yarn."),
             of_project("bought", "Fiber as bought", "bought", MASS, 1, "In the state in which each lot was bought."),

@@ -190,7 +190,7 @@ def _enough() -> Group:
         Result("chance", "Chance that it is enough", "IF(doubt_spare > 0, NORMSDIST(spare / doubt_spare), IF(spare >= 0, 1, 0))",
                uncertainty.chance_enough, SHARE, uses={"surplus": "spare", "uncertainty": "doubt_spare"}, digits=0, width=11,
                note="For the yarn needed. The reserve does not lower it."),
-        Result("length", "Yarn, reserve in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"},
+        Result("length", "Yarn with reserve", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"},
                note="What to have: the yarn needed, and the reserve."),
         Result("surplus", "Over, reserve kept", "have - length", project.surplus, LENGTH, uses={"need": "length"}, width=11, note="Below zero the reserve is not whole, or worse."),
         Result("free", "In free skeins", "IF(given(design), sum_where(designs_free_length, designs_listed, design), 0)"
@@ -236,7 +236,7 @@ def _needed() -> Group:
                uses={"shrinkage": "shrinkage_used"},
                note="Length on the reel, before washing takes its share. None of a yarn that is bought; threads of a design of the sheet Yarn are plied."),
         Result("left_share", "Still to make", "IF(given(used), 0, MAX(0, 1 - in_skeins / length))", project.left_share, SHARE, digits=0,
-               note="Of the yarn, reserve in, what is not in its skeins."),
+               note="Of the yarn with reserve, what is not in its skeins."),
         Result("yarn", "Weight of yarn", "length / planned", yarn_count.mass_of_length, MASS, uses={"grist": "planned"}, note="Of the yarn with its margin."),
         *supply.fiber_in_all(),
         Result("packages", "Balls in all", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0, note="For the yarn with its reserve."),

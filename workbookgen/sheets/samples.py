@@ -83,7 +83,7 @@ def samples(settings: Settings) -> Log:
             Rule("clean_out > raw_in", lambda values: values["clean_out"] > values["raw_in"],
                  "Washed, dry: more than the fleece that went in. Let it dry, weigh again."),
             Rule(f"ROUND(yarn_out / fiber_in, 9) > {IN_DAMP_AIR}", lambda values: round(values["yarn_out"] / values["fiber_in"], 9) > IN_DAMP_AIR,
-                 "Yarn out: more than the fiber that went in. Check both."),
+                 "Yarn out: more than the fiber that went in. Let it dry, weigh both again."),
             _together("length", "mass", "Length and Its weight"),
             _together("singles_turns", "singles_piece", "Turns, singles, and In singles of"),
             _together("ply_turns", "ply_piece", "Turns, ply, and In ply of"),

@@ -266,6 +266,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         Result("made_first", "Made of", "IF(given(from_first), from_first, lot)", strands.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
                only_if="OR(given(from_first), AND(given(lot), NOT(given(design))))", width=20),
         repeated_day("dated", "Finished on", "finished_on"),
+        repeated("fate", "Where it went", "gone", width=12),
         Result("stock", "In the stock", '"there"', care.in_stock, None, uses={"length": "finished_yd"}, only_if=f"AND(finished_yd >= 0, {stages.STILL_THERE})", width=8),
         Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design"}, leaves=("other",), width=18,
                only_if="AND(NOT(given(project)), NOT(given(gone)))"),

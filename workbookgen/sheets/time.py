@@ -115,7 +115,7 @@ def _how_sure() -> Group:
     of_pace = {"hours": "whole", "u_pace": "pace_doubt", "by_need": "need_hours"}
     return Group("How sure?", (
         of_project("need_doubt", "Need ±", "doubt_need", LENGTH),
-        of_project("with_reserve", "Yarn, reserve in", "length", LENGTH),
+        of_project("with_reserve", "Yarn with reserve", "length", LENGTH),
         Result("need_hours", "Hours by need, ±", "whole * need_doubt / with_reserve", planning.hours_by_need, HOURS,
                uses={"hours": "whole", "u_need": "need_doubt", "length": "with_reserve"}, only_if="with_reserve > 0"),
         Result("least", "At least", "MAX(0, ahead - SQRT(POWER(whole * left * (1 - EXP(0 - 2 * pace_doubt)), 2) + POWER(2 * need_hours, 2)))",

@@ -72,6 +72,7 @@ EXAMPLES = [
     (answer.lacking, dict(spare=q("yard", 20, -20))),
     (answer.in_short, dict(verdict=texts("enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),
     (way_words.still_enough, dict(to_come=q("oz", 4, 0.1), enough=texts("enough for hat", "not enough for hat"))),
+    (way_words.still_enough, dict(to_come=q("oz", 4, 4), enough=texts("enough for hat", "a"), promised=n(0.9, 1.2))),
     (
         way_words.still_enough,
         dict(to_come=q("oz", 4, 0.1), enough=texts("enough for hat", "not enough for hat"), stage=n(5, 4)),

@@ -79,6 +79,7 @@ EXAMPLES = [
             number=n(1, 2),
             name=texts("Aster 1", "Aster 2"),
             chosen=texts("Birch 1", "Birch 1"),
+            fate=texts("used", "set aside"),
         ),
     ),
     (measuring.where_drawn, LOT | {"name": texts("aster 1", "cedar")}),

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
+from workbookgen.reference.fates import serves_its_project
 from workbookgen.reference.limits import AT_LEAST_ONE, require_within
 from workbookgen.texts import folded
 from workbookgen.units import Quantity, Ratio, Some
@@ -100,11 +101,11 @@ def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Rati
 
 
 @calculation
-def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) -> Some:
+def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str, fate: str | None = None) -> Some:
     """A value of a skein other than the chosen one.
 
     v = value, if line = p and the name differs. Lines that repeat the last skein, and the chosen skein itself, are left
-    out.
+    out, and so is one that was given away, sold or lost. One that was used is not: the next is to go with it.
 
     Parameters
     ----------
@@ -113,6 +114,7 @@ def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) 
     number : p, the place that the line shows
     name : name of its skein
     chosen : name of the chosen skein
+    fate : where its skein went, if it is gone or set aside
 
     Returns
     -------
@@ -121,7 +123,8 @@ def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) 
     Raises
     ------
     ValueError
-        A line that repeats another, the chosen skein itself, or a value that is not a number.
+        A line that repeats another, the chosen skein itself, one that somebody else has, or a value that is not a
+        number.
 
     Notes
     -----
@@ -141,5 +144,8 @@ def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) 
         np.vectorize(lambda one, other: folded(str(one)) != folded(str(other)), otypes=[bool])(name, chosen),
         "It is the chosen one itself.",
     )
+    if fate is not None:
+        here = np.vectorize(lambda each: serves_its_project(str(each)), otypes=[bool])(fate)
+        require(here, "That skein is no longer here.")
     require(np.isfinite(value), "The value must be a number.")
     return value
