@@ -22,7 +22,7 @@ def test_it_says_what_came_over_and_what_is_left_over(filled, run, tmp_path):
     assert lines[0] == f"{new} is ready, with the entries of {filled} (made with workbookgen {__version__})."
     assert "  Skeins: 1 line" in lines
     assert "1 thing is in its cell, though the planner does not accept it: see the sheet Leftovers." in lines
-    assert any(line.startswith('  Skeins!D8, Wraps: "about a hundred"') for line in lines)
+    assert any(line.startswith('  Skeins!D9, Wraps: "about a hundred"') for line in lines)
     assert lines[-1] == "Every result is the same as before."
     book = openpyxl.load_workbook(new)
     assert first_cell(book, "skeins_wraps").value == "about a hundred"

@@ -337,11 +337,7 @@ def test_where_there_is_no_more_of_it_another_way_is_told():
     assert advice.instead(meters(0.5), 0.66) == advice.instead(meters(90.0), 0.0) == smaller
     # Likely enough is a chance of two thirds; whoever has that need not make it smaller.
     assert advice.instead(meters(0.5), 2 / 3) == "If there is no more of it: it is likely enough as it is."
-    for lacking in (
-        dict(more=meters(0.49)),
-        dict(more=meters(90.0), used=grams(300.0)),
-        dict(more=meters(90.0), yarnless=1.0),
-    ):
+    for lacking in (dict(more=meters(0.49)), dict(more=meters(90.0), yarnless=1.0)):
         with pytest.raises(ValueError):
             advice.instead(chance=0.5, **lacking)
     # Of a yarn of which there is none, there is nothing to be had more.

@@ -5,6 +5,7 @@ Amounts are stated in the unit in which they are given.
 
 import numpy as np
 
+from workbookgen.reference.answer import LIKELY, YES
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.limits import NO_MASS, NOT_NEGATIVE, PART, require_within
 from workbookgen.reference.words import said
@@ -14,12 +15,7 @@ TOO_HEAVY = Quantity(9e5, "g")
 LEAST_TOLD = Quantity(1.5, "g")  # of a strand: less is nothing on a kitchen scale
 LEAST_MORE = 0.5  # meters: less is none
 MOST_BALLS = 9e5
-SOME = 0.5  # of a project without yarn, which is 1, and 0 of others
-LIKELY = 2 / 3  # as in the verdict
-AS_IT_IS, WITH_LESS = (
-    "it is likely enough as it is.",
-    "make the piece smaller, or work part of it in another yarn.",
-)
+AS_IT_IS, WITH_LESS = ("it is likely enough as it is.", "make the piece smaller, or work part of it in another yarn.")
 
 
 @calculation
@@ -131,7 +127,7 @@ def _advice(more: float, amount: str, certainty: float, shared: float, yarnless:
     told = "; ".join(filter(None, to_get))
     sure = f"{np.floor(round(certainty * 100, 9) * 10 + 0.5) / 10:g}%"
     once = " Get it once: other projects draw on the same lots." if shared > 0 else ""
-    besides = "" if yarnless > SOME else " more"
+    besides = "" if yarnless > YES else " more"
     return f"To be {sure} sure, get {amount}{besides}{': ' if told else ''}{told}.{once}"
 
 
@@ -173,5 +169,5 @@ def instead(more: Length, chance: Ratio, yarnless: Ratio = 0.0) -> str:
     require_numbers(more, chance, yarnless)
     require_within(PART, "A chance", chance)
     require(more.m_as("m") >= LEAST_MORE, "There is nothing to get.")
-    require(np.asarray(yarnless) < SOME, "There is no yarn yet.")
+    require(np.asarray(yarnless) < YES, "There is no yarn yet.")
     return by_element(lambda p: f"If there is no more of it: {AS_IT_IS if p >= LIKELY else WITH_LESS}", chance)

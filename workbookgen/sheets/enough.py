@@ -51,9 +51,9 @@ def in_words() -> tuple[Result, ...]:
                uses={"certainty": "doubts_certainty"} | {f"{key}_{part}": f"part_{part}_{word}" for part in PARTS for key, word in OF_STRANDS.items()},
                only_if=ADVICE_SAYABLE),
         Result("instead", "If there is no more",
-               '"If there is no more of it: " & IF(chance >= 2 / 3, "it is likely enough as it is.", "make the piece smaller, or work part of it in another yarn.")',
-               advice.instead, None, width=60,
-               only_if="AND(more >= 0.5, yarnless < 0.5, NOT(given(used)))", note="Of a fleece or a handspun yarn there often is none."),
+               '"If there is no more of it: " & IF(open_chance >= 2 / 3, "it is likely enough as it is.", "make the piece smaller, or work part of it in another yarn.")',
+               advice.instead, None, width=60, uses={"chance": "open_chance"}, only_if="AND(more >= 0.5, yarnless < 0.5)",
+               note="Of a fleece or a handspun yarn there often is none."),
     )
 
 
