@@ -329,10 +329,6 @@ def drawn(deviation: str) -> str:
     return f"IF(given({deviation}), MAX(-0.3, MIN(0.3, {deviation})), 0 - 1)"
 
 
-# Whether a skein is with its spinner, or in a piece.
-HERE = 'IF(given(fate), OR(fate = "set aside", fate = "used"), 1 = 1)'
-
-
 def points() -> Log:
     """The first skeins of the chosen one's lot, for the chart; spare lines repeat the last one."""
     return Log("measure_points", "", rows=POINTS, groups=(
@@ -345,7 +341,7 @@ def points() -> Log:
             lookup("grist", "Grist", "skeins_grist_yd_lb", "name", GRIST),
             lookup("fate", "Where it went", "skeins_fate", "name"),
             Result("other", "If another's", "grist", measuring.of_another, GRIST, uses={"value": "grist", "chosen": "measure_skein"},
-                   only_if=f"AND(line = number, name <> measure_skein, {HERE})"),
+                   only_if='AND(line = number, name <> measure_skein, IF(given(fate), OR(fate = "set aside", fate = "used"), 1 = 1))'),
             Result("verdict", "Beside the chosen one", compare.verdict("other", "measure_grist"), statistics.may_share, None,
                    uses={"first": "other", "second": "measure_grist"}),
             Result("x", "At", "IF(given(number), number, 0)", measuring.number_on_the_chart, NUMBER, digits=0),
