@@ -30,6 +30,7 @@ from .worlds import (
 )
 
 WHOLE_FLEECE, WHOLE_TOP = 2500.0, 900.0
+USUAL_WRAPS, SMALL = (90, 140), (15, 30)
 EVENINGS, OF_AN_EVENING, HOLDS = 8, 3, 164.0
 
 
@@ -174,10 +175,13 @@ def of_two_grists(is_one_hand: bool) -> Callable[[str, Draw], Shared]:
     return shared
 
 
-def half_spun(skeins: tuple[int, int], alike: float = 0.0, is_skewed: bool = False) -> Callable[[str, Draw], Shared]:
+def half_spun(
+    skeins: tuple[int, int], alike: float = 0.0, is_skewed: bool = False, is_one_small: bool = False
+) -> Callable[[str, Draw], Shared]:
     """Skeins and fiber.
 
-    Of an evening's three skeins, `alike` is the share of their variance that they have in common.
+    Of an evening's three skeins, `alike` is the share of their variance that they have in common. The first may be a
+    small one; the less yarn, the more its grist differs, its variance in inverse proportion.
     """
 
     def shared(tag: str, draw: Draw) -> Shared:
@@ -190,8 +194,11 @@ def half_spun(skeins: tuple[int, int], alike: float = 0.0, is_skewed: bool = Fal
         grists = grist / 100 * (1 + SKEINS_DIFFER * each)
         made, length, mass = [], 0.0, 0.0
         for place in range(int(draw.integers(*skeins))):
-            counted = float(draw.integers(90, 140))
+            is_small = is_one_small and place == 0
+            counted = float(draw.integers(*(SMALL if is_small else USUAL_WRAPS)))
             reeled = (counted + draw.uniform(-1, 1)) * loop / 100 * (1 - shrinkage)
+            if is_small:
+                grists[place] += (grists[place] - grist / 100) * (np.sqrt(sum(USUAL_WRAPS) / 2 / counted) - 1)
             weighs = reeled / grists[place]
             washed = round(loop * (1 - shrinkage) * (1 + slack) + draw.uniform(-TAPE, TAPE), 2)
             made.append(

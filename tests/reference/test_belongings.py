@@ -49,6 +49,7 @@ def test_a_skein_serves_its_project_until_it_is_sold_given_or_lost(fate, serves)
 def test_a_skein_of_no_project_that_is_still_there_is_free():
     assert belongings.is_free("Marl") == "Marl" and which_yarn.pair("Vest", "Reel 1") == "Vest / Reel 1"
     assert which_yarn.weighed("Marl", Quantity(0.5, "g")) == "Marl"
+    assert which_yarn.measured("Vest", Quantity(2, "m/g")) == "Vest"
 
 
 @pytest.mark.parametrize(
@@ -56,6 +57,7 @@ def test_a_skein_of_no_project_that_is_still_there_is_free():
     [
         (lambda: belongings.free_skeins(**FREE), "Name the yarn"),
         (lambda: which_yarn.weighed("Tweed", Quantity(0, "g")), "not weighed"),
+        (lambda: which_yarn.measured("Vest", Quantity(0, "m/g")), "grist"),
         (lambda: belongings.how_many_aside([]), "a list"),
         (lambda: belongings.how_many_went([1], -1), "set aside"),
         (lambda: belongings.set_aside(Quantity(50, "g"), "sold"), "not set aside"),

@@ -212,6 +212,17 @@ def test_pooled_evenness_is_that_of_pandas(logs):
     )
 
 
+@given(weight=st.floats(0.1, 1e4), skeins=st.integers(1, 50))
+def test_equal_skeins_count_one_by_one(weight, skeins):
+    total = Quantity(weight * skeins, "g")
+    assert statistics.as_good_as_alike(total, Quantity(weight**2 * skeins, "g^2")) == approx(skeins)
+
+
+def test_a_small_skein_hardly_counts():
+    # (100 + 100 + 100 + 5)² / (3 x 10,000 + 25) = 93,025 / 30,025
+    assert statistics.as_good_as_alike(Quantity(305, "g"), Quantity(30_025, "g^2")) == approx(3.0983, abs=1e-4)
+
+
 @given(value=st.floats(0, 1e6))
 def test_squares_are_numpys(value):
     assert statistics.square_of(Quantity(value, "oz")).m_as("oz^2") == approx(np.square(value))
@@ -221,6 +232,8 @@ def test_squares_are_numpys(value):
     "call, sentence",
     [
         (lambda: statistics.group_mean(1.0, 0), "from 1"),
+        (lambda: statistics.as_good_as_alike(0.0, 1.0), "sum of weights"),
+        (lambda: statistics.as_good_as_alike(1.0, 0.0), "sum of squares"),
         (lambda: statistics.grubbs_limit(2), "from 3"),
         (lambda: statistics.grubbs_limit(4.5), "whole numbers"),
         (lambda: statistics.group_mean(float("inf"), 1), "sum"),

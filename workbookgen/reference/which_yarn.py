@@ -4,8 +4,8 @@ Skeins of one yarn are found by such a name, and go together.
 """
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_name
-from workbookgen.reference.limits import Limits, require_within
-from workbookgen.units import Mass, Ratio
+from workbookgen.reference.limits import ABOVE_ZERO, Limits, require_within
+from workbookgen.units import Grist, Mass, Ratio
 
 
 @calculation
@@ -119,6 +119,44 @@ def weighed(name: str, mass: Mass) -> str:
     Tweed
     """
     require(mass.m_as("g") > 0, "The skein was not weighed.")
+    require_name(name)
+    return name
+
+
+@calculation
+def measured(name: str, grist: Grist) -> str:
+    """The project of a skein whose length and weight are both known.
+
+    name = name, where g > 0. How fine a project's yarn has come out is looked for in these skeins alone.
+
+    Parameters
+    ----------
+    name : its project
+    grist : g, its length over its weight
+
+    Returns
+    -------
+    the name
+
+    Raises
+    ------
+    ValueError
+        A blank name, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for any grist.
+
+    References
+    ----------
+    Definition of a list.
+
+    Examples
+    --------
+    >>> print(measured("Vest", Quantity(2, "m/g")))
+    Vest
+    """
+    require_within(ABOVE_ZERO, "A grist", grist)
     require_name(name)
     return name
 

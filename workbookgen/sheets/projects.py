@@ -5,24 +5,13 @@ from collections.abc import Mapping
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
-from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH, Kind
+from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import LogView, SheetKind
-from workbookgen.reference import (
-    belongings,
-    planning,
-    plying,
-    project,
-    reeling,
-    statistics,
-    stock,
-    strands,
-    uncertainty,
-    yarn_count,
-)
+from workbookgen.reference import belongings, planning, plying, project, reeling, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import enough, fiber, plausible, samples, skeins, supply, tabs, to_last, yarn
+from workbookgen.sheets import enough, fiber, plausible, project_skeins, samples, skeins, supply, tabs, to_last, yarn
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
@@ -63,10 +52,10 @@ def projects(settings: Settings) -> Log:
             _you_type(),
             _enough(),
             _needed(),
-            _its_skeins(),
+            project_skeins.group(),
             Group("Strands", (*supply.strand_by_strand(), *supply.lesser())),
             Group("Its fiber", tuple(supply.its_fiber())),
-            Group("How sure?", (*_as_it_is_spun(), *_of_its_skeins(settings), *_of_all_there_is(), *_to_be_surer())),
+            Group("How sure?", (*project_skeins.as_it_is_spun(), *project_skeins.in_doubt(settings.rows.skeins <= skeins.FEW), *_of_all_there_is(), *_to_be_surer())),
             _for_other_sheets(),
         ),
         rules=(
@@ -245,66 +234,6 @@ def _needed() -> Group:
     ))
 
 
-def _its_skeins() -> Group:
-    return Group("Its skeins", (
-        Result("in_skeins", "In skeins", "sum_where(skeins_finished_yd, skeins_for_project, name)", stock.sum_where, LENGTH,
-               uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"},
-               note="Finished length of the skeins that belong to this project; what is used is in the piece, and counts."),
-        Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", stock.count_where, NUMBER, digits=0, width=8,
-               uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
-        _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST),
-        _of_skeins("grist_squares", "Grists², summed", "skeins_grist_square", SQUARE_GRIST),
-        Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST,
-               uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
-        fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
-        Result("used_logged", "Used, in skeins", "sum_where(skeins_net, skeins_of_project, name)", stock.sum_where, MASS,
-               uses={"names": "skeins_of_project", "amounts": "skeins_net"}, note="Weight of all skeins logged for it, those that are gone too."),
-        Result("served", "In its skeins", "sum_where(skeins_net, skeins_for_project, name)", stock.sum_where, MASS, uses={"names": "skeins_for_project", "amounts": "skeins_net"},
-               note="Weight of those that are there or used for it."),
-        Result("still_there", "Still in them", "sum_where(skeins_net, skeins_left_of, name)", stock.sum_where, MASS, uses={"names": "skeins_left_of", "amounts": "skeins_net"},
-               note="Weight of those that are there."),
-        Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
-               note="What a finished piece took that no skein was logged for: it is taken off its lots."),
-        Result("used_of_need", "Used, of the need", "used * planned / need", project.used_of_need, SHARE, digits=0, only_if="need > 0",
-               note="Beside what the yarn needed weighs at the grist in use."),
-        Result("to_spin", "Still to make", "IF(given(used), 0, MAX(0, need - in_skeins))", strands.to_spin, LENGTH, note="Of the yarn needed, what is not in its skeins."),
-    ))
-
-
-def _as_it_is_spun() -> tuple[Result, ...]:
-    """What the skeins already spun say of the rest, and how much a skein holds."""
-    return (
-        Result("learned", "Skeins overrule the plan by",
-               "IF(skeins > 0, IF(doubts_grist > 0, doubts_grist * doubts_grist / (doubts_grist * doubts_grist + doubts_variation * doubts_variation / skeins), 0), 0)",
-               uncertainty.learned_weight, SHARE, uses={"u_plan": "doubts_grist", "variation": "doubts_variation"}, digits=0, width=15,
-               note="How far the grist of the skeins already spun is expected of the rest as well."),
-        Result("bought_share", "Bought thread", "part_1_bought * part_1_share" + "".join(
-            f" + IF(AND(given(part_{part}_bought), given(part_{part}_share)), part_{part}_bought * part_{part}_share, 0)" for part in (2, 3, 4)),
-               strands.bought_share, SHARE,
-               uses={f"{key}_{part}": f"part_{part}_{key}" for part in supply.PARTS for key in ("bought", "share")}, only_if="part_1_share > 0"),
-        Result("finer", "Finer than planned",
-               "IF(given(mean_grist), IF(AND(bought_share < 0.999999, planned / mean_grist - bought_share > 0.1 * (1 - bought_share)), "
-               "1 + learned * ((1 - bought_share) / (planned / mean_grist - bought_share) - 1), 1), 1)",
-               uncertainty.finer_than_planned, NUMBER, uses={"weight": "learned", "seen": "mean_grist"}, only_if="planned > 0",
-               note="How much finer the spun strands come out than planned, as far as the skeins tell."),
-        Result("hold", "A skein holds", "IF(given(package), package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
-               uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
-    )
-
-
-def _of_its_skeins(settings: Settings) -> tuple[Result, ...]:
-    """The uncertainty of its skeins, by what they share."""
-    return (
-        _of_skeins("own_square", "Skeins' own ±²", "skeins_own_square", SQUARE_LENGTH),
-        *_by_reels(settings.rows.skeins <= skeins.FEW),
-        _of_skeins("slack_sum", "By slack ±", "skeins_slack_part", LENGTH),
-        _of_skeins("shrink_sum", "By shrinkage ±", "skeins_shrink_part", LENGTH, width=11),
-        Result("doubt_skeins", "Skeins ±", "SQRT(own_square + reel_square + slack_sum * slack_sum + shrink_sum * shrink_sum)", uncertainty.skeins_uncertainty, LENGTH,
-               uses={"own": "own_square", "by_reels": "reel_square", "slack": "slack_sum", "shrink": "shrink_sum"},
-               note="Standard uncertainty of its skeins together; what they share is added before it is squared (JCGM 100)."),
-    )
-
-
 def _of_all_there_is() -> tuple[Result, ...]:
     """The uncertainty of all that there is and will be, of the need, and of what is over."""
     return (
@@ -374,22 +303,6 @@ OF_SAMPLE = (
 def _of_sample(key: str, label: str, unit: Kind) -> Result:
     column = f"samples_{key}"
     return lookup(f"sample_{key}", label, column, "sample", unit, width=9)
-
-
-def _of_skeins(key: str, label: str, column: str, unit: Kind | None, width: int = 8) -> Result:
-    """A sum over the project's skeins."""
-    return Result(key, label, f"sum_where({column}, skeins_for_project, name)", stock.sum_where, unit,
-                  uses={"names": "skeins_for_project", "amounts": column}, digits=0, width=width)
-
-
-def _by_reels(few: bool) -> tuple[Result, ...]:
-    """The squared uncertainty from the reels of its skeins: reel by reel, or for many skeins as of a single reel."""
-    if few:
-        return (_of_skeins("reel_square", "By reels ±²", "skeins_reel_square", SQUARE_LENGTH),)
-    return (
-        _of_skeins("reel_sum", "By reels ±", "skeins_reel_part", LENGTH),
-        Result("reel_square", "By reels ±²", "reel_sum * reel_sum", uncertainty.square, SQUARE_LENGTH, uses={"uncertainty": "reel_sum"}),
-    )
 
 
 def _same_lot_twice(values: Mapping) -> bool:

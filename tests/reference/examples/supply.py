@@ -94,6 +94,7 @@ EXAMPLES = [
     (belongings.how_many_went, dict(lines=n(1, np.nan, 4, 4), aside=n(2, 1))),
     (belongings.set_aside, dict(rest=q("oz", 4, 0), fate=texts("set aside", "Set aside"))),
     (belongings.is_free, dict(name=texts("Shawl", "hat"))),
+    (which_yarn.measured, dict(name=texts("Shawl", "hat"), grist=q("yard/pound", 900, 1680))),
     (which_yarn.weighed, dict(name=texts("Shawl", "hat"), mass=q("oz", 4, 2))),
     (which_yarn.of_no_lot, dict(name=texts("Shawl", "hat"))),
     (which_yarn.made_alike, dict(lot=texts("Moss", "River"))),
@@ -313,6 +314,7 @@ EXAMPLES = [
         dict(own=q("yard^2", 4, 0), by_reels=q("m^2", 2, 1), slack=q("m", 2, 1), shrink=q("yard", 2, 1)),
     ),
     (uncertainty.learned_weight, dict(u_plan=n(0.08, 0), variation=n(0.08, 0.1), skeins=n(4, 0))),
+    (uncertainty.learned_weight, dict(u_plan=n(0.08, 0), variation=n(0.08, 0.1))),
     (
         uncertainty.finer_than_planned,
         dict(weight=n(0.5, 0), bought_share=n(0.25, 0), planned=q("m/g", 2, 3), seen=q("yard/pound", 900, 1680)),

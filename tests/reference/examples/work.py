@@ -84,6 +84,7 @@ EXAMPLES = [
     ),
     (statistics.inches_each, dict(variation=n(0.5, 0, 0.125), error=n(0.25, 0.1, 0.0625))),
     (statistics.group_mean, dict(total=q("yard", 900, 0), count=n(4, 1))),
+    (statistics.as_good_as_alike, dict(total=q("oz", 7, 8), squares=q("g^2", 20_000, 9_000))),
     (statistics.square_of, dict(value=q("yard/pound", 900, 0))),
     (statistics.pooled_variation, dict(variations=n(0.1, 0.2), counts=n(4, 3))),
     (statistics.variation_of_sums, dict(squares=q("(m/g)^2", 17, 18), count=n(4, 2), mean=q("m/g", 2, 3))),

@@ -9,6 +9,7 @@ sums that a log can keep.
 from workbookgen.reference.statistics.enough import inches_each, more_readings, readings_in_all
 from workbookgen.reference.statistics.groups import (
     GRUBBS_TABLE,
+    as_good_as_alike,
     difference,
     group_mean,
     grubbs_limit,

@@ -6,9 +6,9 @@ enough for one piece is a rule of thumb, and is stated in words.
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
-from workbookgen.units import Grist, Quantity, Ratio, Some
+from workbookgen.units import Grist, Quantity, Ratio, Some, SomeSquared
 
 OUT, IN = "stands out", "in line"
 # From how many values on, and Grubbs' limit of so many.
@@ -62,6 +62,45 @@ def group_mean(total: Some, count: Ratio) -> Some:
     require(np.isfinite(total), "The sum must be a number.")
     _require_count(count, 1)
     return total / count
+
+
+@calculation
+def as_good_as_alike(total: Some, squares: SomeSquared) -> Ratio:
+    """How many equal weights would tell as much as these unequal ones.
+
+    n = S² / Q. Four skeins of 100 g count as four; three of them and one of 5 g hardly count for more than three.
+
+    Parameters
+    ----------
+    total : S, sum of the weights, any quantity
+    squares : Q, sum of their squares
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        Sums that are not above zero.
+
+    Notes
+    -----
+    Valid for a mean in which each counts by its weight.
+
+    References
+    ----------
+    L. Kish, Survey Sampling, 1965: effective number of a weighted sample (from memory).
+
+    Examples
+    --------
+    >>> print(as_good_as_alike(Quantity(200, "g"), Quantity(20000, "g**2")))
+    2.0
+    """
+    require_numbers(total, squares)
+    require_within(ABOVE_ZERO, "A sum of weights", total)
+    require_within(ABOVE_ZERO, "A sum of squares", squares)
+    return (total / squares * total).m_as("")
 
 
 def _require_count(count: Ratio, least: int) -> None:

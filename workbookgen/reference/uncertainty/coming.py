@@ -20,7 +20,7 @@ KNOWN_WELL = 20  # times less uncertain than the other
 
 
 @calculation
-def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
+def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio | None = None) -> Ratio:
     """Weight of the skeins already spun against the planned grist.
 
     w = h² / (h² + c² / n). One skein says a little, ten say nearly everything.
@@ -29,7 +29,7 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
     ----------
     u_plan : h, relative standard uncertainty of the planned grist
     variation : c, coefficient of variation between skeins
-    skeins : n, skeins spun
+    skeins : n, how many alike tell as much as those spun, if there are any
 
     Returns
     -------
@@ -42,7 +42,8 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for skeins that vary equally about a mean that is itself uncertain.
+    Valid for skeins that vary about a mean which is itself uncertain. How many alike they are worth follows from their
+    weights.
 
     References
     ----------
@@ -53,10 +54,11 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
     >>> print(learned_weight(0.1, 0.1, skeins=4))
     0.8
     """
-    require_numbers(u_plan, variation, skeins)
+    made = 0.0 if skeins is None else skeins
+    require_numbers(u_plan, variation, made)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_plan, variation)
-    require_within(NOT_NEGATIVE, "The number of skeins", skeins)
-    h, c, n = np.broadcast_arrays(np.square(u_plan), np.square(variation), skeins)
+    require_within(NOT_NEGATIVE, "The number of skeins", made)
+    h, c, n = np.broadcast_arrays(np.square(u_plan), np.square(variation), made)
     known = (n > 0) & (h > 0)
     return np.where(known, h / np.where(known, h + c / np.where(n > 0, n, 1), 1), 0.0)[()]
 
@@ -73,7 +75,7 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen:
     weight : w, weight of the skeins against the plan
     bought_share : b, share of the planned yarn's weight that is bought thread
     planned : g, planned grist of the yarn
-    seen : g_s, mean grist of the skeins, if there are any
+    seen : g_s, grist of all skeins together, length over weight, if there are any
 
     Returns
     -------

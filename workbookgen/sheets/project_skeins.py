@@ -1,0 +1,101 @@
+"""Projects: what is in the skeins that belong to one, what they tell of the rest, and how sure that is."""
+
+from workbookgen.language.fields import Group, Result
+from workbookgen.language.quantities import (
+    GRIST,
+    LENGTH,
+    MASS,
+    NUMBER,
+    SHARE,
+    SQUARE_GRIST,
+    SQUARE_LENGTH,
+    SQUARE_MASS,
+    Kind,
+)
+from workbookgen.reference import project, statistics, stock, strands, uncertainty, yarn_count
+from workbookgen.sheets import fiber, supply
+
+
+def group() -> Group:
+    return Group("Its skeins", (
+        Result("in_skeins", "In skeins", "sum_where(skeins_finished_yd, skeins_for_project, name)", stock.sum_where, LENGTH,
+               uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"},
+               note="Finished length of the skeins that belong to this project; what is used is in the piece, and counts."),
+        Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", stock.count_where, NUMBER, digits=0, width=8,
+               uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
+        _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST),
+        _of_skeins("grist_squares", "Grists², summed", "skeins_grist_square", SQUARE_GRIST),
+        Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST,
+               uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
+        _of_skeins("length_weighed", "Weighed, length", "skeins_finished_yd", LENGTH, names="skeins_weighed_for"),
+        _of_skeins("mass_weighed", "Weighed, weight", "skeins_net", MASS, names="skeins_weighed_for"),
+        _of_skeins("mass_squares", "Weighed, weight²", "skeins_mass_square", SQUARE_MASS, names="skeins_weighed_for"),
+        Result("count_alike", "As good as alike", "mass_weighed * mass_weighed / mass_squares", statistics.as_good_as_alike, NUMBER, digits=1, width=9,
+               uses={"total": "mass_weighed", "squares": "mass_squares"}, only_if="mass_squares > 0",
+               note="So many skeins of one weight would tell as much of the rest; small ones tell little."),
+        Result("grist_so_far", "Grist so far", "length_weighed / mass_weighed", yarn_count.grist, GRIST, uses={"length": "length_weighed", "mass": "mass_weighed"},
+               only_if="mass_weighed > 0", note="Of all of them together, length over weight: what is still to spin is expected to be like that."),
+        fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
+        Result("used_logged", "Used, in skeins", "sum_where(skeins_net, skeins_of_project, name)", stock.sum_where, MASS,
+               uses={"names": "skeins_of_project", "amounts": "skeins_net"}, note="Weight of all skeins logged for it, those that are gone too."),
+        Result("served", "In its skeins", "sum_where(skeins_net, skeins_for_project, name)", stock.sum_where, MASS, uses={"names": "skeins_for_project", "amounts": "skeins_net"},
+               note="Weight of those that are there or used for it."),
+        Result("still_there", "Still in them", "sum_where(skeins_net, skeins_left_of, name)", stock.sum_where, MASS, uses={"names": "skeins_left_of", "amounts": "skeins_net"},
+               note="Weight of those that are there."),
+        Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
+               note="What a finished piece took that no skein was logged for: it is taken off its lots."),
+        Result("used_of_need", "Used, of the need", "used * planned / need", project.used_of_need, SHARE, digits=0, only_if="need > 0",
+               note="Beside what the yarn needed weighs at the grist in use."),
+        Result("to_spin", "Still to make", "IF(given(used), 0, MAX(0, need - in_skeins))", strands.to_spin, LENGTH, note="Of the yarn needed, what is not in its skeins."),
+    ))
+
+
+def as_it_is_spun() -> tuple[Result, ...]:
+    """What the skeins already spun say of the rest, and how much a skein holds."""
+    return (
+        Result("learned", "Skeins overrule the plan by",
+               "IF(given(count_alike), IF(doubts_grist > 0, doubts_grist * doubts_grist "
+               "/ (doubts_grist * doubts_grist + doubts_variation * doubts_variation / count_alike), 0), 0)",
+               uncertainty.learned_weight, SHARE, uses={"u_plan": "doubts_grist", "variation": "doubts_variation", "skeins": "count_alike"}, digits=0, width=15,
+               note="How far the grist of the skeins already spun is expected of the rest as well."),
+        Result("bought_share", "Bought thread", "part_1_bought * part_1_share" + "".join(
+            f" + IF(AND(given(part_{part}_bought), given(part_{part}_share)), part_{part}_bought * part_{part}_share, 0)" for part in (2, 3, 4)),
+               strands.bought_share, SHARE,
+               uses={f"{key}_{part}": f"part_{part}_{key}" for part in supply.PARTS for key in ("bought", "share")}, only_if="part_1_share > 0"),
+        Result("finer", "Finer than planned",
+               "IF(given(grist_so_far), IF(AND(bought_share < 0.999999, planned / grist_so_far - bought_share > 0.1 * (1 - bought_share)), "
+               "1 + learned * ((1 - bought_share) / (planned / grist_so_far - bought_share) - 1), 1), 1)",
+               uncertainty.finer_than_planned, NUMBER, uses={"weight": "learned", "seen": "grist_so_far"}, only_if="planned > 0",
+               note="How much finer the spun strands come out than planned, as far as the skeins tell."),
+        Result("hold", "A skein holds", "IF(given(package), package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
+               uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
+    )
+
+
+def in_doubt(few: bool) -> tuple[Result, ...]:
+    """The uncertainty of its skeins, by what they share."""
+    return (
+        _of_skeins("own_square", "Skeins' own ±²", "skeins_own_square", SQUARE_LENGTH),
+        *_by_reels(few),
+        _of_skeins("slack_sum", "By slack ±", "skeins_slack_part", LENGTH),
+        _of_skeins("shrink_sum", "By shrinkage ±", "skeins_shrink_part", LENGTH, width=11),
+        Result("doubt_skeins", "Skeins ±", "SQRT(own_square + reel_square + slack_sum * slack_sum + shrink_sum * shrink_sum)", uncertainty.skeins_uncertainty, LENGTH,
+               uses={"own": "own_square", "by_reels": "reel_square", "slack": "slack_sum", "shrink": "shrink_sum"},
+               note="Standard uncertainty of its skeins together; what they share is added before it is squared (JCGM 100)."),
+    )
+
+
+def _of_skeins(key: str, label: str, column: str, unit: Kind | None, names: str = "skeins_for_project", width: int = 8) -> Result:
+    """A sum over the project's skeins."""
+    return Result(key, label, f"sum_where({column}, {names}, name)", stock.sum_where, unit,
+                  uses={"names": names, "amounts": column}, digits=0, width=width)
+
+
+def _by_reels(few: bool) -> tuple[Result, ...]:
+    """The squared uncertainty from the reels of its skeins: reel by reel, or for many skeins as of a single reel."""
+    if few:
+        return (_of_skeins("reel_square", "By reels ±²", "skeins_reel_square", SQUARE_LENGTH),)
+    return (
+        _of_skeins("reel_sum", "By reels ±", "skeins_reel_part", LENGTH),
+        Result("reel_square", "By reels ±²", "reel_sum * reel_sum", uncertainty.square, SQUARE_LENGTH, uses={"uncertainty": "reel_sum"}),
+    )
