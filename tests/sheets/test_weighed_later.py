@@ -113,3 +113,24 @@ def test_what_is_weighed_may_not_be_more_than_was_bought():
         fiber.after_spinning(weighed=ounces[1])
     with pytest.raises(ValueError, match="not known"):
         fiber.after_scouring(stage=4, weighed=ounces[1], bought=ounces[0])
+
+
+MORE_THAN_THE_LOT = "Is it right? Weight: its skeins weigh more than the whole lot. Look at their weight, and at the lot they are from."
+
+
+@pytest.mark.parametrize(("each", "said", "mark"), [
+    (16.6, None, None), (16.8, None, None), (16.9, MORE_THAN_THE_LOT, "?"),
+])
+def test_skeins_that_are_each_a_little_heavier_are_not_marked_one_by_one(each, said, mark):
+    """Four skeins of 16 oz of fiber each. Water does not add up from skein to skein: all of them weigh 66.4 of 64 oz,
+    3.75% more, or 67.2, which are the 5% of damp air; of 67.6 the lot asks, once, and no skein is told to be wrong."""
+    lot = {"name": "Fog", "kind": "Romney", "state": "prepared fiber", "weight": 64.0}
+    reel = {"name": "Post reel", "rated": 72.0}
+    skeins = [{"name": f"Fog {number}", "reel": "Post reel", "wraps": 200.0, "gross": each, "lot": "Fog"} for number in range(1, 5)]
+    entries = starting_entries(PLANNER)
+    for block, lines in (("reels", [reel]), ("fiber", [lot]), ("skeins", skeins)):
+        entries = with_records(PLANNER, entries, block, lines)
+    values = expected_values(PLANNER, entries)
+    assert (values["fiber_message"][0], values["fiber_mark"][0]) == (said, mark)
+    assert [values["skeins_message"][line] for line in range(4)] == [None] * 4
+    assert values["fiber_to_come"][0] == 0 and values["look_fiber"][0] == "nothing"
