@@ -4,7 +4,7 @@ import openpyxl
 import pytest
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
-from workbookgen.carry.leftovers import BEFORE, COLUMNS, LONGEST, SHEET, Leftover, with_leftovers
+from workbookgen.carry.leftovers import BEFORE, COLUMNS, LONGEST, SHEET, TITLE, Leftover, with_leftovers
 from workbookgen.checking.check import check
 from workbookgen.filled.foreign_cells import CHANGED, OUTSIDE, OVERWRITTEN
 from workbookgen.filled.planner import described
@@ -83,6 +83,8 @@ def test_what_stands_on_the_sheet_and_comes_along(untidy, carried, tmp_path):
 def test_the_sheet_says_what_it_is_and_what_to_do_with_it(untidy, carried, tmp_path):
     """A spinner who never heard of fields and cells of programs reads what is there, why, and what to do."""
     carried(untidy, small(lines=2))
+    [title] = [row for row in openpyxl.load_workbook(tmp_path / "new.xlsx")[SHEET] if row[1].value == TITLE]
+    assert not any(each.value for each in title[2:]), "the column of the title is narrow, so it needs those beside it"
     cells = {each.value for row in openpyxl.load_workbook(tmp_path / "new.xlsx")[SHEET].iter_rows() for each in row}
     assert {
         "What your old planner held, and this one could not take over as it was.",

@@ -19,8 +19,9 @@ from workbookgen.language.views import Facts, Grid, Prose, band
 
 # How the reason begins if a line of an old sheet Leftovers is listed again: that reason may no longer be true.
 BEFORE = "from the old sheet Leftovers, which says: "
-ABOUT = "What your old planner held, and this one could not take over as it was."
+TITLE = "Leftovers of the old planner"
 WHAT_TO_DO = (
+    "What your old planner held, and this one could not take over as it was.",
     'Where it says "only here", this planner has no cell for it, and nothing is worked out from it. '
     "What you still need, type where it belongs.",
     'Where it says "in its cell", it came over, but cannot be used or may not be what you meant. '
@@ -59,7 +60,7 @@ def with_leftovers(planner: Planner, leftovers: Iterable[Leftover]) -> Planner:
     widths = tuple(LETTER * width for _, _, width in COLUMNS)
     grid = Grid(widths + Grid().widths[len(widths) :])
     first, *others = planner.sheets
-    sheet = Sheet(SHEET, "Leftovers of the old planner", ABOUT, (chapter,), grid=grid, is_added=True)
+    sheet = Sheet(SHEET, TITLE, "", (chapter,), grid=grid, is_added=True)
     return replace(planner, sheets=(first, sheet, *others))
 
 
