@@ -42,8 +42,7 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio | None = None)
 
     Notes
     -----
-    Valid for skeins that vary about a mean which is itself uncertain. How many alike they are worth follows from their
-    weights.
+    Valid for skeins that vary about a mean which is itself uncertain; n follows from their weights.
 
     References
     ----------
