@@ -14,7 +14,7 @@ from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import LENGTH, LOOP, MASS, NUMBER_UNIT, SHARE, THREADS
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Facts, LogView, SheetKind, band
-from workbookgen.reference import stock
+from workbookgen.reference import records
 from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.units import Quantity
 
@@ -71,7 +71,7 @@ REELS = Log(
         Group("Worked out", (
             Result("hundred", "A hundred turns", "100 * loop", a_hundred, LENGTH),
             repeated("listed", "Listed as", "name"),
-            Result("wound", "Wound on it", "sum_where(skeins_length, skeins_wound_on, name)", stock.sum_where, LENGTH,
+            Result("wound", "Wound on it", "sum_where(skeins_length, skeins_wound_on, name)", records.sum_where, LENGTH,
                    uses={"amounts": "skeins_length", "names": "skeins_wound_on"}),
         )),
     ),
@@ -93,7 +93,7 @@ SKEINS = Log(
             Input("note", "Note", Note(longest=20)),
         )),
         Group("Worked out", (
-            Result("loop", "Loop", "lookup(reels_loop, reels_listed, reel)", stock.lookup, LOOP,
+            Result("loop", "Loop", "lookup(reels_loop, reels_listed, reel)", records.lookup, LOOP,
                    uses={"values": "reels_loop", "names": "reels_listed", "name": "reel"}),
             Result("length", "Length", "wraps * loop + rest", on_the_reel, LENGTH),
             repeated("wound_on", "Wound on", "reel"),

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from workbookgen.language.domains import Choice, Name
 from workbookgen.language.repeated import as_typed
-from workbookgen.reference import stock
+from workbookgen.reference import records
 from workbookgen.texts import folded, is_blank, loosely
 
 # Unicode's CaseFolding.txt, statuses C and S (from memory): small letter, the others that fold to it.
@@ -42,17 +42,17 @@ TWO_NAMES = [
 def test_capitals_make_no_other_name(one, other):
     assert folded(one) == folded(other)
     assert Choice("reels_listed", "Reels").accepts(other, [one])
-    assert stock.lookup(other, [one], [2.0]) == 2.0
-    assert stock.sum_where(other, [one], [2.0]) == 2.0
+    assert records.lookup(other, [one], [2.0]) == 2.0
+    assert records.sum_where(other, [one], [2.0]) == 2.0
 
 
 @pytest.mark.parametrize(("one", "other"), TWO_NAMES)
 def test_all_else_does(one, other):
     assert folded(one) != folded(other)
     assert not Choice("reels_listed", "Reels").accepts(other, [one])
-    assert stock.sum_where(other, [one], [2.0]) == 0.0
+    assert records.sum_where(other, [one], [2.0]) == 0.0
     with pytest.raises(ValueError, match="not in the list"):
-        stock.lookup(other, [one], [2.0])
+        records.lookup(other, [one], [2.0])
 
 
 @given(st.text())
@@ -65,7 +65,7 @@ def test_folding_is_letter_by_letter_and_settled(text):
 def test_only_plain_blanks_are_nothing(text):
     assert Name().accepts(text)
     assert as_typed(text) == text
-    assert stock.lookup("a", ["a"], [text]) == text
+    assert records.lookup("a", ["a"], [text]) == text
     assert not is_blank(text)
 
 

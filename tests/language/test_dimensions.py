@@ -12,7 +12,7 @@ from workbookgen.language.parts import Card, Chapter, Log, Sheet
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, PACE, SHARE, SQUARE_GRIST, SQUARE_LENGTH
 from workbookgen.language.repeated import repeated
-from workbookgen.reference import stock
+from workbookgen.reference import records
 from workbookgen.reference.planning import work
 from workbookgen.reference.statistics import joined, readings
 from workbookgen.reference.yarn_count import grist
@@ -56,7 +56,7 @@ ALL_READ = ", ".join(READ_USES.values())
 
 WRONG = {
     "a mass shown as a length": (
-        [NAME_IN, result("sum_where(lots_weight, lots_listed, lot)", stock.sum_where, LENGTH, **ADDED_UP)],
+        [NAME_IN, result("sum_where(lots_weight, lots_listed, lot)", records.sum_where, LENGTH, **ADDED_UP)],
         "it is shown as a length, but its reference gives a mass.",
     ),
     "a word of another kind": (
@@ -68,24 +68,24 @@ WRONG = {
         "it is shown as a mass, but its reference gives a grist.",
     ),
     "a looked-up mass shown as a length": (
-        [NAME_IN, result(TEXT_NAMES, stock.lookup, LENGTH, **LOOKED_UP)],
+        [NAME_IN, result(TEXT_NAMES, records.lookup, LENGTH, **LOOKED_UP)],
         "it is shown as a length, but its reference gives a mass.",
     ),
     "a looked-up mass shown as a text": (
-        [NAME_IN, result(TEXT_NAMES, stock.lookup, None, **LOOKED_UP)],
+        [NAME_IN, result(TEXT_NAMES, records.lookup, None, **LOOKED_UP)],
         "it is shown as a text, but its reference gives a mass.",
     ),
     "a looked-up text shown as a mass": (
         [
             NAME_IN,
-            result("lookup(lots_name, lots_listed, lot)", stock.lookup, MASS, **LOOKED_UP | {"values": "lots_name"}),
+            result("lookup(lots_name, lots_listed, lot)", records.lookup, MASS, **LOOKED_UP | {"values": "lots_name"}),
         ],
         "it is shown as a mass, but its reference gives a text.",
     ),
     "a number where a name is looked for": (
         [
             LENGTH_IN,
-            result("lookup(lots_weight, lots_listed, long)", stock.lookup, MASS, **LOOKED_UP | {"name": "long"}),
+            result("lookup(lots_weight, lots_listed, long)", records.lookup, MASS, **LOOKED_UP | {"name": "long"}),
         ],
         "its word long is a length, but its reference takes a text for name.",
     ),
@@ -118,10 +118,10 @@ WRONG = {
     ),
 }
 RIGHT = {
-    "a total": [NAME_IN, result("sum_where(lots_weight, lots_listed, lot)", stock.sum_where, MASS, **ADDED_UP)],
+    "a total": [NAME_IN, result("sum_where(lots_weight, lots_listed, lot)", records.sum_where, MASS, **ADDED_UP)],
     "a text looked up": [
         NAME_IN,
-        result("lookup(lots_name, lots_listed, lot)", stock.lookup, None, **LOOKED_UP | {"values": "lots_name"}),
+        result("lookup(lots_name, lots_listed, lot)", records.lookup, None, **LOOKED_UP | {"values": "lots_name"}),
     ],
     "a square": [LENGTH_IN, result("long * long", joined.square_of, SQUARE_LENGTH, value="long")],
     "a square of a grist": [

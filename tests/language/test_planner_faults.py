@@ -14,7 +14,7 @@ from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import LENGTH as A_LENGTH
 from workbookgen.language.views import Entries, Examples, Link, Links, band
-from workbookgen.reference import stock
+from workbookgen.reference import records
 from workbookgen.units import Quantity
 
 FIRST = Input("first", "First", ANY, LENGTH)
@@ -89,7 +89,7 @@ def test_what_another_log_chose_is_looked_up_where_it_is_repeated(column, refusa
         "outcome",
         "Outcome",
         f"lookup({column}, reels_listed, reel)",
-        stock.lookup,
+        records.lookup,
         None,
         uses={"values": column, "names": "reels_listed", "name": "reel"},
     )

@@ -3,7 +3,7 @@
 import pint
 import pytest
 
-from workbookgen.reference import agreement, fiber, planning, project, scouring, statistics, stock, uncertainty
+from workbookgen.reference import agreement, fiber, planning, project, records, scouring, statistics, uncertainty
 from workbookgen.units import Quantity
 
 from .examples import EXAMPLES, label, public_calculations, single
@@ -68,7 +68,7 @@ LENGTH, MASS = Quantity(1.0, "m"), Quantity(2.0, "g")
         lambda: fiber.rectangular_uncertainty(LENGTH, MASS),
         lambda: project.surplus(LENGTH, MASS),
         lambda: agreement.agrees(LENGTH, MASS, 0.1),
-        lambda: stock.spun("a", ["a"], Quantity([1.0], "g"), ["a"], Quantity([1.0], "m")),
+        lambda: records.spun("a", ["a"], Quantity([1.0], "g"), ["a"], Quantity([1.0], "m")),
         lambda: planning.hours(LENGTH, Quantity(2.0, "g/hour")),
         lambda: planning.hours(1.0, 2.0),
         lambda: statistics.mean(LENGTH, MASS),

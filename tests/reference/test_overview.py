@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from workbookgen.reference import desk_words, overview
-from workbookgen.reference.lot_words import there_in_words
 from workbookgen.reference.overview import how_many_above_nothing
+from workbookgen.reference.stock_words import there_in_words
 from workbookgen.units import Quantity
 
 

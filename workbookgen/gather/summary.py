@@ -9,7 +9,7 @@ import numpy as np
 import pandas as pd
 
 from workbookgen.gather.columns import PLANNER
-from workbookgen.reference import fiber, learning, statistics
+from workbookgen.reference import fiber, own_records, statistics
 from workbookgen.texts import loosely
 from workbookgen.units import Quantity
 
@@ -69,7 +69,7 @@ def _figures(kind: str, stage: str, group: pd.DataFrame, column: str, published:
         "most": shares.max(),
         "mean_doubt95": statistics.half_width(deviation, count) if count >= ENOUGH else np.nan,
         "published": published,
-        "in_use": learning.observed_or_published(published, mean, count, ENOUGH) if is_known else np.nan,
+        "in_use": own_records.observed_or_published(published, mean, count, ENOUGH) if is_known else np.nan,
     }
 
 

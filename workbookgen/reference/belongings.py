@@ -12,7 +12,7 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_name
 from workbookgen.reference.fates import is_gone, serves_its_project
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
-from workbookgen.reference.stock import sum_where
+from workbookgen.reference.records import sum_where
 from workbookgen.units import Mass, Ratio, Some
 
 

@@ -5,7 +5,7 @@ from workbookgen.language.fields import MESSAGE, Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, IN_METERS, MASS, SHARE, Kind, Unit, always
 from workbookgen.language.views import LEFT, Answers, Band, Entries, Headline, Listing, LogView
-from workbookgen.reference import blends, overview, stock
+from workbookgen.reference import blends, overview, records
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible, tabs
 from workbookgen.sheets.cost import money
@@ -74,7 +74,7 @@ def fibers(settings: Settings) -> Log:
 
 def mix(settings: Settings) -> Card:
     def sum_of(key: str, label: str, column: str, unit: Kind) -> Result:
-        return Result(key, label, f"sum(blend_{column})", stock.sum_of, unit, uses={"amounts": f"blend_{column}"})
+        return Result(key, label, f"sum(blend_{column})", records.sum_of, unit, uses={"amounts": f"blend_{column}"})
 
     def count_of(column: str) -> Result:
         return Result(f"count_{column}", "Known of", f"COUNT(blend_{column})", overview.how_many, uses={"amounts": f"blend_{column}"}, digits=0)

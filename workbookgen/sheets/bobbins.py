@@ -19,7 +19,7 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import RIGHT, Answers, Band, Entries, Headline, Listing, LogView, Sentences
-from workbookgen.reference import planning, plying, stock, yarn_count
+from workbookgen.reference import planning, plying, records, yarn_count
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import plausible, singles, tabs
 from workbookgen.sheets.card_view import asked_and_answered
@@ -199,11 +199,11 @@ RACK = Card("ending", "Singles left over", groups=(
         singles.take_up(),
     )),
     Group("Worked out", (
-        Result("unknown", "Bobbins not known", "sum(rack_lacking)", stock.sum_of, NUMBER, digits=0, uses={"amounts": "rack_lacking"}),
+        Result("unknown", "Bobbins not known", "sum(rack_lacking)", records.sum_of, NUMBER, digits=0, uses={"amounts": "rack_lacking"}),
         Result("strands", "Bobbins", "COUNT(rack_has)", plying.bobbins_plied, NUMBER, digits=0, uses={"amounts": "rack_has", "lacking": "unknown", "wrong": "rack_open"},
                only_if="AND(COUNT(rack_has) > 0, unknown < 0.5, rack_open = 0)"),
         Result("shortest", "The shortest has", "SMALL(rack_has, 1)", plying.shortest_of, LENGTH, uses={"amounts": "rack_has"}, only_if="COUNT(rack_has) > 0"),
-        Result("total", "Singles in all", "sum(rack_has)", stock.sum_of, LENGTH, uses={"amounts": "rack_has"}),
+        Result("total", "Singles in all", "sum(rack_has)", records.sum_of, LENGTH, uses={"amounts": "rack_has"}),
         Result("plied", "Plied yarn", "shortest * (1 - take_up)", plying.plied_to_the_end, LENGTH, only_if="strands >= 2", note="With the take-up; an empty one counts as none."),
         Result("rest", "Singles left", "MAX(0, total - strands * shortest)", plying.left_in_all, LENGTH, only_if="strands >= 2"),
         Result("more", "More, from the rest", "rest * (1 - take_up) / strands", plying.plied_from, LENGTH, uses={"length": "rest"}),

@@ -9,7 +9,7 @@ from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, TEX
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import Listing, LogView, band
-from workbookgen.reference import plying, sharing, stock, which_yarn, yarn_count
+from workbookgen.reference import plying, records, sharing, which_yarn, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, counts, fiber, lists, plausible, tabs, yarn
 from workbookgen.sheets.limits import LARGE, STRANDS
@@ -152,11 +152,11 @@ def _drawn_from() -> tuple[Result, ...]:
 def _skeins_of_the_design() -> tuple[Result, ...]:
     """What there is of skeins of its design."""
     return (
-        Result("in_skeins", "Skeins of the design", "sum_where(skeins_net, skeins_from_design, design)", stock.sum_where, MASS,
+        Result("in_skeins", "Skeins of the design", "sum_where(skeins_net, skeins_from_design, design)", records.sum_where, MASS,
                uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),
-        Result("skeins_length", "As plied", "sum_where(skeins_length_yd, skeins_from_design, design)", stock.sum_where, LENGTH,
+        Result("skeins_length", "As plied", "sum_where(skeins_length_yd, skeins_from_design, design)", records.sum_where, LENGTH,
                uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_length_yd"}, note="Length of these skeins before washing."),
-        Result("length_weighed", "Of it, weighed", "sum_where(skeins_length_yd, skeins_weighed_of, design)", stock.sum_where, LENGTH,
+        Result("length_weighed", "Of it, weighed", "sum_where(skeins_length_yd, skeins_weighed_of, design)", records.sum_where, LENGTH,
                uses={"name": "design", "names": "skeins_weighed_of", "amounts": "skeins_length_yd"}, note="Length of those skeins that were weighed."),
     )
 
@@ -171,7 +171,7 @@ def _taken_by_them() -> tuple[Result, ...]:
                uses={"form": "lot_form"}),
         Result("spun_fed", "Of them, in a length", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", 0, strands * feed)', plying.fed_to_spin, NUMBER,
                uses={"form": "lot_form"}, note="Length of its singles in one length of yarn; none of a bought thread."),
-        Result("all_bought", "Bought, of all", "sum_where(components_bought_part, components_of, design)", stock.sum_where, TEX,
+        Result("all_bought", "Bought, of all", "sum_where(components_bought_part, components_of, design)", records.sum_where, TEX,
                uses={"name": "design", "names": "components_of", "amounts": "components_bought_part"}),
         Result("taken", "Taken",
                "IF(bought_part > 0, skeins_length * contribution, MAX(0, in_skeins - length_weighed * all_bought) * contribution / (design_tex - all_bought))",

@@ -7,7 +7,7 @@ add up, and up to four names are listed.
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import NUMBER, SHARE
-from workbookgen.reference import content, plying, stock, strands
+from workbookgen.reference import content, plying, records, strands
 from workbookgen.sheets import guide
 from workbookgen.sheets.lookup import lookup
 
@@ -101,7 +101,7 @@ def _strands() -> tuple[Result, ...]:
         *(lookup(f"share_{part}", "Of the weight", "components_share", f"strand_{part}", SHARE, among="components_key") for part in PARTS[1:]),
         Result("share_1", "Of the weight", "IF(given(picked_share), picked_share, 1)", content.strand_share, SHARE, uses={"lot": "lot_1", "found": "picked_share"},
                only_if='lot_1 <> ""'),
-        Result("untold", "Strands of which something is open", "sum_where(components_untold, components_of, of_design)", stock.sum_where, NUMBER, digits=0,
+        Result("untold", "Strands of which something is open", "sum_where(components_untold, components_of, of_design)", records.sum_where, NUMBER, digits=0,
                uses={"name": "of_design", "names": "components_of", "amounts": "components_untold"}),
     )
 

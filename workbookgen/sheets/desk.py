@@ -20,7 +20,7 @@ from workbookgen.language.views import (
     SheetKind,
     band,
 )
-from workbookgen.reference import agreement, desk_words, lot_words, overview, stock
+from workbookgen.reference import agreement, desk_words, overview, records, stock_words
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs, totals
 from workbookgen.sheets.lookup import of_lot, of_project
@@ -77,14 +77,14 @@ def glance() -> Card:
             Result("skeins_words", "In words",
                    'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & IF(unweighed = 0, said_in_all(mass), IF(unweighed = skeins, "not weighed", '
                    'said_in_all(mass) & ", " & said(unweighed) & " not weighed"))',
-                   lot_words.skeins_in_words, None, uses={"count": "skeins"}),
-            Result("to_come", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
+                   stock_words.skeins_in_words, None, uses={"count": "skeins"}),
+            Result("to_come", "Yarn to spin", "sum(fiber_to_come)", records.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
             Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"},
                    digits=0),
             Result("lots_words", "In words",
                    'IF(lots = 1, "of yarn still in 1 lot", "of yarn still in " & said(lots) & " lots") '
                    '& IF(lot_sums_unknown > 0, ", " & said(lot_sums_unknown) & " not known", "")',
-                   lot_words.lots_in_words, None, uses={"count": "lots", "unknown": "lot_sums_unknown"}),
+                   stock_words.lots_in_words, None, uses={"count": "lots", "unknown": "lot_sums_unknown"}),
             Result("enough", "Projects with enough yarn", "SUMPRODUCT((projects_open_chance >= doubts_certainty) * (projects_open_chance <= 1))", overview.how_many_enough, NUMBER,
                    uses={"chances": "projects_open_chance", "certainty": "doubts_certainty"}, digits=0),
             Result("projects", "Projects", 'said(enough) & " of " & COUNT(projects_open_chance)', desk_words.so_many_of, None, uses={"chances": "projects_open_chance"}),

@@ -6,7 +6,16 @@ from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import DAY, GRIST, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_MASS
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import LogView, SheetKind
-from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, yarn_count
+from workbookgen.reference import (
+    belongings,
+    kept_stock,
+    own_records,
+    planning,
+    records,
+    sharing,
+    statistics,
+    yarn_count,
+)
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, guide, lists, plausible, stages, tabs, totals
@@ -94,9 +103,9 @@ def lots(settings: Settings) -> Log:
             Group("Carded or combed", stages.out_of_fed()),
             _the_yarn(),
             Group("Kept", (
-                Result("worth", "Rest is worth", "cost * to_come / yarn", care.worth_of_rest, money(settings), only_if="yarn > 0", note="Its share of what the lot cost."),
-                Result("thawed_on", "Out of it from", "frozen_on + 7", care.out_of_freezer, DAY, uses={"frozen": "frozen_on"}, width=11, only_if="frozen_on = ROUND(frozen_on, 0)",
-                       note="A week at -20 °C, by what museums advise; a milder freezer needs longer."),
+                Result("worth", "Rest is worth", "cost * to_come / yarn", kept_stock.worth_of_rest, money(settings), only_if="yarn > 0", note="Its share of what the lot cost."),
+                Result("thawed_on", "Out of it from", "frozen_on + 7", kept_stock.out_of_freezer, DAY, uses={"frozen": "frozen_on"}, width=11,
+                       only_if="frozen_on = ROUND(frozen_on, 0)", note="A week at -20 °C, by what museums advise; a milder freezer needs longer."),
             )),
             _its_skeins(),
             Group("Share lost", stages.shares_lost()),
@@ -155,14 +164,14 @@ def _the_yarn() -> Group:
         Result("spun", "Spun so far",
                "sum_where(skeins_net, skeins_from_lot, name) + sum_where(components_drawn_1, components_from_1, name) + sum_where(components_drawn_2, components_from_2, name) + "
                "IF(given(pieces), pieces, 0)",
-               stock.spun, MASS,
+               records.spun, MASS,
                uses={"names": "skeins_from_lot", "amounts": "skeins_net", "second_names": "components_from_1", "second_amounts": "components_drawn_1",
                      "third_names": "components_from_2", "third_amounts": "components_drawn_2", "besides": "pieces"},
                note="Weight of this lot in the skeins of the sheet Skeins, and in finished pieces; its share in a design of the sheet Yarn counts, too."),
-        Result("spun_length", "In skeins", "sum_where(skeins_finished_yd, skeins_from_lot, name)", stock.sum_where, LENGTH,
+        Result("spun_length", "In skeins", "sum_where(skeins_finished_yd, skeins_from_lot, name)", records.sum_where, LENGTH,
                uses={"names": "skeins_from_lot", "amounts": "skeins_finished_yd"},
                note="Finished length of the skeins spun from it alone."),
-        Result("to_come", "Still to spin", f"IF({WENT}, 0, IF(yarn - spun > 0.000001, yarn - spun, 0))", stock.still_to_come, MASS,
+        Result("to_come", "Still to spin", f"IF({WENT}, 0, IF(yarn - spun > 0.000001, yarn - spun, 0))", kept_stock.still_to_come, MASS,
                note="Yarn that the lot can still give; nothing once its rest is gone."),
         Result("to_come_length", "That is", "to_come * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "to_come"},
                note="Yarn still to spin, at the grist you want."),
@@ -176,7 +185,7 @@ def _the_yarn() -> Group:
 
 def _its_skeins() -> Group:
     return Group("Its skeins", (
-        Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_from_lot, name)", stock.count_where, NUMBER, digits=0,
+        Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_from_lot, name)", records.count_where, NUMBER, digits=0,
                uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
         Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST,
                uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
@@ -195,21 +204,21 @@ def _losses_expected() -> Group:
         stages.stage(),
         *stages.guide_losses("breed_spinning"),
         stages.guide_yield("breed_yield"),
-        Result("samples", "Handfuls washed", "count_where(samples_scoured_yield, samples_of_lot, name)", stock.count_where, NUMBER, digits=0,
+        Result("samples", "Handfuls washed", "count_where(samples_scoured_yield, samples_of_lot, name)", records.count_where, NUMBER, digits=0,
                uses={"names": "samples_of_lot", "amounts": "samples_scoured_yield"}, note="Samples of this lot that tell its yield."),
         Result("sampled_yield", "Yield, samples", "sum_where(samples_scoured_yield, samples_of_lot, name) / count_where(samples_scoured_yield, samples_of_lot, name)",
-               learning.observed, SHARE, width=9,
+               own_records.observed, SHARE, width=9,
                uses={"names": "samples_of_lot", "shares": "samples_scoured_yield"}, only_if="count_where(samples_scoured_yield, samples_of_lot, name) > 0",
                note="Mean of the washed handfuls of this lot."),
         Result("expected_yield", "Scoured yield", "IF(given(sampled_yield), sampled_yield, breed_yield)", trade.yield_in_use, SHARE, width=11,
                uses={"sampled": "sampled_yield", "published": "breed_yield"}, only_if="OR(given(sampled_yield), given(breed_yield))",
                note="Share kept: of the lot's own samples, or as the guide on the sheet Guide expects."),
         _counted_on("by_handfuls", "Handfuls in use", "samples", 2, "own_yield", ("scoured_weighed", "prepared_weighed", "yarn_weighed")),
-        Result("spun_samples", "Samples spun", "count_where(samples_seen_loss, samples_of_lot, name)", stock.count_where, NUMBER, digits=0,
+        Result("spun_samples", "Samples spun", "count_where(samples_seen_loss, samples_of_lot, name)", records.count_where, NUMBER, digits=0,
                uses={"names": "samples_of_lot", "amounts": "samples_seen_loss"}, note="Samples of this lot that tell its loss in spinning."),
         _counted_on("by_samples", "Samples in use", "spun_samples", 4, "own_spinning", ("yarn_weighed",)),
         Result("sampled_spinning", "Spinning, samples", "sum_where(samples_seen_loss, samples_of_lot, name) / count_where(samples_seen_loss, samples_of_lot, name)",
-               learning.observed, SHARE, width=11,
+               own_records.observed, SHARE, width=11,
                uses={"names": "samples_of_lot", "shares": "samples_seen_loss"}, only_if="count_where(samples_seen_loss, samples_of_lot, name) > 0",
                note="Mean of what samples of this lot lost in spinning."),
         Result("expected_spinning", "Spinning", "IF(given(sampled_spinning), sampled_spinning, breed_spinning)", trade.spinning_loss_in_use, SHARE, width=11,
@@ -247,9 +256,9 @@ def _seen_in_this_lot() -> Group:
 def _for_other_sheets() -> Group:
     return Group("For other sheets", (
         repeated("seen_kind", "Of", "kind", width=20),
-        Result("grist_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_from_lot, name)", stock.sum_where, GRIST,
+        Result("grist_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_from_lot, name)", records.sum_where, GRIST,
                uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
-        Result("grist_squares", "Grists², summed", "sum_where(skeins_grist_square, skeins_from_lot, name)", stock.sum_where, SQUARE_GRIST,
+        Result("grist_squares", "Grists², summed", "sum_where(skeins_grist_square, skeins_from_lot, name)", records.sum_where, SQUARE_GRIST,
                uses={"names": "skeins_from_lot", "amounts": "skeins_grist_square"}),
         Result("to_spin_length", "To spin", "to_come_length", planning.still_to_spin, LENGTH, uses={"length": "to_come_length"}, only_if="stage < 5",
                note="What the lot can still give, unless it was bought as yarn or thread."),
@@ -278,12 +287,12 @@ def _for_other_sheets() -> Group:
                      "u_own": "doubts_own"},
                note="Standard uncertainty of what would be kept of more, got in the form in which this lot was bought."),
         Result("plied", "In skeins of designs", "sum_where(components_drawn_1, components_from_1, name) + sum_where(components_drawn_2, components_from_2, name)",
-               stock.spun, MASS, leaves=("third_names", "third_amounts", "besides"),
+               records.spun, MASS, leaves=("third_names", "third_amounts", "besides"),
                uses={"names": "components_from_1", "amounts": "components_drawn_1", "second_names": "components_from_2", "second_amounts": "components_drawn_2"}),
         Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt + "
                f"IF(AND(stage > 4, NOT({WENT}), given(plied)), doubts_batch * IF(given(plied), plied, 0) * doubts_batch * (IF(given(plied), plied, 0) + 2 * to_come), 0)",
                trade.rest_square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt", "u_batch": "doubts_batch"}),
-        Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_lot, name)", stock.sum_where, LENGTH,
+        Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_lot, name)", records.sum_where, LENGTH,
                uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no project."),
         *content.of_lot(),
         Result("aside", "Set aside", "to_come", belongings.set_aside, MASS, uses={"rest": "to_come", "fate": "gone"}, only_if='gone = "set aside"'),

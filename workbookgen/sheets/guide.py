@@ -10,7 +10,7 @@ from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, NUMBER, SHAR
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import missing, refusal
 from workbookgen.language.views import Listing, LogView, band
-from workbookgen.reference import fiber, learning, stock
+from workbookgen.reference import fiber, own_records, records
 from workbookgen.settings import Settings
 from workbookgen.settings.fiber_table import FIRST_LINE, load_fibers
 from workbookgen.sheets import plausible, tabs
@@ -146,11 +146,11 @@ def learned() -> tuple[Result, ...]:
         result
         for key, label, published, seen in LEARNED
         for result in (
-            Result(f"lots_{key}", f"{label}, lots", f"count_where({seen}, fiber_seen_kind, name)", stock.count_where, NUMBER, digits=0, width=9,
+            Result(f"lots_{key}", f"{label}, lots", f"count_where({seen}, fiber_seen_kind, name)", records.count_where, NUMBER, digits=0, width=9,
                    uses={"names": "fiber_seen_kind", "amounts": seen}, note="Your lots in which this was weighed."),
-            Result(f"own_{key}", f"{label}, own", f"sum_where({seen}, fiber_seen_kind, name) / count_where({seen}, fiber_seen_kind, name)", learning.observed, SHARE, width=9,
+            Result(f"own_{key}", f"{label}, own", f"sum_where({seen}, fiber_seen_kind, name) / count_where({seen}, fiber_seen_kind, name)", own_records.observed, SHARE, width=9,
                    uses={"names": "fiber_seen_kind", "shares": seen}, only_if=f"count_where({seen}, fiber_seen_kind, name) > 0", note="Mean of your own lots."),
-            Result(f"used_{key}", f"{label}, used", f"IF(AND(given(own_{key}), lots_{key} >= 3), own_{key}, {published})", learning.observed_or_published, SHARE, width=9,
+            Result(f"used_{key}", f"{label}, used", f"IF(AND(given(own_{key}), lots_{key} >= 3), own_{key}, {published})", own_records.observed_or_published, SHARE, width=9,
                    uses={"published": published, "observed": f"own_{key}", "observations": f"lots_{key}"}, leaves=("enough",),
                    only_if=f"OR(given({published}), AND(given(own_{key}), lots_{key} >= 3))",
                    note="Your own mean once three lots speak for it: two would still leave it three times as uncertain. Until then, what is published."),

@@ -2,7 +2,7 @@
 
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import Kind
-from workbookgen.reference import stock
+from workbookgen.reference import records
 
 
 def lookup(key: str, label: str, column: str, chosen: str, unit: Kind | None = None, among: str = "", **more) -> Result:
@@ -12,7 +12,7 @@ def lookup(key: str, label: str, column: str, chosen: str, unit: Kind | None = N
     log (`fiber_listed`) unless `among` says otherwise.
     """
     among = among or f"{column.partition('_')[0]}_listed"
-    return Result(key, label, f"lookup({column}, {among}, {chosen})", stock.lookup, unit, uses={"name": chosen, "names": among, "values": column}, **more)
+    return Result(key, label, f"lookup({column}, {among}, {chosen})", records.lookup, unit, uses={"name": chosen, "names": among, "values": column}, **more)
 
 
 def of_project(key: str, label: str, column: str, unit: Kind | None = None, digits: int | None = None, note: str = "", *, chosen: str = "name") -> Result:

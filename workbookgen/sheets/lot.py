@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST, LENGTH, MASS, NUMBER, SHARE, THREADS
 from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
-from workbookgen.reference import chart_bars, diameter, way_words
+from workbookgen.reference import chart_bars, diameter, one_lot_words
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import by_k, fiber, stages, tabs, uses
@@ -109,7 +109,7 @@ WAY = Card(
                    '"What is " & IF(stage > 4, "left", "still to spin") & " is " & enough & "." & IF(IF(given(promised), AND(promised >= 0.005, promised < 1000), 1 = 0), '
                    '" Projects take " & ROUND(ROUND(promised * 100, 9), 0) & "% of it" '
                    '& IF(ROUND(ROUND(promised * 100, 9), 0) > 100, ", which is more than there is.", "."), "")',
-                   way_words.still_enough, None, only_if="to_come > 1.5"),
+                   one_lot_words.still_enough, None, only_if="to_come > 1.5"),
             of_lot("skeins", "Skeins", "skeins", NUMBER, 0),
             of_lot("length", "Yarn in skeins", "spun_length", LENGTH),
             of_lot("grist", "Mean grist", "mean_grist", GRIST),
@@ -118,13 +118,13 @@ WAY = Card(
             Result("words", "In words", 'IF(stage > 4, said(bought) & " of yarn, as bought", '
                    'said(yarn) & " of yarn from " & said(bought) & ": " & IF(ROUND(yarn / bought, 9) > 1, "all kept; in damper air fiber weighs more", '
                    'ROUND(ROUND(yarn / bought * 100, 9), 0) & "% kept"))',
-                   way_words.lot_in_words, None, only_if="bought > 0"),
+                   one_lot_words.lot_in_words, None, only_if="bought > 0"),
             of_lot("by_handfuls", "Handfuls in use", "by_handfuls", NUMBER, 0),
             of_lot("by_samples", "Samples in use", "by_samples", NUMBER, 0),
             Result("samples_words", "By its samples",
                    'IF(by_handfuls > 1, "Its yield is the mean of " & said(by_handfuls) & " handfuls. ", "") & IF(by_samples > 1, "Its loss in spinning is the mean of " '
                    '& said(by_samples) & " samples. ", "") & "To leave one out, empty its lot on the sheet Samples."',
-                   way_words.by_samples, None, uses={"handfuls": "by_handfuls", "samples": "by_samples"}, only_if="OR(by_handfuls > 1, by_samples > 1)"),
+                   one_lot_words.by_samples, None, uses={"handfuls": "by_handfuls", "samples": "by_samples"}, only_if="OR(by_handfuls > 1, by_samples > 1)"),
             of_lot("plied", "In skeins of designs", "plied", MASS),
             Result("spun_words", "In words",
                    'IF(given(weighed_yarn), said(yarn) & " is spun", said(spun) & IF(stage > 4, " is used", " is spun")) '
@@ -132,7 +132,7 @@ WAY = Card(
                    '& ", " & IF(to_come > 1.5, said(to_come) & IF(given(weighed_yarn), " of it in no skein yet", IF(stage > 4, " is left", " still to spin")) '
                    '& IF(given(reach), ": about " & said(reach) & IF(stage > 4, "", " at the grist wanted"), ""), IF(given(weighed_yarn), "nothing is left outside skeins", '
                    'IF(stage > 4, "nothing is left", "nothing is left to spin"))) & "."',
-                   way_words.way_in_words, None, uses={"length": "reach", "weighed": "weighed_yarn"}),
+                   one_lot_words.way_in_words, None, uses={"length": "reach", "weighed": "weighed_yarn"}),
         )),
         Group("For the chart", (
             Result("known_bought", "Bought", "bought", chart_bars.known_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),

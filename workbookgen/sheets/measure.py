@@ -24,7 +24,7 @@ from workbookgen.language.quantities import (
 from workbookgen.language.sentences import ASKING
 from workbookgen.language.side_by_side import SideBySide
 from workbookgen.language.views import Answers, Band, Chart, Headline, Picture, Series, band
-from workbookgen.reference import diameter, gauge, labels, measuring, overview, reeling, statistics, stock, yarn_count
+from workbookgen.reference import diameter, gauge, labels, measuring, overview, records, reeling, statistics, yarn_count
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
@@ -290,7 +290,7 @@ def _is_far(word: str, expected: str, least: float, most: float) -> str:
 
 def _its_lot() -> Group:
     return Group("Its lot", (
-        Result("lot_skeins", "Skeins of its lot", "count_where(skeins_grist_yd_lb, skeins_from_lot, log_lot)", stock.count_where, NUMBER, digits=0,
+        Result("lot_skeins", "Skeins of its lot", "count_where(skeins_grist_yd_lb, skeins_from_lot, log_lot)", records.count_where, NUMBER, digits=0,
                uses={"name": "log_lot", "names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
         Result("lot_words", "Its lot",
                'IF(given(skein), IF(given(log_lot), log_lot & ", " & IF(lot_skeins = 1, "1 skein", said(lot_skeins) & " skeins"), "it is of no single lot in the log"), '

@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS_PACE, NUMBER, PACE, SHARE
 from workbookgen.language.sentences import ASKING, UNKNOWN
-from workbookgen.reference import overview, planning, project, reeling, stock
+from workbookgen.reference import overview, planning, project, records, reeling
 from workbookgen.settings import Settings
 from workbookgen.sheets import samples, tabs
 from workbookgen.sheets.card_view import asked_and_answered
@@ -57,7 +57,7 @@ PACES = Card(
                    note="By the sheet Sureness, and how your timed paces differ."),
             Result("counted_from", "Days are counted from", "MAX(start, MAX(skeins_dated))", planning.counted_from, DAY, uses={"days": "skeins_dated"},
                    note="The first day above, or that of the skein finished last, if it is later."),
-            Result("stock", "Yarn still to spin in the stock", "sum(fiber_to_spin_length)", stock.sum_of, LENGTH, uses={"amounts": "fiber_to_spin_length"},
+            Result("stock", "Yarn still to spin in the stock", "sum(fiber_to_spin_length)", records.sum_of, LENGTH, uses={"amounts": "fiber_to_spin_length"},
                    note="Of all lots of fiber that have a wanted grist; bought yarn and thread are spun already."),
             lookup("sample_shrinkage", "Shrinkage in the sample", "samples_shrinkage", "sample", SHARE),
             lookup("sample_take_up", "Take-up in the sample", "samples_take_up", "sample", SHARE),

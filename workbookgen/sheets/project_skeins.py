@@ -12,16 +12,16 @@ from workbookgen.language.quantities import (
     SQUARE_MASS,
     Kind,
 )
-from workbookgen.reference import project, statistics, stock, strands, uncertainty, yarn_count
+from workbookgen.reference import project, records, statistics, strands, uncertainty, yarn_count
 from workbookgen.sheets import fiber, supply
 
 
 def group() -> Group:
     return Group("Its skeins", (
-        Result("in_skeins", "In skeins", "sum_where(skeins_finished_yd, skeins_for_project, name)", stock.sum_where, LENGTH,
+        Result("in_skeins", "In skeins", "sum_where(skeins_finished_yd, skeins_for_project, name)", records.sum_where, LENGTH,
                uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"},
                note="Finished length of the skeins that belong to this project; what is used is in the piece, and counts."),
-        Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", stock.count_where, NUMBER, digits=0, width=8,
+        Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", records.count_where, NUMBER, digits=0, width=8,
                uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
         _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST),
         _of_skeins("grist_squares", "Grists², summed", "skeins_grist_square", SQUARE_GRIST),
@@ -36,11 +36,11 @@ def group() -> Group:
         Result("grist_so_far", "Grist so far", "length_weighed / mass_weighed", yarn_count.grist, GRIST, uses={"length": "length_weighed", "mass": "mass_weighed"},
                only_if="mass_weighed > 0", note="Of all of them together, length over weight: what is still to spin is expected to be like that."),
         fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
-        Result("used_logged", "Used, in skeins", "sum_where(skeins_net, skeins_of_project, name)", stock.sum_where, MASS,
+        Result("used_logged", "Used, in skeins", "sum_where(skeins_net, skeins_of_project, name)", records.sum_where, MASS,
                uses={"names": "skeins_of_project", "amounts": "skeins_net"}, note="Weight of all skeins logged for it, those that are gone too."),
-        Result("served", "In its skeins", "sum_where(skeins_net, skeins_for_project, name)", stock.sum_where, MASS, uses={"names": "skeins_for_project", "amounts": "skeins_net"},
+        Result("served", "In its skeins", "sum_where(skeins_net, skeins_for_project, name)", records.sum_where, MASS, uses={"names": "skeins_for_project", "amounts": "skeins_net"},
                note="Weight of those that are there or used for it."),
-        Result("still_there", "Still in them", "sum_where(skeins_net, skeins_left_of, name)", stock.sum_where, MASS, uses={"names": "skeins_left_of", "amounts": "skeins_net"},
+        Result("still_there", "Still in them", "sum_where(skeins_net, skeins_left_of, name)", records.sum_where, MASS, uses={"names": "skeins_left_of", "amounts": "skeins_net"},
                note="Weight of those that are there."),
         Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
                note="What a finished piece took that no skein was logged for: it is taken off its lots."),
@@ -87,7 +87,7 @@ def in_doubt(few: bool) -> tuple[Result, ...]:
 
 def _of_skeins(key: str, label: str, column: str, unit: Kind | None, names: str = "skeins_for_project", width: int = 8) -> Result:
     """A sum over the project's skeins."""
-    return Result(key, label, f"sum_where({column}, {names}, name)", stock.sum_where, unit,
+    return Result(key, label, f"sum_where({column}, {names}, name)", records.sum_where, unit,
                   uses={"names": names, "amounts": column}, digits=0, width=width)
 
 

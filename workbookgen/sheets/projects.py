@@ -9,7 +9,7 @@ from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, NUMBER, 
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import LogView, SheetKind
-from workbookgen.reference import belongings, planning, plying, project, reeling, stock, uncertainty, yarn_count
+from workbookgen.reference import belongings, planning, plying, project, records, reeling, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import enough, fiber, plausible, project_skeins, samples, skeins, supply, tabs, to_last, yarn
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN
@@ -194,7 +194,7 @@ def _enough() -> Group:
 def _needed() -> Group:
     return Group("Needed", (
         Result("estimated", "Estimated", "sum_where(estimates_yarn, estimates_of, name) + sum_where(weavings_yarn, weavings_of, name) "
-                                         "+ sum_where(weavings_weft_apart, weavings_weft_of, name)", stock.spun, LENGTH,
+                                         "+ sum_where(weavings_weft_apart, weavings_weft_of, name)", records.spun, LENGTH,
                uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn",
                      "third_names": "weavings_weft_of", "third_amounts": "weavings_weft_apart"}, leaves=("besides",),
                note="For this project, from the sheets Knitting and Weaving."),
@@ -284,7 +284,7 @@ def _for_other_sheets() -> Group:
         Result("yarnless", "No yarn yet", f"IF(OR(in_skeins > 0, given(design), {ANY_LOT[3:]}, 0, 1)", project.without_yarn, NUMBER, uses={"skeins": "in_skeins"}, digits=0),
         repeated("by_design", "Plied by", "design", width=16),
         repeated("by_lot", "Spun from", "lot_1", width=16),
-        Result("lotless", "Skeins of no lot", "count_where(skeins_finished_yd, skeins_lotless, name)", stock.count_where, NUMBER, digits=0,
+        Result("lotless", "Skeins of no lot", "count_where(skeins_finished_yd, skeins_lotless, name)", records.count_where, NUMBER, digits=0,
                uses={"names": "skeins_lotless", "amounts": "skeins_finished_yd"}, note="Their fiber still counts as there."),
         lookup("hours_planned", "Hours planned", "times_whole", "name", HOURS),
         repeated("listed", "Listed as", "name", width=24, note="The name under which other sheets find this project."),

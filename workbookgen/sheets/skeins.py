@@ -28,13 +28,13 @@ from workbookgen.language.repeated import repeated, repeated_day
 from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import (
     belongings,
-    care,
     diameter,
+    kept_stock,
     labels,
     plying,
+    records,
     reeling,
     statistics,
-    stock,
     strands,
     uncertainty,
     which_yarn,
@@ -91,7 +91,7 @@ def skeins(settings: Settings) -> Log:
             _grist_and_counts(),
             _thickness(),
             Group("In the stock", (
-                Result("worth", "Worth", "price", care.still_there, money(settings), uses={"amount": "price"}, only_if=stages.STILL_THERE),
+                Result("worth", "Worth", "price", kept_stock.still_there, money(settings), uses={"amount": "price"}, only_if=stages.STILL_THERE),
             )),
             Group("Its lot", (
                 lookup("lot_left", "Lot still to spin", "fiber_to_come", "lot", MASS, width=9,
@@ -268,7 +268,7 @@ def _for_other_sheets(settings: Settings) -> Group:
                only_if="OR(given(from_first), AND(given(lot), NOT(given(design))))", width=20),
         repeated_day("dated", "Finished on", "finished_on"),
         repeated("fate", "Where it went", "gone", width=12),
-        Result("stock", "In the stock", '"there"', care.in_stock, None, uses={"length": "finished_yd"}, only_if=f"AND(finished_yd >= 0, {stages.STILL_THERE})", width=8),
+        Result("stock", "In the stock", '"there"', kept_stock.in_stock, None, uses={"length": "finished_yd"}, only_if=f"AND(finished_yd >= 0, {stages.STILL_THERE})", width=8),
         Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design"}, leaves=("other",), width=18,
                only_if="AND(NOT(given(project)), NOT(given(gone)))"),
         Result("free_lot", "Free, of lot", "lot", belongings.is_free, None, uses={"name": "lot", "other": "design"}, width=18,
@@ -282,8 +282,8 @@ def _made_alike() -> tuple[Result, ...]:
     return (
         Result("alike", "Made alike", 'lot & " / " & IF(given(project), project, "") & " / " & IF(given(plied_of), plied_of, 0)', which_yarn.made_alike, None,
                uses={"singles": "plied_of"}, only_if="NOT(given(design))", width=22),
-        Result("alike_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_alike, alike)", stock.sum_where, GRIST, **like_it),
-        Result("alike_count", "So many", "count_where(skeins_grist_yd_lb, skeins_alike, alike)", stock.count_where, NUMBER, digits=0, **like_it),
+        Result("alike_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_alike, alike)", records.sum_where, GRIST, **like_it),
+        Result("alike_count", "So many", "count_where(skeins_grist_yd_lb, skeins_alike, alike)", records.count_where, NUMBER, digits=0, **like_it),
         Result("alike_mean", "Mean of those alike", "alike_sum / alike_count", statistics.group_mean, GRIST,
                uses={"total": "alike_sum", "count": "alike_count"}, only_if="alike_count > 0"),
         Result("off_alike", "Off those alike", "grist_yd_lb / alike_mean - 1", statistics.relative_deviation, SHARE,
@@ -304,7 +304,7 @@ def doubts(few: bool) -> tuple[Result, ...]:
     Then the project adds them up, once: a skein that looked through all the others would make twenty thousand slow.
     """
     of_reel = (
-        Result("reel_sum", "All of that reel", "sum_where(skeins_reel_part, skeins_pair, pair)", stock.sum_where, LENGTH,
+        Result("reel_sum", "All of that reel", "sum_where(skeins_reel_part, skeins_pair, pair)", records.sum_where, LENGTH,
                uses={"name": "pair", "names": "skeins_pair", "amounts": "skeins_reel_part"})
         if few
         else lookup("reel_sum", "All of its project", "projects_reel_sum", "for_project", LENGTH)
@@ -320,5 +320,5 @@ def doubts(few: bool) -> tuple[Result, ...]:
         Result("reel_square", "± by reel, squared", "reel_part * reel_sum", uncertainty.with_its_reel, SQUARE_LENGTH,
                uses={"part": "reel_part", "sum_of_reel": "reel_sum"}),
         *(LENGTH_DOUBTS[key] for key in ("slack_part", "shrink_part", "doubt")),
-        Result("left_of", "Left, of", "project", care.left_of, None, uses={"name": "project", "mass": "net"}, width=22, only_if=f"AND(net > 0, {stages.STILL_THERE})"),
+        Result("left_of", "Left, of", "project", kept_stock.left_of, None, uses={"name": "project", "mass": "net"}, width=22, only_if=f"AND(net > 0, {stages.STILL_THERE})"),
     )

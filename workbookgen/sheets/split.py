@@ -8,7 +8,7 @@ from workbookgen.language.parts import Block, Card, Log
 from workbookgen.language.quantities import GRAM, MASS, NUMBER, OUNCE, by_mass
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Entries, Listing, LogView, Sentences, band
-from workbookgen.reference import split, stock
+from workbookgen.reference import records, split
 from workbookgen.settings import Settings
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.limits import AMOUNT, PIECES
@@ -84,11 +84,11 @@ def _steps_and_parts() -> Group:
                only_if=f"money / coin <= {MOST_STEPS}"),
         Result("money_left", "Less than a coin", "ROUND(ROUND(money / coin - coins, 9), 6)", split.undivided, NUMBER,
                uses={"amount": "money", "step": "coin", "steps": "coins"}),
-        Result("wanted", "Weights wanted", "sum(members_asked)", stock.sum_of, MASS, uses={"amounts": "members_asked"}),
+        Result("wanted", "Weights wanted", "sum(members_asked)", records.sum_of, MASS, uses={"amounts": "members_asked"}),
         Result("fit", "Of the weights wanted", "mass / wanted", split.of_the_wanted, NUMBER, only_if="wanted > 0"),
-        Result("parts", "Parts", "sum(members_part)", stock.sum_of, NUMBER, uses={"amounts": "members_part"}),
+        Result("parts", "Parts", "sum(members_part)", records.sum_of, NUMBER, uses={"amounts": "members_part"}),
         Result("rest", "For parts", "MAX(0, mass - wanted)", split.for_parts, MASS),
-        Result("due", "Due to all", "sum(members_claim)", stock.sum_of, MASS, uses={"amounts": "members_claim"}),
+        Result("due", "Due to all", "sum(members_claim)", records.sum_of, MASS, uses={"amounts": "members_claim"}),
         Result("left", "Steps left", "steps - sum(members_whole)", split.steps_left, NUMBER, uses={"amounts": "members_whole"}, digits=0),
         Result("last", "Last turn", "LARGE(members_turn, left)", split.last_turn, NUMBER, uses={"amounts": "members_turn"}, digits=0,
                only_if="AND(left >= 1, left <= COUNT(members_turn))"),

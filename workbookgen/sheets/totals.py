@@ -3,22 +3,22 @@
 from workbookgen.language.fields import Group, Result
 from workbookgen.language.parts import Card
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER
-from workbookgen.reference import belongings, care, lot_words, overview, stock
+from workbookgen.reference import belongings, kept_stock, overview, records, stock_words
 from workbookgen.settings import Settings
 
 
 def in_stock() -> tuple[Result, ...]:
     """The number, length and weight of the skeins that are still there, for the head of their log and for the desk."""
     return (
-        Result("skeins", "Skeins", 'count_where(skeins_finished_yd, skeins_stock, "there")', stock.count_where, NUMBER, digits=0, fixed={"name": care.THERE},
+        Result("skeins", "Skeins", 'count_where(skeins_finished_yd, skeins_stock, "there")', records.count_where, NUMBER, digits=0, fixed={"name": kept_stock.THERE},
                uses={"names": "skeins_stock", "amounts": "skeins_finished_yd"}),
-        Result("length", "Yarn in skeins", 'sum_where(skeins_finished_yd, skeins_stock, "there")', stock.sum_where, LENGTH, fixed={"name": care.THERE},
+        Result("length", "Yarn in skeins", 'sum_where(skeins_finished_yd, skeins_stock, "there")', records.sum_where, LENGTH, fixed={"name": kept_stock.THERE},
                uses={"names": "skeins_stock", "amounts": "skeins_finished_yd"}),
-        Result("mass", "Its weight", 'sum_where(skeins_net, skeins_stock, "there")', stock.sum_where, MASS, fixed={"name": care.THERE},
+        Result("mass", "Its weight", 'sum_where(skeins_net, skeins_stock, "there")', records.sum_where, MASS, fixed={"name": kept_stock.THERE},
                uses={"names": "skeins_stock", "amounts": "skeins_net"}),
-        Result("weighed", "Weighed", 'count_where(skeins_net, skeins_stock, "there")', stock.count_where, NUMBER, digits=0, fixed={"name": care.THERE},
+        Result("weighed", "Weighed", 'count_where(skeins_net, skeins_stock, "there")', records.count_where, NUMBER, digits=0, fixed={"name": kept_stock.THERE},
                uses={"names": "skeins_stock", "amounts": "skeins_net"}),
-        Result("unweighed", "Not weighed", "skeins - weighed", stock.not_weighed, NUMBER, uses={"count": "skeins"}, digits=0),
+        Result("unweighed", "Not weighed", "skeins - weighed", kept_stock.not_weighed, NUMBER, uses={"count": "skeins"}, digits=0),
     )
 
 
@@ -33,7 +33,7 @@ def spun(settings: Settings) -> Card:
                '& IF(OR(unweighed = 0, unweighed = skeins), "", "; " & said(unweighed) & " of them not weighed") '
                '& IF(aside = 0, "", IF(skeins = 1, "; set aside", "; " & said(aside) & " of them set aside")) & IF(given(worth_words), "; " & worth_words, "") '
                '& IF(gone = 0, "", "; " & said(gone) & " more gone"))',
-               lot_words.there_in_words, None, uses={"count": "skeins", "worth": "worth_words"}),
+               stock_words.there_in_words, None, uses={"count": "skeins", "worth": "worth_words"}),
         *_worth(settings, "skeins_worth"),
     )),))
 
@@ -41,14 +41,14 @@ def spun(settings: Settings) -> Card:
 def shelf(settings: Settings) -> Card:
     return Card("lot_sums", "", groups=(Group("", (
         Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
-        Result("aside", "Set aside", "sum(fiber_aside)", stock.sum_of, MASS, uses={"amounts": "fiber_aside"}),
-        Result("mass", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
+        Result("aside", "Set aside", "sum(fiber_aside)", records.sum_of, MASS, uses={"amounts": "fiber_aside"}),
+        Result("mass", "Yarn to spin", "sum(fiber_to_come)", records.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
         Result("unknown", "Lots not known", 'SUMPRODUCT((fiber_listed <> "") * (fiber_to_come = "") * (fiber_fate = ""))', overview.how_many_unknown, NUMBER, digits=0,
                uses={"names": "fiber_listed", "values": "fiber_to_come", "fates": "fiber_fate"}),
         Result("words", "In words", 'IF(lots = 1, "1 lot, ", said(lots) & " lots, ") & said_in_all(mass) & " of yarn still in " & IF(lots = 1, "it", "them") '
                                     '& IF(aside > 0, ", " & said_in_all(aside) & " of it set aside", "") & IF(given(worth_words), ", " & worth_words, "") '
                                     '& IF(unknown = 0, "", "; " & said(unknown) & " more not known")',
-               lot_words.shelf_in_words, None, uses={"count": "lots", "worth": "worth_words"}, only_if="lots > 0"),
+               stock_words.shelf_in_words, None, uses={"count": "lots", "worth": "worth_words"}, only_if="lots > 0"),
         *_worth(settings, "fiber_worth"),
     )),))
 
@@ -57,6 +57,6 @@ def _worth(settings: Settings, column: str) -> tuple[Result, Result]:
     """The worth of everything that has a price; a currency of several letters is separated from the number."""
     sign = settings.currency if len(settings.currency) == 1 else f"{settings.currency} "
     return (
-        Result("worth", "Worth", f"sum({column})", stock.sum_of, NUMBER, uses={"amounts": column}),
-        Result("worth_words", "Worth, in words", f'"worth {sign}" & said_in_all(worth)', care.worth_in_words, None, fixed={"currency": sign}, only_if="worth > 0"),
+        Result("worth", "Worth", f"sum({column})", records.sum_of, NUMBER, uses={"amounts": column}),
+        Result("worth_words", "Worth, in words", f'"worth {sign}" & said_in_all(worth)', kept_stock.worth_in_words, None, fixed={"currency": sign}, only_if="worth > 0"),
     )

@@ -7,7 +7,7 @@ from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
-from workbookgen.reference import diameter, plying, project, stock, uncertainty
+from workbookgen.reference import diameter, plying, project, records, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import by_k, singles, tabs
 from workbookgen.sheets.limits import LARGE, SHRINKAGE
@@ -68,17 +68,17 @@ def _for_other_sheets() -> Group:
         singles.shrinkage_used(),
         Result("unwashed", "To ply", "wanted / (1 - shrinkage_used)", project.unwashed_length, LENGTH, uses={"length": "wanted", "shrinkage": "shrinkage_used"},
                leaves=("bought_share", "design"), note="Before washing takes its share."),
-        Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_design, name)", stock.sum_where, LENGTH,
+        Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_design, name)", records.sum_where, LENGTH,
                uses={"names": "skeins_free_design", "amounts": "skeins_finished_yd"}, note="Of this design, and of no project."),
         repeated("listed", "Listed as", "name", width=24),
         Result("washing_doubt", "Washing ±", "IF(given(shrinkage), doubts_sampled, doubts_usual) / (1 - shrinkage_used)", uncertainty.by_washing, SHARE,
                uses={"shrinkage": "shrinkage_used", "u_usual": "doubts_usual", "u_sampled": "doubts_sampled", "sampled": "shrinkage"}),
-        Result("to_spin", "Strands to spin", "sum_where(components_to_spin, components_of, name)", stock.sum_where, NUMBER, digits=0,
+        Result("to_spin", "Strands to spin", "sum_where(components_to_spin, components_of, name)", records.sum_where, NUMBER, digits=0,
                uses={"names": "components_of", "amounts": "components_to_spin"}, note="Of all its components, those that are not bought."),
-        Result("spun_fed", "Singles in a length", "sum_where(components_spun_fed, components_of, name)", stock.sum_where, NUMBER,
+        Result("spun_fed", "Singles in a length", "sum_where(components_spun_fed, components_of, name)", records.sum_where, NUMBER,
                uses={"names": "components_of", "amounts": "components_spun_fed"}, note="Length of all its singles in one length of yarn."),
         Result("take_up", "Take-up by the feeds", "1 - to_spin / spun_fed", plying.take_up_of_feeds, SHARE, uses={"strands": "to_spin", "fed": "spun_fed"},
                only_if="spun_fed > to_spin * 1.000000001", note="Of its singles together; none while every feed is 1."),
-        Result("lacking", "Components not known", "sum_where(components_lacking, components_of, name)", stock.sum_where, NUMBER, digits=0,
+        Result("lacking", "Components not known", "sum_where(components_lacking, components_of, name)", records.sum_where, NUMBER, digits=0,
                uses={"names": "components_of", "amounts": "components_lacking"}),
     ), printed=False)

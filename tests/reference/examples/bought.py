@@ -3,7 +3,7 @@ still there."""
 
 import numpy as np
 
-from workbookgen.reference import care, fiber, lot_words, offers, split, stock
+from workbookgen.reference import fiber, kept_stock, offers, split, stock_words
 
 from .amounts import n, q, texts
 
@@ -83,16 +83,16 @@ EXAMPLES = [
         dict(in_all=q("oz", 107, 10), parts=n(3, 0), mass_left=n(0, 0.4), money_left=n(0, 0.5), fit=n(0.9, 1)),
     ),
     (split.split_in_words, dict(in_all=q("oz", 107, 10), parts=n(3, 1), mass_left=n(0, 0.4), money_left=n(0.5, 0))),
-    (care.still_there, dict(amount=n(24, 0), gone=texts("set aside", "Set aside"))),
-    (care.still_there, dict(amount=q("yard", 200, 0))),
-    (care.left_of, dict(name=texts("Vest", "Cap"), mass=q("oz", 4, 1), gone=texts("set aside", "Set aside"))),
-    (care.in_stock, dict(length=q("yard", 200, 0), gone=texts("set aside", "Set aside"))),
-    (care.worth_of_rest, dict(cost=n(60, 0), to_come=q("oz", 20, 0), yarn=q("g", 1000, 400))),
-    (care.worth_in_words, dict(worth=n(1240, 12))),
-    (care.out_of_freezer, dict(frozen=n(46357, 46360))),
-    (stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50), gone=texts("sold", "given"))),
+    (kept_stock.still_there, dict(amount=n(24, 0), gone=texts("set aside", "Set aside"))),
+    (kept_stock.still_there, dict(amount=q("yard", 200, 0))),
+    (kept_stock.left_of, dict(name=texts("Vest", "Cap"), mass=q("oz", 4, 1), gone=texts("set aside", "Set aside"))),
+    (kept_stock.in_stock, dict(length=q("yard", 200, 0), gone=texts("set aside", "Set aside"))),
+    (kept_stock.worth_of_rest, dict(cost=n(60, 0), to_come=q("oz", 20, 0), yarn=q("g", 1000, 400))),
+    (kept_stock.worth_in_words, dict(worth=n(1240, 12))),
+    (kept_stock.out_of_freezer, dict(frozen=n(46357, 46360))),
+    (kept_stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50), gone=texts("sold", "given"))),
     (
-        lot_words.there_in_words,
+        stock_words.there_in_words,
         dict(
             count=n(12, 3),
             length=q("yard", 200, 10),
@@ -103,6 +103,6 @@ EXAMPLES = [
             unweighed=n(2, 3),
         ),
     ),
-    (lot_words.shelf_in_words, dict(count=n(12, 3), mass=q("oz", 4, 1), aside=q("oz", 0, 1))),
-    (lot_words.shelf_in_words, dict(count=n(12, 3), mass=q("oz", 4, 1), worth=texts("worth $32", "worth $5"))),
+    (stock_words.shelf_in_words, dict(count=n(12, 3), mass=q("oz", 4, 1), aside=q("oz", 0, 1))),
+    (stock_words.shelf_in_words, dict(count=n(12, 3), mass=q("oz", 4, 1), worth=texts("worth $32", "worth $5"))),
 ]

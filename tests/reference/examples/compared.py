@@ -3,7 +3,7 @@ weeks."""
 
 import numpy as np
 
-from workbookgen.reference import answer, chart_bars, desk_words, lot_words, overview, planning, uses, way_words
+from workbookgen.reference import answer, chart_bars, desk_words, one_lot_words, overview, planning, stock_words, uses
 
 from .amounts import n, q, texts
 
@@ -31,19 +31,19 @@ EXAMPLES = [
         desk_words.needs_a_look,
         dict(spoiled=n(0, 0, 2), wrong=n(1, 0, 1), first=texts("Aster: Weight", "Birch: Is it right?", "Cedar: Reel")),
     ),
-    (lot_words.skeins_in_words, dict(count=n(1, 1200), mass=q("oz", 4, 0))),
-    (lot_words.skeins_in_words, dict(count=n(1, 1200), mass=q("oz", 4, 0), unweighed=n(1, 2))),
-    (lot_words.there_in_words, dict(count=n(1, 1200, 0), length=q("yard", 200, 0, 0), mass=q("oz", 4, 0, 0))),
-    (lot_words.shelf_in_words, dict(count=n(1, 12), mass=q("g", 400, 0), unknown=n(0, 2))),
-    (lot_words.lots_in_words, dict(count=n(1, 12), unknown=n(0, 1))),
-    (way_words.by_samples, dict(handfuls=n(2, 0), samples=n(0, 3))),
-    (way_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1))),
-    (way_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1), stage=n(5, 4))),
-    (way_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1))),
-    (way_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 0))),
-    (way_words.way_in_words, dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), plied=q("oz", 0, 5), stage=n(1, 5))),
+    (stock_words.skeins_in_words, dict(count=n(1, 1200), mass=q("oz", 4, 0))),
+    (stock_words.skeins_in_words, dict(count=n(1, 1200), mass=q("oz", 4, 0), unweighed=n(1, 2))),
+    (stock_words.there_in_words, dict(count=n(1, 1200, 0), length=q("yard", 200, 0, 0), mass=q("oz", 4, 0, 0))),
+    (stock_words.shelf_in_words, dict(count=n(1, 12), mass=q("g", 400, 0), unknown=n(0, 2))),
+    (stock_words.lots_in_words, dict(count=n(1, 12), unknown=n(0, 1))),
+    (one_lot_words.by_samples, dict(handfuls=n(2, 0), samples=n(0, 3))),
+    (one_lot_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1))),
+    (one_lot_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1), stage=n(5, 4))),
+    (one_lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1))),
+    (one_lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 0))),
+    (one_lot_words.way_in_words, dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), plied=q("oz", 0, 5), stage=n(1, 5))),
     (
-        way_words.way_in_words,
+        one_lot_words.way_in_words,
         dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), weighed=q("oz", 44, 6), yarn=q("oz", 44, 6)),
     ),
     (chart_bars.has_of_needs, dict(has=q("oz", 40, 900), needs=q("g", 500, 800))),
@@ -71,14 +71,17 @@ EXAMPLES = [
     ),
     (answer.lacking, dict(spare=q("yard", 20, -20))),
     (answer.in_short, dict(verdict=texts("enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),
-    (way_words.still_enough, dict(to_come=q("oz", 4, 0.1), enough=texts("enough for hat", "not enough for hat"))),
-    (way_words.still_enough, dict(to_come=q("oz", 4, 4), enough=texts("enough for hat", "a"), promised=n(0.9, 1.2))),
+    (one_lot_words.still_enough, dict(to_come=q("oz", 4, 0.1), enough=texts("enough for hat", "not enough for hat"))),
     (
-        way_words.still_enough,
+        one_lot_words.still_enough,
+        dict(to_come=q("oz", 4, 4), enough=texts("enough for hat", "a"), promised=n(0.9, 1.2)),
+    ),
+    (
+        one_lot_words.still_enough,
         dict(to_come=q("oz", 4, 0.1), enough=texts("enough for hat", "not enough for hat"), stage=n(5, 4)),
     ),
     (
-        way_words.still_enough,
+        one_lot_words.still_enough,
         dict(to_come=q("oz", 4, 0.1), enough=texts("enough for hat", "not enough for hat"), promised=n(0.25, 0)),
     ),
     (uses.called, dict(name=texts("hat", "Scarf"))),

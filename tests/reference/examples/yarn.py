@@ -8,12 +8,13 @@ from workbookgen.reference import (
     garments,
     gauge,
     how_fine,
+    kept_stock,
     labels,
-    learning,
     moisture,
+    own_records,
     plying,
+    records,
     reeling,
-    stock,
     twist,
     yarn_count,
 )
@@ -214,17 +215,17 @@ EXAMPLES = [
         )
     ),
     (fiber.seen_skirting, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), stage=n(1, 1))),
-    (stock.lookup, dict(name=texts("aster", "Birch"), names=["Aster", "", "birch"], values=q("m", 1, np.nan, 3))),
-    (stock.sum_where, dict(name=texts("aster", "cedar"), **LOGGED)),
-    (stock.sum_of, dict(amounts=LOGGED["amounts"])),
-    (stock.spun, dict(name=texts("aster", "cedar"), **LOGGED, second_names=["cedar"], second_amounts=q("g", 5))),
-    (stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50))),
-    (stock.count_where, dict(name=texts("aster", "cedar"), **LOGGED)),
-    (stock.not_weighed, dict(count=n(12, 3), weighed=n(9, 3))),
-    (learning.observed, dict(name=texts("aster", "Birch"), **RECORDED)),
-    (learning.how_many, dict(name=texts("aster", "cedar"), **RECORDED)),
+    (records.lookup, dict(name=texts("aster", "Birch"), names=["Aster", "", "birch"], values=q("m", 1, np.nan, 3))),
+    (records.sum_where, dict(name=texts("aster", "cedar"), **LOGGED)),
+    (records.sum_of, dict(amounts=LOGGED["amounts"])),
+    (records.spun, dict(name=texts("aster", "cedar"), **LOGGED, second_names=["cedar"], second_amounts=q("g", 5))),
+    (kept_stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50))),
+    (records.count_where, dict(name=texts("aster", "cedar"), **LOGGED)),
+    (kept_stock.not_weighed, dict(count=n(12, 3), weighed=n(9, 3))),
+    (own_records.observed, dict(name=texts("aster", "Birch"), **RECORDED)),
+    (own_records.how_many, dict(name=texts("aster", "cedar"), **RECORDED)),
     *(
-        (learning.observed_or_published, dict(**known, observations=observations, enough=n(3, 3)))
+        (own_records.observed_or_published, dict(**known, observations=observations, enough=n(3, 3)))
         for known, observations in ((dict(published=n(0.5, 0.25)), n(2, 0)), (dict(observed=n(0.5, 0.25)), n(3, 9)))
     ),
     (twist.turns_counted, dict(turns=n(40, 0), length=q("mm", 250, 500))),

@@ -7,7 +7,7 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.content.shares import require_shares
 from workbookgen.reference.limits import ABOVE_ZERO
-from workbookgen.reference.stock import lookup
+from workbookgen.reference.records import lookup
 from workbookgen.texts import folded
 from workbookgen.units import Ratio
 

@@ -11,7 +11,7 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.knitting.stitch import require_stitch_density, require_stitch_length
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
-from workbookgen.reference.stock import sum_where
+from workbookgen.reference.records import sum_where
 from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity, Ratio
 
 SHAPES = ("rectangle", "triangle", "trapezoid", "circle", "ring")

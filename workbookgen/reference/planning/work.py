@@ -9,7 +9,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, NO_TIME, NOT_NEGATIVE, require_within
-from workbookgen.reference.stock import sum_where
+from workbookgen.reference.records import sum_where
 from workbookgen.reference.tolerances import NEARLY_ALL_HOURS
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some, SomePerTime, Time
 

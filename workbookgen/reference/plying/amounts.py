@@ -10,7 +10,7 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require_name, whole_for
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, Limits, require_within
 from workbookgen.reference.plying.design import require_strands_and_feed
-from workbookgen.reference.stock import sum_where
+from workbookgen.reference.records import sum_where
 from workbookgen.texts import folded
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio, Some
 

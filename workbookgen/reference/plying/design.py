@@ -18,7 +18,7 @@ from workbookgen.reference.limits import (
     require_loss,
     require_within,
 )
-from workbookgen.reference.stock import sum_where
+from workbookgen.reference.records import sum_where
 from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Grist, LinearDensity, Ratio, Some
 

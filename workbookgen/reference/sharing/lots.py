@@ -11,7 +11,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require_applicable, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
-from workbookgen.reference.stock import sum_where
+from workbookgen.reference.records import sum_where
 from workbookgen.reference.tolerances import HAIR
 from workbookgen.units import Mass, MassSquared, Quantity, Ratio, Some
 

@@ -6,7 +6,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
-from workbookgen.reference.stock import sum_where
+from workbookgen.reference.records import sum_where
 from workbookgen.reference.tolerances import HAIR, SQUARED_SPECK
 from workbookgen.units import Grist, Length, Mass, MassSquared, Ratio
 

@@ -10,7 +10,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require_name, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, require_within
-from workbookgen.reference.stock import count_where, sum_where
+from workbookgen.reference.records import count_where, sum_where
 from workbookgen.texts import folded
 from workbookgen.units import Ratio, Some
 

@@ -1,4 +1,4 @@
-"""Finding a name in a list, and adding up what belongs to it.
+"""The records of a log by name: finding one, and adding up what belongs to a name.
 
 The logs name reels, lots and projects, and the lists hold what is known of these. A name is found whatever its case;
 one that is missing or listed twice is refused rather than guessed. A blank amount is "not a number" here, and counts
@@ -10,11 +10,8 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
-from workbookgen.reference.fates import share_still_there
-from workbookgen.reference.limits import NOT_NEGATIVE, require_within
-from workbookgen.reference.tolerances import SPECK
 from workbookgen.texts import folded, is_blank
-from workbookgen.units import Mass, Quantity, Ratio, Some
+from workbookgen.units import Quantity, Ratio, Some
 
 
 @calculation
@@ -199,47 +196,6 @@ def spun(
 
 
 @calculation
-def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
-    """Yarn that a lot will still give.
-
-    r = y - s, but not below zero, and 0 once the rest is gone, or where less than a millionth of a gram is left. A lot
-    that gave more than expected has nothing left.
-
-    Parameters
-    ----------
-    yarn : y, mass of yarn that the whole lot is to give
-    spun : s, mass of yarn already spun from it
-    gone : where the rest of it went, if it was given away, sold, used or lost
-
-    Returns
-    -------
-    r, a mass
-
-    Raises
-    ------
-    ValueError
-        A negative mass.
-
-    Notes
-    -----
-    Valid for a lot whose every skein spun is in the log.
-
-    References
-    ----------
-    Definition of a remainder.
-
-    Examples
-    --------
-    >>> print(still_to_come(Quantity(800, "g"), Quantity(300, "g")))
-    500.0 gram
-    """
-    require_within(NOT_NEGATIVE, "The yarn to come", yarn)
-    require_within(NOT_NEGATIVE, "The yarn spun", spun)
-    rest = (yarn - spun).m_as("g")
-    return Quantity(np.where(np.asarray(rest) > SPECK, rest, 0.0)[()], "g") * share_still_there(gone)
-
-
-@calculation
 def count_where(name: str, names: Sequence[str], amounts: Some) -> Ratio:
     """Number of records of a name.
 
@@ -276,44 +232,6 @@ def count_where(name: str, names: Sequence[str], amounts: Some) -> Ratio:
     known = _cells(amounts)
     one = np.array([0.0 if _is_blank(cell) else 1.0 for cell in known])
     return sum_where(name, names, one)
-
-
-@calculation
-def not_weighed(count: Ratio, weighed: Ratio) -> Ratio:
-    """How many of the skeins that are there were not weighed.
-
-    k = n - w. What they weigh is in no sum.
-
-    Parameters
-    ----------
-    count : n, number of skeins that are there
-    weighed : w, how many of them were weighed
-
-    Returns
-    -------
-    k, a number
-
-    Raises
-    ------
-    ValueError
-        A negative number, or more weighed than there are.
-
-    Notes
-    -----
-    Valid for skeins that are counted once.
-
-    References
-    ----------
-    Definition of a difference.
-
-    Examples
-    --------
-    >>> print(not_weighed(12, weighed=9))
-    3
-    """
-    require_within(NOT_NEGATIVE, "The number of skeins", count, weighed)
-    require(weighed <= count, "More skeins are weighed than there are.")
-    return count - weighed
 
 
 def _cells(values) -> np.ndarray:

@@ -10,7 +10,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, NOT_NEGATIVE, require_within
-from workbookgen.reference.stock import sum_where
+from workbookgen.reference.records import sum_where
 from workbookgen.units import Quantity, Ratio
 
 

@@ -6,7 +6,7 @@ from pytest import approx
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
-from workbookgen.reference import care
+from workbookgen.reference import kept_stock
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
 
@@ -128,9 +128,9 @@ def test_a_currency_of_letters_stands_apart_from_the_number():
 
 def test_a_week_in_the_freezer():
     # A week at -20 °C: advice of a national institute of conservation and of a museum (read as reproduced).
-    assert care.out_of_freezer(46357.0) == 46364
+    assert kept_stock.out_of_freezer(46357.0) == 46364
     with pytest.raises(ValueError, match="whole number"):
-        care.out_of_freezer(46357.5)
+        kept_stock.out_of_freezer(46357.5)
 
 
 FATES = [(None, 1), ("set aside", 1), ("Set Aside", 1), ("sold", 0), ("given", 0), ("used", 0), ("lost", 0)]
@@ -140,36 +140,36 @@ FATES = [(None, 1), ("set aside", 1), ("Set Aside", 1), ("sold", 0), ("given", 0
 def test_what_is_gone_is_no_stock_and_what_is_set_aside_is(fate, is_there):
     skein = Quantity(200, "yard")
     if is_there:
-        assert care.still_there(skein, fate) == skein and care.in_stock(skein, fate) == "there"
+        assert kept_stock.still_there(skein, fate) == skein and kept_stock.in_stock(skein, fate) == "there"
         return
-    for calculation in (care.still_there, care.in_stock):
+    for calculation in (kept_stock.still_there, kept_stock.in_stock):
         with pytest.raises(ValueError, match="gone"):
             calculation(skein, fate)
 
 
 @pytest.mark.parametrize("to_come, worth", [(Quantity(200, "g"), 15), (Quantity(0.8, "kg"), 60), (Quantity(0, "g"), 0)])
 def test_a_rest_is_worth_its_share_of_what_the_lot_cost(to_come, worth):
-    assert care.worth_of_rest(60, to_come, Quantity(800, "g")) == approx(worth)
+    assert kept_stock.worth_of_rest(60, to_come, Quantity(800, "g")) == approx(worth)
 
 
 def test_worth_is_told_in_whole_money():
-    assert care.worth_in_words(1240.4, "$") == "worth $1,240" and care.worth_in_words(0.5) == "worth 1"
+    assert kept_stock.worth_in_words(1240.4, "$") == "worth $1,240" and kept_stock.worth_in_words(0.5) == "worth 1"
 
 
 def test_the_first_day_is_a_day():
-    assert care.out_of_freezer(1) == 8
+    assert kept_stock.out_of_freezer(1) == 8
 
 
 @pytest.mark.parametrize(
     "wrong, words",
     [
-        (lambda: care.still_there(Quantity(-1, "m")), "negative"),
-        (lambda: care.worth_of_rest(-1, Quantity(1, "g"), Quantity(1, "g")), "money"),
-        (lambda: care.worth_of_rest(1, Quantity(-1, "g"), Quantity(1, "g")), "yarn to come"),
-        (lambda: care.worth_of_rest(1, Quantity(1, "g"), Quantity(0, "g")), "yarn of the lot"),
-        (lambda: care.worth_in_words(0), "has a price"),
-        (lambda: care.out_of_freezer(0), "from 1"),
-        (lambda: care.out_of_freezer(-7), "from 1"),
+        (lambda: kept_stock.still_there(Quantity(-1, "m")), "negative"),
+        (lambda: kept_stock.worth_of_rest(-1, Quantity(1, "g"), Quantity(1, "g")), "money"),
+        (lambda: kept_stock.worth_of_rest(1, Quantity(-1, "g"), Quantity(1, "g")), "yarn to come"),
+        (lambda: kept_stock.worth_of_rest(1, Quantity(1, "g"), Quantity(0, "g")), "yarn of the lot"),
+        (lambda: kept_stock.worth_in_words(0), "has a price"),
+        (lambda: kept_stock.out_of_freezer(0), "from 1"),
+        (lambda: kept_stock.out_of_freezer(-7), "from 1"),
     ],
 )
 def test_what_is_no_stock_is_refused(wrong, words):

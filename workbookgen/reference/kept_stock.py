@@ -1,10 +1,16 @@
-"""Stock that is kept: what of it is still there, what that is worth, and when it may leave the freezer."""
+"""Stock that is kept: what of it is still there, what that is worth, and when it may leave the freezer.
+
+Of a lot, what it will still give is there too.
+"""
+
+import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
-from workbookgen.reference.fates import is_gone
+from workbookgen.reference.fates import is_gone, share_still_there
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import SPECK
 from workbookgen.reference.words import said_in_all
-from workbookgen.units import Length, Mass, Ratio, Some
+from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
 FREEZING = 7.0  # days
 THERE = "there"
@@ -240,3 +246,82 @@ def out_of_freezer(frozen: Ratio) -> Ratio:
     require_numbers(frozen)
     require_within(COUNTED, "A day is counted in whole numbers, from 1.", frozen)
     return frozen + FREEZING
+
+
+@calculation
+def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
+    """Yarn that a lot will still give.
+
+    r = y - s, but not below zero, and 0 once the rest is gone, or where less than a millionth of a gram is left. A lot
+    that gave more than expected has nothing left.
+
+    Parameters
+    ----------
+    yarn : y, mass of yarn that the whole lot is to give
+    spun : s, mass of yarn already spun from it
+    gone : where the rest of it went, if it was given away, sold, used or lost
+
+    Returns
+    -------
+    r, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for a lot whose every skein spun is in the log.
+
+    References
+    ----------
+    Definition of a remainder.
+
+    Examples
+    --------
+    >>> print(still_to_come(Quantity(800, "g"), Quantity(300, "g")))
+    500.0 gram
+    """
+    require_within(NOT_NEGATIVE, "The yarn to come", yarn)
+    require_within(NOT_NEGATIVE, "The yarn spun", spun)
+    rest = (yarn - spun).m_as("g")
+    return Quantity(np.where(np.asarray(rest) > SPECK, rest, 0.0)[()], "g") * share_still_there(gone)
+
+
+@calculation
+def not_weighed(count: Ratio, weighed: Ratio) -> Ratio:
+    """How many of the skeins that are there were not weighed.
+
+    k = n - w. What they weigh is in no sum.
+
+    Parameters
+    ----------
+    count : n, number of skeins that are there
+    weighed : w, how many of them were weighed
+
+    Returns
+    -------
+    k, a number
+
+    Raises
+    ------
+    ValueError
+        A negative number, or more weighed than there are.
+
+    Notes
+    -----
+    Valid for skeins that are counted once.
+
+    References
+    ----------
+    Definition of a difference.
+
+    Examples
+    --------
+    >>> print(not_weighed(12, weighed=9))
+    3
+    """
+    require_within(NOT_NEGATIVE, "The number of skeins", count, weighed)
+    require(weighed <= count, "More skeins are weighed than there are.")
+    return count - weighed

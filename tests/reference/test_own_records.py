@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from pytest import approx
 from scipy import stats
 
-from workbookgen.reference import learning
+from workbookgen.reference import own_records
 from workbookgen.units import Quantity
 
 LOTS = ["Romney", "merino", "", "ROMNEY", "romney", "Merino"]
@@ -17,26 +17,26 @@ YIELDS = [0.6, 0.5, 0.9, 0.7, np.nan, np.nan]
 
 
 def test_records_of_a_name():
-    assert learning.observed("romney", LOTS, YIELDS) == approx(0.65)
-    assert learning.how_many("romney", LOTS, YIELDS) == 2
-    assert learning.observed("Merino", LOTS, YIELDS) == 0.5
-    assert learning.how_many("Merino", LOTS, YIELDS) == 1
-    assert learning.how_many("Cheviot", LOTS, YIELDS) == 0
+    assert own_records.observed("romney", LOTS, YIELDS) == approx(0.65)
+    assert own_records.how_many("romney", LOTS, YIELDS) == 2
+    assert own_records.observed("Merino", LOTS, YIELDS) == 0.5
+    assert own_records.how_many("Merino", LOTS, YIELDS) == 1
+    assert own_records.how_many("Cheviot", LOTS, YIELDS) == 0
 
 
 def test_records_in_per_cent_are_shares():
     in_percent = Quantity(np.array(YIELDS) * 100, "percent")
-    assert learning.observed("romney", LOTS, in_percent) == approx(0.65)
-    assert learning.how_many("romney", LOTS, in_percent) == 2
+    assert own_records.observed("romney", LOTS, in_percent) == approx(0.65)
+    assert own_records.how_many("romney", LOTS, in_percent) == 2
 
 
 def test_records_of_several_names():
-    assert learning.observed(["romney", "merino"], LOTS, YIELDS) == approx(np.array([0.65, 0.5]))
-    assert learning.how_many(["romney", "dorset"], LOTS, YIELDS) == approx(np.array([2, 0]))
+    assert own_records.observed(["romney", "merino"], LOTS, YIELDS) == approx(np.array([0.65, 0.5]))
+    assert own_records.how_many(["romney", "dorset"], LOTS, YIELDS) == approx(np.array([2, 0]))
 
 
 def test_records_that_are_no_shares_are_refused():
-    for calculation in (learning.observed, learning.how_many):
+    for calculation in (own_records.observed, own_records.how_many):
         with pytest.raises(pint.DimensionalityError):
             calculation("romney", LOTS, Quantity(np.array(YIELDS), "g"))
 
@@ -52,9 +52,9 @@ def test_pandas_averages_and_counts_the_same(rows):
     groups = pd.DataFrame({"name": pd.Series(names, dtype=str).str.lower(), "share": shares}).groupby("name")["share"]
     for name in ("aster", "birch"):
         records = groups.count().get(name, 0)
-        assert learning.how_many(name, names, shares) == records
+        assert own_records.how_many(name, names, shares) == records
         if records:
-            assert learning.observed(name, names, shares) == approx(groups.mean()[name], rel=1e-9, abs=1e-12)
+            assert own_records.observed(name, names, shares) == approx(groups.mean()[name], rel=1e-9, abs=1e-12)
 
 
 @pytest.mark.parametrize(
@@ -71,13 +71,13 @@ def test_pandas_averages_and_counts_the_same(rows):
     ],
 )
 def test_one_s_own_records_win_once_there_are_enough(known, figure):
-    assert learning.observed_or_published(**known) == approx(figure)
+    assert own_records.observed_or_published(**known) == approx(figure)
 
 
 def test_each_figure_of_many_is_chosen_by_itself():
     many = dict(published=np.array([0.5, 0.4, 0.3]), observed=0.6, observations=np.array([0, 3, 12]))
-    assert learning.observed_or_published(published=0.5, observed=0.6, enough=1) == 0.5  # nobody has counted any
-    assert learning.observed_or_published(**many) == approx(np.array([0.5, 0.6, 0.6]))
+    assert own_records.observed_or_published(published=0.5, observed=0.6, enough=1) == 0.5  # nobody has counted any
+    assert own_records.observed_or_published(**many) == approx(np.array([0.5, 0.6, 0.6]))
 
 
 def test_the_third_record_is_the_one_that_matters_most():
@@ -89,18 +89,21 @@ def test_the_third_record_is_the_one_that_matters_most():
 @pytest.mark.parametrize(
     "call, sentence",
     [
-        (lambda: learning.observed("cheviot", LOTS, YIELDS), "no record"),
-        (lambda: learning.observed("romney", ["romney"], [np.nan]), "no record"),
-        (lambda: learning.observed(["romney", "cheviot"], LOTS, YIELDS), "no record"),
-        (lambda: learning.observed(" ", LOTS, YIELDS), "blank"),
-        (lambda: learning.how_many("", LOTS, YIELDS), "blank"),
-        (lambda: learning.how_many("romney", LOTS, YIELDS[:2]), "one amount"),
-        (lambda: learning.observed_or_published(), "Nothing is published"),
-        (lambda: learning.observed_or_published(observed=0.6, observations=2), "Nothing is published"),
-        (lambda: learning.observed_or_published(observations=5), "Nothing is published"),
-        (lambda: learning.observed_or_published(published=0.5, observations=-1), "records"),
-        (lambda: learning.observed_or_published(published=0.5, observed=0.6, observations=1, enough=0), "At least one"),
-        (lambda: learning.observed_or_published(published=float("inf")), "number"),
+        (lambda: own_records.observed("cheviot", LOTS, YIELDS), "no record"),
+        (lambda: own_records.observed("romney", ["romney"], [np.nan]), "no record"),
+        (lambda: own_records.observed(["romney", "cheviot"], LOTS, YIELDS), "no record"),
+        (lambda: own_records.observed(" ", LOTS, YIELDS), "blank"),
+        (lambda: own_records.how_many("", LOTS, YIELDS), "blank"),
+        (lambda: own_records.how_many("romney", LOTS, YIELDS[:2]), "one amount"),
+        (lambda: own_records.observed_or_published(), "Nothing is published"),
+        (lambda: own_records.observed_or_published(observed=0.6, observations=2), "Nothing is published"),
+        (lambda: own_records.observed_or_published(observations=5), "Nothing is published"),
+        (lambda: own_records.observed_or_published(published=0.5, observations=-1), "records"),
+        (
+            lambda: own_records.observed_or_published(published=0.5, observed=0.6, observations=1, enough=0),
+            "At least one",
+        ),
+        (lambda: own_records.observed_or_published(published=float("inf")), "number"),
     ],
 )
 def test_refusals(call, sentence):

@@ -2,7 +2,7 @@
 
 import pytest
 
-from workbookgen.reference import lot_words
+from workbookgen.reference import stock_words
 from workbookgen.units import Quantity
 
 
@@ -12,7 +12,7 @@ def grams(number):
 
 @pytest.mark.parametrize("count, words", [(0, "in 0 skeins, 90 g"), (1, "in 1 skein, 90 g"), (2, "in 2 skeins, 90 g")])
 def test_one_skein_is_a_skein(count, words):
-    assert lot_words.skeins_in_words(count, grams(90)) == words
+    assert stock_words.skeins_in_words(count, grams(90)) == words
 
 
 @pytest.mark.parametrize(
@@ -25,7 +25,7 @@ def test_one_skein_is_a_skein(count, words):
     ],
 )
 def test_no_weight_is_stated_of_what_was_not_weighed(count, unweighed, words):
-    assert lot_words.skeins_in_words(count, grams(0), unweighed) == words
+    assert stock_words.skeins_in_words(count, grams(0), unweighed) == words
 
 
 @pytest.mark.parametrize(
@@ -38,7 +38,7 @@ def test_no_weight_is_stated_of_what_was_not_weighed(count, unweighed, words):
     ],
 )
 def test_the_head_tells_how_many_were_not_weighed(count, unweighed, aside, words):
-    assert lot_words.there_in_words(count, Quantity(600, "m"), grams(300), 0, aside, None, unweighed) == words
+    assert stock_words.there_in_words(count, Quantity(600, "m"), grams(300), 0, aside, None, unweighed) == words
 
 
 @pytest.mark.parametrize(
@@ -51,7 +51,7 @@ def test_the_head_tells_how_many_were_not_weighed(count, unweighed, aside, words
     ],
 )
 def test_the_head_of_the_log_tells_what_is_there(gone, aside, worth, more):
-    told = lot_words.there_in_words(3, Quantity(600, "m"), grams(300), gone, aside, worth)
+    told = stock_words.there_in_words(3, Quantity(600, "m"), grams(300), gone, aside, worth)
     assert told == "3 skeins, 600 m, 300 g" + more
 
 
@@ -59,7 +59,7 @@ def test_the_head_of_the_log_tells_what_is_there(gone, aside, worth, more):
     "gone, words", [(0, "no skeins yet"), (1, "no skeins left; 1 is gone"), (2, "no skeins left; 2 are gone")]
 )
 def test_no_skeins_are_none_yet_or_none_left(gone, words):
-    assert lot_words.there_in_words(0, Quantity(0, "m"), grams(0), gone) == words
+    assert stock_words.there_in_words(0, Quantity(0, "m"), grams(0), gone) == words
 
 
 @pytest.mark.parametrize(
@@ -77,22 +77,22 @@ def test_no_skeins_are_none_yet_or_none_left(gone, words):
     ],
 )
 def test_the_shelf_tells_what_yarn_is_still_in_it(count, more, words):
-    assert lot_words.shelf_in_words(count, grams(90), **more) == words
+    assert stock_words.shelf_in_words(count, grams(90), **more) == words
 
 
 @pytest.mark.parametrize("count, words", [(1, "of yarn still in 1 lot"), (3, "of yarn still in 3 lots")])
 def test_one_lot_is_a_lot(count, words):
-    assert lot_words.lots_in_words(count) == words
-    assert lot_words.lots_in_words(count, 2) == f"{words}, 2 not known"
+    assert stock_words.lots_in_words(count) == words
+    assert stock_words.lots_in_words(count, 2) == f"{words}, 2 not known"
 
 
 @pytest.mark.parametrize(
     "wrong, words",
     [
-        (lambda: lot_words.skeins_in_words(-1, grams(1)), "from 0"),
-        (lambda: lot_words.skeins_in_words(1, grams(-1)), "from 0"),
-        (lambda: lot_words.shelf_in_words(0, grams(1)), "must be a lot"),
-        (lambda: lot_words.lots_in_words(-1), "from 0"),
+        (lambda: stock_words.skeins_in_words(-1, grams(1)), "from 0"),
+        (lambda: stock_words.skeins_in_words(1, grams(-1)), "from 0"),
+        (lambda: stock_words.shelf_in_words(0, grams(1)), "must be a lot"),
+        (lambda: stock_words.lots_in_words(-1), "from 0"),
     ],
 )
 def test_what_nobody_can_say_is_refused(wrong, words):
