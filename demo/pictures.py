@@ -22,15 +22,15 @@ COLORS = (128, 96, 64, 48, 32, 24, 16)
 
 
 def main(target: Path = FOLDER / "pictures") -> None:
-    target.mkdir(exist_ok=True)
-    for old in target.glob("*.png"):
-        old.unlink()
     with tempfile.TemporaryDirectory() as folder, screen() as display:
         planner, shots = Path(folder) / "demo.xlsx", Path(folder) / "shots"
         make(planner)
         shots.mkdir()
         command = [python_with_uno(), str(FOLDER / "window.py"), str(planner), str(shots), display, *map(str, SCREEN)]
         subprocess.run(command, check=True, timeout=600)
+        target.mkdir(exist_ok=True)
+        for old in target.glob("*.png"):
+            old.unlink()
         for shot in sorted(shots.glob("*.png")):
             reduced(shot, target / shot.name.lower())
 

@@ -169,7 +169,9 @@ def test_what_a_planner_in_meters_told_in_yards_a_pound_is_no_other_result_now(c
     other = {each.key for each in outcome.carried.differences if each.key not in new}
     # A thread is not still to spin; what is, is at the grist wanted; projects that are not finished are called open.
     said_otherwise = {"glance_lots_words", "lot_sums_words", "way_spun_words", "glance_projects_words"}
-    assert other == OF_WASHED_DESIGN | said_otherwise and outcome.leftovers == {}
+    # Three skeins of unlike weight count for somewhat less than three.
+    by_weight = {"projects_learned", "projects_part_1_relative"}
+    assert other == OF_WASHED_DESIGN | said_otherwise | by_weight and outcome.leftovers == {}
     for key in EARLIER_UNITS:  # and the file has each of them, in yards per pound
         before, now = old.cell(key, 0).value, outcome.new.cell(key, 0).value
         washed = 1 / 0.95 if key in OF_WASHED_DESIGN else 1

@@ -136,7 +136,7 @@ def instead(more: Length, chance: Ratio, yarnless: Ratio = 0.0) -> str:
     """What to do where there is no more of the yarn.
 
     Where E ≥ 0.5 m: that it is likely enough if p ≥ 2/3, else what makes do with less. Whether more can be had, no
-    planner knows: a fleece is one of its kind, and so is what was spun of it.
+    planner knows: a fleece is one of a kind, and so is what was spun from it.
 
     Parameters
     ----------

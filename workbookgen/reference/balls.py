@@ -101,7 +101,7 @@ def to_get(buy: Mass, bought: Ratio, part: Ratio = 1.0, before: Ratio = 0.0) -> 
 
 @calculation
 def got_as(name: str, bought: Ratio, part: Ratio = 1.0, lot: str | None = None) -> str:
-    """What it is called that is got for a strand.
+    """The name by which to ask for what a strand takes.
 
     words = the name, or the lot where other strands are of the same bought thread. One cone for two strands is asked
     for by the name of the cone.

@@ -155,8 +155,8 @@ def _length() -> Group:
                note="By the sample of its project, or by the design of its yarn; none of a bought yarn, which is finished."),
         Result("shrinkage_expected", "Shrinkage expected", "IF(given(shrinkage_sample), shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
                uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="IF(given(shrinkage_sample), shrinkage_sample < 0.9, 1 = 1)",
-               note="Until you measure the washed loop: the usual one of the sheet Sureness; a design of the sheet Yarn goes before it; a sample of the sheet Samples "
-                    "goes before both. A bought yarn is finished: if you wash it, measure its loop."),
+               note="Until you measure the washed loop: the usual one of the sheet Sureness; a design of the sheet Yarn replaces it; a sample of the sheet Samples "
+                    "replaces both. A bought yarn is finished: if you wash it, measure its loop."),
         lookup("loop", "Loop", "reels_loop", "reel", LOOP),
         Result("length_yd", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_YARDS,
                note="Every full turn of the reel is one loop."),

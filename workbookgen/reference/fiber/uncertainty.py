@@ -234,8 +234,8 @@ def rest_square(
 ) -> MassSquared:
     """Squared uncertainty of what a lot can still give.
 
-    q = u², and of a bought thread u² + h² · p · (p + 2 · m), or 0 once its rest is gone. What a thread is
-    thicker than its label says, all of it is: its skeins took more, and the rest is shorter.
+    q = u², and of a bought thread u² + h² · p · (p + 2 · m), or 0 once its rest is gone. A thread that is
+    thicker than its label says is so throughout: its skeins took more, and the rest is shorter.
 
     Parameters
     ----------

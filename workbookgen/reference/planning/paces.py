@@ -129,8 +129,8 @@ def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Le
 def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None, design: Ratio | None = None) -> Ratio:
     """Take-up to plan with.
 
-    c = own, or else the sample's, or else the design's. What is typed goes before what was measured, and that before
-    what was planned.
+    c = own, or else the sample's, or else the design's. What is typed takes precedence over what was
+    measured, and that over what was planned.
 
     Parameters
     ----------

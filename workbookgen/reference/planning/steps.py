@@ -119,7 +119,7 @@ def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None, bought
 
     Parameters
     ----------
-    own : singles in the ply, as you state them; a design whose components are known goes before it
+    own : singles in the ply, as you state them; a design whose components are known replaces it
     design : strands of its design that are not bought
     bought : share of its yarn that is bought, if it is known; a design of bought yarn alone has none to spin
 

@@ -19,7 +19,8 @@ from workbookgen.units import Grist, Length, Ratio
 def still_to_ply(own: Length | None = None, project: Length | None = None, left: Ratio | None = None) -> Length:
     """Length of plied yarn for which bobbins are to be filled.
 
-    L = own, or else the project's length · what of it is still to make. What is typed goes before what is planned.
+    L = own, or else the project's length · what of it is still to make. What is typed takes precedence over what
+    is planned.
 
     Parameters
     ----------

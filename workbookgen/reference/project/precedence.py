@@ -53,8 +53,8 @@ def planned_grist(
 ) -> Grist:
     """Grist that a project plans with.
 
-    g = own, or else the sample's, the design's, or the first lot's. What is typed goes before what was measured, and
-    that before what was worked out.
+    g = own, or else the sample's, the design's, or the first lot's. What is typed takes precedence over what was
+    measured, and that over what was worked out.
 
     Parameters
     ----------

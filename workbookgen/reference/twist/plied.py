@@ -108,7 +108,7 @@ def twist_left(
     ----------
     singles_twist : T, twist of the singles before plying
     ply_twist : P, twist of the ply as planned
-    plied : P as counted on a sample, which goes before the plan
+    plied : P as counted on a sample, which replaces the plan
 
     Returns
     -------
