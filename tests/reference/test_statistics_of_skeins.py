@@ -221,6 +221,7 @@ def test_equal_skeins_count_one_by_one(weight, skeins):
 def test_a_small_skein_hardly_counts():
     # (100 + 100 + 100 + 5)² / (3 x 10,000 + 25) = 93,025 / 30,025
     assert statistics.as_good_as_alike(Quantity(305, "g"), Quantity(30_025, "g^2")) == approx(3.0983, abs=1e-4)
+    assert statistics.as_good_as_alike(Quantity(0, "g"), Quantity(0, "g^2")) == 0
 
 
 @given(value=st.floats(0, 1e6))
@@ -232,8 +233,8 @@ def test_squares_are_numpys(value):
     "call, sentence",
     [
         (lambda: statistics.group_mean(1.0, 0), "from 1"),
-        (lambda: statistics.as_good_as_alike(0.0, 1.0), "sum of weights"),
-        (lambda: statistics.as_good_as_alike(1.0, 0.0), "sum of squares"),
+        (lambda: statistics.as_good_as_alike(Quantity(-1, "g"), Quantity(1, "g^2")), "sum of weights"),
+        (lambda: statistics.as_good_as_alike(Quantity(1, "g"), Quantity(-1, "g^2")), "sum of squares"),
         (lambda: statistics.grubbs_limit(2), "from 3"),
         (lambda: statistics.grubbs_limit(4.5), "whole numbers"),
         (lambda: statistics.group_mean(float("inf"), 1), "sum"),

@@ -60,7 +60,6 @@ def test_one_skein_weighs_as_much_as_the_plan_where_both_doubt_alike():
     assert uncertainty.learned_weight(0.08, 0.08, 1) == approx(0.5)
     assert uncertainty.learned_weight(0.08, 0.08, 3) == approx(0.75)
     assert uncertainty.learned_weight(0.08, 0.08, 0) == 0
-    assert uncertainty.learned_weight(0.08, 0.08) == 0
 
 
 def test_a_bought_thread_keeps_what_it_weighs_and_the_single_takes_all_the_difference():

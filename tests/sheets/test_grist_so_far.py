@@ -67,4 +67,4 @@ def test_a_skein_that_was_not_weighed_says_nothing_of_it(told):
 
 def test_before_the_first_skein_the_plan_holds(told):
     vest = told()
-    assert (vest["grist_so_far"], vest["count_alike"], vest["learned"], vest["finer"]) == (None, None, 0, 1)
+    assert (vest["grist_so_far"], vest["count_alike"], vest["learned"], vest["finer"]) == (None, 0, 0, 1)

@@ -30,8 +30,8 @@ def group() -> Group:
         _of_skeins("length_weighed", "Weighed, length", "skeins_finished_yd", LENGTH, names="skeins_weighed_for"),
         _of_skeins("mass_weighed", "Weighed, weight", "skeins_net", MASS, names="skeins_weighed_for"),
         _of_skeins("mass_squares", "Weighed, weight²", "skeins_mass_square", SQUARE_MASS, names="skeins_weighed_for"),
-        Result("count_alike", "As good as alike", "mass_weighed * mass_weighed / mass_squares", statistics.as_good_as_alike, NUMBER, digits=1, width=9,
-               uses={"total": "mass_weighed", "squares": "mass_squares"}, only_if="mass_squares > 0",
+        Result("count_alike", "As good as alike", "IF(mass_squares > 0, mass_weighed * mass_weighed / mass_squares, 0)", statistics.as_good_as_alike, NUMBER, digits=1, width=9,
+               uses={"total": "mass_weighed", "squares": "mass_squares"},
                note="So many skeins of one weight would tell as much of the rest; small ones tell little."),
         Result("grist_so_far", "Grist so far", "length_weighed / mass_weighed", yarn_count.grist, GRIST, uses={"length": "length_weighed", "mass": "mass_weighed"},
                only_if="mass_weighed > 0", note="Of all of them together, length over weight: what is still to spin is expected to be like that."),
@@ -54,7 +54,7 @@ def as_it_is_spun() -> tuple[Result, ...]:
     """What the skeins already spun say of the rest, and how much a skein holds."""
     return (
         Result("learned", "Skeins overrule the plan by",
-               "IF(given(count_alike), IF(doubts_grist > 0, doubts_grist * doubts_grist "
+               "IF(count_alike > 0, IF(doubts_grist > 0, doubts_grist * doubts_grist "
                "/ (doubts_grist * doubts_grist + doubts_variation * doubts_variation / count_alike), 0), 0)",
                uncertainty.learned_weight, SHARE, uses={"u_plan": "doubts_grist", "variation": "doubts_variation", "skeins": "count_alike"}, digits=0, width=15,
                note="How far the grist of the skeins already spun is expected of the rest as well."),

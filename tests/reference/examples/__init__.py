@@ -67,7 +67,6 @@ ANY_KIND = {
     planning.pace_in_use,
     plying.packages,
     project.surplus,
-    statistics.as_good_as_alike,
     statistics.count,
     statistics.deviation,
     statistics.group_mean,

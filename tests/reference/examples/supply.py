@@ -314,7 +314,6 @@ EXAMPLES = [
         dict(own=q("yard^2", 4, 0), by_reels=q("m^2", 2, 1), slack=q("m", 2, 1), shrink=q("yard", 2, 1)),
     ),
     (uncertainty.learned_weight, dict(u_plan=n(0.08, 0), variation=n(0.08, 0.1), skeins=n(4, 0))),
-    (uncertainty.learned_weight, dict(u_plan=n(0.08, 0), variation=n(0.08, 0.1))),
     (
         uncertainty.finer_than_planned,
         dict(weight=n(0.5, 0), bought_share=n(0.25, 0), planned=q("m/g", 2, 3), seen=q("yard/pound", 900, 1680)),

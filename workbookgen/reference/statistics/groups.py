@@ -8,7 +8,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
-from workbookgen.units import Grist, Quantity, Ratio, Some, SomeSquared
+from workbookgen.units import Grist, Mass, MassSquared, Quantity, Ratio, Some
 
 OUT, IN = "stands out", "in line"
 # From how many values on, and Grubbs' limit of so many.
@@ -65,24 +65,24 @@ def group_mean(total: Some, count: Ratio) -> Some:
 
 
 @calculation
-def as_good_as_alike(total: Some, squares: SomeSquared) -> Ratio:
-    """How many equal weights would tell as much as these unequal ones.
+def as_good_as_alike(total: Mass, squares: MassSquared) -> Ratio:
+    """How many skeins of equal weight would tell as much as these.
 
     n = S² / Q. Four skeins of 100 g count as four; three of them and one of 5 g hardly count for more than three.
 
     Parameters
     ----------
-    total : S, sum of the weights, any quantity
-    squares : Q, sum of their squares
+    total : S, sum of their weights
+    squares : Q, sum of the squares of their weights
 
     Returns
     -------
-    n, a number
+    n, a number; 0 of none
 
     Raises
     ------
     ValueError
-        Sums that are not above zero.
+        A negative sum.
 
     Notes
     -----
@@ -98,9 +98,10 @@ def as_good_as_alike(total: Some, squares: SomeSquared) -> Ratio:
     2.0
     """
     require_numbers(total, squares)
-    require_within(ABOVE_ZERO, "A sum of weights", total)
-    require_within(ABOVE_ZERO, "A sum of squares", squares)
-    return (total / squares * total).m_as("")
+    require_within(NOT_NEGATIVE, "A sum of weights", total)
+    require_within(NOT_NEGATIVE, "A sum of squares", squares)
+    weight, square = total.m_as("g"), squares.m_as("g**2")
+    return np.where(square > 0, np.square(weight) / np.where(square > 0, square, 1.0), 0.0)[()]
 
 
 def _require_count(count: Ratio, least: int) -> None:

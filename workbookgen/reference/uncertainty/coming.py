@@ -20,7 +20,7 @@ KNOWN_WELL = 20  # times less uncertain than the other
 
 
 @calculation
-def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio | None = None) -> Ratio:
+def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
     """Weight of the skeins already spun against the planned grist.
 
     w = h² / (h² + c² / n). One skein says a little, ten say nearly everything.
@@ -29,7 +29,7 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio | None = None)
     ----------
     u_plan : h, relative standard uncertainty of the planned grist
     variation : c, coefficient of variation between skeins
-    skeins : n, how many alike tell as much as those spun, if there are any
+    skeins : n, how many alike tell as much as those spun
 
     Returns
     -------
@@ -53,11 +53,10 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio | None = None)
     >>> print(learned_weight(0.1, 0.1, skeins=4))
     0.8
     """
-    made = 0.0 if skeins is None else skeins
-    require_numbers(u_plan, variation, made)
+    require_numbers(u_plan, variation, skeins)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_plan, variation)
-    require_within(NOT_NEGATIVE, "The number of skeins", made)
-    h, c, n = np.broadcast_arrays(np.square(u_plan), np.square(variation), made)
+    require_within(NOT_NEGATIVE, "The number of skeins", skeins)
+    h, c, n = np.broadcast_arrays(np.square(u_plan), np.square(variation), skeins)
     known = (n > 0) & (h > 0)
     return np.where(known, h / np.where(known, h + c / np.where(n > 0, n, 1), 1), 0.0)[()]
 
