@@ -65,6 +65,13 @@ def test_a_skein_that_was_not_weighed_says_nothing_of_it(told):
     assert vest["count_alike"] == approx(1)
 
 
+def test_a_skein_that_was_sold_still_says_how_the_yarn_comes_out(told):
+    """It was forgotten with the skein, so that whoever gave the thick one away was promised more of the rest."""
+    kept, sold = told(LARGE, SMALL), told(LARGE, SMALL | {"gone": "sold"})
+    assert (kept["in_skeins"], sold["in_skeins"]) == (approx(410), approx(400))
+    assert sold["grist_so_far"] == approx(kept["grist_so_far"]) and sold["finer"] == approx(kept["finer"])
+
+
 def test_before_the_first_skein_the_plan_holds(told):
     vest = told()
     assert (vest["grist_so_far"], vest["count_alike"], vest["learned"], vest["finer"]) == (None, 0, 0, 1)

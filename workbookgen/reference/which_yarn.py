@@ -127,7 +127,8 @@ def weighed(name: str, mass: Mass) -> str:
 def measured(name: str, grist: Grist) -> str:
     """The project of a skein whose length and weight are both known.
 
-    name = name, where g > 0. How fine a project's yarn has come out is looked for in these skeins alone.
+    name = name, where g > 0. How fine a project's yarn comes out is looked for in these skeins; one that was sold or
+    lost tells it as well.
 
     Parameters
     ----------

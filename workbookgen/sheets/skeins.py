@@ -313,7 +313,7 @@ def doubts(few: bool) -> tuple[Result, ...]:
         Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, width=22,
                only_if='IF(given(gone), OR(gone = "set aside", gone = "used"), 1 = 1)'),
         Result("mass_square", "Weight²", "net * net", statistics.square_of, SQUARE_MASS, uses={"value": "net"}),
-        Result("weighed_for", "Weighed, for", "for_project", which_yarn.measured, None, uses={"name": "for_project", "grist": "grist_yd_lb"}, width=22, only_if="grist_yd_lb > 0"),
+        Result("weighed_for", "Weighed, for", "project", which_yarn.measured, None, uses={"name": "project", "grist": "grist_yd_lb"}, width=22, only_if="grist_yd_lb > 0"),
         Result("pair", "Project and reel", 'for_project & " / " & reel', which_yarn.pair, None, uses={"first": "for_project", "second": "reel"}, width=30),
         *(LENGTH_DOUBTS[key] for key in ("count_part", "tape_part", "own_square", "reel_part")),
         of_reel,
