@@ -13,7 +13,11 @@ from workbookgen.checking.expected import expected_of_keys
 
 from .test_unchanged import described, entries, households
 
-KEYS = ("have", "in_skeins", "spare", "chance", "need", "more", "doubt_have", "prepared", "bought")
+OF_PROJECTS = ("have", "in_skeins", "spare", "chance", "need", "more", "doubt_have", "prepared", "bought")
+FIELDS = {each: f"projects_{each}" for each in OF_PROJECTS} | {
+    each: f"times_{each}" for each in ("ahead", "finish", "safe")
+}
+PACES = {"pace_spinning": (40.0,), "pace_plying": (90.0,), "pace_start": (46_200.0,)}
 NOISE = 1e-9
 Logs = dict[str, list[dict]]
 Changed = tuple[Logs, dict[str, tuple], list[tuple[int, int]]]  # records, cards, and lines of projects before and after
@@ -46,14 +50,6 @@ def wants_a_reserve(logs: Logs) -> Iterator[Changed]:
 
 def is_less_sure_of_the_need(logs: Logs) -> Iterator[Changed]:
     return each_open(logs, need_doubt=0.3)
-
-
-def asks_to_be_surer(logs: Logs) -> Iterator[Changed]:
-    yield logs, {"doubts_certainty": (0.97,)}, [(place, place) for place in open_projects(logs)]
-
-
-def counts_wraps_carelessly(logs: Logs) -> Iterator[Changed]:
-    yield logs, {"doubts_wraps": (3.0,)}, [(place, place) for place in open_projects(logs)]
 
 
 def sells_a_skein(logs: Logs) -> Iterator[Changed]:
@@ -104,6 +100,20 @@ def gives_a_piece_up(logs: Logs) -> Iterator[Changed]:
             yield logs | {"skeins": free, "projects": left}, {}, others
 
 
+def is_half_done(logs: Logs) -> Iterator[Changed]:
+    return each_open(logs, done=0.5)
+
+
+def with_card(key: str, value: float) -> Callable[[Logs], Iterator[Changed]]:
+    """A figure that holds for all projects."""
+
+    def change(logs: Logs) -> Iterator[Changed]:
+        yield logs, {key: (value,)}, [(place, place) for place in open_projects(logs)]
+
+    change.__name__ = f"{key} is {value:g}"
+    return change
+
+
 def no_more(before: float, after: float) -> bool:
     return after <= before + NOISE * max(1, abs(before))
 
@@ -126,13 +136,17 @@ RIGHT: dict[Callable[[Logs], Iterator[Changed]], dict[str, Callable[[float, floa
     needs_more: {"need": no_less, "have": the_same, "spare": no_more, "chance": no_more, "more": no_less},
     wants_a_reserve: {"prepared": no_less, "bought": no_less, "spare": the_same, "chance": the_same, "more": the_same},
     is_less_sure_of_the_need: {"need": the_same, "spare": the_same, "chance": no_surer, "doubt_have": the_same},
-    asks_to_be_surer: {"more": no_less, "chance": the_same, "spare": the_same},
-    counts_wraps_carelessly: {"doubt_have": no_less, "have": the_same, "chance": no_surer},
+    with_card("doubts_certainty", 0.97): {"more": no_less, "chance": the_same, "spare": the_same},
+    with_card("doubts_wraps", 3.0): {"doubt_have": no_less, "have": the_same, "chance": no_surer},
     sells_a_skein: {"in_skeins": no_more, "have": no_more, "spare": no_more},
     finds_a_skein_longer: {"in_skeins": no_less, "need": the_same},
     has_a_heavier_lot: {"have": no_less, "spare": no_less, "need": the_same},
     starts_another_piece_of_the_lot: {"spare": no_more, "need": the_same},
     gives_a_piece_up: {"spare": no_less, "need": the_same},
+    is_half_done: {"ahead": no_more, "finish": no_more, "safe": no_more, "spare": the_same},
+    with_card("pace_spinning", 60.0): {"ahead": no_more, "finish": no_more, "safe": no_more, "spare": the_same},
+    with_card("pace_weekly", 9.0): {"ahead": the_same, "finish": no_more, "safe": no_more},
+    with_card("doubts_pace", 0.4): {"ahead": the_same, "finish": the_same, "safe": no_less},
 }
 
 
@@ -143,8 +157,8 @@ def as_typed() -> list[dict]:
 
 def answers(typed: list[tuple[Logs, dict]]) -> list[dict]:
     planner = described()
-    scenarios = [entries(planner, logs) | cards for logs, cards in typed]
-    return expected_of_keys(planner, scenarios, [f"projects_{key}" for key in KEYS])
+    scenarios = [entries(planner, logs) | PACES | cards for logs, cards in typed]
+    return expected_of_keys(planner, scenarios, list(FIELDS.values()))
 
 
 @pytest.mark.parametrize("change", RIGHT, ids=lambda change: change.__name__)
@@ -156,7 +170,7 @@ def test_the_answer_turns_the_right_way(change):
     for (home, _, _, lines), now in zip(changed, after, strict=True):
         for before_line, line in lines:
             for key, is_right in RIGHT[change].items():
-                was, is_now = as_typed()[home][f"projects_{key}"][before_line], now[f"projects_{key}"][line]
+                was, is_now = as_typed()[home][FIELDS[key]][before_line], now[FIELDS[key]][line]
                 if was is None or is_now is None:
                     assert was is None and is_now is None, f"{key} of household {home} came or went"
                     continue
