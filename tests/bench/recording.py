@@ -19,6 +19,8 @@ from xlsxwriter.worksheet import Worksheet
 
 sys.path.insert(0, ROOT)
 
+import workbookgen.book.write as writer  # noqa: E402
+
 
 @dataclass(frozen=True)
 class Ref:
@@ -67,17 +69,17 @@ def each_of(value, change):
 
 def recorded(write, target: Path) -> None:
     """Keep the calls of a function that writes a workbook."""
-    real, calls = xlsxwriter.Workbook, []
+    real, calls = writer._Workbook, []
 
     def workbook(stream, options):
         calls.append((None, "Workbook", options, {}))
         return Recorder(calls, real(stream, options), 0)
 
-    xlsxwriter.Workbook = workbook
+    writer._Workbook = workbook
     try:
         write()
     finally:
-        xlsxwriter.Workbook = real
+        writer._Workbook = real
     target.write_bytes(pickle.dumps(calls))
 
 
@@ -101,6 +103,7 @@ def main(how: str, calls: str, file: str) -> None:
             for index, (formula, value) in enumerate(zip(formulas, values, strict=True)):
                 self.write_formula(row + index, column, formula, cell_format, value)
 
+    book = xlsxwriter.Workbook if how == "stock" else writer._Workbook
     sheet = {"shared": PlainWorksheet, "searched": Searched, "stock": Stock, "ready": None}[how]
     made: list = []
 
@@ -109,7 +112,7 @@ def main(how: str, calls: str, file: str) -> None:
 
     for target, name, args, kwargs in pickle.loads(Path(calls).read_bytes()):
         if target is None:
-            made.append(xlsxwriter.Workbook(file, args | {"tmpdir": None}))  # the folder of that time is gone
+            made.append(book(file, args | {"tmpdir": None}))  # the folder of that time is gone
             continue
         given, named = each_of(args, to_made), each_of(kwargs, to_made)
         made.append(None if how == "ready" else getattr(made[target], name)(*given, **named))
