@@ -4,12 +4,13 @@ The expected answers are what a spreadsheet program shows for formulas so small 
 reader can check them by eye; the serial numbers of dates count days from 1899-12-30.
 """
 
+import zipfile
 from datetime import date
 
 import pytest
 from questions import BLOCK, BLOCK_SUMS, ENTRIES, LONG, LOOKS, RESULTS, ROWS, STALE
 
-from workbookgen.engines import Area, ErrorValue, Typed
+from workbookgen.engines import Area, ErrorValue, Typed, engine
 from workbookgen.engines.package import with_cached
 from workbookgen.errors import FileError
 
@@ -179,3 +180,14 @@ def test_values_that_no_cell_can_hold_are_refused(each_engine, workbook):
 
 def test_the_version_is_a_version(each_engine):
     assert each_engine.version()[0].isdigit()
+
+
+def test_the_embedded_engine_takes_a_sheet_as_large_as_the_gate_does(workbook, tmp_path):
+    """By itself it takes no part of more than 128 MiB, and a log of 20,000 lines may have more."""
+    large = tmp_path / "large.xlsx"
+    with zipfile.ZipFile(workbook) as source, zipfile.ZipFile(large, "w", zipfile.ZIP_DEFLATED) as target:
+        for name in source.namelist():
+            text = source.read(name)
+            target.writestr(name, text.replace(b"</sheetData>", b" " * 130 * 2**20 + b"</sheetData>", 1))
+    with engine("formualizer").open(large) as session, engine("formualizer").open(workbook) as plain:
+        assert session.read(RESULTS) == plain.read(RESULTS)

@@ -24,6 +24,9 @@ from workbookgen.engines.engine import (
 )
 from workbookgen.errors import FileError
 
+# Files come here through the gate (`filled/gate.py`), which admits planners larger than this package does by itself: a
+# log of 20,000 lines unpacks to more than 128 MiB.
+_LIMITS = dict.fromkeys(("max_input_bytes", "max_part_bytes", "max_expanded_bytes"), 2**31)
 _TOKENS = {
     "Div": "#DIV/0!",
     "Na": "#N/A",
@@ -46,7 +49,7 @@ class FormualizerSession(Session):
     def __init__(self, package: ModuleType, path: Path):
         self._package, self._path = package, path
         with loading(path, "formualizer", OSError, ValueError):
-            self._workbook = package.Workbook.from_path(str(path))
+            self._workbook = package.Workbook.from_path(str(path), load_limits=_LIMITS)
         self._sheets = {name: self._workbook.sheet(name) for name in self._workbook.sheet_names}
         self._workbook.set_temporal_egress("serial")
         self._workbook.set_changelog_enabled(False)  # there is nothing to undo, and it halves the speed
