@@ -10,6 +10,8 @@ from pathlib import Path
 import pytest
 
 from long_run import LONG
+from planners import laid_out
+from workbookgen import __version__
 from workbookgen.cli import main
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
@@ -70,6 +72,16 @@ def test_the_table_names_every_sheet_and_marks_those_of_the_small_planner():
     whole, small = (planner(Settings(size=size)) for size in ("whole", "small"))
     assert [name for _, name in rows] == [sheet.name for sheet in whole.sheets]
     assert [name for bold, name in rows if bold] == [sheet.name for sheet in small.sheets]
+
+
+def test_the_formula_cells_are_counted_as_they_are():
+    """And so the comparisons of each engine: every cell once for each set of inputs."""
+    cells = sum(each.rows for each in laid_out(Settings()).formulas)
+    assert f"The default planner has {cells:,} formula cells." in README and f"(version {__version__})" in README
+    table = README.partition("| engine | version | sets of inputs |")[2].partition("\n\n")[0]
+    rows = [line.split("|")[3:5] for line in table.splitlines()[2:]]
+    assert len(rows) == 6
+    assert [int(told.replace(",", "")) for _, told in rows] == [int(sets) * cells for sets, _ in rows]
 
 
 def test_the_examples_are_counted_as_they_are():
