@@ -18,6 +18,7 @@ from workbookgen.language.parts import Log
 from workbookgen.language.views import FREE
 
 BOLD = 1.1  # width of bold letters, compared with regular ones
+NO_UNIT = " "  # not blank: on LibreOffice's paper the unit of a folded column would extend into a blank cell beside it
 
 Strips = Sequence[tuple[int, Strip]]  # each with its first column
 
@@ -32,7 +33,7 @@ def columns(canvas: Canvas, log: Log, strips: Strips, heads: tuple[int, int], un
         room = canvas.width(column, column) / LETTER
         is_long = lines_taken(field.label, room, look.SMALL * BOLD, indented=True) > 1
         canvas.text(labels, column, field.label, look.broken(label) if is_long else label)
-        canvas.text(units, column, placement.unit.symbol if placement.unit else "", unit | (under or {}))
+        canvas.text(units, column, placement.unit.symbol if placement.unit else NO_UNIT, unit | (under or {}))
         looks = look.entry_in_a_log if isinstance(field, Input) else look.result
         canvas.cells(placement.key, looks(field, placement.unit))
 
