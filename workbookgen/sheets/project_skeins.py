@@ -18,9 +18,8 @@ from workbookgen.sheets import fiber, supply
 
 def group() -> Group:
     return Group("Its skeins", (
-        Result("in_skeins", "In skeins", "sum_where(skeins_finished_yd, skeins_for_project, name)", records.sum_where, LENGTH,
-               uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"},
-               note="Finished length of the skeins that belong to this project; what is used is in the piece, and counts."),
+        _of_skeins("in_skeins", "In skeins", "skeins_finished_yd", LENGTH, digits=None, width=10,
+                   note="Finished length of the skeins that belong to this project; what is used is in the piece, and counts."),
         Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", records.count_where, NUMBER, digits=0, width=8,
                uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
         _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST),
@@ -36,12 +35,12 @@ def group() -> Group:
         Result("grist_so_far", "Grist so far", "length_weighed / mass_weighed", yarn_count.grist, GRIST, uses={"length": "length_weighed", "mass": "mass_weighed"},
                only_if="mass_weighed > 0", note="Of all of them together, length over weight: what is still to spin is expected to be like that."),
         fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
-        Result("used_logged", "Used, in skeins", "sum_where(skeins_net, skeins_of_project, name)", records.sum_where, MASS,
-               uses={"names": "skeins_of_project", "amounts": "skeins_net"}, note="Weight of all skeins logged for it, those that are gone too."),
-        Result("served", "In its skeins", "sum_where(skeins_net, skeins_for_project, name)", records.sum_where, MASS, uses={"names": "skeins_for_project", "amounts": "skeins_net"},
-               note="Weight of those that are there or used for it."),
-        Result("still_there", "Still in them", "sum_where(skeins_net, skeins_left_of, name)", records.sum_where, MASS, uses={"names": "skeins_left_of", "amounts": "skeins_net"},
-               note="Weight of those that are there."),
+        _of_skeins("used_logged", "Used, in skeins", "skeins_net", MASS, names="skeins_of_project", digits=None, width=10,
+                   note="Weight of all skeins logged for it, those that are gone too."),
+        _of_skeins("served", "In its skeins", "skeins_net", MASS, digits=None, width=10,
+                   note="Weight of those that are there or used for it."),
+        _of_skeins("still_there", "Still in them", "skeins_net", MASS, names="skeins_left_of", digits=None, width=10,
+                   note="Weight of those that are there."),
         Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
                note="What a finished piece took that no skein was logged for: it is taken off its lots."),
         Result("used_of_need", "Used, of the need", "used * planned / need", project.used_of_need, SHARE, digits=0, only_if="need > 0",
@@ -85,10 +84,12 @@ def in_doubt(few: bool) -> tuple[Result, ...]:
     )
 
 
-def _of_skeins(key: str, label: str, column: str, unit: Kind | None, names: str = "skeins_for_project", width: int = 8) -> Result:
-    """A sum over the project's skeins."""
+def _of_skeins(
+    key: str, label: str, column: str, unit: Kind, names: str = "skeins_for_project", note: str = "", digits: int | None = 0, width: int = 8
+) -> Result:
+    """A sum over the skeins that have the project's name in a column."""
     return Result(key, label, f"sum_where({column}, {names}, name)", records.sum_where, unit,
-                  uses={"names": names, "amounts": column}, digits=0, width=width)
+                  uses={"names": names, "amounts": column}, note=note, digits=digits, width=width)
 
 
 def _by_reels(few: bool) -> tuple[Result, ...]:
