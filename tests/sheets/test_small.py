@@ -100,6 +100,13 @@ def test_a_weighed_skein_has_its_class_though_there_is_no_k_to_choose(small):
     assert values["skeins_message"][1].startswith("Is it right? Counted wpi: far from what its length and weight let expect.")
 
 
+def test_who_lacks_a_grist_is_not_sent_for_a_sample(small):
+    entries = with_records(small, starting_entries(small), "fiber", [{"name": "Clover", "state": "prepared fiber", "weight": 8.0}])
+    entries = with_records(small, entries, "projects", [{"name": "Hat", "wanted": 200.0, "lot_1": "Clover"}])
+    said = "No answer yet: how far its fiber goes is not known; type Grist planned."
+    assert expected_values(small, entries)["projects_message"][0] == said
+
+
 @pytest.mark.parametrize("units", ["us", "us-grams", "metric"])
 def test_a_small_template_checks(units, tmp_path):
     layout = layout_of(load(templates() / f"{units}-small.toml"))

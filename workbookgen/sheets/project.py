@@ -24,13 +24,13 @@ def chapter(settings: Settings) -> Chapter:
         band(Sentences(fields=("project_in_short", "project_answer", "project_advice", "project_instead", "project_log_says"), is_large=True)),
         band(
             Matrix(
-                title="Strand by strand", across=(1, 8), heads=("", "", "needs", "has", "give or take", "over", "at the end", "share used"),
+                title="Strand by strand", across=(1, 8), heads=("", "", "still needs", "has", "give or take", "over", "at the end", "share used"),
                 rows=tuple(("", tuple(f"project_{key}_{part}" if key else "" for key in ("name", "", "needs", "left", "doubt", "over", "unused", "used"))) for part in STRANDS),
             ),
             Chart(
-                title="Has, against what it needs (100%)", across=(9, 12), kind="shares", rows=len(STRANDS), categories=("project_name_1", "project_name_4"),
+                title="Has, against what it still needs (100%)", across=(9, 12), kind="shares", rows=len(STRANDS), categories=("project_name_1", "project_name_4"),
                 series=(Series("has", ("project_has_1", "project_has_4"), whisker=("project_whisker_1", "project_whisker_4")),),
-                about="A bar for each strand: what there is of it as a share of what the project needs, cut at 200%.",
+                about="A bar for each strand: what there is of it as a share of what the project still needs, cut at 200%.",
             ),
         ),
         band(

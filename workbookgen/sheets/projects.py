@@ -18,7 +18,6 @@ from workbookgen.texts import folded
 
 SHEET = tabs.PROJECTS
 LOTS = ("lot_1", "lot_2", "lot_3")
-WITHOUT_GRIST = f"{UNKNOWN}: what its lots give is unknown. Give a grist here or beside the lot; look at their lines on the sheet Fiber."
 LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
 HALF_DONE = 0.6  # one of a pair and a little more; a whole piece seldom takes so little (common practice, no source)
 NOT_MARKED = 0.1  # of its skeins' weight: more than damp air and a tag weigh; common practice, no source
@@ -61,7 +60,7 @@ def projects(settings: Settings) -> Log:
         rules=(
             Rule("AND(given(design), OR(given(lot_1), given(lot_2), given(lot_3)))", lambda values: bool(values["design"]) and any(values[lot] for lot in LOTS),
                  "Lots: leave them empty, since the design has its own."),
-            Rule("AND(lots_unknown > 0, NOT(given(yarn)))", lambda values: values["lots_unknown"] > 0 and values["yarn"] is None, WITHOUT_GRIST),
+            _without_grist(settings),
             Rule("AND(lots_unknown > 0, yarn > 0)", lambda values: values["lots_unknown"] > 0 and values["yarn"] > 0, LOTS_UNKNOWN),
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
                  _same_lot_twice, "Lots: choose each lot only once."),
@@ -104,6 +103,13 @@ def _is_not_marked(values: Mapping) -> bool:
 
 def _plan_used_up(values: Mapping) -> bool:
     return values["used"] is None and values["in_skeins"] <= 0 and values["hours_planned"] > 0 and values["done"] >= values["hours_planned"] * 0.999999999
+
+
+def _without_grist(settings: Settings) -> Rule:
+    """A note on a project whose fiber nobody can tell the length of."""
+    samples_too = "" if "Samples" in settings.without else "choose a sample, or "
+    return Rule("AND(lots_unknown > 0, NOT(given(yarn)))", lambda values: values["lots_unknown"] > 0 and values["yarn"] is None,
+                f"{UNKNOWN}: how far its fiber goes is not known; {samples_too}type Grist planned.")
 
 
 def _without_need(settings: Settings) -> Rule:
