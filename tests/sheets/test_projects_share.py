@@ -249,6 +249,27 @@ def test_a_lot_that_is_not_known_is_not_called_empty(lot, project, said):
     assert words[3][0] == said
 
 
+def test_who_spins_and_forgets_the_project_is_asked_for_it():
+    """13 oz of top less 5% are 12.35 oz, 772 yd at 1,000 yd/lb, and 750 are wanted. A skein of 6 oz leaves 397 yd of
+    it, as long as nobody says that the skein is for the project."""
+    lot = {"name": "Fern", "state": "prepared fiber", "weight": 13.0, "own_spinning": 0.05, "grist": 1000.0}
+    skein = {"name": "One", "reel": "Reel", "wraps": 200.0, "gross": 6.0, "washed_loop": 72.0, "lot": "Fern"}
+    project = {"name": "Vest", "wanted": 750.0, "lot_1": "Fern"}
+    asked = "Is it right? Skeins of its yarn belong to no project"
+    words = ("message", "advice", "verdict")
+    message, advice, verdict = told(*words, reels=[REEL], fiber=[lot], projects=[project], skeins=[skein])
+    assert verdict[0] == "short"
+    assert message[0].startswith(asked)
+    assert advice[0].startswith("Are the skeins of no project for it? Choose it beside them, at For project. Else, to be 90% sure, get ")
+    for change in ({"project": "Vest"}, {"gone": "set aside"}):
+        message, advice, verdict = told(*words, reels=[REEL], fiber=[lot], projects=[project], skeins=[skein | change])
+        assert message[0] is None or asked not in message[0]
+        assert "skeins of no project" not in advice[0]
+    # Where there is enough without them, they may as well stay free.
+    message, _, verdict = told(*words, reels=[REEL], fiber=[lot | {"weight": 40.0}], projects=[project], skeins=[skein])
+    assert message[0] is None and verdict[0] == "enough"
+
+
 def test_skeins_that_suffice_are_enough_whatever_their_lot_gives():
     lot = {"name": "Fern", "state": "raw fleece", "weight": 48.0}
     skein = {"name": "One", "reel": "Reel", "wraps": 500.0, "gross": 16.0, "washed_loop": 72.0, "project": "Vest", "lot": "Fern"}

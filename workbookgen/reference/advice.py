@@ -15,6 +15,7 @@ TOO_HEAVY = Quantity(9e5, "g")
 LEAST_TOLD = Quantity(1.5, "g")  # of a strand: less is nothing on a kitchen scale
 LEAST_MORE = 0.5  # meters: less is none
 MOST_BALLS = 9e5
+FREE_FIRST = "Are the skeins of no project for it? Choose it beside them, at For project."
 AS_IT_IS, WITH_LESS = ("it is likely enough as it is.", "make the piece smaller, or work part of it in another yarn.")
 
 
@@ -42,12 +43,14 @@ def advice(
     balls_4: Ratio | None = None,
     shared: Ratio | None = None,
     yarnless: Ratio = 0.0,
+    free: Length | None = None,
 ) -> str:
     """What to get to be as sure as you want to be, in a sentence.
 
     nothing where E = 0; else E, and for each strand the number of balls, or its weight and the form in which it is
     bought. That is what to ask for in the shop, or of the shepherd. Where k > 0, each of the projects that share its
-    lots is told the whole of what they lack together, so that it is to be got only once.
+    lots is told the whole of what they lack together, so that it is to be got only once. Who has skeins of the yarn
+    that belong to no project is first asked whether they are for this one.
 
     Parameters
     ----------
@@ -61,6 +64,7 @@ def advice(
     balls_1, balls_2, balls_3, balls_4 : number of balls to get, of each strand that is bought in balls
     shared : k, number of strands whose lots serve other projects too
     yarnless : 1 for a project that has no yarn yet, and so needs all of it and not more of it; else 0
+    free : length in skeins of this yarn that belong to no project
 
     Returns
     -------
@@ -92,13 +96,16 @@ def advice(
         (buy_4, name_4, form_4, balls_4),
     )
     require_numbers(
-        more, certainty, used, shared, yarnless, *(each for buy, _, _, balls in strands for each in (buy, balls))
+        more, certainty, used, shared, yarnless, free, *(each for buy, _, _, balls in strands for each in (buy, balls))
     )
     amount, to_get = said(more), [_to_get(*strand, design) for strand in strands]
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return by_element(lambda _: "Nothing more to do.", amount)
-    return by_element(_advice, more.m_as("m"), amount, certainty, 0.0 if shared is None else shared, yarnless, *to_get)
+    owned = 0.0 if free is None else free.m_as("m")
+    return by_element(
+        _advice, more.m_as("m"), amount, certainty, 0.0 if shared is None else shared, yarnless, owned, *to_get
+    )
 
 
 def _to_get(buy: Mass | None, name: str | None, form: str | None, balls: Ratio | None, design: str | None) -> str:
@@ -121,14 +128,17 @@ def _counted(balls: Ratio, one: str) -> str:
     return by_element(lambda number, said: f"{said} {one}{'' if number == 1 else 's'}", balls, said(balls))
 
 
-def _advice(more: float, amount: str, certainty: float, shared: float, yarnless: float, *to_get: str) -> str:
+def _advice(
+    more: float, amount: str, certainty: float, shared: float, yarnless: float, free: float, *to_get: str
+) -> str:
     if more < LEAST_MORE:
         return "That is as sure as you ask."
     told = "; ".join(filter(None, to_get))
     sure = f"{np.floor(round(certainty * 100, 9) * 10 + 0.5) / 10:g}%"
     once = " Get it once: other projects draw on the same lots." if shared > 0 else ""
     besides = "" if yarnless > YES else " more"
-    return f"To be {sure} sure, get {amount}{besides}{': ' if told else ''}{told}.{once}"
+    begun = f"{FREE_FIRST} Else, to" if free > LEAST_MORE else "To"
+    return f"{begun} be {sure} sure, get {amount}{besides}{': ' if told else ''}{told}.{once}"
 
 
 @calculation

@@ -194,7 +194,7 @@ def _very_likely(least: Length | None, most: Length | None) -> str:
 def _in_free_skeins(free: Length | None) -> str:
     if free is None:
         return ""
-    another = " Another " + said(free) + " lie in skeins that belong to no project."
+    another = " Another " + said(free) + " lie in skeins of its yarn that belong to no project."
     return _where(free.m_as("m") > LEAST_TOLD, another)
 
 

@@ -552,5 +552,6 @@ EXAMPLES = [
     (advice.advice, dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95), used=q("g", 300, 0))),
     (advice.advice, dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95), shared=n(1, 0))),
     (advice.advice, dict(more=q("yard", 40, 10), certainty=n(0.9, 0.95), yarnless=n(1, 0))),
+    (advice.advice, dict(more=q("yard", 40, 10), certainty=n(0.9, 0.95), free=q("yard", 0, 200))),
     (advice.instead, dict(more=q("yard", 40, 1), chance=n(0.5, 0.7), yarnless=n(0, 0))),
 ]
