@@ -285,6 +285,8 @@ def test_fleeces_suffice_and_one_less_does_not(weight, low, width):
         (lambda: fiber.rest_square(grams(1), YARN, 0.1, grams(-1), grams(1)), "mass"),
         (lambda: fiber.rest_square(grams(1), YARN, 0.1, grams(1), grams(-1)), "mass"),
         (lambda: fiber.rest_square(grams(1), YARN, -0.1, grams(1), grams(1)), "uncertainty"),
+        (lambda: fiber.rest_square(grams(1), YARN, 0.1, grams(1), u_grist=-0.1), "uncertainty"),
+        (lambda: fiber.rest_square(grams(1), YARN, 0.1, grams(1), unweighed=grams(-1)), "mass"),
     ],
 )
 def test_refusals(call, sentence):
@@ -379,6 +381,15 @@ def test_a_thread_thicker_than_its_label_is_so_in_skeins_and_in_the_rest(stage, 
     """10 percent of 20 g in skeins and 30 g to come: 0.01 · 20 · (20 + 60) = 16, which with 3² is 5², of 50 g."""
     taken = None if plied is None else grams(plied)
     told = fiber.rest_square(grams(u), stage, u_batch=0.1, to_come=grams(30), plied=taken, gone=gone)
+    assert told.m_as("g^2") == approx(square)
+
+
+@pytest.mark.parametrize(
+    "stage, gone, square", [(RAW, None, 106.4), (PREPARED, None, 106.4), (YARN, None, 110), (RAW, "sold", 100)]
+)
+def test_skeins_not_yet_weighed_leave_the_rest_less_certain(stage, gone, square):
+    """Spun finer or thicker by 8 percent: 0.08² · 10 · (10 + 90) = 6.4; a label is off by 10, 0.1² · 1000 = 10."""
+    told = fiber.rest_square(grams(10), stage, 0.1, grams(45), gone=gone, u_grist=0.08, unweighed=grams(10))
     assert told.m_as("g^2") == approx(square)
 
 

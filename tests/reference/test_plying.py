@@ -243,13 +243,29 @@ def taken(part, is_thread, mass, **changed):
         (50, 1, 120, 20),  # 400 m of 50 tex
         (30, 1, 120, 12),
         (50, 1, 10, 20),
-        (85, 0, 120, 48),  # threads weigh 24 g of 120; of 96 g, 85 parts of 170
-        (170, 0, 120, 96),
-        (85, 0, 10, 0),  # lighter than its threads alone
+        # Threads weigh 24 g of 120; of 96 g, 85 parts of 170; and 100 m not yet weighed have 8.5 g of it.
+        (85, 0, 120, 48 + 8.5),
+        (170, 0, 120, 96 + 17),
+        (85, 0, 10, 8.5),  # the weighed ones are lighter than their threads alone
     ],
 )
 def test_of_a_thread_skeins_took_their_length_and_of_singles_what_they_weigh_besides(part, is_thread, mass, grams):
     assert taken(part, is_thread, mass) == approx(grams)
+
+
+def test_a_skein_took_what_it_weighs_or_what_its_length_lets_expect():
+    """200 m at 4 m/g are 50 g, at 2.5 m/g 80 g."""
+    planned, mean = Quantity(4, "m/g"), Quantity(2.5, "m/g")
+    for known, grams in (({}, 50), ({"planned": None}, 80), ({"net": Quantity(60, "g")}, 60)):
+        took = plying.skein_took(meters(200), **{"planned": planned, "mean": mean} | known)
+        assert took.m_as("g") == approx(grams)
+    lots, nothing = ["Aster", "Birch", "ASTER"], float("nan")
+    guessed = plying.not_weighed("aster", lots, Quantity([50, 9, 30], "g"), Quantity([50, 9, nothing], "g"))
+    assert guessed.m_as("g") == approx(30)
+    with pytest.raises(ValueError, match="nothing says"):
+        plying.skein_took(meters(200))
+    with pytest.raises(ValueError, match="grist"):
+        plying.skein_took(meters(200), planned=0 * planned)
 
 
 @pytest.mark.parametrize("other, grams", [(None, 200), (Quantity(100, "g"), 150), (Quantity(0.3, "kg"), 100)])

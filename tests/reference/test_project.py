@@ -47,6 +47,10 @@ def test_what_is_planned_beats_a_sample():
     assert project.planned_grist(own, Quantity(0, "m/g")) == own
 
 
+def test_a_hand_that_spins_finer_than_planned_is_expected_to_go_on():
+    assert project.grist_expected(Quantity(2, "m/g"), 1.5).m_as("m/g") == approx(3)
+
+
 def test_a_weighed_sample_beats_what_the_lot_expects():
     assert project.kept_in_spinning(0.1, 0.8) == approx(0.9)
     assert project.kept_in_spinning(0, 0.8) == 1
@@ -147,6 +151,8 @@ def test_only_a_bought_yarn_that_nobody_plies_is_not_made(of, length):
         (lambda: project.planned_grist(), "Give the grist"),
         (lambda: project.planned_grist(Quantity(0, "m/g"), Quantity(2, "m/g")), "above zero"),
         (lambda: project.planned_grist(sample=Quantity(-1, "m/g")), "above zero"),
+        (lambda: project.grist_expected(Quantity(0, "m/g"), 1.5), "above zero"),
+        (lambda: project.grist_expected(Quantity(2, "m/g"), 0), "above zero"),
         (lambda: project.kept_in_spinning(), "Choose a lot"),
         (lambda: project.kept_in_spinning(1, 0.8), "share kept"),
         (lambda: project.kept_in_spinning(-0.1), "share kept"),

@@ -57,10 +57,11 @@ def test_skeins_lighter_than_their_thread_took_no_wool():
     assert told("fiber_spun", skeins=skeins(3, 0.3))[0][:2] == (0, pytest.approx(600 * 1.05 / 8000 * 16))
 
 
-def test_a_skein_that_was_not_weighed_takes_no_wool_from_the_others():
-    """Its 200 yards hold 0.42 oz of thread, and nobody knows how much wool: what the weighed ones took of it stays."""
-    thread = 200 * 1.05 / 8000 * 16
-    assert told("fiber_spun", skeins=[*skeins(3, 1.6), *skeins(1, None)])[0][:2] == (pytest.approx(3 * (1.6 - thread)), pytest.approx(4 * thread))
+def test_a_skein_that_was_not_weighed_took_the_wool_that_its_design_says():
+    """Its 200 yards hold 0.42 oz of thread, and the rest of what 200 yards of the design weigh is wool."""
+    thread, yarn = 200 * 1.05 / 8000 * 16, 16 * 200 / PLIED
+    spun = told("fiber_spun", skeins=[*skeins(3, 1.6), *skeins(1, None)])[0]
+    assert spun[:2] == (pytest.approx(3 * (1.6 - thread) + yarn - thread), pytest.approx(4 * thread))
 
 
 def test_two_lots_of_one_strand_are_used_in_proportion():

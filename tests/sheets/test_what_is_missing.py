@@ -313,12 +313,25 @@ def test_a_lot_that_was_spun_and_weighed_needs_nothing_more(described):
 
 @pytest.mark.parametrize("described", [US, SMALL], ids=["whole", "small"])
 def test_a_skein_of_a_lot_wants_its_weight_for_the_lot_to_count_it(described):
-    told = "No answer yet: what it took of its fiber still counts as there. Type its weight once it is dry."
+    """Until then, 200 yd take what the lot's other 200 yd took: 2 oz of its 4, and nothing is left."""
+    told = "No answer yet: what it took of its fiber is expected by the grist of its project or its lot's skeins, if known. Type its weight once it is dry."
     reel, top = {"name": "Reel", "rated": 72.0}, {"name": "Top", "state": "yarn or thread", "weight": 4.0}
     skeins = [{"name": name, "reel": "Reel", "wraps": 100.0} | more for name, more in (("A", {"lot": "Top"}), ("B", {"lot": "Top", "gross": 2.0}), ("C", {}))]
     values = values_of(described=described, reels=[reel], fiber=[top], skeins=skeins)
     assert values["skeins_message"][:3] == (told, None, None)
-    assert values["skeins_length_yd"][0] == 200 and values["fiber_to_come"][0] == pytest.approx(2.0)
+    assert values["skeins_length_yd"][0] == 200 and values["skeins_took"][0] == pytest.approx(2.0) and values["fiber_to_come"][0] == pytest.approx(0.0, abs=1e-9)
+
+
+def test_a_skein_not_yet_weighed_takes_what_its_project_lets_expect():
+    """190 yd washed, of 200 on the reel, at 760 yd/lb (47.5 yd/oz) take 4 oz; without a known grist, none yet."""
+    reels, top = [{"name": "Reel", "rated": 72.0}], {"name": "Top", "state": "prepared fiber", "weight": 20.0, "own_spinning": 0.0}
+    projects = [{"name": "Vest", "wanted": 500.0, "grist": 760.0, "lot_1": "Top"}]
+    skein = {"name": "A", "reel": "Reel", "wraps": 100.0, "lot": "Top"}
+    for more, taken in (({"project": "Vest"}, 4.0), ({}, 0.0), ({"project": "Vest", "gross": 5.0}, 5.0)):
+        values = values_of(reels=reels, fiber=[top], skeins=[skein | more], projects=projects)
+        assert values["fiber_spun"][0] == pytest.approx(taken) and values["fiber_to_come"][0] == pytest.approx(20 - taken)
+    finished = values_of(reels=reels, fiber=[top], skeins=[skein | {"project": "Vest", "gone": "used"}], projects=[projects[0] | {"used": 4.0}])
+    assert finished["fiber_to_come"][0] == pytest.approx(16.0), "taken once, by the skein, and not again by the piece"
 
 
 SHADE = {"dyeing_depth": 0.02}

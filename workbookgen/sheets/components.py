@@ -174,10 +174,11 @@ def _taken_by_them() -> tuple[Result, ...]:
         Result("all_bought", "Bought, of all", "sum_where(components_bought_part, components_of, design)", records.sum_where, TEX,
                uses={"name": "design", "names": "components_of", "amounts": "components_bought_part"}),
         Result("taken", "Taken",
-               "IF(bought_part > 0, skeins_length * contribution, MAX(0, in_skeins - length_weighed * all_bought) * contribution / (design_tex - all_bought))",
+               "IF(bought_part > 0, skeins_length * contribution, MAX(0, in_skeins - length_weighed * all_bought) * contribution / (design_tex - all_bought) "
+               "+ MAX(0, skeins_length - length_weighed) * contribution)",
                plying.strand_taken, MASS, uses={"resultant": "design_tex", "own_bought": "bought_part", "mass": "in_skeins", "length": "skeins_length",
                                                 "weighed": "length_weighed"},
-               note="By its length in the skeins of a bought thread; the singles took the rest of the weight."),
+               note="By its length in the skeins of a bought thread; the singles took the rest of the weight, or of a skein not yet weighed what the design says."),
         *(
             lookup(f"lot_weight_{number}", "Lot bought", "fiber_weight", lot, MASS)
             for number, lot in ((1, "lot"), (2, "other_lot"))

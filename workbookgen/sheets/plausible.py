@@ -219,14 +219,16 @@ def without_length() -> Rule:
 
 
 def not_weighed() -> tuple[Rule, ...]:
-    """A skein of a lot, or of a design, that was not weighed: what it took of the fiber still counts as there.
+    """A skein of a lot, or of a design, that was not weighed: what it took of the fiber is only expected.
 
     A small planner has no designs.
     """
     return tuple(
-        Rule(f"AND(given({of}), NOT(given(gross)))", lambda values, of=of: bool(values[of]) and values["gross"] is None,
-             f"{UNKNOWN}: what it took of its fiber still counts as there. Type its weight once it is dry.")
-        for of in ("lot", "design")
+        Rule(f"AND(given({of}), NOT(given(gross)))", lambda values, of=of: bool(values[of]) and values["gross"] is None, f"{UNKNOWN}: {sentence}")
+        for of, sentence in (
+            ("lot", "what it took of its fiber is expected by the grist of its project or its lot's skeins, if known. Type its weight once it is dry."),
+            ("design", "what it took of its fiber is expected by its design. Type its weight once it is dry."),
+        )
     )
 
 

@@ -35,8 +35,8 @@ def group() -> Group:
         Result("grist_so_far", "Grist so far", "length_weighed / mass_weighed", yarn_count.grist, GRIST, uses={"length": "length_weighed", "mass": "mass_weighed"},
                only_if="mass_weighed > 0", note="Of all of them together, length over weight: what is still to spin is expected to be like that."),
         fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
-        _of_skeins("used_logged", "Used, in skeins", "skeins_net", MASS, names="skeins_of_project", digits=None, width=10,
-                   note="Weight of all skeins logged for it, those that are gone too."),
+        _of_skeins("used_logged", "Used, in skeins", "skeins_took", MASS, names="skeins_of_project", digits=None, width=10,
+                   note="Weight of all skeins logged for it, those that are gone too; expected until they are weighed."),
         _of_skeins("served", "In its skeins", "skeins_net", MASS, digits=None, width=10,
                    note="Weight of those that are there or used for it."),
         _of_skeins("still_there", "Still in them", "skeins_net", MASS, names="skeins_left_of", digits=None, width=10,
@@ -66,6 +66,7 @@ def as_it_is_spun() -> tuple[Result, ...]:
                "1 + learned * ((1 - bought_share) / (planned / grist_so_far - bought_share) - 1), 1), 1)",
                uncertainty.finer_than_planned, NUMBER, uses={"weight": "learned", "seen": "grist_so_far"}, only_if="planned > 0",
                note="How much finer the spun strands come out than planned, as far as the skeins tell."),
+        Result("expected_grist", "Grist expected", "planned * finer", project.grist_expected, GRIST, uses={"ratio": "finer"}, note="Of a skein that is not weighed yet."),
         Result("hold", "A skein holds", "IF(given(package), package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
                uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
     )

@@ -18,6 +18,7 @@ COLUMNS = {
     "names",
     "values",
     "amounts",
+    "weights",
     "second_names",
     "second_amounts",
     "shares",

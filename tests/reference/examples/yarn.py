@@ -134,7 +134,12 @@ EXAMPLES = [
             fiber.rest_square,
             dict(uncertainty=q("g", 4, 0), stage=n(1, 5), u_batch=n(0.03, 0.1), to_come=q("g", 50, 20)) | known,
         )
-        for known in ({}, dict(plied=q("oz", 4, 0)), dict(plied=q("oz", 4, 0), gone=texts("set aside", "used")))
+        for known in (
+            {},
+            dict(u_grist=n(0.08, 0.1), unweighed=q("oz", 3, 0)),
+            dict(plied=q("oz", 4, 0)),
+            dict(plied=q("oz", 4, 0), gone=texts("set aside", "used")),
+        )
     ),
     (
         fiber.before_preparation,

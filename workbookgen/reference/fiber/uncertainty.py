@@ -9,7 +9,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.fates import share_still_there
-from workbookgen.reference.limits import NOT_NEGATIVE, Limits, require_within
+from workbookgen.reference.limits import NO_MASS, NOT_NEGATIVE, Limits, require_within
 from workbookgen.units import Mass, MassSquared, Quantity, Ratio
 
 PREPARED = 4  # the stage of fiber that was bought ready to spin
@@ -230,21 +230,31 @@ def kept_uncertainty(
 
 @calculation
 def rest_square(
-    uncertainty: Mass, stage: Ratio, u_batch: Ratio, to_come: Mass, plied: Mass | None = None, gone: str | None = None
+    uncertainty: Mass,
+    stage: Ratio,
+    u_batch: Ratio,
+    to_come: Mass,
+    plied: Mass | None = None,
+    gone: str | None = None,
+    u_grist: Ratio = 0.0,
+    unweighed: Mass = NO_MASS,
 ) -> MassSquared:
     """Squared uncertainty of what a lot can still give.
 
-    q = u², and of a bought thread u² + h² · p · (p + 2 · m), or 0 once its rest is gone. A thread that is
-    thicker than its label says is so throughout: its skeins took more, and the rest is shorter.
+    q = u² + h² · n · (n + 2 · m), and of a bought thread u² + h² · (p · (p + 2 · m) + n · (n + 2 · m)); 0 once its rest
+    is gone. A thread thicker than its label says is so throughout: its skeins took more, and the rest is shorter. So is
+    what a hand spins, of which skeins took more than is expected until they are weighed.
 
     Parameters
     ----------
     uncertainty : u, standard uncertainty of what the whole lot gives
     stage : stage at which the lot was bought, 1 raw fleece to 5 yarn
-    u_batch : h, relative uncertainty of a label
+    u_batch : h of a bought yarn, relative uncertainty of its label
     to_come : m, mass still to come; its own doubt, h · m, is added where its length is asked for
     plied : p, mass that the skeins of designs took of it, where there are designs
     gone : where the rest of the lot went, if it is gone
+    u_grist : h of fiber, relative uncertainty of the grist to which it is spun
+    unweighed : n, mass that skeins not weighed yet are expected to have taken
 
     Returns
     -------
@@ -269,12 +279,14 @@ def rest_square(
     ...     to_come=Quantity(30, "g")).to("g^2"))
     400.0 gram ** 2
     """
-    require_numbers(uncertainty, stage, u_batch, plied, to_come)
-    require_within(NOT_NEGATIVE, "A mass", uncertainty, to_come)
-    require_within(NOT_NEGATIVE, "A standard uncertainty", u_batch)
-    if plied is None:
-        return uncertainty**2
-    require_within(NOT_NEGATIVE, "A mass", plied)
-    own, taken, rest = (each.m_as("g") for each in (uncertainty, plied, to_come))
-    of_thread = np.where(np.asarray(stage) > PREPARED, np.square(u_batch) * taken * (taken + 2 * rest), 0.0)
-    return Quantity((np.square(own) + of_thread * share_still_there(gone))[()], "g^2")
+    require_numbers(uncertainty, stage, u_batch, u_grist, plied, to_come, unweighed)
+    require_within(NOT_NEGATIVE, "A mass", uncertainty, to_come, unweighed)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_batch, u_grist)
+    is_bought = np.asarray(stage) > PREPARED
+    own, rest, guessed = (each.m_as("g") for each in (uncertainty, to_come, unweighed))
+    together = np.square(np.where(is_bought, u_batch, u_grist)) * guessed * (guessed + 2 * rest)
+    if plied is not None:
+        require_within(NOT_NEGATIVE, "A mass", plied)
+        taken = plied.m_as("g")
+        together = together + np.where(is_bought, np.square(u_batch) * taken * (taken + 2 * rest), 0.0)
+    return Quantity((np.square(own) + together * share_still_there(gone))[()], "g^2")

@@ -1,18 +1,21 @@
-"""What the skeins of a design took of each of its components, and of the lots that these are from.
+"""What skeins took of their lots, and those of a design of each of its components.
 
 A bought thread is as thick as it is: of it, the skeins took as much as goes with their length. The singles are what
 the hand makes of them, so they took the rest of the weight.
 """
 
+from collections.abc import Sequence
+
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_numbers
 from workbookgen.reference.fiber.stages import STATES
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, require_within
 from workbookgen.reference.plying.design import require_strands_and_feed
+from workbookgen.reference.records import sum_where
 from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.texts import folded
-from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio
+from workbookgen.units import Grist, Length, LinearDensity, Mass, Quantity, Ratio
 
 THREAD = STATES[-1]
 
@@ -185,8 +188,8 @@ def strand_taken(
 ) -> Mass:
     """Mass that the skeins of a design took of one of its components.
 
-    m = ℓ · r of a bought thread; else max(0, M - w · b) · r / (R - b). A single that was spun too thick makes the yarn
-    heavier, and takes no more of the thread.
+    m = ℓ · r of a bought thread; else max(0, M - w · b) · r / (R - b) + (ℓ - w) · r. A single that was spun too thick
+    makes the yarn heavier, and takes no more of the thread. Until a skein is weighed, it took what its design says.
 
     Parameters
     ----------
@@ -208,8 +211,7 @@ def strand_taken(
 
     Notes
     -----
-    Valid for a thread whose grist is known. Of skeins that were not weighed, the singles are not known and count as
-    nothing.
+    Valid for a thread whose grist is known, and skeins that will weigh about what their design says.
 
     References
     ----------
@@ -231,7 +233,95 @@ def strand_taken(
     rest = np.maximum(0, mass.m_as("g") - weighed.m_as("m") * bought)
     is_bought = np.asarray(own) > 0
     spun = np.where(is_bought, 1.0, whole - bought)
-    return Quantity(np.where(is_bought, length.m_as("m") * adds, rest * adds / spun)[()], "g")
+    unweighed = np.maximum(0, length.m_as("m") - weighed.m_as("m"))
+    return Quantity(np.where(is_bought, length.m_as("m") * adds, rest * adds / spun + unweighed * adds)[()], "g")
+
+
+@calculation
+def skein_took(
+    finished: Length, net: Mass | None = None, planned: Grist | None = None, mean: Grist | None = None
+) -> Mass:
+    """Mass that a skein took of its lot.
+
+    m = n, once it is weighed; until then F / g. Off the reel a skein is there, and its fiber is not: without a weight
+    the same wool would count twice.
+
+    Parameters
+    ----------
+    finished : F, finished length of the skein
+    net : n, its net mass, if it was weighed
+    planned : g, planned grist of its project, if it has one
+    mean : g where it serves no project, mean grist of the skeins of its lot
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative length, a grist that is not above zero, or neither a mass nor a grist.
+
+    Notes
+    -----
+    Valid for a skein that will weigh about what its length lets expect; a weight replaces that.
+
+    References
+    ----------
+    Definition of grist.
+
+    Examples
+    --------
+    >>> print(skein_took(Quantity(180, "m"), planned=Quantity(2, "m/g")))
+    90.0 gram
+    """
+    require_numbers(finished, net, planned, mean)
+    if net is not None:
+        return net
+    grist = mean if planned is None else planned
+    require_applicable(grist is not None, "It is not weighed, and nothing says what it will weigh.")
+    require_within(NOT_NEGATIVE, "A length", finished)
+    require_within(ABOVE_ZERO, "The grist", grist)
+    return (finished / grist).to("g")
+
+
+@calculation
+def not_weighed(name: str, names: Sequence[str], amounts: Mass, weights: Mass) -> Mass:
+    """Mass that skeins of a lot took which were not weighed yet.
+
+    m = max(0, Σ e - Σ w), over the skeins of the lot. It is only expected, so that the rest of the lot is less certain.
+
+    Parameters
+    ----------
+    name : the lot
+    names : the lot of each skein
+    amounts : e, what each took, weighed or expected
+    weights : w, what each weighs, no number where it was not weighed
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A blank name, or columns of unequal length.
+
+    Notes
+    -----
+    Valid for skeins of one lot; those of a design count beside its components.
+
+    References
+    ----------
+    Definition of a difference.
+
+    Examples
+    --------
+    >>> print(not_weighed("Aster", ["Aster", "Aster"], Quantity([50, 40], "g"), Quantity([50, float("nan")], "g")))
+    40.0 gram
+    """
+    rest = sum_where(name, names, amounts) - sum_where(name, names, weights)
+    return Quantity(np.maximum(0.0, rest.m_as("g"))[()], "g")
 
 
 @calculation

@@ -10,6 +10,7 @@ from workbookgen.reference.project.precedence import kept_in_spinning, planned_g
 from workbookgen.reference.project.there import least_there, most_there, there_is, without_yarn
 from workbookgen.reference.project.yarn import (
     all_there_is,
+    grist_expected,
     left_share,
     skein_holds,
     surplus,

@@ -344,3 +344,42 @@ def unwashed_length(
         else np.where(np.asarray(bought_share) > NEARLY_ALL, 0.0, 1.0)[()]
     )
     return length / (1 - shrinkage) * spun
+
+
+@calculation
+def grist_expected(planned: Grist, ratio: Ratio) -> Grist:
+    """Grist to expect of a skein that is not weighed yet.
+
+    g' = g · q. The hand that spun the others finer than planned will have spun this one finer, too.
+
+    Parameters
+    ----------
+    planned : g, planned grist of the yarn
+    ratio : q, how much finer the yarn comes out than planned, as far as its skeins tell
+
+    Returns
+    -------
+    g', a grist
+
+    Raises
+    ------
+    ValueError
+        A grist or a ratio that is not above zero.
+
+    Notes
+    -----
+    Valid for skeins of one project; of a design, the ratio is that of its spun strands.
+
+    References
+    ----------
+    Definition of a ratio.
+
+    Examples
+    --------
+    >>> print(grist_expected(Quantity(2, "m/g"), 1.25))
+    2.5 meter / gram
+    """
+    require_numbers(planned, ratio)
+    require_within(ABOVE_ZERO, "The grist", planned)
+    require_within(ABOVE_ZERO, "The ratio", ratio)
+    return planned * ratio

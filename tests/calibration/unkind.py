@@ -1,0 +1,118 @@
+"""Worlds that are less kind than the planner takes them to be: skeins that are not weighed yet, rests of almost
+nothing, damp air, a scale that is off by grams, hands that drift or are uneven, chances with heavy tails.
+
+Each is a `Shared` of the sharers. A skein here is of a given true mass, and its wraps are counted from its length.
+Nothing is taken from the planner's model.
+"""
+
+from collections.abc import Callable, Sequence
+
+import numpy as np
+
+from .sharers import WHOLE_TOP, Shared, _project
+from .worlds import (
+    PLAN,
+    PLANNED,
+    SCALE,
+    SKEINS_DIFFER,
+    SLACK,
+    TAPE,
+    USUAL,
+    USUAL_DOUBT,
+    Draw,
+    _reel,
+    _top,
+    _wanted,
+    half_plied,
+)
+
+World = Callable[[str, Draw], Shared]
+EACH = 80.0  # grams of a skein
+LOGS = ("reels", "fiber", "designs", "components", "skeins", "projects")
+
+
+def wound(
+    tag: str,
+    draw: Draw,
+    masses: Sequence[float],
+    grists: Sequence[float],
+    off: float,
+    grams: float = 0.0,
+    step: float = 0.1,
+    **more,
+) -> tuple[dict, list[dict], float]:
+    """A reel, skeins of these masses and grists as they are typed, and their true length.
+
+    The scale is off by a share, and by so many grams; it shows steps.
+    """
+    reel, loop = _reel(draw, f"Reel {tag}")
+    shrinkage, slack = USUAL + USUAL_DOUBT * draw.normal(), SLACK * draw.normal()
+    typed, length = [], 0.0
+    for place, (mass, grist) in enumerate(zip(masses, grists, strict=True)):
+        finished = mass * grist / 100
+        length += finished
+        turns = finished / (1 - shrinkage) / (loop / 100)
+        typed.append(
+            {
+                "name": f"Skein {place} {tag}",
+                "reel": reel["name"],
+                "wraps": max(1.0, float(round(turns + draw.uniform(-0.5, 0.5)))),
+                "gross": max(step, round(round((mass * (1 + off) + grams) / step) * step, 6)),
+                "washed_loop": round(loop * (1 - shrinkage) * (1 + slack) + draw.uniform(-TAPE, TAPE), 2),
+                "project": f"Piece {tag}",
+            }
+            | more
+        )
+    return reel, typed, length
+
+
+def spun_in_part(
+    share: tuple[float, float],
+    *,
+    unweighed: float = 0.0,
+    damp: float = 0.0,
+    grams: float = 0.0,
+    differ: float = SKEINS_DIFFER,
+    drift: float = 0.0,
+    each: float = EACH,
+    weight: float = WHOLE_TOP,
+) -> World:
+    """A top of which a share is spun, in skeins of so many grams; the project takes about all of it.
+
+    The last skeins, as a share, are not weighed yet. The lot was weighed in air that was damper or drier than that of
+    the skeins, by so much as one standard deviation. Skeins differ by so much, and each is finer than the one before.
+    """
+
+    def world(tag: str, draw: Draw) -> Shared:
+        off = SCALE * draw.normal()
+        lot, yarn = _top(tag, draw, off, weight)
+        lot["weight"] = round(weight * (1 + off) * (1 + damp * draw.normal()) + grams, 1)
+        grist = PLANNED * (1 + PLAN * draw.normal())
+        spun = yarn * draw.uniform(*share)
+        made, still = max(1, round(spun / each)), max(1, round((yarn - spun) / each))
+        grists = grist * (1 + drift * np.arange(made + still)) * (1 + differ * draw.normal(size=made + still))
+        reel, skeins, length = wound(tag, draw, np.full(made, spun / made), grists[:made], off, grams, lot=lot["name"])
+        for skein in skeins[made - round(unweighed * made) :]:
+            del skein["gross"]
+        stated, takes = _wanted(draw, weight * 0.97 * PLANNED / 100)
+        records = {
+            "fiber": [lot],
+            "reels": [reel],
+            "skeins": skeins,
+            "projects": [_project(f"Piece {tag}", stated, lot["name"])],
+        }
+        return Shared(records, length + (yarn - spun) / still * np.sum(grists[made:]) / 100, takes)
+
+    return world
+
+
+def plied_in_part(unweighed: int) -> World:
+    """A single plied with a bought thread, five skeins of it made; the last ones are not weighed yet."""
+
+    def world(tag: str, draw: Draw) -> Shared:
+        plied = half_plied(tag, draw)
+        for skein in plied.skeins[len(plied.skeins) - unweighed :]:
+            del skein["gross"]
+        return Shared({log: getattr(plied, log) for log in LOGS}, plied.has, plied.takes)
+
+    return world
