@@ -4,6 +4,9 @@
 stands beside it.
 """
 
+from functools import cache
+
+import numpy as np
 import pytest
 
 from . import unkind
@@ -35,3 +38,25 @@ NOT_WEIGHED = {
 @pytest.mark.parametrize("world, covers, sure", NOT_WEIGHED.values(), ids=NOT_WEIGHED)
 def test_a_skein_counts_once_before_it_is_weighed(world, covers, sure):
     assert_within(found(world, WORLDS), covers, sure)
+
+
+@cache
+def nearly_spun(takes_more: float):
+    return found(unkind.nearly_spun(takes_more), 800)
+
+
+@pytest.mark.parametrize("takes_more", [0.04, 0.3])
+@pytest.mark.parametrize("low, high", [(0.1, 0.4), (0.4, 0.6), (0.6, 0.8), (0.8, 0.95), (0.95, 1.0)])
+def test_a_rest_of_almost_nothing_is_no_less_than_nothing(takes_more, low, high):
+    """It was reckoned as if it could be: of those told 43%, 83% had enough, of those told 60%, 91%."""
+    each = nearly_spun(takes_more)
+    chance = each.chance.astype(float)
+    those = (chance >= low) & (chance < high)
+    if those.sum() >= 40:
+        said, happened = float(chance[those].mean()), float(np.mean((each.rest >= each.takes)[those]))
+        assert abs(said - happened) <= 0.05 + give_or_take(said, int(those.sum())), f"{said:.0%} said, {happened:.0%}"
+
+
+@pytest.mark.parametrize("takes_more", [0.04, 0.3])
+def test_what_there_is_with_a_rest_of_almost_nothing_lies_where_it_very_likely_does(takes_more):
+    assert_within(nearly_spun(takes_more), (-0.02, 0.04), (-0.03, 0.08))

@@ -9,8 +9,10 @@ from collections.abc import Callable, Sequence
 
 import numpy as np
 
-from .sharers import WHOLE_TOP, Shared, _project
+from .purchases import FLEECE_KEPT, fleece_kept
+from .sharers import WHOLE_FLEECE, WHOLE_TOP, Shared, _fleece, _project
 from .worlds import (
+    OWN_RECORD,
     PLAN,
     PLANNED,
     SCALE,
@@ -21,6 +23,7 @@ from .worlds import (
     USUAL_DOUBT,
     Draw,
     _reel,
+    _spun,
     _top,
     _wanted,
     half_plied,
@@ -102,6 +105,29 @@ def spun_in_part(
             "projects": [_project(f"Piece {tag}", stated, lot["name"])],
         }
         return Shared(records, length + (yarn - spun) / still * np.sum(grists[made:]) / 100, takes)
+
+    return world
+
+
+def nearly_spun(takes_more: float) -> World:
+    """A fleece weighed only as it was bought. About as much as was to be expected is spun, and some is left of it; the
+    project takes up to so much more than is in skeins."""
+
+    def world(tag: str, draw: Draw) -> Shared:
+        off = SCALE * draw.normal()
+        spun = WHOLE_FLEECE * FLEECE_KEPT * draw.uniform(0.75, 1.1)
+        yarn = 0.0
+        while yarn <= spun:  # of a fleece that gave less, all is spun
+            yarn = WHOLE_FLEECE * fleece_kept(draw)
+        grist = PLANNED * (1 + PLAN * draw.normal())
+        made = round(spun / EACH)
+        grists = grist * (1 + SKEINS_DIFFER * draw.normal(size=made))
+        lot = _fleece(tag, off)
+        reel, skeins, length = wound(tag, draw, np.full(made, spun / made), grists, off, lot=lot["name"])
+        takes = length * (1 + draw.uniform(0, takes_more))
+        project = _project(f"Piece {tag}", takes * (1 + OWN_RECORD * draw.normal()), lot["name"], need_doubt=OWN_RECORD)
+        records = {"fiber": [lot], "reels": [reel], "skeins": skeins, "projects": [project]}
+        return Shared(records, length + _spun(draw, yarn - spun, grist, 2 * EACH), takes)
 
     return world
 

@@ -31,6 +31,31 @@ def test_a_component_is_shared_where_others_take_something(left, shared):
     assert sharing.shared_components(grams(500), grams(left), pool_2=grams(90)) == shared  # unknown what is left of it
 
 
+@pytest.mark.parametrize(
+    "pool, square, more",
+    [
+        (0, 100, 7.978846),  # 10 · √(2 / π)
+        (10, 100, 2.875999),  # 10 · 0.2419707 / 0.8413447
+        (30, 100, 0.044378),  # 10 · 0.0044318 / 0.9986501
+        (40, 100, 0),
+        (0, 0, 0),
+        (500, 0, 0),
+    ],
+)
+def test_a_rest_of_almost_nothing_is_more_than_reckoned_on_average(pool, square, more):
+    told = sharing.more_than_reckoned(grams(pool), Quantity(square, "g^2"))
+    assert told.m_as("g") == approx(more, abs=1e-5)
+
+
+def test_what_lots_give_more_is_there_for_who_draws_on_them():
+    """Of 100 g and 8 more on average, others take 25: 83 are left, and they are shared."""
+    names, amounts = ["Aster"], Quantity([100.0], "g")
+    told = sharing.left_by_others(grams(100), grams(50), names, amounts, [0.75], "Aster", more=grams(8))
+    assert told.m_as("g") == approx(83)
+    assert sharing.shared_components(grams(100), grams(107.9), more_1=grams(8)) == 1
+    assert sharing.shared_components(grams(100), grams(108), more_1=grams(8)) == 0
+
+
 def left(promised, needs):
     """What others leave of 100 g, of which all projects take a share, and this one so much."""
     names, amounts = ["Aster", "Birch"], Quantity([100.0, 900.0], "g")

@@ -148,6 +148,14 @@ def test_who_needs_no_more_of_it_cannot_have_less_than_nothing(needs, left, doub
     assert column.m_as("g") == approx(np.array([doubt, 13]))
 
 
+@pytest.mark.parametrize("more, doubt", [(0, 13), (8, 5), (20, 5)])
+def test_lots_that_cannot_give_less_than_nothing_are_less_uncertain(more, doubt):
+    """√(144 - 8 · (10 + 8) + 16 + (10 · 0.3)²) = 5 of 169; no square is less than nothing."""
+    squares = Quantity(144, "g^2"), Quantity(16, "g^2")
+    told = uncertainty.coming_uncertainty(*squares, grams(10), 0.3, grams(40), grams(18), more=grams(more))
+    assert told.m_as("g") == approx(doubt)
+
+
 @pytest.mark.parametrize(
     "in_skeins, weight, to_come, u_to_come, doubt",
     [

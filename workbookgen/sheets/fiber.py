@@ -168,7 +168,8 @@ def _the_yarn() -> Group:
                records.spun, MASS,
                uses={"names": "skeins_from_lot", "amounts": "skeins_took", "second_names": "components_from_1", "second_amounts": "components_drawn_1",
                      "third_names": "components_from_2", "third_amounts": "components_drawn_2", "besides": "pieces"},
-               note="Weight of this lot in the skeins of the sheet Skeins, expected until they are weighed, in finished pieces, and by its share in designs of the sheet Yarn."),
+               note="Weight of this lot in the skeins of the sheet Skeins, expected until they are weighed, and in finished pieces; "
+                    "its share in a design of the sheet Yarn counts, too."),
         Result("spun_length", "In skeins", "sum_where(skeins_finished_yd, skeins_from_lot, name)", records.sum_where, LENGTH,
                uses={"names": "skeins_from_lot", "amounts": "skeins_finished_yd"},
                note="Finished length of the skeins spun from it alone."),

@@ -148,18 +148,23 @@ def _its_lots(strand: Strand) -> Iterator[Result]:
                         note="What its lots can still give, all projects together; its part, where other components of the yarn are spun from them, too.")
     yield strand.result("pool_square", "Lots ±²", f"{_sum_over_lots(strand, 'fiber_to_come_square')} * @_of_lots * @_of_lots", sharing.pool_square, SQUARE_MASS,
                         uses=uses | {"squares": "fiber_to_come_square"}, leaves=leaves, only_if="@_share > 0")
+    yield strand.result("more", "More than reckoned",
+                        "IF(@_pool * @_pool < 16 * @_pool_square, SQRT(@_pool_square) * EXP(0 - @_pool * @_pool / @_pool_square / 2) / SQRT(2 * PI()) "
+                        "/ NORMSDIST(@_pool / SQRT(@_pool_square)), 0)",
+                        sharing.more_than_reckoned, MASS, uses={"pool": "@_pool", "square": "@_pool_square"},
+                        note="On average, of lots of which little is left, since it cannot be less than nothing.")
 
 
 def _needs_and_has(strand: Strand) -> Iterator[Result]:
     """What a project needs of a strand, what other projects leave for it, how long that lasts, and what remains."""
     by_others = f"{_sum_over_lots(strand, 'fiber_to_come', 'fiber_promised')} * @_of_lots - @_needs"
-    rest = f"@_pool - IF({by_others} > @_needs * 0.000001, {by_others}, 0)"
+    rest = f"@_pool + @_more - IF({by_others} > @_needs * 0.000001, {by_others}, 0)"
     yield strand.result("needs", "Needs", f"to_spin * @_share / ({SPUN_GRIST})", strands.component_needs, MASS, uses=OF_YARN, only_if="finer > 0",
                         note="What of it is still to be spun or plied in.")
     yield strand.result("claim", "Claim", "@_needs * @_of_lots / @_pool", sharing.claim, SHARE, uses={"needs": "@_needs", "pool": "@_pool", "part": "@_of_lots"},
                         only_if="@_pool > 0")
     yield strand.result("left", "Has", f"IF(@_needs > 0, {rest}, MAX(0, {rest}))", sharing.left_by_others, MASS,
-                        uses=strand.of_lots | {"pool": "@_pool", "needs": "@_needs", "amounts": "fiber_to_come", "promised": "fiber_promised"},
+                        uses=strand.of_lots | {"pool": "@_pool", "needs": "@_needs", "amounts": "fiber_to_come", "promised": "fiber_promised", "more": "@_more"},
                         leaves=strand.lots_left_out, note="What its lots can still give, once the other projects on them have theirs.")
     yield strand.result("over", "Over or short", "@_left - @_needs", strands.component_over, MASS, uses={"left": "@_left", "needs": "@_needs"}, note="Below zero it is short.")
     yield strand.result("used", "Share used", "@_needs / @_left", strands.share_used, SHARE, uses={"needs": "@_needs", "left": "@_left"}, only_if="@_left > 0", digits=0)
@@ -172,7 +177,7 @@ def _needs_and_has(strand: Strand) -> Iterator[Result]:
 def _how_sure(strand: Strand) -> Iterator[Result]:
     """The uncertainty of what a strand has: of its lots, of what the others take of them, and of its grist."""
     of_all, own = "sum_where(fiber_needs_square, fiber_listed, @_lot_a)", "@_need_square / @_of_lots"
-    square = "@_pool_square + @_others_square + POWER(@_pool * @_relative, 2)"
+    square = "MAX(0, @_pool_square - @_more * (@_pool + @_more)) + @_others_square + POWER(@_pool * @_relative, 2)"
     skeins_to_come = "MAX(1, @_pool * planned / @_share / hold)"
     yield strand.result("need_square", "Need ±²", "POWER(@_share * doubt_need / planned, 2) / @_of_lots * IF(given(used), 0, 1)", sharing.need_square, SQUARE_MASS,
                         uses={"share": "@_share", "part": "@_of_lots"}, only_if="@_share > 0")
@@ -185,7 +190,7 @@ def _how_sure(strand: Strand) -> Iterator[Result]:
                         f"SQRT(POWER(doubts_grist, 2) * (1 - learned) + POWER(doubts_variation, 2) / {skeins_to_come}))",
                         uncertainty.grist_uncertainty, SHARE, uses=OF_GRIST | {"pool": "@_pool", "share": "@_share"})
     yield strand.result("doubt", "Has ±", f"IF(@_needs > 0, SQRT({square}), MIN(@_left, SQRT({square})))", uncertainty.coming_uncertainty, MASS,
-                        uses={key: f"@_{key}" for key in ("pool_square", "others_square", "pool", "relative", "needs", "left")},
+                        uses={key: f"@_{key}" for key in ("pool_square", "others_square", "pool", "relative", "needs", "left", "more")},
                         note="Standard uncertainty of what it has, its grist included.")
     length_doubt = f"@_doubt * {SPUN_GRIST} / @_share"
     if strand.is_first:
@@ -356,6 +361,9 @@ def unknown_lots() -> Iterator[Result]:
 
 def shared_lots() -> Result:
     """The number of components whose lots serve other projects too."""
-    drawn = " + ".join(f"IF(AND(given(part_{part}_pool), given(part_{part}_left)), IF(part_{part}_left < part_{part}_pool, 1, 0), 0)" for part in PARTS[1:])
-    return Result("shared", "Shared with others", f"IF(part_1_left < part_1_pool, 1, 0) + {drawn}", sharing.shared_components, NUMBER, digits=0,
-                  uses={f"{parameter}_{part}": f"part_{part}_{parameter}" for part in PARTS for parameter in ("pool", "left")})
+    def drawn(part: int) -> str:
+        return f"IF(part_{part}_left < (part_{part}_pool + part_{part}_more) * 0.999999999, 1, 0)"
+
+    others = "".join(f" + IF(AND(given(part_{part}_pool), given(part_{part}_more), given(part_{part}_left)), {drawn(part)}, 0)" for part in PARTS[1:])
+    return Result("shared", "Shared with others", f"{drawn(1)}{others}", sharing.shared_components, NUMBER, digits=0,
+                  uses={f"{parameter}_{part}": f"part_{part}_{parameter}" for part in PARTS for parameter in ("pool", "more", "left")})

@@ -66,7 +66,7 @@ EXAMPLES = [
         {
             f"{key}_{each}": q("oz", number, 10)
             for each in FOUR
-            for key, number in (("pool", 30), ("left", 30 - each % 2))
+            for key, number in (("pool", 30), ("more", 1), ("left", 31 - each % 2))
         },
     ),
     (project.skein_holds, dict(skeins=n(4, 2), in_skeins=q("yard", 800, 90), usual=q("m", 200, 150))),
@@ -204,6 +204,7 @@ EXAMPLES = [
             part=n(0.75, 1),
         ),
     ),
+    (sharing.more_than_reckoned, dict(pool=q("oz", 4, 0), square=q("g^2", 900, 1600))),
     (sharing.claim, dict(needs=q("oz", 20, 0), pool=q("g", 800, 100))),
     (sharing.claim, dict(needs=q("oz", 20, 0), pool=q("g", 800, 100), part=n(0.75, 1))),
     (sharing.strand_lots, dict(design=texts("Tweed", "Marl"), lot=texts("Moss", "River"))),
@@ -251,6 +252,7 @@ EXAMPLES = [
             pool=q("oz", 40, 30),
             needs=q("g", 100, 0),
             lot_1=texts("moss", "River"),
+            more=q("g", 9, 0),
             promised=[0.5, np.nan, 2.0],
             **LOTS,
         ),
@@ -356,6 +358,7 @@ EXAMPLES = [
             relative=n(0.08, 0),
             needs=q("oz", 4, 0),
             left=q("oz", 15, 0),
+            more=q("g", 1, 0),
         ),
     ),
     *(

@@ -7,7 +7,8 @@ is bought once.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.reference.limits import NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import NO_MASS, NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
 
@@ -127,15 +128,20 @@ def shared_components(
     left_3: Mass | None = None,
     pool_4: Mass | None = None,
     left_4: Mass | None = None,
+    more_1: Mass = NO_MASS,
+    more_2: Mass | None = None,
+    more_3: Mass | None = None,
+    more_4: Mass | None = None,
 ) -> Ratio:
     """How many components have lots that other projects draw on too.
 
-    k = the number of components where M i < P i. What such a project lacks, it lacks together with the others.
+    k = the number of components where M i < P i + e i. What such a project lacks, it lacks together with the others.
 
     Parameters
     ----------
     pool_1, pool_2, pool_3, pool_4 : P i, mass that the lots of each component give together
     left_1, left_2, left_3, left_4 : M i, mass of it that the other projects leave
+    more_1, more_2, more_3, more_4 : e i, by how much these lots give more on average than is reckoned
 
     Returns
     -------
@@ -159,9 +165,10 @@ def shared_components(
     >>> print(shared_components(Quantity(500, "g"), Quantity(350, "g")))
     1
     """
-    pairs = ((pool_1, left_1), (pool_2, left_2), (pool_3, left_3), (pool_4, left_4))
-    require_numbers(*(each for pair in pairs for each in pair))
-    return sum(np.where(left < pool, 1, 0)[()] for pool, left in pairs if pool is not None and left is not None)
+    of_each = ((pool_1, more_1, left_1), (pool_2, more_2, left_2), (pool_3, more_3, left_3), (pool_4, more_4, left_4))
+    require_numbers(*(each for component in of_each for each in component))
+    known = (component for component in of_each if all(each is not None for each in component))
+    return sum(np.where(left < (pool + more) * (1 - ROUNDING), 1, 0)[()] for pool, more, left in known)
 
 
 @calculation

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require_applicable, require_numbers
-from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, NOT_NEGATIVE, require_within
 from workbookgen.reference.records import sum_where
 from workbookgen.reference.tolerances import HAIR
 from workbookgen.units import Mass, MassSquared, Quantity, Ratio, Some
@@ -167,12 +167,13 @@ def left_by_others(
     lot_2: str | None = None,
     lot_3: str | None = None,
     part: Ratio = 1.0,
+    more: Mass = NO_MASS,
 ) -> Mass:
     """What other projects leave of a component's lots.
 
-    M = P - (f · Σ g · q - m), the sum over the component's lots. What all projects take, less what this one takes, is
-    what the others take; of lots that it shares with others of its yarn, each bears its part of that. What the others
-    lack concerns only those that need more of the lots: for m = 0, M is nothing at least.
+    M = P + e - (f · Σ g · q - m), the sum over the component's lots. What all projects take, less what this one takes,
+    is what the others take; of lots that it shares with others of its yarn, each bears its part of that. What the
+    others lack concerns only those that need more of the lots: for m = 0, M is nothing at least.
 
     Parameters
     ----------
@@ -183,6 +184,7 @@ def left_by_others(
     promised : q, the share of it that all projects take; no number is a blank
     lot_1, lot_2, lot_3 : names of this component's lots
     part : f, its part of them
+    more : e, by how much they give more on average, since they cannot give less than nothing
 
     Returns
     -------
@@ -206,13 +208,13 @@ def left_by_others(
     >>> print(left_by_others(Quantity(500, "g"), Quantity(150, "g"), ["Aster"], Quantity([500], "g"), [0.5], "Aster"))
     400.0 gram
     """
-    require_numbers(pool, needs, part)
-    require_within(NOT_NEGATIVE, "A mass", pool, needs)
+    require_numbers(pool, needs, part, more)
+    require_within(NOT_NEGATIVE, "A mass", pool, needs, more)
     require_within(ABOVE_ZERO, "The part", part)
     own = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
     taken = sum((sum_where(lot, names, amounts) * sum_where(lot, names, promised) for lot in own), start=pool * 0.0)
     rest = taken * part - needs
-    left = (pool - rest * np.where(rest > needs * HAIR, 1.0, 0.0)[()]).to("g")
+    left = (pool + more - rest * np.where(rest > needs * HAIR, 1.0, 0.0)[()]).to("g")
     return Quantity(np.where(needs.m_as("g") > 0, left.m, np.maximum(0, left.m))[()], "g")
 
 

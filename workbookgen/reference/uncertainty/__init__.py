@@ -1,19 +1,18 @@
 """How sure a figure is, and what that means for the question whether it is enough.
 
 `budget` says where uncertainty comes from and how it adds up. `skeins` says what skeins share and what each has to
-itself, and `together` adds that up. `coming` says how sure the yarn is that is still to be spun or bought, `adding`
-what is still to be got. `enough` compares what there is with what is needed, each with its uncertainty, and gives a
-chance instead of a yes or no. Everywhere u is a standard uncertainty: two of them cover about 95 percent.
+itself, and `together` adds that up. `learned` says what they tell of the yarn to come, `coming` how sure that is, be it
+spun or bought, and `adding` how sure what is still to be got. `enough` compares what there is with what is needed, each
+with its uncertainty, and gives a chance instead of a yes or no. Everywhere u is a standard uncertainty: two of them
+cover about 95 percent.
 """
 
 from workbookgen.reference.uncertainty.adding import added_square, added_with, strand_added_square, strand_added_with
 from workbookgen.reference.uncertainty.budget import combined, length_relative, product_relative, rectangular, square
 from workbookgen.reference.uncertainty.coming import (
     coming_uncertainty,
-    finer_than_planned,
     grist_uncertainty,
     in_hand_uncertainty,
-    learned_weight,
     lesser,
     lesser_uncertainty,
 )
@@ -24,6 +23,7 @@ from workbookgen.reference.uncertainty.enough import (
     need_uncertainty,
     surplus_uncertainty,
 )
+from workbookgen.reference.uncertainty.learned import finer_than_planned, learned_weight
 from workbookgen.reference.uncertainty.skeins import by_reel, by_shrinkage, by_slack, by_washing, counted, taped
 from workbookgen.reference.uncertainty.together import (
     common_to_all,

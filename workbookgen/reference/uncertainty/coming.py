@@ -1,8 +1,8 @@
 """How certain the yarn is that is still to come from lots, strand by strand.
 
-What is still to be spun may deviate from the plan, until skeins show how it comes out; what was bought deviates as
-its label does. Components of a ply cannot replace each other, so what counts is the least of them, which is expected
-to be less than any one of them alone.
+What is still to be spun may deviate from the plan, until skeins show how it comes out (`learned`); what was bought
+deviates as its label does. Components of a ply cannot replace each other, so what counts is the least of them, which is
+expected to be less than any one of them alone.
 """
 
 import math
@@ -10,106 +10,11 @@ import math
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, PART, require_within
-from workbookgen.reference.tolerances import NEARLY_ALL
+from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, NOT_NEGATIVE, PART, require_within
 from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
 
-LEAST_SPUN = 0.1  # of the spun part as planned; less can hardly be measured beside a bought thread
 FAR = 6  # combined uncertainties apart, the higher one turns out the lesser once in a billion cases
 KNOWN_WELL = 20  # times less uncertain than the other
-
-
-@calculation
-def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
-    """Weight of the skeins already spun against the planned grist.
-
-    w = h² / (h² + c² / n). One skein says a little, ten say nearly everything.
-
-    Parameters
-    ----------
-    u_plan : h, relative standard uncertainty of the planned grist
-    variation : c, coefficient of variation between skeins
-    skeins : n, how many alike tell as much as those spun
-
-    Returns
-    -------
-    w, a share; 0 before the first skein
-
-    Raises
-    ------
-    ValueError
-        A negative uncertainty or number.
-
-    Notes
-    -----
-    Valid for skeins that vary about a mean which is itself uncertain; n follows from their weights.
-
-    References
-    ----------
-    Mean of a normal distribution with a normal prior: textbooks of statistics (from memory).
-
-    Examples
-    --------
-    >>> print(learned_weight(0.1, 0.1, skeins=4))
-    0.8
-    """
-    require_numbers(u_plan, variation, skeins)
-    require_within(NOT_NEGATIVE, "A standard uncertainty", u_plan, variation)
-    require_within(NOT_NEGATIVE, "The number of skeins", skeins)
-    h, c, n = np.broadcast_arrays(np.square(u_plan), np.square(variation), skeins)
-    known = (n > 0) & (h > 0)
-    return np.where(known, h / np.where(known, h + c / np.where(n > 0, n, 1), 1), 0.0)[()]
-
-
-@calculation
-def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen: Grist | None = None) -> Ratio:
-    """Ratio by which the spun strands come out finer than planned, as far as is known.
-
-    q = 1 + w · (ρ - 1), ρ = (1 - b) / (g / g_s - b). A bought thread does not change, so all of the difference lies
-    in the spun strands.
-
-    Parameters
-    ----------
-    weight : w, weight of the skeins against the plan
-    bought_share : b, share of the planned yarn's weight that is bought thread
-    planned : g, planned grist of the yarn
-    seen : g_s, grist of all skeins together, length over weight, if there are any
-
-    Returns
-    -------
-    q, a number, 1 where the skeins say nothing
-
-    Raises
-    ------
-    ValueError
-        A weight or a share outside 0 to 1, or a grist that is not above zero.
-
-    Notes
-    -----
-    Valid for skeins whose spun strands weigh at least a tenth of what was planned; below that, q is 1.
-
-    References
-    ----------
-    Linear densities of strands add; definition of the weighted mean.
-
-    Examples
-    --------
-    >>> print(round(finer_than_planned(0.5, 0, Quantity(2, "m/g"), seen=Quantity(2.4, "m/g")), 6))
-    1.1
-    """
-    require_numbers(weight, bought_share, planned, seen)
-    require_within(PART, "The weight", weight)
-    require_within(NOT_NEGATIVE, "The bought share", bought_share)
-    require(bought_share <= 1 + 1e-6, "The bought share is a part of the whole yarn.")
-    require_within(ABOVE_ZERO, "The grist", planned)
-    if seen is None:
-        return np.ones_like(weight * 1.0)[()]
-    require_within(ABOVE_ZERO, "The grist", seen)
-    spun_planned = 1 - bought_share
-    spun_seen = (planned / seen).m_as("") - bought_share
-    tells = (bought_share < NEARLY_ALL) & (spun_seen > LEAST_SPUN * spun_planned)
-    ratio = np.where(tells, spun_planned / np.where(tells, spun_seen, 1.0), 1.0)
-    return (1 + weight * (ratio - 1))[()]
 
 
 @calculation
@@ -179,13 +84,19 @@ def grist_uncertainty(
 
 @calculation
 def coming_uncertainty(
-    pool_square: MassSquared, others_square: MassSquared, pool: Mass, relative: Ratio, needs: Mass, left: Mass
+    pool_square: MassSquared,
+    others_square: MassSquared,
+    pool: Mass,
+    relative: Ratio,
+    needs: Mass,
+    left: Mass,
+    more: Mass = NO_MASS,
 ) -> Mass:
     """Standard uncertainty of what a component still gives, as a mass.
 
-    u = √(p + o + (m · r)²). The lots may give more or less, the others may need more or less, and all of it may be spun
-    finer or thicker: what others leave is as uncertain as the whole. A project that needs no more of it cannot have
-    less than nothing from it: u is then at most what is left.
+    u = √(max(0, p - e · (m + e)) + o + (m · r)²). The lots may give more or less, but no less than nothing, the others
+    may need more or less, and all of it may be spun finer or thicker: what others leave is as uncertain as the whole. A
+    project that needs no more of it cannot have less than nothing from it: u is then at most what is left.
 
     Parameters
     ----------
@@ -195,6 +106,7 @@ def coming_uncertainty(
     relative : r, relative uncertainty of its grist
     needs : mass that the project still needs of it
     left : mass that the others leave
+    more : e, by how much lots that cannot give less than nothing give more on average
 
     Returns
     -------
@@ -203,7 +115,7 @@ def coming_uncertainty(
     Raises
     ------
     ValueError
-        A negative uncertainty.
+        A negative mass or uncertainty.
 
     Notes
     -----
@@ -211,7 +123,8 @@ def coming_uncertainty(
 
     References
     ----------
-    JCGM 100, 5.1.2 (from memory).
+    JCGM 100, 5.1.2 (from memory); variance of a normal distribution cut off at zero: textbooks of statistics (from
+    memory).
 
     Examples
     --------
@@ -219,11 +132,13 @@ def coming_uncertainty(
     ...     Quantity(60, "g")))
     5.0 gram
     """
-    require_numbers(pool_square, others_square, pool, relative, needs, left)
+    require_numbers(pool_square, others_square, pool, relative, needs, left, more)
     require_within(NOT_NEGATIVE, "A squared uncertainty", pool_square, others_square)
     require_within(NOT_NEGATIVE, "A standard uncertainty", relative)
-    whole = ((pool_square + others_square + (pool * relative) ** 2) ** 0.5).to("g")
-    return Quantity(np.where(needs.m_as("g") > 0, whole.m, np.minimum(whole.m, left.m_as("g")))[()], "g")
+    require_within(NOT_NEGATIVE, "What the lots give more", more)
+    of_lots = np.maximum(0.0, (pool_square - more * (pool + more)).m_as("g^2"))
+    whole = np.sqrt(of_lots + others_square.m_as("g^2") + np.square((pool * relative).m_as("g")))
+    return Quantity(np.where(needs.m_as("g") > 0, whole, np.minimum(whole, left.m_as("g")))[()], "g")
 
 
 @calculation

@@ -1,0 +1,104 @@
+"""What the skeins already spun tell of the yarn that is still to be spun: how far they overrule the plan, and how much
+finer or thicker it comes out."""
+
+import numpy as np
+
+from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, PART, require_within
+from workbookgen.reference.tolerances import NEARLY_ALL
+from workbookgen.units import Grist, Ratio
+
+LEAST_SPUN = 0.1  # of the spun part as planned; less can hardly be measured beside a bought thread
+
+
+@calculation
+def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
+    """Weight of the skeins already spun against the planned grist.
+
+    w = h² / (h² + c² / n). One skein says a little, ten say nearly everything.
+
+    Parameters
+    ----------
+    u_plan : h, relative standard uncertainty of the planned grist
+    variation : c, coefficient of variation between skeins
+    skeins : n, how many alike tell as much as those spun
+
+    Returns
+    -------
+    w, a share; 0 before the first skein
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty or number.
+
+    Notes
+    -----
+    Valid for skeins that vary about a mean which is itself uncertain; n follows from their weights.
+
+    References
+    ----------
+    Mean of a normal distribution with a normal prior: textbooks of statistics (from memory).
+
+    Examples
+    --------
+    >>> print(learned_weight(0.1, 0.1, skeins=4))
+    0.8
+    """
+    require_numbers(u_plan, variation, skeins)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_plan, variation)
+    require_within(NOT_NEGATIVE, "The number of skeins", skeins)
+    h, c, n = np.broadcast_arrays(np.square(u_plan), np.square(variation), skeins)
+    known = (n > 0) & (h > 0)
+    return np.where(known, h / np.where(known, h + c / np.where(n > 0, n, 1), 1), 0.0)[()]
+
+
+@calculation
+def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen: Grist | None = None) -> Ratio:
+    """Ratio by which the spun strands come out finer than planned, as far as is known.
+
+    q = 1 + w · (ρ - 1), ρ = (1 - b) / (g / g_s - b). A bought thread does not change, so all of the difference lies
+    in the spun strands.
+
+    Parameters
+    ----------
+    weight : w, weight of the skeins against the plan
+    bought_share : b, share of the planned yarn's weight that is bought thread
+    planned : g, planned grist of the yarn
+    seen : g_s, grist of all skeins together, length over weight, if there are any
+
+    Returns
+    -------
+    q, a number, 1 where the skeins say nothing
+
+    Raises
+    ------
+    ValueError
+        A weight or a share outside 0 to 1, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for skeins whose spun strands weigh at least a tenth of what was planned; below that, q is 1.
+
+    References
+    ----------
+    Linear densities of strands add; definition of the weighted mean.
+
+    Examples
+    --------
+    >>> print(round(finer_than_planned(0.5, 0, Quantity(2, "m/g"), seen=Quantity(2.4, "m/g")), 6))
+    1.1
+    """
+    require_numbers(weight, bought_share, planned, seen)
+    require_within(PART, "The weight", weight)
+    require_within(NOT_NEGATIVE, "The bought share", bought_share)
+    require(bought_share <= 1 + 1e-6, "The bought share is a part of the whole yarn.")
+    require_within(ABOVE_ZERO, "The grist", planned)
+    if seen is None:
+        return np.ones_like(weight * 1.0)[()]
+    require_within(ABOVE_ZERO, "The grist", seen)
+    spun_planned = 1 - bought_share
+    spun_seen = (planned / seen).m_as("") - bought_share
+    tells = (bought_share < NEARLY_ALL) & (spun_seen > LEAST_SPUN * spun_planned)
+    ratio = np.where(tells, spun_planned / np.where(tells, spun_seen, 1.0), 1.0)
+    return (1 + weight * (ratio - 1))[()]
