@@ -239,36 +239,46 @@ def test_the_sentence_says_what_its_number_says_in_the_unit_in_which_it_is_given
         == "It took 8.5 oz of yarn."
     )
     assert (
-        answer.verdict(0.95, 0.9) == "enough"
-        and answer.verdict(0.7, 0.9) == "likely enough"
-        and answer.verdict(0.4, 0.9) == "short"
+        answer.verdict(0.9, 0.95) == "enough"
+        and answer.verdict(0.9, 0.7) == "likely enough"
+        and answer.verdict(0.9, 0.4) == "short"
     )
 
 
 def test_a_toss_of_a_coin_is_not_called_likely():
     # "Likely" from 66% on: guidance of the Intergovernmental Panel on Climate Change for its authors, 2010 (from
     # memory).
-    assert [answer.verdict(chance, 0.9) for chance in (0.5, 0.61, 0.66, 0.67)] == [
+    assert [answer.verdict(0.9, chance) for chance in (0.5, 0.61, 0.66, 0.67)] == [
         "in doubt",
         "in doubt",
         "in doubt",
         "likely enough",
     ]
-    assert answer.verdict(0.6, 0.55) == "enough"  # whoever asks for less gets it
+    assert answer.verdict(0.55, 0.6) == "enough"  # whoever asks for less gets it
     assert answer.in_short("in doubt", yards(15), yards(0)) == "In doubt: 15 yd over"
 
 
 def test_each_word_begins_at_its_very_chance():
     words = {0.9: "enough", 0.8999: "likely enough", 2 / 3: "likely enough", 0.6666: "in doubt", 0.5: "in doubt"}
-    assert {chance: answer.verdict(chance, 0.9) for chance in words} == words
-    assert answer.verdict(0.4999, 0.9) == "short"
+    assert {chance: answer.verdict(0.9, chance) for chance in words} == words
+    assert answer.verdict(0.9, 0.4999) == "short"
+
+
+def test_a_finished_piece_needs_no_more_than_what_it_took():
+    took = Quantity(200, "g")
+    assert answer.verdict(0.9, used=took) == "finished"
+    assert answer.answer(used=took) == "It took 200 g of yarn."
+    assert answer.in_short("finished") == "Finished"
+    for unknown in (lambda: answer.verdict(0.9), answer.answer, lambda: answer.in_short("short")):
+        with pytest.raises(ValueError):
+            unknown()
 
 
 def test_a_project_without_yarn_is_not_called_short():
     assert [project.without_yarn(yards(length)) for length in (0, 1)] == [1, 0]
     assert project.without_yarn(yards(0), lot_3="Top") == project.without_yarn(yards(0), design="Duo") == 0
-    assert answer.verdict(0.0, 0.9, yarnless=1.0) == "no yarn yet"
-    assert answer.verdict(0.0, 0.9, used=Quantity(85, "g"), yarnless=1.0) == "finished"
+    assert answer.verdict(0.9, 0.0, yarnless=1.0) == "no yarn yet"
+    assert answer.verdict(0.9, 0.0, used=Quantity(85, "g"), yarnless=1.0) == "finished"
     assert answer.in_short("no yarn yet", yards(-120), yards(120)) == "No yarn yet"
     told = answer.answer(yards(0), yards(120), yards(-120), yards(0), yards(120), yarnless=1.0)
     assert told == "It takes 120 yd, and no yarn for it is known yet."

@@ -105,11 +105,11 @@ def not_below_nothing(amount: Length) -> Length:
 
 @calculation
 def answer(
-    there: Length,
-    need: Length,
-    spare: Length,
-    over: Length,
-    lacking: Length,
+    there: Length | None = None,
+    need: Length | None = None,
+    spare: Length | None = None,
+    over: Length | None = None,
+    lacking: Length | None = None,
     least: Length | None = None,
     most: Length | None = None,
     chance_words: str | None = None,
@@ -146,7 +146,8 @@ def answer(
     Raises
     ------
     ValueError
-        A length that is negative or too large to state, or a negative mass.
+        A length that is negative or too large to state, a negative mass, or an unfinished piece of which it is
+        not known what there is and what it takes.
 
     Notes
     -----
@@ -166,12 +167,16 @@ def answer(
     require_numbers(there, need, spare, over, lacking, least, most, free, used, have, yarnless)
     for length in (most, free):
         require(length is None or length < SAYABLE, "That is too much to put into a few words.")
-    it_takes, over_or_short = said(need), _over_or_short(spare, over, lacking, there, have)
-    there_is = "There is " + said(there) + _very_likely(least, most)
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         require(used < TOO_HEAVY, "That is too much to put into a few words.")
+        for length in filter(lambda each: each is not None, (there, need, over, lacking, least)):
+            said(length)  # what cannot be said of it unfinished is as hard to believe of it finished
         return "It took " + said(used) + " of yarn."
+    for length in (there, need, spare, over, lacking):
+        require(length is not None, "Of an unfinished piece it must be known what there is and what it takes.")
+    it_takes, over_or_short = said(need), _over_or_short(spare, over, lacking, there, have)
+    there_is = "There is " + said(there) + _very_likely(least, most)
     chance = "" if chance_words is None else " Chance that it is enough: " + chance_words + "."
     known = there_is + "; it takes " + it_takes + ": " + over_or_short + "." + chance + _in_free_skeins(free)
     unknown = "It takes " + it_takes + ", and no yarn for it is known yet."
@@ -204,7 +209,7 @@ def _where(condition, text: str, otherwise: str = "") -> str:
 
 
 @calculation
-def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None, yarnless: Ratio = 0.0) -> str:
+def verdict(certainty: Ratio, chance: Ratio | None = None, used: Mass | None = None, yarnless: Ratio = 0.0) -> str:
     """Whether it is enough, in one or two words.
 
     enough where p ≥ the certainty asked for, likely enough where p ≥ 2/3, in doubt where p ≥ 0.5, else short; finished
@@ -213,8 +218,8 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None, yarnless:
 
     Parameters
     ----------
-    chance : p, the chance that it is enough
     certainty : the chance that was asked for
+    chance : p, the chance that it is enough; of a finished piece it need not be known
     used : mass of yarn that the finished piece took
     yarnless : 1 for a project that has no yarn yet, else 0
 
@@ -225,7 +230,7 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None, yarnless:
     Raises
     ------
     ValueError
-        A chance or a certainty outside 0 to 1, or a negative mass.
+        A chance or a certainty outside 0 to 1, a negative mass, or an unfinished piece without a chance.
 
     Notes
     -----
@@ -238,15 +243,17 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None, yarnless:
 
     Examples
     --------
-    >>> print(verdict(0.84, certainty=0.9))
+    >>> print(verdict(0.9, chance=0.84))
     likely enough
     """
     require_numbers(chance, certainty, used, yarnless)
-    require_within(PART, "A chance", chance)
+    if chance is not None:
+        require_within(PART, "A chance", chance)
     require_within(PART, "A certainty", certainty)
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
-        return by_element(lambda _: "finished", chance)
+        return by_element(lambda _: "finished", used.magnitude)
+    require(chance is not None, "Of an unfinished piece the chance must be known.")
     return by_element(_in_a_word, chance, certainty, yarnless)
 
 
@@ -300,7 +307,7 @@ def lacking(spare: Length) -> Length:
 
 
 @calculation
-def in_short(verdict: str, spare: Length, lacking: Length) -> str:
+def in_short(verdict: str, spare: Length | None = None, lacking: Length | None = None) -> str:
     """Whether it is enough, and by how much, in a few words.
 
     "Enough", "Likely enough" or "In doubt" by the verdict, with s over; "Short by" l where s < 0; "Finished" once it is
@@ -309,7 +316,7 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     Parameters
     ----------
     verdict : the verdict, in a word
-    spare : s, what is over, below zero when some is lacking
+    spare : s, what is over, below zero when some is lacking; of a finished piece it need not be known
     lacking : l, what is lacking, else 0
 
     Returns
@@ -319,7 +326,7 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     Raises
     ------
     ValueError
-        A length that is not a number or is too large to state.
+        A length that is not a number or is too large to state, or is not known of an unfinished piece.
 
     Notes
     -----
@@ -335,6 +342,9 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     Short by 20 yd
     """
     require_numbers(spare, lacking)
+    if spare is None or lacking is None:
+        require(by_element(lambda kind: kind == "finished", verdict), "What is over must be known.")
+        return by_element(lambda _: "Finished", verdict)
     require(abs(spare) < SAYABLE, "That is too much to put into a few words.")
     over = abs(spare) * np.where(spare >= Quantity(0.0, "m"), 1.0, 0.0)[()]
 

@@ -32,7 +32,8 @@ def in_words() -> tuple[Result, ...]:
                answer.chance_words, None, uses={"chance": "open_chance"}, only_if="yarnless < 0.5", width=11),
         Result("verdict", "In a word", 'IF(given(used), "finished", IF(yarnless > 0.5, "no yarn yet", IF(chance >= doubts_certainty, "enough", '
                                        'IF(chance >= 2 / 3, "likely enough", IF(chance >= 0.5, "in doubt", "short")))))',
-               answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, note="Enough: as sure as you ask on the sheet Sureness."),
+               answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, only_if="OR(given(used), given(chance))",
+               note="Enough: as sure as you ask on the sheet Sureness."),
         Result("answer", "In a sentence",
                'IF(given(used), "It took " & said(used) & " of yarn.", IF(yarnless > 0.5, "It takes " & said(need) & ", and no yarn for it is known yet.", '
                '"There is " & said(there) & IF(AND(given(least), IF(given(most), most >= 0.5, 1 = 0)), ", very likely " '
@@ -40,7 +41,7 @@ def in_words() -> tuple[Result, ...]:
                '& IF(spare >= 0, said(over) & " over", said(lacking) & " short" & IF(have < there - 0.5, ", for all projects on its lots", "")) & "." '
                '& IF(given(chance_words), " Chance that it is enough: " & chance_words & ".", "") '
                '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins of its yarn that belong to no project.", "")))',
-               answer.answer, None, width=70, only_if="AND(IF(given(most), most < 900000, 1 = 1), IF(given(free), free < 900000, 1 = 1), IF(given(used), used < 900000, 1 = 1))",
+               answer.answer, None, width=70, only_if=ANSWER_SAYABLE,
                note="What there is counts skeins as they will be when washed, and what the lots still give."),
         Result("advice", "To be as sure as you ask",
                'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", '
@@ -58,6 +59,10 @@ def in_words() -> tuple[Result, ...]:
     )
 
 
+ANSWER_SAYABLE = (
+    "AND(OR(given(used), AND(given(there), given(have), given(need), given(spare), given(over), given(lacking))), "
+    "IF(given(most), most < 900000, 1 = 1), IF(given(free), free < 900000, 1 = 1), IF(given(used), used < 900000, 1 = 1))"
+)
 OF_STRANDS = {"buy": "get", "name": "got_as", "form": "form", "balls": "balls"}  # the parameters of the advice, for each component
 SCARCEST_NAMED = "AND(OR(NOT(given(part_2_come)), given(part_2_name)), OR(NOT(given(part_3_come)), given(part_3_name)), OR(NOT(given(part_4_come)), given(part_4_name)))"
 ADVICE_SAYABLE = "AND(" + ", ".join(

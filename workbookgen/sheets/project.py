@@ -80,7 +80,7 @@ PROJECT = Card(
                    'IF(verdict = "finished", "Finished", IF(verdict = "no yarn yet", "No yarn yet", IF(spare < 0, '
                    '"Short by " & said(lacking), IF(verdict = "enough", "Enough: ", IF(verdict = "in doubt", "In doubt: ", '
                    '"Likely enough: ")) & said(spare) & " over")))',
-                   answer.in_short, None, only_if="ABS(spare) < 900000"),
+                   answer.in_short, None, only_if='IF(AND(given(spare), given(lacking)), ABS(spare) < 900000, verdict = "finished")'),
             of_project("answer", "In a sentence", "answer"),
             of_project("advice", "To be as sure as you ask", "advice"),
             of_project("instead", "If there is no more", "instead"),

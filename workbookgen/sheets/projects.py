@@ -71,6 +71,7 @@ def projects(settings: Settings) -> Log:
             Rule("AND(NOT(given(used)), in_skeins <= 0, free > 0.5, more >= 0.5)",
                  lambda values: values["used"] is None and values["in_skeins"] <= 0 and values["free"] > 0.5 and values["more"] >= 0.5,
                  f"{ASKING} Skeins of its yarn belong to no project, so it does not count them. Are they for it? Choose it beside them, at For project. Else set them aside."),
+            _counts_only_skeins(settings),
             Rule("AND(lotless > 0.5, given(part_1_lot_a))", lambda values: values["lotless"] > 0.5 and bool(values["part_1_lot_a"]),
                  f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
             Rule(f"IF({DESIGN_KNOWS}, ABS(strands - design_strands) > 0.5, 1 = 0)",
@@ -95,6 +96,15 @@ DESIGN_KNOWS = "IF(given(design_strands), OR(design_strands > 0.5, IF(given(boug
 def _design_knows(values: Mapping) -> bool:
     singles, bought = values["design_strands"], values["bought_share"]
     return singles is not None and (singles > 0.5 or (bought is not None and bought > 0.999999))
+
+
+def _counts_only_skeins(settings: Settings) -> Rule:
+    """A question about an open project that is short, and has skeins, but nothing to spin more from."""
+    sources = LOTS if yarn.CHAPTER in settings.without else (*LOTS, "design")
+    without = ", ".join(f"NOT(given({each}))" for each in sources)
+    return Rule(f"AND(NOT(given(used)), {without}, in_skeins > 0, more >= 0.5)",
+                lambda values: values["used"] is None and not any(values[each] for each in sources) and values["in_skeins"] > 0 and values["more"] >= 0.5,
+                f"{ASKING} No lot is chosen, so only its skeins count. If more is to be spun for it, choose that lot at First lot.")
 
 
 def _is_not_marked(values: Mapping) -> bool:

@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, LOOP, SHARE
 from workbookgen.language.repeated import repeated
-from workbookgen.language.sentences import MISSING
+from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import reeling
 from workbookgen.settings import Settings
@@ -59,6 +59,7 @@ def reels(settings: Settings) -> Log:
             Rule("AND(OR(given(height), given(arm_a), given(arm_b)), NOT(AND(given(height), given(arm_a), given(arm_b))))",
                  lambda values: len({values[each] is None for each in ("height", "arm_a", "arm_b")}) == 2,
                  f"{MISSING}: height and both arms go together."),
+            Rule("NOT(given(loop))", lambda values: values["loop"] is None, f"{UNKNOWN}: type the rated loop, or better a cord's length and the turns it makes."),
             plausible.short_loop(settings.units),
             plausible.off_the_rated(),
             plausible.cord_and_arms(),

@@ -25,6 +25,7 @@ from workbookgen.language.quantities import (
     WORSTED_COUNT,
 )
 from workbookgen.language.repeated import repeated, repeated_day
+from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import (
     belongings,
@@ -102,6 +103,8 @@ def skeins(settings: Settings) -> Log:
             _for_other_sheets(settings),
         ),
         rules=(
+            Rule("AND(given(reel), NOT(given(loop)))", lambda values: bool(values["reel"]) and values["loop"] is None,
+                 f"{UNKNOWN}: nobody knows what one turn of its reel measures. Its line on the sheet Reels tells what it needs."),
             *plausible.skein_weight(settings.units),
             plausible.washed_loop(),
             plausible.wraps_counted(),
