@@ -9,7 +9,7 @@ from workbookgen.checking.scenarios import NONSENSE, scenario
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import MESSAGE, Result
-from workbookgen.language.sentences import ASKING
+from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.sheets.planner import planner
 
 SEEDS = range(150)
@@ -142,7 +142,10 @@ def test_what_a_new_planner_is_tried_with_fills_its_pages(layout):
 
 
 def test_whole_lines_break_few_rules(layout):
-    """Drawn again where they do; what is wrong only beside another line stays, and what is only unlike the usual."""
+    """Drawn again where they do; what is wrong only beside another line stays, and what is only unlike the usual.
+
+    A line that waits for another, as a design for its components, breaks no rule.
+    """
     [shown] = expected_of_scenarios(layout.planner, [scenario(layout.planner, 1, LINES, is_whole=True)])
     lines = [
         message
@@ -150,4 +153,5 @@ def test_whole_lines_break_few_rules(layout):
         if block.inputs
         for message in shown[f"{block.key}_{MESSAGE.key}"]
     ]
-    assert sum(message is not None and not message.startswith(ASKING) for message in lines) < 0.05 * len(lines)
+    told = [message for message in lines if message is not None and not message.startswith((ASKING, UNKNOWN))]
+    assert len(told) < 0.05 * len(lines)

@@ -65,6 +65,9 @@ def estimates(settings: Settings) -> Log:
                  lambda values: values["area"] is None and values["yarn"] is None
                  and (None not in (values["swatch_area"], values["swatch_mass"]) or values["stitch"] is not None),
                  f"{UNKNOWN}: list the parts of this project with their measures, under its name."),
+            Rule("AND(NOT(given(swatch_mass)), NOT(given(stitches)), NOT(given(rows)), NOT(given(piece_mass)))",
+                 lambda values: all(values[each] is None for each in ("swatch_mass", "stitches", "rows", "piece_mass")),
+                 f"{MISSING}: a weighed swatch, stitches and rows, or the weight of a piece like it."),
             swatches.swatch_weight(settings.units),
             swatches.coarse_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),

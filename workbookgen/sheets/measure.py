@@ -87,6 +87,7 @@ def measure(settings: Settings) -> Card:
             Group("What it can become", uses.enough_for("finished", "wpi")),
             _its_lot(),
         ),
+        rules=one_skein.without_a_loop(),
     )
 
 

@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 
-from workbookgen.language.fields import Result
+from workbookgen.language.fields import Result, Rule
 from workbookgen.language.quantities import LENGTH, SQUARE_LENGTH
+from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.reference import diameter, uncertainty
 
 # Its net weight in both units; under 10 g each with one decimal more. Hundredths are put together of whole numbers:
@@ -65,3 +66,18 @@ def weight_class(**more) -> Result:
     finest = "class_of(classes_name, classes_from, wpi * 1.0000001)"
     return Result("weight_class", "Yarn weight class", f'IF({coarsest} = {finest}, {finest}, {coarsest} & " to " & {finest})',
                   diameter.yarn_weight_class, None, uses={"wraps": "wpi"}, **more)
+
+
+def without_a_loop() -> tuple[Rule, ...]:
+    """On the sheet Measure: wraps of an unknown loop give no length, whether the reel or the log lacks it."""
+    return (
+        Rule("AND(given(reel), NOT(given(loop)), NOT(given(reel_loop)))",
+             lambda values: bool(values["reel"]) and values["loop"] is None and values["reel_loop"] is None,
+             f"{UNKNOWN}: the loop of this reel is not known. Look at its line on the sheet Reels, or type one loop of it."),
+        Rule("AND(given(skein), NOT(given(log_fault)), NOT(given(reel)), NOT(given(loop)), NOT(given(log_loop)))",
+             lambda values: bool(values["skein"]) and not any(values[each] for each in ("log_fault", "reel", "loop", "log_loop")),
+             f"{UNKNOWN}: its line on the sheet Skeins says what it still needs."),
+        Rule("AND(given(wraps), NOT(given(skein)), NOT(given(reel)), NOT(given(loop)))",
+             lambda values: values["wraps"] is not None and not any(values[each] for each in ("skein", "reel", "loop")),
+             f"{MISSING}: the reel, or one loop of it."),
+    )

@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Log
 from workbookgen.language.quantities import LOOP, NUMBER, SECONDS, SHARE, TWIST, TWIST_PER_METER
 from workbookgen.language.repeated import repeated
-from workbookgen.language.sentences import ASKING, MISSING
+from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.language.views import Band, Listing, LogView, Prose, Sentences, band
 from workbookgen.reference import overview
 from workbookgen.reference import twist as trade
@@ -89,6 +89,8 @@ WHEEL = Card(
              f"{MISSING}: drive wheel and whorl, the ratio stamped on it, or the turns of the flyer."),
         Rule("AND(OR(given(treadles), given(wanted)), NOT(given(draft)))",
              lambda values: (values["treadles"] is not None or values["wanted"] is not None) and values["draft"] is None, f"{MISSING}: draft length."),
+        Rule("AND(given(wanted), NOT(given(ratio)), NOT(given(at)))", lambda values: values["wanted"] is not None and values["ratio"] is None and values["at"] is None,
+             f"{UNKNOWN}: type the ratio in one of these ways, or your whorls below."),
         Rule("AND(given(wanted_ratio), NOT(given(wheel)))", lambda values: values["wanted_ratio"] is not None and values["wheel"] is None,
              f"{MISSING}: Drive wheel across, for the whorl of the ratio wanted."),
         Rule("stamped < 1", lambda values: values["stamped"] < 1, f"{ASKING} Or the ratio stamped on it: the flyer turns more than the wheel does. Type 8 for 8 to 1."),
@@ -137,6 +139,10 @@ def whorls(settings: Settings) -> Log:
             Rule("AND(NOT(given(stamped)), NOT(given(flyer)), NOT(given(across)))",
                  lambda values: values["stamped"] is None and values["flyer"] is None and values["across"] is None,
                  f"{MISSING}: its ratio as stamped, the turns of the flyer, or how far it is across."),
+            Rule("AND(given(across), NOT(given(ratio)))", lambda values: values["across"] is not None and values["ratio"] is None,
+                 f"{UNKNOWN}: type Drive wheel across, above."),
+            Rule("AND(given(ratio), NOT(given(twist_1)))", lambda values: values["ratio"] is not None and values["twist_1"] is None,
+                 f"{UNKNOWN}: type Draft length, above."),
         ),
     )
 

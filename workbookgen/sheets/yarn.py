@@ -43,6 +43,7 @@ def designs(settings: Settings) -> Log:
         ),
         rules=(
             Rule("lacking > 0.5", lambda values: values["lacking"] > 0.5, f"{UNKNOWN}: one of its components is not complete. Look at its line below."),
+            Rule("NOT(given(tex))", lambda values: values["tex"] is None, f"{UNKNOWN}: list its components below, each with its number and system."),
         ),
     )
 
