@@ -29,7 +29,8 @@ def _record(placement: Placement, planner: PlannerFile) -> dict:
         "range": planner.ranges.get(placement.key, placement.range),
         "kind": "input" if isinstance(field, Input) else "result",
         "unit": placement.unit.readable if placement.unit else None,
-        "label": field.label,
+        # What only helps others stands under no heading; its key says what it is.
+        "label": field.label or field.key.replace("_", " ").capitalize(),
         "domain": _domain(field.domain) | _use(field, planner.settings.units) if isinstance(field, Input) else None,
         "reference": _reference(field),
         "sources": _sources(field),
@@ -71,7 +72,7 @@ def _domain(domain: Domain) -> dict:
         case Date():
             return {"kind": "date", "minimum": domain.least, "maximum": domain.most}
         case Choice():
-            return {"kind": "choice", "of": domain.of}
+            return {"kind": "choice", "of": domain.of, "choices": list(domain.names) or None}
         case Name():
             return {"kind": "name", "longest": domain.longest}
         case Note():

@@ -134,8 +134,24 @@ def test_some_domains_in_full(listed):
         "default": None,
     }.items() <= domains["skeins_wraps"].items()
     assert domains["projects_margin"]["blank_means"] == 0.1
-    assert domains["skeins_reel"]["of"] == "reels_listed"
+    # Names that people type are where "of" says; a short list of the planner's own is given in full.
+    assert domains["skeins_reel"] | {"of": "reels_listed", "choices": None} == domains["skeins_reel"]
+    assert domains["fiber_way"] | {"of": "ways_name", "choices": ["carding", "combing"]} == domains["fiber_way"]
     assert domains["fiber_own_skirting"]["below"] == 1
+
+
+def test_a_program_can_choose_what_every_list_offers(listed, book):
+    for each in listed:
+        if each["domain"] and each["domain"]["kind"] == "choice" and each["domain"]["choices"]:
+            sheet, area = next(book.defined_names[each["domain"]["of"]].destinations)
+            assert [cell.value for (cell,) in book[sheet][area]] == each["domain"]["choices"], each["key"]
+
+
+def test_every_field_is_called_something(listed):
+    assert [each["key"] for each in listed if not each["label"]] == []
+    labels = {each["key"]: each["label"] for each in listed}
+    assert labels["skeins_mark"] == "Mark" and labels["skeins_line_of_reel"] == "Line of reel"  # under no heading
+    assert labels["skeins_wraps"] == "Wraps"
 
 
 def test_choices_point_to_fields_that_are_there(listed, book):
