@@ -211,7 +211,7 @@ class TestWithBadSettings:
 
     def test_no_planner_is_begun(self, run, tmp_path):
         code, _, err = run("build", "--reel", "Porch=long", "-o", tmp_path / "mine.xlsx")
-        assert code == 2 and "write a length as a number and a unit" in err
+        assert code == 2 and "write a length above 0 as a number and a unit" in err
         assert left_in(tmp_path) == set()
 
     def test_a_missing_settings_file(self, run, tmp_path):

@@ -5,7 +5,7 @@ import pytest
 from workbookgen.errors import SettingsError
 from workbookgen.settings import Settings, changed, load, parse, templates
 
-LENGTH = 'write a length as a number and a unit (yd, ft, in, m, cm, mm), for example "72 in".'
+LENGTH = 'write a length above 0 as a number and a unit (yd, ft, in, m, cm, mm), for example "72 in" or "1.5 m".'
 
 # Text of the file, the line and the key that must be named, and what must be said of it.
 MISTAKES = {
@@ -245,6 +245,17 @@ def test_a_reel_of_the_command_line_that_is_no_reel(text):
 def test_a_bad_length_on_the_command_line():
     (fault,) = faults(changed, Settings(), reels=("Porch=72",))
     assert str(fault) == f'--reel "Porch=72", loop: {LENGTH}'
+
+
+def test_every_bad_reel_of_the_command_line_is_told_at_once():
+    found = faults(changed, Settings(), reels=("Porch=0 yd", "=2 yd", "Attic=72 in", "Barn=100 m", "Cellar=1,5 m"))
+    assert [fault.place for fault in found] == [
+        '--reel "Porch=0 yd", loop',
+        '--reel "=2 yd"',
+        '--reel "Barn=100 m"',
+        '--reel "Cellar=1,5 m", loop',
+    ]
+    assert found[0].sentence == found[3].sentence == LENGTH
 
 
 def test_a_reel_of_the_command_line_that_is_too_large():

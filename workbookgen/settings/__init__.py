@@ -186,11 +186,24 @@ def changed(
     table = settings.model_dump(exclude_none=True)
     table |= {key: value for key, value in (("units", units), ("size", size)) if value}
     if reels:
-        added = [_reel_of_the_command_line(text, table["units"]) for text in reels]
+        added = _reels_of_the_command_line(reels, table["units"])
         names = {folded(reel.name) for reel in added}
         kept = [reel for reel in table["reels"] if folded(reel["name"]) not in names]
         table["reels"] = [*kept, *(reel.model_dump(exclude_none=True) for reel in added)]
     return validated(Settings, table, "the command line")
+
+
+def _reels_of_the_command_line(texts: tuple[str, ...], units: str) -> list[Reel]:
+    """The reels in these words. Raises SettingsError with the faults of all of them."""
+    reels, faults = [], []
+    for text in texts:
+        try:
+            reels.append(_reel_of_the_command_line(text, units))
+        except SettingsError as problem:
+            faults.extend(problem.faults)
+    if faults:
+        raise SettingsError(*faults)
+    return reels
 
 
 def _reel_of_the_command_line(text: str, units: str) -> Reel:

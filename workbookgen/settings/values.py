@@ -30,7 +30,8 @@ class Misfit(ValueError):
 def _length(text: str) -> str:
     found = _LENGTH.fullmatch(text)
     if not found or float(found[1]) <= 0:
-        raise ValueError(f'write a length as a number and a unit ({", ".join(LENGTH_UNITS)}), for example "72 in"')
+        units = ", ".join(LENGTH_UNITS)
+        raise ValueError(f'write a length above 0 as a number and a unit ({units}), for example "72 in" or "1.5 m"')
     return text.strip()
 
 
