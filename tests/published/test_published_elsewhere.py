@@ -64,7 +64,10 @@ def found(row):
 @pytest.mark.parametrize("row", table("published_elsewhere.csv"), ids=lambda row: row["id"])
 def test_what_print_says(row):
     answer = in_unit(found(row), row["unit"])
-    assert answer == approx(float(row["printed"]), rel=float(row["tolerance"]), abs=0)
+    if isinstance(answer, str):
+        assert answer == row["printed"]
+    else:
+        assert answer == approx(float(row["printed"]), rel=float(row["tolerance"]), abs=0)
 
 
 # Grease fleece in pounds, scoured yield, mean diameter in micrometers, staple in inches; None: not told.
