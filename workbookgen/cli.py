@@ -60,7 +60,7 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
         # Reading a file takes libraries that building one does not.
         from workbookgen.filled.replacing import require_no_entries
 
-        require_no_entries(output, chosen)
+        require_no_entries(output, chosen, is_named=_is_typed("output"))
     with _progress(STEPS, "Building") as step:
         layout = build_planner(chosen, output, step=step)
     proven = f"{layout.formula_cells:,} formula cells, each agreeing with the reference library"
@@ -250,6 +250,11 @@ def blank(file: Path, output: Path | None, guide: bool) -> None:
             "Its guide is empty, since this planner was built with a fiber table of its own; "
             "--guide brings its lines along."
         )
+
+
+def _is_typed(option: str) -> bool:
+    """Whether an option of this command was given, and is not as it is without."""
+    return click.get_current_context().get_parameter_source(option) is not click.core.ParameterSource.DEFAULT
 
 
 @contextmanager

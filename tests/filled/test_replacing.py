@@ -64,6 +64,22 @@ def test_what_is_no_planner(tmp_path):
     require_no_entries(path)
 
 
+def test_a_file_that_nobody_named_is_not_replaced_unless_it_is_an_untouched_planner(untouched, tmp_path, monkeypatch):
+    """The name planner.xlsx is ours if no other is given, and somebody's own workbook may have it."""
+    path = tmp_path / "planner.xlsx"
+    openpyxl.Workbook().save(path)
+    monkeypatch.chdir(tmp_path)
+    before = path.read_bytes()
+    with pytest.raises(SystemExit) as end:
+        cli.main(["build", "--size", "small"])
+    assert end.value.code == 2 and path.read_bytes() == before
+    with pytest.raises(FileError, match="not one of our planners. Choose another name after -o, or this one"):
+        require_no_entries(path, is_named=False)
+    path.write_bytes(untouched.read_bytes())
+    require_no_entries(path, is_named=False)
+    require_no_entries(tmp_path / "none.xlsx", is_named=False)
+
+
 @pytest.mark.parametrize(
     ("key", "value"),
     [

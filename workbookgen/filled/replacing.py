@@ -13,13 +13,18 @@ from workbookgen.sheets import origin
 
 WORKBOOKS = (b"PK", b"\xd0\xcf\x11\xe0")  # how a workbook begins, and how one with a password does
 ELSEWHERE = "Choose another name after -o, or move this file elsewhere."
+NOT_OURS = (
+    "there is such a file already, and it is not one of our planners. "
+    "Choose another name after -o, or this one to replace it."
+)
 
 
-def require_no_entries(target: Path, intended: Settings | None = None) -> None:
+def require_no_entries(target: Path, intended: Settings | None = None, *, is_named: bool = True) -> None:
     """Refuse to overwrite a planner that holds anyone's entries. Raises FileError.
 
     A planner as it was built may be replaced, also with the guide that the `intended` settings give it. So may a file
-    that is not one of our planners, since it was named on purpose; but not one that cannot be read and may be one.
+    that is not one of our planners if it `is_named`, on purpose, and not only called as a planner is when no name is
+    given; but not one that cannot be read and may be a planner.
     """
     if not target.is_file():
         return
@@ -31,6 +36,8 @@ def require_no_entries(target: Path, intended: Settings | None = None) -> None:
             why = problem.faults[0].sentence.partition(". ")[0].rstrip(".")
             lost = "What somebody may have typed into it would be lost, so it was not replaced."
             raise FileError.at(str(target), f"{why}. {lost} {ELSEWHERE}") from None
+        if not is_named:
+            raise FileError.at(str(target), NOT_OURS) from None
         return
     if written:
         lost = f"this planner holds {written}, which would be lost."
