@@ -10,17 +10,17 @@ import numpy as np
 import pytest
 
 from . import unkind
-from .answers import give_or_take
-from .test_there_is import COVERED, found
+from .answers import give_or_take, said, typed
+from .test_there_is import COVERED, NEVER_BELOW, found
 
 WORLDS, ASKED = 400, 0.9
 
 
 def assert_within(each, covers: tuple[float, float], sure: tuple[float, float]) -> None:
     """Whether "very likely" and "90% sure" come true within so many points less or more than they say."""
-    for right, said, drift in ((float(each.within.mean()), COVERED, covers), (each.sure(), ASKED, sure)):
-        error = give_or_take(said, WORLDS)
-        assert said + drift[0] - error <= right <= said + drift[1] + error, f"{right:.1%}"
+    for right, asked, drift in ((float(each.within.mean()), COVERED, covers), (each.sure(), ASKED, sure)):
+        error = give_or_take(asked, WORLDS)
+        assert asked + drift[0] - error <= right <= asked + drift[1] + error, f"{right:.1%}"
 
 
 # Not weighed yet, a skein's yarn is there, and its fiber must not count once more: it did, and "very likely" came true
@@ -53,10 +53,56 @@ def test_a_rest_of_almost_nothing_is_no_less_than_nothing(takes_more, low, high)
     chance = each.chance.astype(float)
     those = (chance >= low) & (chance < high)
     if those.sum() >= 40:
-        said, happened = float(chance[those].mean()), float(np.mean((each.rest >= each.takes)[those]))
-        assert abs(said - happened) <= 0.05 + give_or_take(said, int(those.sum())), f"{said:.0%} said, {happened:.0%}"
+        told, happened = float(chance[those].mean()), float(np.mean((each.rest >= each.takes)[those]))
+        assert abs(told - happened) <= 0.05 + give_or_take(told, int(those.sum())), f"{told:.0%} told, {happened:.0%}"
 
 
 @pytest.mark.parametrize("takes_more", [0.04, 0.3])
 def test_what_there_is_with_a_rest_of_almost_nothing_lies_where_it_very_likely_does(takes_more):
     assert_within(nearly_spun(takes_more), (-0.02, 0.04), (-0.03, 0.08))
+
+
+@pytest.mark.parametrize(
+    "step, meters, is_asked, least",
+    [
+        pytest.param(0.1, (5, 15), False, 0.91, id="a few meters on a fine scale"),
+        pytest.param(1.0, (20, 40), False, 0.91, id="many meters on a coarse scale"),
+        pytest.param(1.0, (5, 15), True, NEVER_BELOW, id="a few meters on a coarse scale"),
+    ],
+)
+def test_a_sample_tells_the_grist_or_is_asked_about(step, meters, is_asked, least):
+    """5 g shown on a scale with steps of a gram may be a tenth more or less, and all planned by it with them."""
+    world = unkind.sampled(step, meters)
+    each = found(world, WORLDS)
+    assert each.within.mean() >= least - give_or_take(least, WORLDS)
+    draw = np.random.default_rng(2)
+    [messages] = said(typed([world(str(number), draw) for number in range(40)]), "samples_message")
+    asked = ["so light a length" in str(message) for message in messages]
+    assert np.mean(asked) >= 0.9 if is_asked else np.mean(asked) <= 0.1
+
+
+# Name: the world, how many points "very likely" may cover less or more, and how many those may be less or more sure who
+# ask for 90%.
+DRIFTING = {
+    "wool weighed in summer, skeins in winter": (
+        unkind.spun_in_part((0.2, 0.7), damp=0.015),
+        (-0.06, 0.0),
+        (-0.05, 0.02),
+    ),
+    "a scale that shows 2 g too much": (unkind.spun_in_part((0.2, 0.7), grams=2.0), (-0.10, 0.0), (0.0, 0.06)),
+    "a scale that shows 1 g too little": (unkind.spun_in_part((0.2, 0.7), grams=-1.0), (-0.05, 0.01), (-0.06, 0.0)),
+    "a hand that becomes finer": (unkind.spun_in_part((0.2, 0.7), drift=0.005), (-0.05, 0.01), (0.0, 0.06)),
+    "a hand that becomes thicker": (unkind.spun_in_part((0.2, 0.7), drift=-0.005), (-0.05, 0.01), (-0.10, 0.0)),
+    "uneven skeins, their figure as usual": (unkind.spun_in_part((0.6, 0.9), differ=0.12), (-0.08, 0.0), (-0.05, 0.02)),
+    "even skeins, their figure as usual": (unkind.spun_in_part((0.2, 0.7), differ=0.04), (0.0, 0.05), (-0.02, 0.05)),
+    "a small lot in two skeins": (
+        unkind.spun_in_part((0.2, 0.7), weight=100.0, each=45.0),
+        (-0.04, 0.02),
+        (-0.03, 0.03),
+    ),
+}
+
+
+@pytest.mark.parametrize("world, covers, sure", DRIFTING.values(), ids=DRIFTING)
+def test_how_far_it_drifts_in_a_world_that_is_less_kind(world, covers, sure):
+    assert_within(found(world, WORLDS), covers, sure)

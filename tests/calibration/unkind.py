@@ -69,6 +69,35 @@ def wound(
     return reel, typed, length
 
 
+def two_skeins(
+    tag: str, draw: Draw, mass: float, step: float, apart: float, is_second_washed: bool
+) -> tuple[dict, list[dict]]:
+    """A reel, and two skeins of one weight, the grist of the second that much finer than that of the first."""
+    off, grists = SCALE * draw.normal(), PLANNED * np.array([1 - apart / 2, 1 + apart / 2])
+    reel, skeins, _ = wound(tag, draw, [mass, mass], grists, off, step=step)
+    if not is_second_washed:
+        del skeins[1]["washed_loop"]
+    return reel, [{key: value for key, value in skein.items() if key != "project"} for skein in skeins]
+
+
+def sampled(step: float, meters: tuple[float, float]) -> World:
+    """A hand that spins as its sample, which was weighed in so many meters; the project is planned by that."""
+
+    def world(tag: str, draw: Draw) -> Shared:
+        off = SCALE * draw.normal()
+        lot, yarn = _top(tag, draw, off)
+        hand = PLANNED * (1 + 0.15 * draw.normal())
+        length, grist = draw.uniform(*meters), hand * (1 + SKEINS_DIFFER * draw.normal())
+        weighs = max(step, round(round(length / grist * 100 * (1 + off) / step) * step, 6))
+        sample = {"name": f"Sample {tag}", "length": round(length, 1), "mass": weighs}
+        stated, takes = _wanted(draw, WHOLE_TOP * 0.97 * hand / 100)
+        project = {"name": f"Piece {tag}", "wanted": round(stated, 1), "lot_1": lot["name"], "sample": sample["name"]}
+        there = _spun(draw, yarn, hand * (1 + 0.04 * draw.normal()))
+        return Shared({"fiber": [lot], "samples": [sample], "projects": [project]}, there, takes)
+
+    return world
+
+
 def spun_in_part(
     share: tuple[float, float],
     *,

@@ -77,8 +77,23 @@ def test_whether_the_ply_fits():
         and plying.plying_bobbins(grams[1], grams[0]) == 3
         and plying.plying_bobbins(grams[1], grams[0], grams[2]) == 5
     )
-    assert plying.plying_words(1, Quantity(400, "yard")) == "It all fits on one plying bobbin."
-    assert plying.plying_words(3, Quantity(400, "yard")) == "It fills 3 plying bobbins of 400 yd each."
+    # 68 g, a fifth of the yarn's weight besides as bought thread: 85 g of the 100 that one holds, or of 50.
+    assert plying.of_one_bobbin(grams[0] * 0.68, grams[0], bought=0.2) == approx(0.85)
+    assert plying.of_one_bobbin(grams[0] * 0.68, grams[0], grams[2], bought=0.2) == approx(1.7)
+
+
+@pytest.mark.parametrize(
+    "bobbins, fills, words",
+    [
+        (1, 0.5, "It all fits on one plying bobbin."),
+        (1, 0.85, "It all fits on one plying bobbin."),
+        (1, 0.86, "It may not all fit on one plying bobbin."),
+        (1, 1, "It may not all fit on one plying bobbin."),
+        (3, 2.4, "It fills 3 plying bobbins of 400 yd each."),
+    ],
+)
+def test_what_fills_all_of_a_bobbin_is_not_promised_to_fit(bobbins, fills, words):
+    assert plying.plying_words(bobbins, Quantity(400, "yard"), fills) == words
 
 
 def test_all_that_is_spun_is_plied_or_left():

@@ -86,10 +86,12 @@ def test_rows_that_shrink_end_where_no_stitches_are_left():
 @pytest.mark.parametrize(
     "left, needed, words",
     [
-        (10, 10, "it will last"),
-        (9.9, 10, "it will not last"),
-        (3 * 1.1, 3.3, "it will last"),
+        (10.7, 10, "it will last"),
+        (10.6, 10, "too close to tell: weigh again later"),
+        (9.3, 10, "too close to tell: weigh again later"),
+        (9.2, 10, "it will not last"),
         (0, 1, "it will not last"),
+        (0, 0, "it will last"),
     ],
 )
 def test_the_rest_lasts_if_it_weighs_as_much_as_its_rows_take(left, needed, words):

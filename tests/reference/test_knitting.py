@@ -183,15 +183,21 @@ def test_the_ball_knitted_down(rows, each, more):
     assert possible == approx(more, abs=1e-9)
 
 
+CLOSE = "too close to tell: weigh again later"
+
+
 @pytest.mark.parametrize(
     "possible, wanted, words",
     [
-        (12.5, 12, "it will last"),
-        (12, 12, "it will last"),
-        (11.9, 12, "it will not last"),
-        (3 * 1.1, 3.3, "it will last"),
-        (3.3, 3 * 1.1, "it will last"),  # short by the last digits only
+        (107, 100, "it will last"),
+        (10.7 * 1.1, 11, "it will last"),  # 11.77, as far as digits tell
+        (106.9, 100, CLOSE),
+        (100, 100, CLOSE),
+        (93, 100, CLOSE),
+        (9.3 * 1.1, 11, CLOSE),
+        (92.9, 100, "it will not last"),
         (0, 1, "it will not last"),
+        (0, 0, "it will last"),
     ],
 )
 def test_lasts(possible, wanted, words):

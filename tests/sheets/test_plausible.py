@@ -98,6 +98,7 @@ def test_a_gauge_or_a_swatch_in_another_unit_is_asked_about_and_reckoned_with(de
     assert values[stays][0] is not None, "the result stays"
 
 
+CLOSE = "too close to tell: weigh again later"
 SWATCH = {"project": "Hat", "grist": 200.0, "swatch_width": 4.0, "swatch_height": 4.0}
 
 
@@ -116,6 +117,15 @@ def test_a_small_swatch_on_a_coarse_scale_is_asked_about_and_reckoned_with(descr
     assert (asked in message and message.startswith("Is it right?") and mark == "?") if asked else (message is None and mark is None)
 
 
+@pytest.mark.parametrize(("described", "mass", "asked"), [(US, 0.2, "steps of 0.1 oz"), (US, 0.25, None), (US, 1.0, None), (METRIC, 5.0, "steps of 1 g"), (METRIC, 5.3, None)])
+def test_a_sample_too_light_for_its_scale_is_asked_about_and_reckoned_with(described, mass, asked):
+    """Ten meters that show 5 g weigh 4.5 to 5.5: the grist of all that is planned with them may be off by 10%."""
+    values = filled(described, samples=[{"name": "First", "length": 10.0, "mass": mass}])
+    message = values["samples_message"][0]
+    assert values["samples_tex"][0] > 0, "the result stays"
+    assert (message is None) if asked is None else message.startswith("Is it right? Its weight: so light a length") and asked in message
+
+
 @pytest.mark.parametrize(("described", "before", "after", "asked"), [
     (US, 3.5, 3.2, "steps of 0.1 oz"), (US, 3.5, 2.6, "steps of 0.1 oz"), (US, 3.5, 2.5, None), (US, 3.5, 3.25, None),
     (METRIC, 100.0, 91.0, "steps of 1 g"), (METRIC, 100.0, 90.0, None), (METRIC, 100.0, 96.4, None), (METRIC, 99.4, 96.4, None),
@@ -128,6 +138,14 @@ def test_a_ball_weighed_twice_within_a_few_steps_of_the_scale_is_asked_about(des
     message = values["making_message"][0]
     assert (message is None) if asked is None else message.startswith("Is it right? Ball after") and asked in message
     assert values["making_words"][0] == "it will last", "the result stays"
+
+
+@pytest.mark.parametrize(("wanted", "words"), [(28.0, "it will last"), (28.1, CLOSE), (32.2, CLOSE), (32.3, "it will not last")])
+def test_rows_that_are_too_close_to_tell_are_told_so(wanted, words):
+    """Ten rows took 10 g, and 30 g make 30 more: 28 times 1.07 is 29.96, and 32.2 times 0.93 is 29.95."""
+    typed = {"making_before": 40.0, "making_after": 30.0, "making_rows": 10.0, "making_left": 30.0, "making_wanted": wanted}
+    values = expected_values(METRIC, starting_entries(METRIC) | {key: (value,) for key, value in typed.items()})
+    assert values["making_words"][0] == words
 
 
 @pytest.mark.parametrize(("share", "asked"), [(4.0, True), (0.04, False), (0.5, False)])

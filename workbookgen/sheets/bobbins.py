@@ -49,7 +49,7 @@ def chapter(settings: Settings) -> Chapter:
 SPUN_IN_PART = "IF(given(its_bought), its_bought < 0.999999, 1 = 1)"
 OF_PROJECT = (
     "estimated its_length its_left its_bought its_strands its_own_take_up its_take_up its_design_take_up its_grist its_shrinkage "
-    "wanted_used strands_used take_up_used strand each_plied"
+    "wanted_used strands_used take_up_used strand fills each_plied"
 )
 
 
@@ -160,9 +160,12 @@ def _to_fill() -> tuple[Result, ...]:
         Result("plying_bobbins", "Plying bobbins", "ROUNDUP(ROUND(mass / (1 - IF(given(its_bought), its_bought, 0)) / IF(given(plying), plying, holds), 6), 0)",
                plying.plying_bobbins, NUMBER, digits=0, uses={"bought": "its_bought"}, only_if=f"AND(OR(given(plying), given(holds)), {SPUN_IN_PART})",
                note="For the plied yarn, which weighs what its singles weigh, and the bought thread of its design."),
+        Result("fills", "Of one plying bobbin", "mass / (1 - IF(given(its_bought), its_bought, 0)) / IF(given(plying), plying, holds)", plying.of_one_bobbin, SHARE, digits=0,
+               uses={"bought": "its_bought"}, only_if=f"AND(OR(given(plying), given(holds)), {SPUN_IN_PART})"),
         Result("each_plied", "Plied yarn on each", "wanted_used / plying_bobbins", plying.bobbin_gets, LENGTH, uses={"length": "wanted_used", "bobbins": "plying_bobbins"},
                only_if="plying_bobbins >= 1"),
-        Result("words", "In words", 'IF(plying_bobbins <= 1, "It all fits on one plying bobbin.", "It fills " & said(plying_bobbins) & " plying bobbins of " '
+        Result("words", "In words", 'IF(plying_bobbins <= 1, IF(ROUND(fills, 9) <= 0.85, "It all fits on one plying bobbin.", "It may not all fit on one plying bobbin."), '
+                                    '"It fills " & said(plying_bobbins) & " plying bobbins of " '
                                     '& said(each_plied) & " each.")',
                plying.plying_words, None, uses={"bobbins": "plying_bobbins", "each": "each_plied"}, only_if="plying_bobbins >= 1", width=40),
     )

@@ -158,7 +158,8 @@ SHAWL = Card(
                    only_if=f"ROUND(now + {GROWTH} * wanted, 6) >= 0"),
             Result("share", "Share of it used so far", "used / (used + takes)", trade.share_worked, SHARE, uses={"to_come": "takes"},
                    note="Of what all rows need, those still to work with them."),
-            Result("words", "In words", 'IF(ROUND(rest - takes, 9) >= 0, "it will last", "it will not last")', trade.rest_lasts, None, uses={"left": "rest", "needed": "takes"}),
+            Result("words", "In words", 'IF(ROUND(rest - takes * 1.07, 9) >= 0, "it will last", IF(ROUND(rest - takes * 0.93, 9) >= 0, '
+                                       '"too close to tell: weigh again later", "it will not last"))', trade.rest_lasts, None, uses={"left": "rest", "needed": "takes"}),
         )),
     ),
     rules=(

@@ -102,7 +102,8 @@ def making(settings: Settings) -> Card:
             Group("Worked out", (
                 Result("possible", "Rows that are possible", "left / ((before - after) / rows)", knitting.rows_possible, NUMBER, digits=1, only_if="before > after",
                        note="Yarn left over the weight of one row."),
-                Result("words", "In words", 'IF(ROUND(possible - wanted, 9) >= 0, "it will last", "it will not last")', knitting.lasts, None),
+                Result("words", "In words", 'IF(ROUND(possible - wanted * 1.07, 9) >= 0, "it will last", IF(ROUND(possible - wanted * 0.93, 9) >= 0, '
+                                       '"too close to tell: weigh again later", "it will not last"))', knitting.lasts, None),
             )),
         ),
         rules=(

@@ -6,8 +6,8 @@ from a point, a triangle, so half the rows take a quarter of the yarn.
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.reference.knitting.ball import FALLS_SHORT, LASTS
+from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.knitting.ball import enough_in_words
 from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Ratio
 
@@ -146,8 +146,8 @@ def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Rat
 def rest_lasts(left: Mass, needed: Mass) -> str:
     """Whether the yarn that is left makes the rows still wanted, in words.
 
-    it lasts if m ≥ n. Rows that cannot be worked at all, since their stitches run out first, need no mass, and have no
-    answer.
+    it lasts if m ≥ 1.07 · n, and falls short if m < 0.93 · n: scale and hand do not tell them nearer. Rows that cannot
+    be worked at all, since their stitches run out first, need no mass, and have no answer.
 
     Parameters
     ----------
@@ -156,7 +156,7 @@ def rest_lasts(left: Mass, needed: Mass) -> str:
 
     Returns
     -------
-    "it will last" or "it will not last"
+    "it will last", "it will not last", or that it is too close to tell
 
     Raises
     ------
@@ -177,9 +177,7 @@ def rest_lasts(left: Mass, needed: Mass) -> str:
     it will not last
     """
     require_within(NOT_NEGATIVE, "A mass", left, needed)
-    # The last digits of a product must not decide a borderline case.
-    to_spare = np.round((left - needed).m_as("g"), 9) >= 0
-    return by_element(lambda holds: LASTS if holds else FALLS_SHORT, to_spare)
+    return enough_in_words(left.m_as("g"), needed.m_as("g"))
 
 
 @calculation

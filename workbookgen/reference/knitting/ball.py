@@ -10,7 +10,9 @@ from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Ratio
 
-LASTS, FALLS_SHORT = "it will last", "it will not last"
+LASTS, TOO_CLOSE, FALLS_SHORT = "it will last", "too close to tell: weigh again later", "it will not last"
+# Weighed to a gram, or to a tenth of an ounce, and worked by hand, rows are not known better (simulated worlds).
+CLOSE = 0.07
 
 
 @calculation
@@ -59,7 +61,8 @@ def rows_possible(left: Mass, before: Mass, after: Mass, rows: Ratio) -> Ratio:
 def lasts(possible: Ratio, wanted: Ratio) -> str:
     """Whether the rest of the ball will last, in words.
 
-    it lasts if k ≥ w. Better known before the last row than on it.
+    it lasts if k ≥ 1.07 · w, and falls short if k < 0.93 · w. Better known before the last row than on it, but scale
+    and hand do not tell it nearer.
 
     Parameters
     ----------
@@ -68,7 +71,7 @@ def lasts(possible: Ratio, wanted: Ratio) -> str:
 
     Returns
     -------
-    "it will last" or "it will not last"
+    "it will last", "it will not last", or that it is too close to tell
 
     Raises
     ------
@@ -81,7 +84,7 @@ def lasts(possible: Ratio, wanted: Ratio) -> str:
 
     References
     ----------
-    Definition of enough.
+    Definition of enough. That rows are known to 7 percent: common practice, no source.
 
     Examples
     --------
@@ -90,6 +93,11 @@ def lasts(possible: Ratio, wanted: Ratio) -> str:
     """
     require_within(NOT_NEGATIVE, "The rows that are possible", possible)
     require_within(NOT_NEGATIVE, "The rows still to knit", wanted)
-    # The last digits of a quotient must not decide a borderline case.
-    to_spare = np.round(possible - wanted, 9) >= 0
-    return by_element(lambda holds: LASTS if holds else FALLS_SHORT, to_spare)
+    return enough_in_words(possible, wanted)
+
+
+def enough_in_words(there, needed) -> str:
+    """Whether an amount lasts. The last digits of a quotient must not decide a borderline case."""
+    lasts = np.round(there - needed * (1 + CLOSE), 9) >= 0
+    may_last = np.round(there - needed * (1 - CLOSE), 9) >= 0
+    return by_element(lambda sure, likely: LASTS if sure else TOO_CLOSE if likely else FALLS_SHORT, lasts, may_last)

@@ -12,6 +12,8 @@ from workbookgen.reference.tolerances import NEARLY_ALL
 from workbookgen.reference.words import said
 from workbookgen.units import Density, Length, Mass, Ratio
 
+SURELY_FITS = 0.85  # of a bobbin: what it holds and what the yarn will weigh are each known to about a tenth
+
 
 @calculation
 def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: Density, fullness: Ratio = 0.9) -> Mass:
@@ -176,14 +178,7 @@ def plying_bobbins(
     >>> print(plying_bobbins(Quantity(250, "g"), holds=Quantity(100, "g")))
     3.0
     """
-    require_numbers(mass, holds, plying, bought)
-    room = holds if plying is None else plying
-    spun = 1.0 if bought is None else 1 - bought
-    require(bought is None or bought < NEARLY_ALL, "A yarn that is all bought is not plied.")
-    require(room is not None, "State what a bobbin holds.")
-    require_within(ABOVE_ZERO, "A bobbin must hold something.", room)
-    require_within(NOT_NEGATIVE, "A mass", mass)
-    return whole_for((mass / spun / room).m_as(""))
+    return whole_for(of_one_bobbin(mass, holds, plying, bought))
 
 
 @calculation
@@ -225,15 +220,17 @@ def bobbin_gets(length: Length, bobbins: Ratio) -> Length:
 
 
 @calculation
-def plying_words(bobbins: Ratio, each: Length) -> str:
+def plying_words(bobbins: Ratio, each: Length, fills: Ratio) -> str:
     """Whether a plied yarn fits on one plying bobbin, in words.
 
-    words = it fits if k ≤ 1, or else the bobbins and the length on each. An overflowing bobbin spoils the end.
+    words = it fits if s ≤ 0.85, it may not if k ≤ 1, or else the bobbins and the length on each. An overflowing
+    bobbin spoils the end, and what one holds and what the yarn will weigh are known to a tenth.
 
     Parameters
     ----------
     bobbins : k, plying bobbins that the yarn fills
     each : length of plied yarn on each of them
+    fills : s, share of one plying bobbin that the yarn fills
 
     Returns
     -------
@@ -242,7 +239,7 @@ def plying_words(bobbins: Ratio, each: Length) -> str:
     Raises
     ------
     ValueError
-        No bobbin at all, or a length that is negative or too large to state.
+        No bobbin at all, a negative share, or a length that is negative or too large to state.
 
     Notes
     -----
@@ -250,19 +247,66 @@ def plying_words(bobbins: Ratio, each: Length) -> str:
 
     References
     ----------
-    Definition of the quotient.
+    Definition of the quotient; that yarn and bobbins differ by a tenth: common practice, no source.
 
     Examples
     --------
-    >>> print(plying_words(3, Quantity(300, "yd")))
+    >>> print(plying_words(3, Quantity(300, "yd"), fills=2.4))
     It fills 3 plying bobbins of 300 yd each.
     """
     require_within(AT_LEAST_ONE, "There must be at least one bobbin.", bobbins)
-    return by_element(
-        lambda number, count, length: (
-            "It all fits on one plying bobbin." if number <= 1 else f"It fills {count} plying bobbins of {length} each."
-        ),
-        bobbins,
-        said(bobbins),
-        said(each),
-    )
+    require_within(NOT_NEGATIVE, "The share of a bobbin", fills)
+    return by_element(_on_bobbins, bobbins, fills, said(bobbins), said(each))
+
+
+def _on_bobbins(bobbins: float, fills: float, count: str, length: str) -> str:
+    if bobbins > 1:
+        return f"It fills {count} plying bobbins of {length} each."
+    return f"It {'all fits' if np.round(fills, 9) <= SURELY_FITS else 'may not all fit'} on one plying bobbin."
+
+
+@calculation
+def of_one_bobbin(
+    mass: Mass, holds: Mass | None = None, plying: Mass | None = None, bought: Ratio | None = None
+) -> Ratio:
+    """Share of one plying bobbin that a plied yarn fills.
+
+    s = M / ((1 - b) · H). The nearer to all of it, the less surely it fits.
+
+    Parameters
+    ----------
+    mass : M, mass of all singles
+    holds : H, mass of yarn on a full bobbin
+    plying : the same of a plying bobbin, if it is another; it wins
+    bought : b, share of the yarn's mass that is bought thread, not spun
+
+    Returns
+    -------
+    s, a number
+
+    Raises
+    ------
+    ValueError
+        A negative mass, a bobbin that holds nothing, or a yarn that is all bought.
+
+    Notes
+    -----
+    Valid for plied yarn that packs as densely as its singles.
+
+    References
+    ----------
+    Definition of a share.
+
+    Examples
+    --------
+    >>> print(of_one_bobbin(Quantity(60, "g"), Quantity(100, "g")))
+    0.6
+    """
+    require_numbers(mass, holds, plying, bought)
+    room = holds if plying is None else plying
+    spun = 1.0 if bought is None else 1 - bought
+    require(bought is None or bought < NEARLY_ALL, "A yarn that is all bought is not plied.")
+    require(room is not None, "State what a bobbin holds.")
+    require_within(ABOVE_ZERO, "A bobbin must hold something.", room)
+    require_within(NOT_NEGATIVE, "A mass", mass)
+    return (mass / spun / room).m_as("")
