@@ -106,6 +106,40 @@ def test_a_need_from_a_swatch_is_as_sure_as_stated(side, step, low, high):
     assert low - error <= right <= high, f"{right:.1%}"
 
 
+def gauged(worlds: int = SWATCHES) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
+    """The same by a gauge: with the yarn of some stitches that were unraveled, or by Munden's relation alone, which is
+    within 10 to 15%."""
+    draw = np.random.default_rng(16)
+    projects, estimates, pieces, took, by_rule = [], [], [], [], []
+    for number in range(worlds):
+        name, area = f"Piece {number}", draw.uniform(8_000, 14_000)
+        stitches, rows = draw.uniform(1.6, 2.8), draw.uniform(2.2, 3.8)  # in a centimeter
+        stitch = (1 + draw.uniform(-0.125, 0.125)) * np.sqrt(21.6 / (stitches * rows))
+        how = {"relaxed": "wet relaxed"}
+        if number % 2:
+            how = {"unraveled": round(20 * stitch * (1 + 0.02 * draw.normal())), "unraveled_stitches": 20.0}
+        projects.append({"name": name, "grist": 200.0})
+        gauge = {"stitches": float(round(stitches * 10)), "rows": float(round(rows * 10))}
+        estimates.append({"project": name, "grist": 200.0} | gauge | how)
+        pieces.append(
+            {"project": name, "part": "all", "shape": "rectangle", "width": 100.0, "height": round(area / 100, 3)}
+        )
+        took.append(area * stitches * rows * stitch / 100 * (1 + 0.03 * draw.normal()))
+        by_rule.append(not number % 2)
+    need, doubt = said(
+        {"projects": projects, "estimates": estimates, "pieces": pieces}, "projects_need", "projects_doubt_need"
+    )
+    return need, doubt, np.array(took), np.array(by_rule)
+
+
+def test_a_need_from_a_gauge_is_as_sure_as_stated():
+    """By rule alone it was stated as sure as from a swatch, and twice its doubt held 76%."""
+    need, doubt, took, by_rule = gauged()
+    right = np.abs(took - need) <= 2 * doubt
+    for those in (by_rule, ~by_rule):
+        assert right[those].mean() >= 0.95 - give_or_take(0.95, int(those.sum())), f"{right[those].mean():.1%}"
+
+
 def test_two_lots_leave_the_mean_three_times_as_uncertain_as_three():
     """What the sheet Guide says of its own mean: by the half width of lots of one flock, on average."""
     draw = np.random.default_rng(15)

@@ -249,6 +249,14 @@ def test_estimates_that_reckon_with_the_parts():
 
 
 @pytest.mark.parametrize(
+    "basis, counted, alone",
+    [("gauge", None, 1), ("gauge", centimeters(1), 0), ("swatch", None, 0), ("existing piece", None, 0)],
+)
+def test_a_stitch_is_known_by_rule_alone_where_nothing_was_unraveled(basis, counted, alone):
+    assert knitting.by_rule_alone(basis, counted) == alone
+
+
+@pytest.mark.parametrize(
     "call, sentence",
     [
         (lambda: knitting.area("heart", ONE), '"heart"'),
@@ -292,6 +300,7 @@ def test_estimates_that_reckon_with_the_parts():
         (lambda: knitting.estimate_in_use(), "give a swatch"),
         (lambda: knitting.estimate_basis(), "give a swatch"),
         (lambda: knitting.estimated_by_parts("Cap"), "Neither a swatch nor a gauge"),
+        (lambda: knitting.by_rule_alone("gauge", centimeters(0)), "above zero"),
         (lambda: knitting.estimated_by_parts("Cap", gauge=centimeters(-1)), "negative"),
         (lambda: knitting.estimate_in_use(centimeters(-1), centimeters(1)), "negative"),
         (lambda: knitting.estimate_basis(piece=centimeters(-1)), "negative"),

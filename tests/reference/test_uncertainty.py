@@ -242,6 +242,21 @@ def test_a_pattern_is_off_by_its_share_of_the_yardage(relative, doubt):
 
 
 @pytest.mark.parametrize(
+    "own, stated, by_rule, relative",
+    [
+        (None, None, None, 0.05),
+        (None, None, 0, 0.05),
+        (None, None, 1, 0.08),
+        (None, 900, 1, 0.05),
+        (0.03, None, 1, 0.03),
+    ],
+)
+def test_a_stitch_that_is_known_by_rule_alone_leaves_the_need_less_certain(own, stated, by_rule, relative):
+    wanted = None if stated is None else meters(stated)
+    assert uncertainty.need_relative(meters(900), own, wanted, by_rule) == relative
+
+
+@pytest.mark.parametrize(
     "weight, bought, seen, finer",
     [
         (1, 0, 2.5, 1.25),

@@ -46,6 +46,7 @@ def estimates(settings: Settings) -> Log:
                 repeated("of", "Of", "project", width=24),
                 Result("by_parts", "By the parts of", "project", trade.estimated_by_parts, None, uses={"swatch": "by_swatch", "gauge": "by_gauge"}, width=24,
                        only_if="OR(given(by_swatch), given(by_gauge))"),
+                Result("by_rule", "By rule alone", 'IF(basis = "gauge", IF(given(counted), 0, 1), 0)', trade.by_rule_alone, NUMBER, digits=0),
             ), printed=False),
         ),
         distinct=(Distinct("by_parts", f"{ASKING} Project: another line reckons with all of its parts, too, and they count twice. Keep one of the two lines."),),

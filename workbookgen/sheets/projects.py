@@ -155,8 +155,9 @@ def _you_type() -> Group:
         Input("name", "Project", Name(), needed=True, width=20),
         Input("wanted", "Yarn wanted", LARGE, LENGTH, help="The yardage that a pattern or your own record states; "
                                                            "leave it empty to use the estimates of the sheets Knitting and Weaving."),
-        Input("need_doubt", "Wanted, ±", UNCERTAIN, SHARE, blank_means=0.05,
-              help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%)."),
+        Input("need_doubt", "Wanted, ±", UNCERTAIN, SHARE,
+              help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%), "
+                   "or 8% where the sheet Knitting knows a stitch by rule alone."),
         Input("margin", "Reserve", Number(least=0, most=2), SHARE, blank_means=0.1, help="What you want left over; empty means 10%. It has nothing to do with doubt."),
         Input("grist", "Grist planned", AMOUNT, GRIST,
               help="Grist of the finished yarn; empty takes the first lot's; a design of the sheet Yarn replaces it; a sample of the sheet Samples replaces both."),
@@ -217,6 +218,8 @@ def _needed() -> Group:
                uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn",
                      "third_names": "weavings_weft_of", "third_amounts": "weavings_weft_apart"}, leaves=("besides",),
                note="For this project, from the sheets Knitting and Weaving."),
+        Result("by_rule", "Stitches by rule", "sum_where(estimates_by_rule, estimates_of, name)", records.sum_where, NUMBER, digits=0,
+               uses={"names": "estimates_of", "amounts": "estimates_by_rule"}, note="Estimates that know a stitch by Munden's relation alone."),
         Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
         *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
@@ -267,7 +270,11 @@ def _of_all_there_is() -> tuple[Result, ...]:
                uncertainty.in_hand_uncertainty, LENGTH,
                uses={"skeins_doubt": "doubt_skeins", "to_come": "lesser_4", "u_to_come": "lesser_4_doubt", "weight": "learned", "u_scale": "common_doubt"},
                only_if="IF(given(lesser_4), given(lesser_4_doubt), 1 = 1)", note="Standard uncertainty of all that there is and will be (JCGM 100)."),
-        Result("doubt_need", "Need ±", "need * need_doubt", uncertainty.need_uncertainty, LENGTH, uses={"relative": "need_doubt"}, note="Standard uncertainty of the yarn needed."),
+        Result("need_relative", "Need ±, relative",
+               "IF(given(need_doubt), need_doubt, IF(AND(NOT(given(wanted)), IF(given(by_rule), by_rule > 0.5, 1 = 0)), 0.08, 0.05))",
+               uncertainty.need_relative, SHARE, uses={"own": "need_doubt", "stated": "wanted"}, only_if="need > 0", note="What you typed, or the usual."),
+        Result("doubt_need", "Need ±", "need * need_relative", uncertainty.need_uncertainty, LENGTH, uses={"relative": "need_relative"},
+               note="Standard uncertainty of the yarn needed."),
         Result("doubt_spare", "Over ±", "SQRT(doubt_have * doubt_have + doubt_need * doubt_need)", uncertainty.surplus_uncertainty, LENGTH,
                uses={"u_have": "doubt_have", "u_need": "doubt_need"}),
     )

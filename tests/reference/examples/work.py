@@ -246,6 +246,8 @@ EXAMPLES = [
     (knitting.estimated_by_parts, dict(project=texts("Cap", "Vest"), swatch=q("yard", 900, 0), gauge=q("m", 800, 0))),
     (knitting.estimated_by_parts, dict(project=texts("Cap", "Vest"), swatch=q("yard", 900, 0))),
     (knitting.estimated_by_parts, dict(project=texts("Cap", "Vest"), gauge=q("m", 800, 0))),
+    (knitting.by_rule_alone, dict(basis=texts("gauge", "swatch"))),
+    (knitting.by_rule_alone, dict(basis=texts("gauge", "swatch"), counted=q("mm", 20, 9))),
     (knitting.munden_stitch_length, dict(stitch_density=q("1/inch^2", 40, 60), constant=n(19, 21.6))),
     (knitting.stitch_density, dict(stitches=q("1/inch", 5, 6), rows=q("1/cm", 3, 2))),
     (knitting.tightness, dict(linear_density=q("tex", 225, 90), stitch_length=q("cm", 1, 0.8))),

@@ -5,7 +5,7 @@
 """
 
 from workbookgen.reference.knitting.ball import lasts, rows_possible
-from workbookgen.reference.knitting.estimate import estimate_basis, estimate_in_use, estimated_by_parts
+from workbookgen.reference.knitting.estimate import by_rule_alone, estimate_basis, estimate_in_use, estimated_by_parts
 from workbookgen.reference.knitting.piece import (
     SHAPES,
     area,

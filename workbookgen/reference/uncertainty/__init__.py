@@ -20,6 +20,7 @@ from workbookgen.reference.uncertainty.enough import (
     chance_enough,
     coverage,
     more_for,
+    need_relative,
     need_uncertainty,
     surplus_uncertainty,
 )
