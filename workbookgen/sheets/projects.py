@@ -21,6 +21,7 @@ LOTS = ("lot_1", "lot_2", "lot_3")
 LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
 HALF_DONE = 0.6  # one of a pair and a little more; a whole piece seldom takes so little (common practice, no source)
 NOT_MARKED = 0.1  # of its skeins' weight: more than damp air and a tag weigh; common practice, no source
+ANOTHER_YARN = 2  # times as fine: even first skeins come nearer to their plan; common practice, no source
 FAR_MORE = 1.1  # of a yardage that is typed: twice its usual doubt; common practice, no source
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 
@@ -72,6 +73,8 @@ def projects(settings: Settings) -> Log:
                  lambda values: values["used"] is None and values["in_skeins"] <= 0 and values["free"] > 0.5 and values["more"] >= 0.5,
                  f"{ASKING} Skeins of its yarn belong to no project, so it does not count them. Are they for it? Choose it beside them, at For project. Else set them aside."),
             _counts_only_skeins(settings),
+            Rule(f"AND(NOT(given(used)), OR(ROUND(grist_so_far / planned, 9) > {ANOTHER_YARN}, ROUND(planned / grist_so_far, 9) > {ANOTHER_YARN}))", _another_yarn,
+                 f"{ASKING} Its skeins are over twice as fine as planned, or twice as coarse. Look at their wraps and weights, and at the grist planned."),
             Rule("AND(lotless > 0.5, given(part_1_lot_a))", lambda values: values["lotless"] > 0.5 and bool(values["part_1_lot_a"]),
                  f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
             Rule(f"IF({DESIGN_KNOWS}, ABS(strands - design_strands) > 0.5, 1 = 0)",
@@ -96,6 +99,12 @@ DESIGN_KNOWS = "IF(given(design_strands), OR(design_strands > 0.5, IF(given(boug
 def _design_knows(values: Mapping) -> bool:
     singles, bought = values["design_strands"], values["bought_share"]
     return singles is not None and (singles > 0.5 or (bought is not None and bought > 0.999999))
+
+
+def _another_yarn(values: Mapping) -> bool:
+    """Whether what is spun has little to do with the grist in use, so that one of the two may be a slip."""
+    finer = values["grist_so_far"] / values["planned"]
+    return values["used"] is None and round(max(finer, 1 / finer), 9) > ANOTHER_YARN
 
 
 def _counts_only_skeins(settings: Settings) -> Rule:
