@@ -47,15 +47,17 @@ def cli() -> None:
 )
 @click.option("-o", "--output", type=click.Path(path_type=Path), default=Path("planner.xlsx"), show_default=True)
 def build(settings: Path | None, units: str | None, size: str | None, reels: tuple[str, ...], output: Path) -> None:
-    """Build a blank planner. It is proven before it is put in its place."""
+    """Build a blank planner. It is proven before it is put in its place.
+
+    Without --settings it has the paper and the reels that are usual with its units.
+    """
     from workbookgen import settings as settings_module
     from workbookgen.build import MOST_LINES, STEPS, has_longer_logs
     from workbookgen.build import build as build_planner
     from workbookgen.settings.waiting import long_wait
 
-    chosen = settings_module.changed(
-        settings_module.load(settings or settings_module.templates() / "us.toml"), units=units, size=size, reels=reels
-    )
+    usual = settings_module.templates() / f"{units or 'us'}.toml"
+    chosen = settings_module.changed(settings_module.load(settings or usual), units=units, size=size, reels=reels)
     if output.is_file():
         # Reading a file takes libraries that building one does not.
         from workbookgen.filled.replacing import require_no_entries

@@ -90,6 +90,18 @@ def test_units_of_the_command_line_win(run, small_settings, tmp_path, units, loo
     assert column(target, "reels_loop")[0] == pytest.approx(loop, rel=1e-12)  # 2 yd in inches or centimeters
 
 
+@pytest.mark.parametrize(
+    ("units", "paper", "loops"),
+    [("us-grams", 1, [72, 71.9, 54]), ("metric", 9, [100, 4 * (40**2 + 2 * 17.5**2) ** 0.5, 200])],
+)
+def test_without_settings_it_is_the_blank_planner_of_its_unit_system(run, tmp_path, units, paper, loops):
+    """With that one's paper and reels, in inches or centimeters: who measures in meters has no two-yard reel."""
+    target = tmp_path / "mine.xlsx"
+    assert run("build", "--units", units, "--size", "small", "-o", target).code == 0
+    assert column(target, "reels_loop")[:4] == [*(pytest.approx(loop, rel=1e-3) for loop in loops), None]
+    assert opened(target, values=True)["Reels"].page_setup.paperSize == paper
+
+
 @pytest.mark.parametrize(("size", "sheets"), [("small", 8), ("whole", 10)])  # what the settings leave out stays out
 def test_the_size_of_the_command_line_wins(run, small_settings, tmp_path, size, sheets):
     target = tmp_path / "mine.xlsx"
