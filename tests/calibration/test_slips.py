@@ -21,9 +21,8 @@ FORGOTTEN = {
 }
 # What is typed from a scale, a reel or a tape. How much a piece takes, and what a lot weighed, nothing else tells.
 MISTYPED = {"reels": ("rated", "cord", "turns"), "projects": ("grist",), "skeins": ("wraps", "gross", "washed_loop")}
-ASKED = (
-    0.85  # of the slips by ten that turn an answer: a skein of no project, alone of its kind, has no other beside it
-)
+# Of the slips by ten that turn an answer: of a piece that is only planned, nothing is there to compare with.
+ASKED = 0.75
 HOMES = 14
 # What each log is asked for first, and what is no answer to it, or one that sends to the shop.
 ANSWERS = {"projects": "projects_verdict", "skeins": "skeins_finished_m", "fiber": "fiber_yarn"}
