@@ -261,3 +261,11 @@ def test_squares_are_numpys(value):
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+def test_a_hand_is_held_beside_the_usual():
+    assert statistics.beside_the_usual(0.14, 0.08) == approx(1.75)
+    with pytest.raises(ValueError, match="above zero"):
+        statistics.beside_the_usual(0.14, 0)
+    with pytest.raises(ValueError, match="negative"):
+        statistics.beside_the_usual(-0.1, 0.08)

@@ -35,6 +35,8 @@ def group() -> Group:
         Result("grist_so_far", "Grist so far", "length_weighed / mass_weighed", yarn_count.grist, GRIST, uses={"length": "length_weighed", "mass": "mass_weighed"},
                only_if="mass_weighed > 0", note="Of all of them together, length over weight: what is still to spin is expected to be like that."),
         fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
+        Result("unevenness", "CV, beside the usual", "variation / doubts_variation", statistics.beside_the_usual, NUMBER, uses={"usual": "doubts_variation"},
+               only_if="doubts_variation > 0", note="How many times what your skeins usually differ by, on the sheet Sureness."),
         _of_skeins("used_logged", "Used, in skeins", "skeins_took", MASS, names="skeins_of_project", digits=None, width=10,
                    note="Weight of all skeins logged for it, those that are gone too; expected until they are weighed."),
         _of_skeins("served", "In its skeins", "skeins_net", MASS, digits=None, width=10,

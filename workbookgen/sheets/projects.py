@@ -22,6 +22,7 @@ LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sh
 HALF_DONE = 0.6  # one of a pair and a little more; a whole piece seldom takes so little (common practice, no source)
 NOT_MARKED = 0.1  # of its skeins' weight: more than damp air and a tag weigh; common practice, no source
 ANOTHER_YARN = 2  # times as fine: even first skeins come nearer to their plan; common practice, no source
+ENOUGH_SKEINS, FAR_LESS_EVEN = 5, 1.75  # times the usual variation; common practice, no source
 FAR_MORE = 1.1  # of a yardage that is typed: twice its usual doubt; common practice, no source
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 
@@ -75,6 +76,7 @@ def projects(settings: Settings) -> Log:
             _counts_only_skeins(settings),
             Rule(f"AND(NOT(given(used)), OR(ROUND(grist_so_far / planned, 9) > {ANOTHER_YARN}, ROUND(planned / grist_so_far, 9) > {ANOTHER_YARN}))", _another_yarn,
                  f"{ASKING} Its skeins are over twice as fine as planned, or twice as coarse. Look at their wraps and weights, and at the grist planned."),
+            _uneven(),
             Rule("AND(lotless > 0.5, given(part_1_lot_a))", lambda values: values["lotless"] > 0.5 and bool(values["part_1_lot_a"]),
                  f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
             Rule(f"IF({DESIGN_KNOWS}, ABS(strands - design_strands) > 0.5, 1 = 0)",
@@ -139,6 +141,15 @@ def _without_need(settings: Settings) -> Rule:
     estimated = ", or work it out on the sheet Need" if {"Knitting", "Weaving"} - set(settings.without) else ""
     return Rule("AND(NOT(given(need)), NOT(given(used)))", lambda values: values["need"] is None and values["used"] is None,
                 f"{UNKNOWN}: type the yarn wanted{estimated}.")
+
+
+def _uneven() -> Rule:
+    """A question about skeins that differ far more than the sheet Sureness has it: what is told of the rest is then too
+    sure. Of five skeins that differ as said, one group in fifty does by chance."""
+    return Rule(f"AND(NOT(given(used)), skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(unevenness, 9) > {FAR_LESS_EVEN})",
+                lambda values: values["used"] is None and values["skeins"] >= ENOUGH_SKEINS and values["to_spin"] > 0
+                and round(values["unevenness"], 9) > FAR_LESS_EVEN,
+                f"{ASKING} Its skeins differ far more than yours usually do, so the answer is too sure. Type their CV at Skeins differ by, on the sheet Project.")
 
 
 def _more_than_wanted() -> Rule:

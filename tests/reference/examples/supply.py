@@ -12,6 +12,7 @@ from workbookgen.reference import (
     project,
     reeling,
     sharing,
+    statistics,
     strands,
     uncertainty,
     which_yarn,
@@ -328,6 +329,7 @@ EXAMPLES = [
         uncertainty.skeins_uncertainty,
         dict(own=q("yard^2", 4, 0), by_reels=q("m^2", 2, 1), slack=q("m", 2, 1), shrink=q("yard", 2, 1)),
     ),
+    (statistics.beside_the_usual, dict(variation=n(0.16, 0), usual=n(0.08, 0.1))),
     (uncertainty.learned_weight, dict(u_plan=n(0.08, 0), variation=n(0.08, 0.1), skeins=n(4, 0))),
     (
         uncertainty.finer_than_planned,

@@ -19,7 +19,7 @@ from workbookgen.reference.statistics.groups import (
     relative_deviation,
     stands_out,
 )
-from workbookgen.reference.statistics.joined import pooled_variation, square_of, variation_of_sums
+from workbookgen.reference.statistics.joined import beside_the_usual, pooled_variation, square_of, variation_of_sums
 from workbookgen.reference.statistics.readings import (
     T_TABLE,
     count,

@@ -134,3 +134,41 @@ def pooled_variation(variations: Ratio, counts: Ratio) -> Ratio:
     require_within(NOT_NEGATIVE, "The coefficient of variation", variations)
     require_within(COUNTED_FROM_TWO, "One member has no variation: count at least two.", counts)
     return np.sqrt(np.sum((counts - 1) * variations**2) / np.sum(counts - 1))
+
+
+@calculation
+def beside_the_usual(variation: Ratio, usual: Ratio) -> Ratio:
+    """How many times the usual variation a group varies.
+
+    t = CV / c. Of a hand less even than it says, everything still to come is told as too sure.
+
+    Parameters
+    ----------
+    variation : CV, coefficient of variation of the group
+    usual : c, the usual one
+
+    Returns
+    -------
+    t, a number
+
+    Raises
+    ------
+    ValueError
+        A negative variation, or a usual one that is not above zero.
+
+    Notes
+    -----
+    Valid for groups of five or more; fewer may be alike, or not, by chance.
+
+    References
+    ----------
+    Definition of a ratio.
+
+    Examples
+    --------
+    >>> print(beside_the_usual(0.125, usual=0.0625))
+    2.0
+    """
+    require_within(NOT_NEGATIVE, "The variation", variation)
+    require_within(ABOVE_ZERO, "The usual variation", usual)
+    return variation / usual
