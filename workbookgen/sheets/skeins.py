@@ -75,8 +75,8 @@ def view(settings: Settings) -> LogView:
     metric = UNIT_SYSTEMS[settings.units].is_metric("length")
     finished, grist = ("finished_m", "grist_m_100g") if metric else ("finished_yd", "grist_yd_lb")
     return LogView(
-        typed="name reel wraps gross washed_loop lot",
-        answers=(("It is", f"{finished} doubt {grist} weight_class"), ("In its lot", "deviation stands_out")),
+        typed="name reel wraps gross washed_loop lot project",
+        answers=(("It is", f"{finished} {grist} doubt weight_class"), ("In its lot", "deviation")),
         in_head="skein_sums_words",
     )
 
@@ -123,7 +123,7 @@ def skeins(settings: Settings) -> Log:
 
 def _you_type(settings: Settings) -> Group:
     return Group("You type", (
-        Input("name", "Skein", Name(unique=settings.rows.skeins <= FEW), needed=True, width=17, help="What you call this skein."),
+        Input("name", "Skein", Name(unique=settings.rows.skeins <= FEW), needed=True, width=15, help="What you call this skein."),
         Input("reel", "Reel", Choice("reels_listed", reels.SHEET), needed=True, width=15, help="The reel it was wound on, from the sheet Reels."),
         Input("wraps", "Wraps", NONE_OR_TURNS, needed=True, width=8, help="Full turns of the reel."),
         Input("part_wrap", "Part wrap", NONE_OR_PART, blank_means=0, help="The last turn if it is not full: 0.5 is half a turn."),
@@ -132,10 +132,10 @@ def _you_type(settings: Settings) -> Group:
         Input("tare", "Tare", NONE_OR_AMOUNT, MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
         Input("washed_loop", "Loop washed", REACH, LOOP, width=9, help="One full loop of the washed, dry, slack skein."),
         Input("counted_wpi", "Counted wpi", CLOSE, THREADS, help="Wraps per inch, if you have counted them."),
-        Input("project", "For project", Choice("projects_listed", PROJECTS), width=22, help="The project that it belongs to, from the sheet Projects. Empty: it is free."),
+        Input("project", "For project", Choice("projects_listed", PROJECTS), width=15, help="The project that it belongs to, from the sheet Projects. Empty: it is free."),
         Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22,
               help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
-        Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=16,
+        Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=13,
               help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
         Input("gone", "Gone, or set aside", lists.one_of(lists.FATES), width=12,
               help="Used: it counts for its project. Given, sold or lost (to moths): for none. "

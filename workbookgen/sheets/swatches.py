@@ -43,8 +43,8 @@ def coarse_swatch(system: str, follows: str = "the yarn") -> Rule:
 
 def coarse_length(system: str, label: str = "Weight") -> Rule:
     """The same of a length that is wound off and weighed, for its grist."""
-    return _of_few_steps(system, ("mass",), f"{label}: so light a length may be off by 5% and more on a scale with steps of {{step}}, "
-                         "and its grist with it. Wind off more, or weigh on a finer scale.")
+    return _of_few_steps(system, ("mass",), f"{label}: so light a length may be off by 5% and more on a scale with steps of {{step}}. "
+                         "Wind off more, or weigh on a finer scale.")
 
 
 def coarse_difference(system: str) -> Rule:
