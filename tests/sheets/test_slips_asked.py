@@ -129,7 +129,7 @@ def test_a_card(block, typed, stays, asked):
 
 def test_a_length_weighed_in_grams_on_a_scale_that_tells_a_gram():
     [light, fine] = (card("weighed", METRIC, length=10.0, mass=mass)["weighed_message"][0] for mass in (4.0, 4.2))
-    assert "on a scale with steps of 1 g, and its grist with it" in light and fine is None
+    assert "on a scale with steps of 1 g. Wind off more" in light and fine is None
 
 
 # A yarn of 200 m in 100 g, 500 tex, with nothing lost: beside a strand of 100 tex, 1,000 m in 100 g, there are 400 tex,
