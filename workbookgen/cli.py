@@ -196,6 +196,7 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
     from workbookgen import settings as settings_module
     from workbookgen.gather import files as written
     from workbookgen.gather import workers
+    from workbookgen.gather.fiber_table import was_gathered
     from workbookgen.gather.gathered import gather as gather_planners
     from workbookgen.gather.gathered import planners_in
     from workbookgen.settings.fiber_table import load_fibers
@@ -203,7 +204,8 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
     chosen = settings_module.load(settings) if settings else settings_module.Settings()
     fibers = load_fibers(chosen)
     paths = planners_in(files, leave_out=tuple(written.targets(output).values()))
-    written.require_apart(output, paths)
+    read_too = [settings, Path(chosen.fibers)] if settings and chosen.fibers else []
+    written.require_apart(output, [*paths, *read_too])
     engine = workers.cluster(cluster) if cluster else workers.this_machine(len(paths))
     with _progress(len(paths), "Reading") as step:
         gathered = gather_planners(paths, engine, step)
@@ -215,6 +217,10 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
         raise FileError.at(str(output), "no planner could be read, so nothing was written.")
     places, changed = written.save(gathered, output, fibers)
     _tell_gathered(gathered, places, changed)
+    if was_gathered(fibers):
+        click.echo(
+            "The fiber table of these settings was gathered itself: a lot that is counted in it must not be read again."
+        )
     if gathered.unread:
         raise SystemExit(1)
 
@@ -306,7 +312,8 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
     fibers = places["fibers"]
     click.echo(
         f"What was observed is in {fibers} as a fiber table; "
-        f'a line fibers = "{fibers.name}" in settings builds planners with it.'
+        f'a line fibers = "{fibers.name}" in settings builds planners with it. '
+        "It is written anew each time: to change it, change a copy."
     )
     for fault in gathered.repeated[:MOST_TOLD]:
         click.echo(str(fault))

@@ -9,6 +9,7 @@ import pytest
 
 from gather.invented import LOTS, settings, write_planner
 from workbookgen.gather import workers
+from workbookgen.settings import templates
 
 
 @pytest.fixture(autouse=True)
@@ -48,6 +49,28 @@ def test_a_folder_into_a_workbook(run, guild, tmp_path):
     assert sorted(path.name for path in tmp_path.iterdir()) == ["guild-fibers.csv", "guild.xlsx"]
     lots = openpyxl.load_workbook(tmp_path / "guild.xlsx")["Lots"]
     assert [line[2].value for line in lots.iter_rows(min_row=2)] == ["Heather", "Bramble", "=Gorse"]
+
+
+def test_the_fiber_table_of_the_settings_is_not_written_over(run, guild, tmp_path):
+    """What was observed would be joined with itself at each gathering, and seem surer every time."""
+    said = run("gather", guild, "-o", tmp_path / "guild.xlsx").out
+    assert "It is written anew each time: to change it, change a copy." in said
+    table, settings = tmp_path / "guild-fibers.csv", tmp_path / "our.toml"
+    settings.write_text('fibers = "guild-fibers.csv"')
+    before = table.read_bytes()
+    outcome = run("gather", guild, "--settings", settings, "-o", tmp_path / "guild.xlsx")
+    assert outcome.code == 2 and table.read_bytes() == before
+    assert (
+        outcome.err
+        == f"{table}: this is the file that is read, and it is never changed. Choose another name after -o.\n"
+    )
+    # By another name it may be right, of other planners: those that were counted before would count twice.
+    twice = "The fiber table of these settings was gathered itself: a lot that is counted in it must not be read again."
+    for source, is_told in (("Observed 2026, lots of planners: yield 3 of 1.", True), ("A book (read).", False)):
+        header = (templates() / "fibers.csv").read_text(encoding="utf-8").splitlines()[0]
+        table.write_text(f"{header}\nFog,{',' * header.count(',')}"[:-1] + f'"{source}"\n', encoding="utf-8")
+        outcome = run("gather", guild, "--settings", settings, "-o", tmp_path / "next.xlsx")
+        assert outcome.code == 0 and (twice in outcome.out) == is_told
 
 
 def test_tables_of_their_own(run, guild, tmp_path):

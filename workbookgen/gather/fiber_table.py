@@ -22,6 +22,12 @@ COLUMNS = ("name", *(name for name, _ in NUMBERS), *(name for name in TEXTS if n
 # The parts of a published source, and what each is about.
 PARTS = {"Yield": {"yield"}, "Losses": {"skirting", "preparation", "combing", "spinning"}}
 WORDS = {stage: word for stage, _, word in STAGES if word}
+OBSERVED = "Observed {}, lots of planners"  # how the source of such a line begins, with the year
+
+
+def was_gathered(fibers: Fibers) -> bool:
+    """Whether a fiber table has figures that were observed: gathered again, their lots would count twice."""
+    return any(re.match(OBSERVED.format(r"\d+"), record.get("source", "")) for record in fibers)
 
 
 def fiber_table(observed: pd.DataFrame, fibers: Fibers, year: int) -> pd.DataFrame:
@@ -74,7 +80,7 @@ def _range(mean: float, deviation: float) -> dict[str, float]:
 def _source(supported: pd.DataFrame, published: str, year: int) -> str:
     """What was observed, and as many sentences of the published source of the other figures as fit in the guide."""
     lots = ", ".join(f"{WORDS[each.stage]} {each.lots} of {each.planners}" for each in supported.itertuples())
-    text = f"Observed {year}, lots of planners: {lots}. Rest:"
+    text = f"{OBSERVED.format(year)}: {lots}. Rest:"
     seen = {WORDS[each.stage] for each in supported.itertuples()}
     for sentence in re.split(r"(?<=\.) ", published):
         is_past = PARTS.get(sentence.partition(":")[0], {""}) <= seen
