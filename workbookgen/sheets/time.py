@@ -28,7 +28,7 @@ ABOUT = (
 COUNTED = "IF(AND(given(used), given(done_hours)), done_hours > 0, 1 = 0)"
 DONE = "IF(given(done_hours), done_hours, 0)"
 PLAN_USED_UP = f"{DONE} >= whole * 0.999999999"  # so that the last digits do not decide
-VIEW = LogView(typed="", answers=(("", "name . plies done_hours hours ahead likely weeks finish safe known ."),))
+VIEW = LogView(typed="", answers=(("", "name . plies done_hours whole ahead likely weeks finish safe known ."),))
 
 
 def times(settings: Settings) -> Log:
@@ -47,7 +47,8 @@ def times(settings: Settings) -> Log:
             )), printed=False),
             _how_sure(),
             Group("For other sheets", (
-                Result("whole", "In all, spinning in it", "hours", planning.hours_with_spinning, HOURS, only_if="AND(spinning >= 0, plying >= 0)"),
+                Result("whole", "In all", "hours", planning.hours_with_spinning, HOURS, only_if="AND(spinning >= 0, plying >= 0)",
+                       note="Once spinning and plying can be reckoned: without them the rest would look like all."),
                 Result("paid", "To be paid", f"IF({COUNTED}, done_hours, MAX(whole, IF(given(done_hours), done_hours, 0) + IF(given(ahead), ahead, 0)))",
                        cost.hours_to_pay, HOURS, uses={"planned": "whole", "done": "done_hours"}, only_if=f"OR({COUNTED}, given(whole))",
                        note="As planned, or more where more is done; of a finished piece the hours done."),
@@ -91,7 +92,7 @@ def _hours() -> Group:
                uses={"strands": "plies", "pace": "pace_ply", "design": "by_design"}, only_if="OR(AND(plies = 1, NOT(given(by_design))), given(pace_ply))",
                note="None for a single. A cable is plied twice: its first plying is not counted."),
         Result("finishing", "Finishing", "length / pace_finishing", planning.hours, HOURS, uses={"amount": "length", "pace": "pace_finishing"}),
-        Result("hours", "In all",
+        Result("hours", "Of the steps known",
                "IF(given(preparing), preparing, 0) + IF(given(spinning), spinning, 0) + IF(given(plying), plying, 0) + IF(given(finishing), finishing, 0)",
                planning.hours_in_all, HOURS, uses={"hours_1": "preparing", "hours_2": "spinning", "hours_3": "plying", "hours_4": "finishing"},
                leaves=("hours_5", "hours_6"), only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))",
