@@ -89,6 +89,13 @@ def test_who_spins_far_less_evenly_than_the_planner_was_told_is_asked(differ, le
     assert least <= np.mean(["differ far more" in str(message) for message in messages]) <= most
 
 
+def test_what_samples_took_is_off_the_lot_once_it_is_logged():
+    """As the sheet Samples says beside their yarn: nobody else can know whether it is a skein of the log already. Until
+    then those who ask for 90% have enough in 63%, of a lot as small as this one."""
+    assert_within(found(unkind.after_samples(are_logged=True), WORLDS), (-0.02, 0.03), (-0.03, 0.04))
+    assert found(unkind.after_samples(are_logged=False), WORLDS).sure() < 0.8
+
+
 # Name: the world, how many points "very likely" may cover less or more, and how many those may be less or more sure who
 # ask for 90%.
 DRIFTING = {

@@ -98,6 +98,31 @@ def sampled(step: float, meters: tuple[float, float]) -> World:
     return world
 
 
+def after_samples(are_logged: bool) -> World:
+    """Three samples were spun of a small lot, and are kept; they are logged as skeins of it, or not."""
+
+    def world(tag: str, draw: Draw) -> Shared:
+        off = SCALE * draw.normal()
+        lot, yarn = _top(tag, draw, off, 250.0)
+        grist = PLANNED * (1 + PLAN * draw.normal())
+        masses = draw.uniform(5, 10, size=3)
+        grists = grist * (1 + SKEINS_DIFFER * draw.normal(size=3))
+        reel, skeins, _ = wound(tag, draw, masses, grists, off, lot=lot["name"])
+        samples = [
+            {"name": f"Sample {place} {tag}", "lot": lot["name"], "fiber_in": round(mass / 0.97, 1), "yarn_out": mass}
+            for place, mass in enumerate(np.round(masses * (1 + off), 1))
+        ]
+        stated, takes = _wanted(draw, (yarn - masses.sum()) * PLANNED / 100, OWN_RECORD)
+        project = _project(f"Piece {tag}", stated, lot["name"], need_doubt=OWN_RECORD)
+        kept = [{key: value for key, value in skein.items() if key != "project"} for skein in skeins]
+        records = {"fiber": [lot], "reels": [reel], "samples": samples, "projects": [project]}
+        return Shared(
+            records | ({"skeins": kept} if are_logged else {}), _spun(draw, yarn - masses.sum(), grist), takes
+        )
+
+    return world
+
+
 def spun_in_part(
     share: tuple[float, float],
     *,
