@@ -107,7 +107,7 @@ PROJECT = Card(
         )),
         Group("Its hours", (
             *(_of_time(step, step.capitalize(), step, HOURS) for step in STEPS),
-            _of_time("ahead", "Hours still ahead", "ahead", HOURS),
+            _of_time("ahead", "Hours still ahead", "ahead", HOURS, "By your paces on the sheet Figures; empty until they are typed or timed."),
             _of_time("likely", "Very likely, hours", "likely", None),
             _of_time("ahead_share", "Share ahead", "ahead_share", SHARE),
             _of_time("hours", "Hours in all", "hours", HOURS),
