@@ -3,7 +3,17 @@
 import pint
 import pytest
 
-from workbookgen.reference import agreement, fiber, planning, project, records, scouring, statistics, uncertainty
+from workbookgen.reference import (
+    agreement,
+    fiber,
+    planning,
+    plying,
+    project,
+    records,
+    scouring,
+    statistics,
+    uncertainty,
+)
 from workbookgen.units import Quantity
 
 from .examples import EXAMPLES, label, public_calculations, single
@@ -21,7 +31,10 @@ REFUSED = [
     if calculation in (uncertainty.by_reel, uncertainty.by_shrinkage)
 ]
 REFUSED += [
-    (calculation, arguments, "used") for calculation, arguments in EXAMPLES if calculation is project.while_open
+    (calculation, arguments, known)
+    for calculation, arguments in EXAMPLES
+    for refusing, known in ((project.while_open, "used"), (plying.expected_weight, "net"))
+    if calculation is refusing
 ]
 ARGUMENTS += REFUSED
 IDS = [f"{label((calculation, given))}:{name}" for calculation, given, name in ARGUMENTS]
@@ -33,10 +46,8 @@ def test_every_stated_dimension_is_tried():
 
 
 @pytest.mark.parametrize("calculation, arguments, name", REFUSED)
-def test_a_washed_loop_that_is_measured_leaves_nothing_to_expect_and_a_finished_piece_nothing_to_ask(
-    calculation, arguments, name
-):
-    with pytest.raises(ValueError, match="loop of the washed skein is measured|The piece is finished"):
+def test_what_is_known_leaves_nothing_to_expect_or_to_ask(calculation, arguments, name):
+    with pytest.raises(ValueError, match="loop of the washed skein is measured|The piece is finished|It was weighed"):
         calculation(**single(arguments, 0), **{name: Quantity(1.5, "m" if name == "washed_loop" else "oz")})
 
 

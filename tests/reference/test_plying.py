@@ -253,19 +253,19 @@ def test_of_a_thread_skeins_took_their_length_and_of_singles_what_they_weigh_bes
     assert taken(part, is_thread, mass) == approx(grams)
 
 
-def test_a_skein_took_what_it_weighs_or_what_its_length_lets_expect():
+def test_a_skein_will_weigh_what_its_length_lets_expect():
     """200 m at 4 m/g are 50 g, at 2.5 m/g 80 g."""
     planned, mean = Quantity(4, "m/g"), Quantity(2.5, "m/g")
-    for known, grams in (({}, 50), ({"planned": None}, 80), ({"net": Quantity(60, "g")}, 60)):
-        took = plying.skein_took(meters(200), **{"planned": planned, "mean": mean} | known)
-        assert took.m_as("g") == approx(grams)
-    lots, nothing = ["Aster", "Birch", "ASTER"], float("nan")
-    guessed = plying.not_weighed("aster", lots, Quantity([50, 9, 30], "g"), Quantity([50, 9, nothing], "g"))
-    assert guessed.m_as("g") == approx(30)
-    with pytest.raises(ValueError, match="nothing says"):
-        plying.skein_took(meters(200))
-    with pytest.raises(ValueError, match="grist"):
-        plying.skein_took(meters(200), planned=0 * planned)
+    for known, grams in (({}, 50), ({"planned": None}, 80)):
+        expected = plying.expected_weight(meters(200), **{"planned": planned, "mean": mean} | known)
+        assert expected.m_as("g") == approx(grams)
+    for sentence, known in (
+        ("nothing says", {}),
+        ("grist", {"planned": 0 * planned}),
+        ("weighed", {"net": Quantity(60, "g")}),
+    ):
+        with pytest.raises(ValueError, match=sentence):
+            plying.expected_weight(meters(200), **known)
 
 
 @pytest.mark.parametrize("other, grams", [(None, 200), (Quantity(100, "g"), 150), (Quantity(0.3, "kg"), 100)])

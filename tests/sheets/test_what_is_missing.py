@@ -319,7 +319,7 @@ def test_a_skein_of_a_lot_wants_its_weight_for_the_lot_to_count_it(described):
     skeins = [{"name": name, "reel": "Reel", "wraps": 100.0} | more for name, more in (("A", {"lot": "Top"}), ("B", {"lot": "Top", "gross": 2.0}), ("C", {}))]
     values = values_of(described=described, reels=[reel], fiber=[top], skeins=skeins)
     assert values["skeins_message"][:3] == (told, None, None)
-    assert values["skeins_length_yd"][0] == 200 and values["skeins_took"][0] == pytest.approx(2.0) and values["fiber_to_come"][0] == pytest.approx(0.0, abs=1e-9)
+    assert values["skeins_length_yd"][0] == 200 and values["skeins_guess"][0] == pytest.approx(2.0) and values["fiber_to_come"][0] == pytest.approx(0.0, abs=1e-9)
 
 
 def test_a_skein_not_yet_weighed_takes_what_its_project_lets_expect():

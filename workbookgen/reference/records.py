@@ -149,10 +149,11 @@ def spun(
     third_names: Sequence[str] = (),
     third_amounts: Some = (),
     besides: Some = None,
+    expected: Some = None,
 ) -> Some:
     """Sum of what belongs to a name, over two or three places.
 
-    S = Σ first + Σ second + Σ third + b. Skeins of a lot alone use it up, and so do skeins of designs.
+    S = Σ first + Σ second + Σ third + b + e. Skeins of a lot alone use it up, and so do skeins of designs.
 
     Parameters
     ----------
@@ -164,6 +165,7 @@ def spun(
     third_names : the names in a third place
     third_amounts : the amounts beside those
     besides : b, another amount known to belong to it
+    expected : e, an amount that is only expected of it, such as that of skeins which were not weighed yet
 
     Returns
     -------
@@ -192,7 +194,9 @@ def spun(
     together = sum_where(name, names, amounts) + sum_where(name, second_names, second_amounts)
     if len(third_names):
         together = together + sum_where(name, third_names, third_amounts)
-    return together if besides is None else together + besides
+    for more in filter(lambda each: each is not None, (besides, expected)):
+        together = together + more
+    return together
 
 
 @calculation

@@ -11,7 +11,6 @@ from workbookgen.reference import (
     kept_stock,
     own_records,
     planning,
-    plying,
     records,
     sharing,
     statistics,
@@ -162,11 +161,13 @@ def _the_yarn() -> Group:
                note="Of all the yarn, at the grist you want."),
         Result("pieces", "In pieces", " + ".join(f"sum_where({taken}, {lots_of}, name)" for taken, lots_of in TAKEN), sharing.taken_by_pieces, MASS, uses=OF_TAKEN,
                note="Taken by finished pieces, with no skein to show for it."),
+        Result("unweighed", "In skeins not weighed", "sum_where(skeins_guess, skeins_from_lot, name)", records.sum_where, MASS,
+               uses={"names": "skeins_from_lot", "amounts": "skeins_guess"}, note="What its skeins are expected to weigh that were not weighed yet."),
         Result("spun", "Spun so far",
-               "sum_where(skeins_took, skeins_from_lot, name) + sum_where(components_drawn_1, components_from_1, name) + sum_where(components_drawn_2, components_from_2, name) + "
-               "IF(given(pieces), pieces, 0)",
+               "sum_where(skeins_net, skeins_from_lot, name) + sum_where(components_drawn_1, components_from_1, name) + sum_where(components_drawn_2, components_from_2, name) + "
+               "IF(given(pieces), pieces, 0) + unweighed",
                records.spun, MASS,
-               uses={"names": "skeins_from_lot", "amounts": "skeins_took", "second_names": "components_from_1", "second_amounts": "components_drawn_1",
+               uses={"names": "skeins_from_lot", "amounts": "skeins_net", "expected": "unweighed", "second_names": "components_from_1", "second_amounts": "components_drawn_1",
                      "third_names": "components_from_2", "third_amounts": "components_drawn_2", "besides": "pieces"},
                note="Weight of this lot in the skeins of the sheet Skeins, expected until they are weighed, and in finished pieces; "
                     "its share in a design of the sheet Yarn counts, too."),
@@ -289,11 +290,8 @@ def _for_other_sheets() -> Group:
                      "u_own": "doubts_own"},
                note="Standard uncertainty of what would be kept of more, got in the form in which this lot was bought."),
         Result("plied", "In skeins of designs", "sum_where(components_drawn_1, components_from_1, name) + sum_where(components_drawn_2, components_from_2, name)",
-               records.spun, MASS, leaves=("third_names", "third_amounts", "besides"),
+               records.spun, MASS, leaves=("third_names", "third_amounts", "besides", "expected"),
                uses={"names": "components_from_1", "amounts": "components_drawn_1", "second_names": "components_from_2", "second_amounts": "components_drawn_2"}),
-        Result("unweighed", "Of it, not weighed", "MAX(0, sum_where(skeins_took, skeins_from_lot, name) - sum_where(skeins_net, skeins_from_lot, name))",
-               plying.not_weighed, MASS, uses={"names": "skeins_from_lot", "amounts": "skeins_took", "weights": "skeins_net"},
-               note="What its skeins are expected to weigh that were not weighed yet."),
         Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt + "
                f"IF({WENT}, 0, IF(AND(stage > 4, given(plied)), doubts_batch * IF(given(plied), plied, 0) * doubts_batch * (IF(given(plied), plied, 0) + 2 * to_come), 0) "
                "+ POWER(IF(stage > 4, doubts_batch, doubts_grist), 2) * unweighed * (unweighed + 2 * to_come))",

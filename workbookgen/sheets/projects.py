@@ -236,7 +236,7 @@ def _needed() -> Group:
         Result("estimated", "Estimated", "sum_where(estimates_yarn, estimates_of, name) + sum_where(weavings_yarn, weavings_of, name) "
                                          "+ sum_where(weavings_weft_apart, weavings_weft_of, name)", records.spun, LENGTH,
                uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn",
-                     "third_names": "weavings_weft_of", "third_amounts": "weavings_weft_apart"}, leaves=("besides",),
+                     "third_names": "weavings_weft_of", "third_amounts": "weavings_weft_apart"}, leaves=("besides", "expected"),
                note="For this project, from the sheets Knitting and Weaving."),
         Result("by_rule", "Stitches by rule", "sum_where(estimates_by_rule, estimates_of, name)", records.sum_where, NUMBER, digits=0,
                uses={"names": "estimates_of", "amounts": "estimates_by_rule"}, note="Estimates that know a stitch by Munden's relation alone."),

@@ -37,9 +37,8 @@ from workbookgen.reference.plying.design import (
 from workbookgen.reference.plying.drawn import (
     bought_part,
     drawn_from_lot,
+    expected_weight,
     fed_to_spin,
-    not_weighed,
-    skein_took,
     strand_taken,
     strands_to_spin,
     take_up_of_feeds,

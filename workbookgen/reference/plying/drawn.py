@@ -4,15 +4,12 @@ A bought thread is as thick as it is: of it, the skeins took as much as goes wit
 the hand makes of them, so they took the rest of the weight.
 """
 
-from collections.abc import Sequence
-
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_numbers
 from workbookgen.reference.fiber.stages import STATES
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, require_within
 from workbookgen.reference.plying.design import require_strands_and_feed
-from workbookgen.reference.records import sum_where
 from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.texts import folded
 from workbookgen.units import Grist, Length, LinearDensity, Mass, Quantity, Ratio
@@ -238,18 +235,17 @@ def strand_taken(
 
 
 @calculation
-def skein_took(
+def expected_weight(
     finished: Length, net: Mass | None = None, planned: Grist | None = None, mean: Grist | None = None
 ) -> Mass:
-    """Mass that a skein took of its lot.
+    """Mass that a skein will have, as long as it was not weighed.
 
-    m = n, once it is weighed; until then F / g. Off the reel a skein is there, and its fiber is not: without a weight
-    the same wool would count twice.
+    m = F / g. Off the reel a skein is there, and its fiber is not: without a weight the same wool would count twice.
 
     Parameters
     ----------
     finished : F, finished length of the skein
-    net : n, its net mass, if it was weighed
+    net : its net mass, which is not there yet
     planned : g, planned grist of its project, if it has one
     mean : g where it serves no project, mean grist of the skeins of its lot
 
@@ -260,7 +256,7 @@ def skein_took(
     Raises
     ------
     ValueError
-        A negative length, a grist that is not above zero, or neither a mass nor a grist.
+        A skein that was weighed, a negative length, no grist, or one that is not above zero.
 
     Notes
     -----
@@ -272,56 +268,16 @@ def skein_took(
 
     Examples
     --------
-    >>> print(skein_took(Quantity(180, "m"), planned=Quantity(2, "m/g")))
+    >>> print(expected_weight(Quantity(180, "m"), planned=Quantity(2, "m/g")))
     90.0 gram
     """
     require_numbers(finished, net, planned, mean)
-    if net is not None:
-        return net
+    require_applicable(net is None, "It was weighed.")
     grist = mean if planned is None else planned
     require_applicable(grist is not None, "It is not weighed, and nothing says what it will weigh.")
     require_within(NOT_NEGATIVE, "A length", finished)
     require_within(ABOVE_ZERO, "The grist", grist)
     return (finished / grist).to("g")
-
-
-@calculation
-def not_weighed(name: str, names: Sequence[str], amounts: Mass, weights: Mass) -> Mass:
-    """Mass that skeins of a lot took which were not weighed yet.
-
-    m = max(0, Σ e - Σ w), over the skeins of the lot. It is only expected, so that the rest of the lot is less certain.
-
-    Parameters
-    ----------
-    name : the lot
-    names : the lot of each skein
-    amounts : e, what each took, weighed or expected
-    weights : w, what each weighs, no number where it was not weighed
-
-    Returns
-    -------
-    m, a mass
-
-    Raises
-    ------
-    ValueError
-        A blank name, or columns of unequal length.
-
-    Notes
-    -----
-    Valid for skeins of one lot; those of a design count beside its components.
-
-    References
-    ----------
-    Definition of a difference.
-
-    Examples
-    --------
-    >>> print(not_weighed("Aster", ["Aster", "Aster"], Quantity([50, 40], "g"), Quantity([50, float("nan")], "g")))
-    40.0 gram
-    """
-    rest = sum_where(name, names, amounts) - sum_where(name, names, weights)
-    return Quantity(np.maximum(0.0, rest.m_as("g"))[()], "g")
 
 
 @calculation
