@@ -416,11 +416,11 @@ def test_the_message_of_a_record():
     # What is wrong before what is missing, in the order of the fields; nothing for a record nobody began.
     assert texts("plan_message") == (
         "=IF(COUNTA($D$6:$D$8)>0,"
-        "IF(IF(ISBLANK($D$6),1=0,IF(ISNUMBER($D$6),NOT(AND($D$6<=1000,$D$6>=0.000001)),1=1)),"
+        "IF(IF(ISNUMBER($D$6),NOT(AND($D$6<=1000,$D$6>=0.000001)),NOT(ISBLANK($D$6))),"
         '"Wanted: type a number above 0 up to 1,000 m, in digits.",'
-        "IF(IF(ISBLANK($D$7),1=0,IF(ISNUMBER($D$7),NOT(AND($D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001))),1=1)),"
+        "IF(IF(ISNUMBER($D$7),NOT(AND($D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001))),NOT(ISBLANK($D$7))),"
         '"Margin: type a percentage from 0% up to 200%.",'
-        "IF(IF(ISBLANK($D$8),1=0,IF(ISNUMBER($D$8),NOT(AND($D$8<=1000,$D$8>=0.000001)),1=1)),"
+        "IF(IF(ISNUMBER($D$8),NOT(AND($D$8<=1000,$D$8>=0.000001)),NOT(ISBLANK($D$8))),"
         '"Usual count: type a number above 0 up to 1,000 per in, in digits.",'
         'IF(ISBLANK($D$6),"Still to fill in: Wanted.","")))),"")',
     )
@@ -442,7 +442,7 @@ def test_a_card_as_a_new_planner_brings_it_is_not_begun():
     "case",
     [
         'IF(IF(ISTEXT($B9),IF(LEN($B9)>0,SUMPRODUCT(($E$9:$E$11=$B9)*1)>1,1=0),1=0),"Reel: another line has this name; give each its own."',
-        'IF(IF(ISBLANK($B9),1=0,IF(ISTEXT($B9),NOT(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12)),1=1)),"Reel: type a name of up to 12 letters."',
+        'IF(IF(ISTEXT($B9),NOT(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12)),NOT(ISBLANK($B9))),"Reel: type a name of up to 12 letters."',
     ],
 )
 def test_the_message_of_a_name(case):
@@ -453,7 +453,7 @@ def test_the_message_of_a_name(case):
     "case",
     [
         'IF(IF(COUNT($F9,$E9)=2,$F9>$E9,1=0),"Yarn: more than the fiber."',
-        'IF(IF(ISBLANK($B9),1=0,IF(ISTEXT($B9),NOT(ISNUMBER($Q9)),1=1)),"On the reel: choose one of the names',
+        'IF(IF(ISTEXT($B9),NOT(ISNUMBER($Q9)),NOT(ISBLANK($B9))),"On the reel: choose one of the names',
     ],
 )
 def test_the_message_of_a_rule_and_of_a_choice(case):

@@ -185,7 +185,7 @@ def _wrong(field: Input, columns: Columns) -> str:
     ref = columns.ref(field.key)
     right_type = f"ISNUMBER({ref})" if isinstance(field.domain, Number | Date) else f"ISTEXT({ref})"
     inside = all_of(inside_domain(field, ref, columns))
-    return f"IF(ISBLANK({ref}),1=0,IF({right_type},NOT({inside}),1=1))"
+    return f"IF({right_type},NOT({inside}),NOT(ISBLANK({ref})))"
 
 
 def _doubled(ref: str, column: str) -> str:
