@@ -115,7 +115,8 @@ def lots(settings: Settings) -> Log:
         ),
         rules=(*stages.cannot_gain(), *content.lot_rules(), *plausible.lot_weight(settings.units),
                *plausible.thick(settings.units, grist="Grist wanted"),
-               plausible.more_than_the_lot(), plausible.hardly_washed("Guide" not in settings.without), *stages.unknown_losses("Guide" not in settings.without)),
+               plausible.more_than_the_lot(), plausible.weighed_in_part(),
+               plausible.hardly_washed("Guide" not in settings.without), *stages.unknown_losses("Guide" not in settings.without)),
     )
 
 

@@ -18,6 +18,9 @@ LIGHTEST_FLEECE = 225  # grams, where ounces are typed: half a pound, a quarter 
 LIGHTEST_BAG = 30  # grams, where grams are typed: a bag of fleece to try has 100 and more; common practice, no source
 # Wool of 18.25% regain, the trade's for combed wool, weighs 4% more than of 13.6%, that of ASTM D1909-13 (both read).
 IN_DAMP_AIR = 1.05
+# Of the weight before it; combing may leave two fifths, and the greasiest fleece keeps a third (common practice, no
+# source).
+MOST_LOST = {"skirting": 0.45, "scouring": 0.7, "preparation": 0.45, "spinning": 0.25}
 LEAST_WASHED_OUT = 0.5  # of the loss in washing that breed, handful or own figure let one expect; common practice, no source
 SHORTEST_CLOTH = 0.1  # meters; common practice, no source
 CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
@@ -138,6 +141,15 @@ def _hardly_washed(values: Mapping[str, object], yields: tuple[str, ...]) -> boo
     kept = next((values[each] for each in yields if values[each] is not None), 1)
     before = values["weight"] if values["skirted_weighed"] is None else values["skirted_weighed"]
     return bool(later) and values["stage"] < 3 and round(1 - later[0] / before, 9) < LEAST_WASHED_OUT * (1 - kept)
+
+
+def weighed_in_part() -> Rule:
+    """A lot that seems to lose in one step what no step takes: only a part of it was done, and weighed."""
+    return Rule(
+        f"OR({', '.join(f'lost_{step} > {most}' for step, most in MOST_LOST.items())})",
+        lambda values: any(values[f"lost_{step}"] > most for step, most in MOST_LOST.items()),
+        f"{ASKING} No step loses so much. Weigh all of the lot, or divide it: what is done, what is not.",
+    )
 
 
 def washed_loop() -> Rule:
