@@ -82,3 +82,14 @@ TOP = FLEECE | {"state": "prepared fiber", "weight": 400.0}
 def test_that_only_a_part_was_done(lot, weighed, asked):
     [message] = told("fiber_message", fiber=[lot | weighed], projects=[], skeins=[])
     assert message == (IN_PART if asked else None)
+
+
+def test_that_nothing_is_left_of_a_lot():
+    """400 g less 5% are 380 g, of which 378 are spun; who still needs 60 g of it looks into the basket."""
+    lot = FLEECE | {"state": "prepared fiber", "weight": 400.0, "own_spinning": 0.05, "grist": 250.0}
+    skein = TYPED["skeins"][0] | {"wraps": 945.0, "gross": 378.0}
+    project = TYPED["projects"][0] | {"wanted": 1100.0}
+    asked = "Is it right? By its weights, a lot of it is nearly spun. If nothing is left of that, say so on the sheet Fiber: its rest is used."
+    for gone, weight, message in (({}, 400.0, asked), ({"gone": "used"}, 400.0, None), ({}, 500.0, None)):
+        [said] = told("projects_message", fiber=[lot | gone | {"weight": weight}], projects=[project], skeins=[skein])
+        assert said == message

@@ -22,6 +22,7 @@ LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sh
 HALF_DONE = 0.6  # one of a pair and a little more; a whole piece seldom takes so little (common practice, no source)
 NOT_MARKED = 0.1  # of its skeins' weight: more than damp air and a tag weigh; common practice, no source
 ANOTHER_YARN = 2  # times as fine: even first skeins come nearer to their plan; common practice, no source
+TO_LOOK_FOR = 0.05  # of what a strand still needs: less than the need is known to; common practice, no source
 ENOUGH_SKEINS, FAR_LESS_EVEN = 5, 1.75  # times the usual variation; common practice, no source
 FAR_MORE = 1.1  # of a yardage that is typed: twice its usual doubt; common practice, no source
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
@@ -77,6 +78,7 @@ def projects(settings: Settings) -> Log:
             Rule(f"AND(NOT(given(used)), OR(ROUND(grist_so_far / planned, 9) > {ANOTHER_YARN}, ROUND(planned / grist_so_far, 9) > {ANOTHER_YARN}))", _another_yarn,
                  f"{ASKING} Its skeins are over twice as fine as planned, or twice as coarse. Look at their wraps and weights, and at the grist planned."),
             _uneven(),
+            _nearly_spun(),
             Rule("AND(lotless > 0.5, given(part_1_lot_a))", lambda values: values["lotless"] > 0.5 and bool(values["part_1_lot_a"]),
                  f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
             Rule(f"IF({DESIGN_KNOWS}, ABS(strands - design_strands) > 0.5, 1 = 0)",
@@ -141,6 +143,22 @@ def _without_need(settings: Settings) -> Rule:
     estimated = ", or work it out on the sheet Need" if {"Knitting", "Weaving"} - set(settings.without) else ""
     return Rule("AND(NOT(given(need)), NOT(given(used)))", lambda values: values["need"] is None and values["used"] is None,
                 f"{UNKNOWN}: type the yarn wanted{estimated}.")
+
+
+def _nearly_spun() -> Rule:
+    """A question about a lot whose rest is less than what one knows of it to: the basket tells what no weight can."""
+    counted_on = (
+        f"IF(AND(given(part_{part}_more), given(part_{part}_needs)), "
+        f"AND(part_{part}_needs > 0, part_{part}_more > {TO_LOOK_FOR} * part_{part}_needs), 1 = 0)"
+        for part in supply.PARTS
+    )
+    return Rule(f"AND(NOT(given(used)), OR({', '.join(counted_on)}))", _counts_on_a_rest,
+                f"{ASKING} By its weights, a lot of it is nearly spun. If nothing is left of that, say so on the sheet Fiber: its rest is used.")
+
+
+def _counts_on_a_rest(values: Mapping) -> bool:
+    strands = ((values[f"part_{part}_more"], values[f"part_{part}_needs"]) for part in supply.PARTS)
+    return values["used"] is None and any(more is not None and needs is not None and more > TO_LOOK_FOR * needs > 0 for more, needs in strands)
 
 
 def _uneven() -> Rule:
