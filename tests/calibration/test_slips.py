@@ -27,7 +27,7 @@ HOMES = 14
 # What each log is asked for first, and what is no answer to it, or one that sends to the shop.
 ANSWERS = {"projects": "projects_verdict", "skeins": "skeins_finished_m", "fiber": "fiber_yarn"}
 NO_ANSWER = ("short", "no yarn yet", None)
-TOLD = "belong to no project"
+TOLD = "belong to no open project"
 Logs = dict[str, list[dict]]
 
 

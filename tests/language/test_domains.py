@@ -57,6 +57,11 @@ def test_a_number_is_inside_when_it_breaks_no_limit(value, low, high):
         (Note(longest=20), "", "words, up to 20 letters"),
         (Choice("reels_listed", "Reels"), "", "one of the names on the sheet Reels"),
         (Choice("ways_name", "Reference", ("carding", "combing")), "", "one of carding, combing"),
+        (
+            Choice("projects_listed", "Projects", or_none=True),
+            "",
+            "one of the names on the sheet Projects, or empty it",
+        ),
     ],
 )
 def test_wanted(domain, symbol, words):

@@ -47,6 +47,8 @@ def test_a_skein_serves_its_project_until_it_is_sold_given_or_lost(fate, serves)
 
 
 def test_a_skein_of_no_project_that_is_still_there_is_free():
+    for took in (0, 120):  # of a project given up, and of a finished one
+        assert belongings.is_free("Marl", project="Vest", took=Quantity(took, "g")) == "Marl"
     assert belongings.is_free("Marl") == "Marl" and which_yarn.pair("Vest", "Reel 1") == "Vest / Reel 1"
     assert which_yarn.weighed("Marl", Quantity(0.5, "g")) == "Marl"
     assert which_yarn.measured("Vest", Quantity(2, "m/g")) == "Vest"
@@ -67,6 +69,7 @@ def test_a_skein_of_no_project_that_is_still_there_is_free():
         (lambda: belongings.belongs(" "), "blank"),
         (lambda: belongings.is_free("Marl", project="Vest"), "not free"),
         (lambda: belongings.is_free("Marl", gone="sold"), "not free"),
+        (lambda: belongings.is_free("Marl", project="Vest", gone="used", took=Quantity(120, "g")), "not free"),
         (lambda: belongings.is_free("Aster", other="Marl"), "of a design"),
         (lambda: belongings.is_free(" "), "blank"),
         (lambda: which_yarn.pair("Vest", " "), "blank"),

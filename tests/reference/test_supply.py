@@ -226,7 +226,7 @@ def test_the_sentence_says_what_its_number_says_in_the_unit_in_which_it_is_given
     )
     assert told == (
         "There is 2,317 yd, very likely 2,020 yd to 2,614 yd; it takes 2,100 yd: 217 yd over. Chance that it is enough: 84%. "
-        "Another 240 yd lie in skeins of its yarn that belong to no project."
+        "Another 240 yd lie in skeins of its yarn that belong to no open project."
     )
     assert (
         answer.answer(meters(380.0), meters(400.0), meters(-20.0), meters(0.0), meters(20.0))
@@ -355,7 +355,7 @@ def test_where_there_is_no_more_of_it_another_way_is_told():
 
 
 def test_nobody_is_sent_to_buy_before_the_skeins_of_no_project_are_asked_for():
-    asked = "Are the skeins of no project for it? Choose it beside them, at For project. Else, to be 90% sure, get 90 m more."
+    asked = "Are the skeins of no open project for it? Choose it beside them, at For project. Else, to be 90% sure, get 90 m more."
     assert advice.advice(meters(90.0), 0.9, free=meters(190.0)) == asked
     assert advice.advice(meters(90.0), 0.9, free=meters(0.5)) == "To be 90% sure, get 90 m more."
     assert advice.advice(meters(0.0), 0.9, free=meters(190.0)) == "That is as sure as you ask."

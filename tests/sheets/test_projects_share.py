@@ -234,7 +234,7 @@ def test_what_they_lack_together_is_got_once():
 
 LOT_NOT_KNOWN = "No answer yet: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
 # The lot's line is complete, so nobody is sent there.
-GRIST_NOT_KNOWN = "No answer yet: how far its fiber goes is not known; choose a sample, or type Grist planned."
+GRIST_NOT_KNOWN = "No answer yet: how far its fiber goes is not known; choose a sample, or type Grist planned, behind the + above the columns."
 
 
 @pytest.mark.parametrize(("lot", "project", "said"), [
@@ -255,16 +255,16 @@ def test_who_spins_and_forgets_the_project_is_asked_for_it():
     lot = {"name": "Fern", "state": "prepared fiber", "weight": 13.0, "own_spinning": 0.05, "grist": 1000.0}
     skein = {"name": "One", "reel": "Reel", "wraps": 200.0, "gross": 6.0, "washed_loop": 72.0, "lot": "Fern"}
     project = {"name": "Vest", "wanted": 750.0, "lot_1": "Fern"}
-    asked = "Is it right? Skeins of its yarn belong to no project"
+    asked = "Is it right? Skeins of its yarn belong to no open project"
     words = ("message", "advice", "verdict")
     message, advice, verdict = told(*words, reels=[REEL], fiber=[lot], projects=[project], skeins=[skein])
     assert verdict[0] == "short"
     assert message[0].startswith(asked)
-    assert advice[0].startswith("Are the skeins of no project for it? Choose it beside them, at For project. Else, to be 90% sure, get ")
+    assert advice[0].startswith("Are the skeins of no open project for it? Choose it beside them, at For project. Else, to be 90% sure, get ")
     for change in ({"project": "Vest"}, {"gone": "set aside"}):
         message, advice, verdict = told(*words, reels=[REEL], fiber=[lot], projects=[project], skeins=[skein | change])
         assert message[0] is None or asked not in message[0]
-        assert "skeins of no project" not in advice[0]
+        assert "skeins of no open project" not in advice[0]
     # Where there is enough without them, they may as well stay free.
     message, _, verdict = told(*words, reels=[REEL], fiber=[lot | {"weight": 40.0}], projects=[project], skeins=[skein])
     assert message[0] is None and verdict[0] == "enough"

@@ -16,6 +16,7 @@ SKEINS = [
 ]
 HAT, SHAWL = {"name": "Hat", "wanted": 150.0}, {"name": "Shawl", "wanted": 250.0}
 NONE_KNOWN = "No answer yet: it has no yarn. Choose its lot here, or this project beside its skeins on the sheet Skeins."
+GIVEN_UP = "If the piece is given up, type 0 at Yarn used, behind the + above the columns: then its skeins are free for others."
 NO_MORE = "If there is no more of it: make the piece smaller, or work part of it in another yarn."
 
 
@@ -98,5 +99,5 @@ def test_a_project_that_is_finished_or_has_a_lot_is_not_asked_about(told, more):
 def test_a_project_of_a_name_alone_says_what_it_wants(told):
     estimated = "" if told.is_small else ", or work it out on the sheet Need"
     hat = told({"name": "Hat"})
-    assert (hat["message"], hat["mark"]) == (f"No answer yet: type the yarn wanted{estimated}.", "…")
+    assert (hat["message"], hat["mark"]) == (f"No answer yet: type the yarn wanted{estimated}. {GIVEN_UP}", "…")
     assert told({"name": "Cap", "used": 3.0})["message"] is None

@@ -115,11 +115,13 @@ class Choice:
     """One of the names in a column.
 
     `of` is the column's full key and `sheet` the sheet it is on; `names` lists them all if they are few and fixed.
+    `or_none` says so where a name is no longer there, and another would be wrong.
     """
 
     of: str
     sheet: str
     names: tuple[str, ...] = ()
+    or_none: bool = False
 
     def accepts(self, value: object, names: Iterable) -> bool:
         return self.is_among(value, unique_names(names))
@@ -129,7 +131,8 @@ class Choice:
         return isinstance(value, str) and bool(value) and folded(value) in once
 
     def wanted(self, symbol: str) -> str:
-        return f"one of {', '.join(self.names)}" if self.names else f"one of the names on the sheet {self.sheet}"
+        listed = f"one of {', '.join(self.names)}" if self.names else f"one of the names on the sheet {self.sheet}"
+        return listed + (", or empty it" if self.or_none else "")
 
 
 Domain = Number | Date | Name | Note | Choice

@@ -15,7 +15,7 @@ TOO_HEAVY = Quantity(9e5, "g")
 LEAST_TOLD = Quantity(1.5, "g")  # of a strand: less is nothing on a kitchen scale
 LEAST_MORE = 0.5  # meters: less is none
 MOST_BALLS = 9e5
-FREE_FIRST = "Are the skeins of no project for it? Choose it beside them, at For project."
+FREE_FIRST = "Are the skeins of no open project for it? Choose it beside them, at For project."
 AS_IT_IS, WITH_LESS = ("it is likely enough as it is.", "make the piece smaller, or work part of it in another yarn.")
 
 
@@ -50,7 +50,7 @@ def advice(
     nothing where E = 0; else E, and for each strand the number of balls, or its weight and the form in which it is
     bought. That is what to ask for in the shop, or of the shepherd. Where k > 0, each of the projects that share its
     lots is told the whole of what they lack together, so that it is to be got only once. Who has skeins of the yarn
-    that belong to no project is first asked whether they are for this one.
+    that belong to no open project is first asked whether they are for this one.
 
     Parameters
     ----------
@@ -64,7 +64,7 @@ def advice(
     balls_1, balls_2, balls_3, balls_4 : number of balls to get, of each strand that is bought in balls
     shared : k, number of strands whose lots serve other projects too
     yarnless : 1 for a project that has no yarn yet, and so needs all of it and not more of it; else 0
-    free : length in skeins of this yarn that belong to no project
+    free : length in skeins of this yarn that belong to no open project
 
     Returns
     -------

@@ -134,7 +134,7 @@ def answer(
     least : L₁, what there very likely is at least
     most : L₂, what there very likely is at most
     chance_words : the chance, in words, if it is known
-    free : length in skeins of this yarn that belong to no project
+    free : length in skeins of this yarn that belong to no open project
     used : mass of yarn that the finished piece took
     have : that, less what others lack of its lots: where it is less, what is short is short for all of them
     yarnless : 1 for a project that has no yarn yet, else 0
@@ -199,7 +199,7 @@ def _very_likely(least: Length | None, most: Length | None) -> str:
 def _in_free_skeins(free: Length | None) -> str:
     if free is None:
         return ""
-    another = " Another " + said(free) + " lie in skeins of its yarn that belong to no project."
+    another = " Another " + said(free) + " lie in skeins of its yarn that belong to no open project."
     return _where(free.m_as("m") > LEAST_TOLD, another)
 
 

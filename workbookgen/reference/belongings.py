@@ -170,10 +170,13 @@ def set_aside(rest: Mass, fate: str) -> Mass:
 
 
 @calculation
-def is_free(name: str, project: str | None = None, gone: str | None = None, other: str | None = None) -> str:
-    """The yarn of a skein that is still free.
+def is_free(
+    name: str, project: str | None = None, gone: str | None = None, other: str | None = None, took: Mass | None = None
+) -> str:
+    """The yarn of a skein that is free for a project.
 
-    name = name. A skein that belongs to a project, or is gone, is not free.
+    name = name. A skein that belongs to a project still open, or is gone, is not free. What is left of a finished one,
+    or of one given up, is there for others; to keep it, set it aside.
 
     Parameters
     ----------
@@ -181,6 +184,7 @@ def is_free(name: str, project: str | None = None, gone: str | None = None, othe
     project : the project that it belongs to, if it does
     gone : where it went, if it is gone
     other : a design, where the name is a lot: then the design is its yarn
+    took : the yarn that its project took, which is known once that is finished
 
     Returns
     -------
@@ -204,7 +208,7 @@ def is_free(name: str, project: str | None = None, gone: str | None = None, othe
     >>> print(is_free("Gray 2-ply"))
     Gray 2-ply
     """
-    require_applicable(project is None and gone is None, "The skein is not free.")
+    require_applicable((project is None or took is not None) and gone is None, "The skein is not free.")
     require_applicable(other is None, "The skein is of a design.")
     require_name(name)
     return name
@@ -223,7 +227,7 @@ def free_skeins(
 ) -> Some:
     """What free skeins there are of a yarn.
 
-    F = what there is of the design + Σ what there is of each lot. No project uses these skeins yet.
+    F = what there is of the design + Σ what there is of each lot. No open project uses these skeins yet.
 
     Parameters
     ----------

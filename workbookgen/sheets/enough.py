@@ -40,12 +40,12 @@ def in_words() -> tuple[Result, ...]:
                '& said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
                '& IF(spare >= 0, said(over) & " over", said(lacking) & " short" & IF(have < there - 0.5, ", for all projects on its lots", "")) & "." '
                '& IF(given(chance_words), " Chance that it is enough: " & chance_words & ".", "") '
-               '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins of its yarn that belong to no project.", "")))',
+               '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins of its yarn that belong to no open project.", "")))',
                answer.answer, None, width=70, only_if=ANSWER_SAYABLE,
                note="What there is counts skeins as they will be when washed, and what the lots still give."),
         Result("advice", "To be as sure as you ask",
                'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", '
-               'IF(IF(given(free), free, 0) > 0.5, "Are the skeins of no project for it? Choose it beside them, at For project. Else, to be ", "To be ") '
+               'IF(IF(given(free), free, 0) > 0.5, "Are the skeins of no open project for it? Choose it beside them, at For project. Else, to be ", "To be ") '
                '& ROUND(ROUND(doubts_certainty * 100, 9), 1) & "% sure, get " & said(more) & IF(yarnless > 0.5, "", " more")'
                + "".join(f' & IF({_to_get(part)} >= 1.5, {_separator(part)} & {_bought_as(part)}, "")' for part in PARTS)
                + ' & "." & IF(IF(given(shared), shared, 0) > 0, " Get it once: other projects draw on the same lots.", "")))',

@@ -298,7 +298,7 @@ def _for_other_sheets() -> Group:
                "+ POWER(IF(stage > 4, doubts_batch, doubts_grist), 2) * unweighed * (unweighed + 2 * to_come))",
                trade.rest_square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt", "u_batch": "doubts_batch", "u_grist": "doubts_grist"}),
         Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_lot, name)", records.sum_where, LENGTH,
-               uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no project."),
+               uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no open project."),
         *content.of_lot(),
         Result("aside", "Set aside", "to_come", belongings.set_aside, MASS, uses={"rest": "to_come", "fate": "gone"}, only_if='gone = "set aside"'),
         repeated("bought_as", "Bought as", "state", width=16),

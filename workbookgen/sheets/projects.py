@@ -14,6 +14,7 @@ from workbookgen.settings import Settings
 from workbookgen.sheets import enough, fiber, plausible, project_skeins, samples, skeins, supply, tabs, to_last, yarn
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN
 from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.stages import FOLDED
 from workbookgen.texts import folded
 
 SHEET = tabs.PROJECTS
@@ -68,12 +69,12 @@ def projects(settings: Settings) -> Log:
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
                  _same_lot_twice, "Lots: choose each lot only once."),
             *plausible.thick(settings.units, grist="Grist planned"),
-            _without_need(settings),
+            *_without_need(settings),
             _more_than_wanted(),
             _empty_sample(),
             Rule("AND(NOT(given(used)), in_skeins <= 0, free > 0.5, more >= 0.5)",
                  lambda values: values["used"] is None and values["in_skeins"] <= 0 and values["free"] > 0.5 and values["more"] >= 0.5,
-                 f"{ASKING} Skeins of its yarn belong to no project, so it does not count them. Are they for it? Choose it beside them, at For project. Else set them aside."),
+                 f"{ASKING} Skeins of its yarn belong to no open project, so it does not count them. Are they for it? Choose it beside them, at For project. Else set them aside."),
             _counts_only_skeins(settings),
             Rule(f"AND(NOT(given(used)), OR(ROUND(grist_so_far / planned, 9) > {ANOTHER_YARN}, ROUND(planned / grist_so_far, 9) > {ANOTHER_YARN}))", _another_yarn,
                  f"{ASKING} Its skeins are over twice as fine as planned, or twice as coarse. Look at their wraps and weights, and at the grist planned."),
@@ -87,7 +88,10 @@ def projects(settings: Settings) -> Log:
             Rule(f"IF(AND(given(used), served > 0), ROUND(ABS(still_there - MAX(0, served - used)) / served, 9) > {NOT_MARKED}, 1 = 0)", _is_not_marked,
                  f"{ASKING} Yarn used: its skeins tell of more or less. Mark those that are used, and divide one left in part."),
             Rule(f"used_of_need < {HALF_DONE}", lambda values: values["used_of_need"] < HALF_DONE,
-                 f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty."),
+                 f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty. For a piece given up, 0 is right."),
+            Rule(f"AND(ROUND(used_rest - {NOT_MARKED} * used, 9) > 0, free > 0.5)",
+                 lambda values: round(values["used_rest"] - NOT_MARKED * values["used"], 9) > 0 and values["free"] > 0.5,
+                 f"{ASKING} Yarn used: more than its skeins, so the rest is taken off its lots. If it took a skein of no open project, choose it beside that, and mark it used."),
             Rule("AND(NOT(given(used)), in_skeins <= 0, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
                  f"{ASKING} Hours done: as many as planned, and nothing is in skeins, so none are told as ahead. Log what is reeled, or look at your pace on the sheet Time."),
             Rule("AND(need > 0, yarnless > 0.5, NOT(given(used)))", lambda values: values["need"] > 0 and values["yarnless"] > 0.5 and values["used"] is None,
@@ -135,14 +139,24 @@ def _without_grist(settings: Settings) -> Rule:
     """A note on a project whose fiber nobody can tell the length of."""
     samples_too = "" if "Samples" in settings.without else "choose a sample, or "
     return Rule("AND(lots_unknown > 0, NOT(given(yarn)))", lambda values: values["lots_unknown"] > 0 and values["yarn"] is None,
-                f"{UNKNOWN}: how far its fiber goes is not known; {samples_too}type Grist planned.")
+                f"{UNKNOWN}: how far its fiber goes is not known; {samples_too}type Grist planned, {FOLDED}.")
 
 
-def _without_need(settings: Settings) -> Rule:
-    """A note on an unfinished project of which nobody knows what it takes."""
+def _without_need(settings: Settings) -> tuple[Rule, ...]:
+    """A note on an unfinished project of which nobody knows what it takes: not yet, or no more."""
     estimated = ", or work it out on the sheet Need" if {"Knitting", "Weaving"} - set(settings.without) else ""
-    return Rule("AND(NOT(given(need)), NOT(given(used)))", lambda values: values["need"] is None and values["used"] is None,
-                f"{UNKNOWN}: type the yarn wanted{estimated}.")
+    return tuple(
+        Rule(f"AND(NOT(given(need)), NOT(given(used)), {begun} 0)", lambda values, is_begun=is_begun: _is_without_need(values, is_begun),
+             f"{UNKNOWN}: type the yarn wanted{estimated}.{given_up}")
+        for begun, is_begun, given_up in (
+            ("in_skeins >", True, f" If the piece is given up, type 0 at Yarn used, {FOLDED}: then its skeins are free for others."),
+            ("in_skeins <=", False, ""),
+        )
+    )
+
+
+def _is_without_need(values: Mapping, is_begun: bool) -> bool:
+    return values["need"] is None and values["used"] is None and (values["in_skeins"] > 0) == is_begun
 
 
 def _nearly_spun() -> Rule:
@@ -192,7 +206,8 @@ def _you_type() -> Group:
     return Group("You type", (
         Input("name", "Project", Name(), needed=True, width=20),
         Input("wanted", "Yarn wanted", LARGE, LENGTH, help="The yardage that a pattern or your own record states; "
-                                                           "leave it empty to use the estimates of the sheets Knitting and Weaving."),
+                                                           "leave it empty to use the estimates of the sheets Knitting and Weaving. "
+                                                           "For ten balls of 125: =10*125, whatever they weigh."),
         Input("need_doubt", "Wanted, ±", UNCERTAIN, SHARE,
               help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%), "
                    "or 8% where the sheet Knitting knows a stitch by rule alone."),
@@ -214,9 +229,9 @@ def _you_type() -> Group:
         Input("take_up", "Take-up", LOSS, SHARE,
               help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples; or by the feeds of the sheet Yarn."),
         Input("done", "Hours done", NONE_OR_AMOUNT, HOURS, help="Hours of work on it that are behind you."),
-        Input("used", "Yarn used", NONE_OR_AMOUNT, MASS, help="Once all is finished, both socks: its weight. Mark its skeins as used. "
+        Input("used", "Yarn used", NONE_OR_AMOUNT, MASS, help="All finished, both socks: its weight; 0 if given up. Mark its skeins as used. "
                                                               "What it took beyond the skeins logged for it is taken off its lots; "
-                                                              "what is left of them is free for other projects."),
+                                                              "what is left is free for other projects."),
     ))
 
 
@@ -244,7 +259,7 @@ def _enough() -> Group:
                + "".join(f" + IF(given({lot}), sum_where(fiber_free_length, fiber_listed, {lot}), 0)" for lot in LOTS),
                belongings.free_skeins, LENGTH,
                uses={"designs": "designs_listed", "of_designs": "designs_free_length", "lots": "fiber_listed", "of_lots": "fiber_free_length"},
-               only_if=f"OR(given(design), {ANY_LOT[3:]}", note="Skeins of this yarn that belong to no project. "
+               only_if=f"OR(given(design), {ANY_LOT[3:]}", note="Skeins of this yarn that belong to no open project. "
                                                                 "They are not counted: choose the project beside them on the sheet Skeins."),
     ))
 

@@ -128,11 +128,14 @@ def _you_type(settings: Settings) -> Group:
         Input("wraps", "Wraps", NONE_OR_TURNS, needed=True, width=8, help="Full turns of the reel."),
         Input("part_wrap", "Part wrap", NONE_OR_PART, blank_means=0, help="The last turn if it is not full: 0.5 is half a turn."),
         Input("rest", "Rest", NONE_OR_SIZE, LENGTH, blank_means=0, help="Or the leftover length, measured apart."),
-        Input("gross", "Weight", AMOUNT, MASS, width=9, help="On the scale, with whatever holds it. Best washed and dry."),
+        Input("gross", "Weight", AMOUNT, MASS, width=9,
+              help="On the scale, with whatever holds it. Best washed and dry. If a part goes, divide the skein into two lines, one of them gone: "
+                   "else its fiber counts as still to spin."),
         Input("tare", "Tare", NONE_OR_AMOUNT, MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
         Input("washed_loop", "Loop washed", REACH, LOOP, width=9, help="One full loop of the washed, dry, slack skein."),
         Input("counted_wpi", "Counted wpi", CLOSE, THREADS, help="Wraps per inch, if you have counted them."),
-        Input("project", "For project", Choice("projects_listed", PROJECTS), width=15, help="The project that it belongs to, from the sheet Projects. Empty: it is free."),
+        Input("project", "For project", Choice("projects_listed", PROJECTS, or_none=True), width=15,
+              help="The project that it belongs to, from the sheet Projects. Empty: it is free. So is what is left of a finished one, unless you set it aside."),
         Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22,
               help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
         Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=13,
@@ -277,10 +280,11 @@ def _for_other_sheets(settings: Settings) -> Group:
         repeated_day("dated", "Finished on", "finished_on"),
         repeated("fate", "Where it went", "gone", width=12),
         Result("stock", "In the stock", '"there"', kept_stock.in_stock, None, uses={"length": "finished_yd"}, only_if=f"AND(finished_yd >= 0, {stages.STILL_THERE})", width=8),
-        Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design"}, leaves=("other",), width=18,
-               only_if="AND(NOT(given(project)), NOT(given(gone)))"),
-        Result("free_lot", "Free, of lot", "lot", belongings.is_free, None, uses={"name": "lot", "other": "design"}, width=18,
-               only_if="AND(NOT(given(project)), NOT(given(gone)), NOT(given(design)))"),
+        lookup("project_took", "Its project took", "projects_used", "project", MASS),
+        Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design", "took": "project_took"}, leaves=("other",), width=18,
+               only_if="AND(OR(NOT(given(project)), given(project_took)), NOT(given(gone)))"),
+        Result("free_lot", "Free, of lot", "lot", belongings.is_free, None, uses={"name": "lot", "other": "design", "took": "project_took"}, width=18,
+               only_if="AND(OR(NOT(given(project)), given(project_took)), NOT(given(gone)), NOT(given(design)))"),
     ), printed=False)
 
 

@@ -142,5 +142,5 @@ def _when() -> Group:
         Result("safe", "Safe by", "pace_counted_from - 1 + ROUNDUP(ROUND(allow / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
                uses={"start": "pace_counted_from", "hours": "allow", "hours_per_week": "pace_weekly"}, width=12,
                only_if="AND(allow > 0, pace_counted_from - 1 + ROUNDUP(ROUND(allow / pace_weekly * 7, 6), 0) <= 2958465)",
-               note="The day to promise: done by then 19 times in 20 or more, as far as your pace, your weeks and the yarn go."),
+               note="The day to promise: done by then 19 times in 20 or more, as far as your pace, your weeks and the yarn go. Hours for another project come on top."),
     ))

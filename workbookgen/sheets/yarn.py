@@ -70,7 +70,7 @@ def _for_other_sheets() -> Group:
         Result("unwashed", "To ply", "wanted / (1 - shrinkage_used)", project.unwashed_length, LENGTH, uses={"length": "wanted", "shrinkage": "shrinkage_used"},
                leaves=("bought_share", "design"), note="Before washing takes its share."),
         Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_design, name)", records.sum_where, LENGTH,
-               uses={"names": "skeins_free_design", "amounts": "skeins_finished_yd"}, note="Of this design, and of no project."),
+               uses={"names": "skeins_free_design", "amounts": "skeins_finished_yd"}, note="Of this design, and of no open project."),
         repeated("listed", "Listed as", "name", width=24),
         Result("washing_doubt", "Washing ±", "IF(given(shrinkage), doubts_sampled, doubts_usual) / (1 - shrinkage_used)", uncertainty.by_washing, SHARE,
                uses={"shrinkage": "shrinkage_used", "u_usual": "doubts_usual", "u_sampled": "doubts_sampled", "sampled": "shrinkage"}),
