@@ -92,7 +92,8 @@ def test_a_project_without_any_yarn_has_one_story(told, more):
 def test_a_project_that_is_finished_or_has_a_lot_is_not_asked_about(told, more):
     lots = [{"name": "Top", "state": "yarn or thread", "weight": 2.0}, {"name": "Bag", "state": "yarn or thread", "weight": 2.0, "gone": "lost"}]
     scarf = told({"name": "Scarf", "wanted": 120.0} | more, lots=lots)
-    assert scarf["message"] is None and scarf["verdict"] != "no yarn yet"
+    assert (scarf["message"] or "").startswith("Is it right? The rest of its first lot is gone") == (more.get("lot_1") == "Bag")
+    assert bool(scarf["message"]) == (more.get("lot_1") == "Bag") and scarf["verdict"] != "no yarn yet"
     assert scarf["instead"] == (None if "used" in more or "name" in more else NO_MORE)
 
 

@@ -76,6 +76,8 @@ def projects(settings: Settings) -> Log:
                  lambda values: values["used"] is None and values["in_skeins"] <= 0 and values["free"] > 0.5 and values["more"] >= 0.5,
                  f"{ASKING} Skeins of its yarn belong to no open project, so it does not count them. Are they for it? Choose it beside them, at For project. Else set them aside."),
             _counts_only_skeins(settings),
+            Rule('AND(NOT(given(used)), more >= 0.5, given(lot_fate), lot_fate <> "set aside", lot_fate <> "used")', _of_a_lot_that_went,
+                 f"{ASKING} The rest of its first lot is gone, so nothing more is spun from it. If only a part went, empty Rest gone, and give that part a line of its own."),
             Rule(f"AND(NOT(given(used)), OR(ROUND(grist_so_far / planned, 9) > {ANOTHER_YARN}, ROUND(planned / grist_so_far, 9) > {ANOTHER_YARN}))", _another_yarn,
                  f"{ASKING} Its skeins are over twice as fine as planned, or twice as coarse. Look at their wraps and weights, and at the grist planned."),
             _uneven(),
@@ -122,6 +124,12 @@ def _counts_only_skeins(settings: Settings) -> Rule:
     return Rule(f"AND(NOT(given(used)), {without}, in_skeins > 0, more >= 0.5)",
                 lambda values: values["used"] is None and not any(values[each] for each in sources) and values["in_skeins"] > 0 and values["more"] >= 0.5,
                 f"{ASKING} No lot is chosen, so only its skeins count. If more is to be spun for it, choose that lot at First lot.")
+
+
+def _of_a_lot_that_went(values: Mapping) -> bool:
+    """Given, sold or lost; one whose rest is used was spun to its end."""
+    fate = folded(values["lot_fate"] or "")
+    return values["used"] is None and values["more"] >= 0.5 and fate not in ("", "set aside", "used")
 
 
 def _is_not_marked(values: Mapping) -> bool:
@@ -285,6 +293,7 @@ def _needed() -> Group:
                uses={"own": "strands", "design": "design_strands", "bought": "bought_share"}, only_if=f"OR(given(strands), {DESIGN_KNOWS})",
                note="For the hours: as typed; a design of the sheet Yarn replaces it, and knows how many are not bought."),
         lookup("lot_grist", "First lot's grist", "fiber_grist", "lot_1", GRIST),
+        lookup("lot_fate", "Its rest went", "fiber_fate", "lot_1", width=12),
         Result("planned", "Grist in use", "IF(given(grist), grist, IF(given(sample_grist_yd_lb), sample_grist_yd_lb, IF(given(design_grist), design_grist, lot_grist)))",
                project.planned_grist, GRIST,
                uses={"own": "grist", "sample": "sample_grist_yd_lb", "design": "design_grist", "lot": "lot_grist"},
