@@ -17,7 +17,7 @@ TYPED = {
     "projects": [{"name": "Vest", "wanted": 800.0, "lot_1": "Fern", "margin": 0.0}],
     "skeins": [{"name": "One", "reel": "Reel", "wraps": 300.0, "gross": 120.0, "washed_loop": 100.0, "lot": "Fern", "project": "Vest"}],
 }
-ONE_LOT = "Is it right? No lot is chosen, so only its skeins count. If more is to be spun for it, choose that lot at First lot."
+ONE_LOT = "Is it right? No lot is chosen, so only its skeins count. If more is to be spun for it, choose that lot at First lot, or its design at Its yarn."
 
 
 def told(*keys, **logs):
@@ -62,26 +62,7 @@ def test_what_a_finished_piece_was_to_take():
     ]  # fmt: skip
 
 
-IN_PART = "Is it right? No step loses so much. Weigh all of the lot, or divide it: what is done, what is not."
 FLEECE = {"name": "Fern", "kind": "Romney", "state": "raw fleece", "weight": 2000.0}
-SKIRTED = FLEECE | {"state": "skirted fleece"}
-TOP = FLEECE | {"state": "prepared fiber", "weight": 400.0}
-
-
-@pytest.mark.parametrize(("lot", "weighed", "asked"), [
-    (SKIRTED, {"scoured_weighed": 1200.0}, False),
-    (SKIRTED, {"scoured_weighed": 640.0}, False),  # a greasy one
-    (SKIRTED, {"scoured_weighed": 560.0}, True),  # half of it was washed
-    (FLEECE, {"skirted_weighed": 1300.0}, False),
-    (FLEECE, {"skirted_weighed": 900.0}, True),
-    (FLEECE, {"scoured_weighed": 1000.0, "prepared_weighed": 600.0, "way": "combing"}, False),
-    (FLEECE, {"scoured_weighed": 1000.0, "prepared_weighed": 500.0}, True),  # half of it was carded
-    (TOP, {"yarn_weighed": 380.0}, False),
-    (TOP, {"yarn_weighed": 190.0}, True),  # half of it was spun
-])
-def test_that_only_a_part_was_done(lot, weighed, asked):
-    [message] = told("fiber_message", fiber=[lot | weighed], projects=[], skeins=[])
-    assert message == (IN_PART if asked else None)
 
 
 def test_that_nothing_is_left_of_a_lot():

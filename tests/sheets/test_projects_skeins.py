@@ -52,7 +52,8 @@ def test_its_skeins_are_too_few(told):
     shawl = told(SHAWL)
     assert (shawl["verdict"], shawl["chance_words"]) == ("short", "under 2%")
     assert shawl["message"] == (
-        "Is it right? No lot is chosen, so only its skeins count. If more is to be spun for it, choose that lot at First lot."
+        "Is it right? No lot is chosen, so only its skeins count. If more is to be spun for it, choose that lot at First lot"
+        + ("." if told.is_small else ", or its design at Its yarn.")
     )
     # 136 yd are lacking. ±: a wrap in 60, the reel, 3% of 120 yd, together 3.8 yd; and 5% of 250 yd. 136 + 1.2816 ·
     # √(3.8² + 12.5²) = 152.7.

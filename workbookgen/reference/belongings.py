@@ -267,3 +267,53 @@ def free_skeins(
     if design is not None:
         sums.append(sum_where(design, designs, of_designs))
     return sum(sums[1:], start=sums[0])
+
+
+@calculation
+def free_of_strands(
+    lots: Sequence[str],
+    of_lots: Some,
+    lot_1: str | None = None,
+    lot_2: str | None = None,
+    lot_3: str | None = None,
+    lot_4: str | None = None,
+    design: str | None = None,
+) -> Some:
+    """What free skeins there are of the lots of a design's strands.
+
+    F = Σ what there is of each strand's first lot. Skeins of the design that were logged with a lot are among them.
+
+    Parameters
+    ----------
+    lots : the names of the lots, a blank one where a row is empty
+    of_lots : what there is of each in free skeins of this lot alone, quantities or numbers
+    lot_1, lot_2, lot_3, lot_4 : the first lot of each strand, if it has one
+    design : the design of the yarn
+
+    Returns
+    -------
+    F, of their kind
+
+    Raises
+    ------
+    ValueError
+        No design or lot is given, or amounts that are not one per name.
+
+    Notes
+    -----
+    Valid for a yarn of a design. A lot of two strands counts twice.
+
+    References
+    ----------
+    Definition of a sum.
+
+    Examples
+    --------
+    >>> print(free_of_strands(["Aster", "Birch"], Quantity([80, 60], "yd"), lot_1="Birch", design="Gray 2-ply"))
+    60.0 yard
+    """
+    require(design is not None, "Name the design.")
+    named = [lot for lot in (lot_1, lot_2, lot_3, lot_4) if lot is not None]
+    require(len(named) > 0, "Name a lot of the yarn.")
+    sums = [sum_where(lot, lots, of_lots) for lot in named]
+    return sum(sums[1:], start=sums[0])

@@ -115,8 +115,8 @@ def lots(settings: Settings) -> Log:
         ),
         rules=(*stages.cannot_gain(), *content.lot_rules(), *plausible.lot_weight(settings.units),
                *plausible.thick(settings.units, grist="Grist wanted"),
-               plausible.more_than_the_lot(), plausible.weighed_in_part(),
-               plausible.hardly_washed("Guide" not in settings.without), *stages.unknown_losses("Guide" not in settings.without)),
+               plausible.more_than_the_lot(), stages.of_a_step_before(), stages.weighed_in_part(),
+               stages.hardly_washed(), *stages.unknown_losses("Guide" not in settings.without)),
     )
 
 
@@ -300,6 +300,7 @@ def _for_other_sheets() -> Group:
         Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_lot, name)", records.sum_where, LENGTH,
                uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no open project."),
         *content.of_lot(),
+        *stages.asked_about(),
         Result("aside", "Set aside", "to_come", belongings.set_aside, MASS, uses={"rest": "to_come", "fate": "gone"}, only_if='gone = "set aside"'),
         repeated("bought_as", "Bought as", "state", width=16),
         repeated("fate", "Where it went", "gone", width=12),

@@ -4,7 +4,6 @@ Each is a rule that asks. Its condition is written for the formula in meters and
 the values as they are shown.
 """
 
-from collections.abc import Mapping
 
 from workbookgen.language.fields import Rule
 from workbookgen.language.quantities import GRIST, LOOP, MASS
@@ -18,10 +17,6 @@ LIGHTEST_FLEECE = 225  # grams, where ounces are typed: half a pound, a quarter 
 LIGHTEST_BAG = 30  # grams, where grams are typed: a bag of fleece to try has 100 and more; common practice, no source
 # Wool of 18.25% regain, the trade's for combed wool, weighs 4% more than of 13.6%, that of ASTM D1909-13 (both read).
 IN_DAMP_AIR = 1.05
-# Of the weight before it; combing may leave two fifths, and the greasiest fleece keeps a third (common practice, no
-# source).
-MOST_LOST = {"skirting": 0.45, "scouring": 0.7, "preparation": 0.45, "spinning": 0.25}
-LEAST_WASHED_OUT = 0.5  # of the loss in washing that breed, handful or own figure let one expect; common practice, no source
 SHORTEST_CLOTH = 0.1  # meters; common practice, no source
 CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
 OPENEST_SETT = 0.55  # of the closest sett: a shawl has 0.6 (common practice, no source), and a warp more open than that lets another weft close over it
@@ -113,42 +108,9 @@ def lot_weight(system: str) -> tuple[Rule, ...]:
 def more_than_the_lot() -> Rule:
     """Skeins that weigh more than their whole lot and damp air: one is in another unit, or of another lot."""
     return Rule(
-        f"ROUND(spun / weight, 9) > {IN_DAMP_AIR}",
-        lambda values: round(values["spun"] / values["weight"], 9) > IN_DAMP_AIR,
+        f"ROUND(spun_of_it, 9) > {IN_DAMP_AIR}",
+        lambda values: round(values["spun_of_it"], 9) > IN_DAMP_AIR,
         f"{ASKING} Weight: its skeins weigh more than the whole lot. Look at their weight, and at the lot they are from.",
-    )
-
-
-def hardly_washed(has_guide: bool) -> Rule:
-    """A fleece hardly lighter than it was before the wash: still wet, or weighed in another unit. Its last digits do
-    not decide.
-
-    Without a guide, the spinner's own yield alone says what is expected.
-    """
-    after = "IF(given(scoured_weighed), scoured_weighed, IF(given(prepared_weighed), prepared_weighed, IF(given(yarn_weighed), yarn_weighed, 0)))"
-    before = "IF(given(skirted_weighed), skirted_weighed, weight)"
-    published = "IF(given(expected_yield), expected_yield, 1)" if has_guide else "1"
-    expected = f"IF(given(own_yield), own_yield, {published})"
-    return Rule(
-        f"AND(stage < 3, ROUND(1 - {after} / {before}, 9) < {LEAST_WASHED_OUT} * (1 - {expected}))",
-        lambda values: _hardly_washed(values, ("own_yield", "expected_yield") if has_guide else ("own_yield",)),
-        f"{ASKING} Washed: it lost less than half of what such a fleece loses in the wash. Let it dry, weigh again; look at each weight.",
-    )
-
-
-def _hardly_washed(values: Mapping[str, object], yields: tuple[str, ...]) -> bool:
-    later = [values[each] for each in ("scoured_weighed", "prepared_weighed", "yarn_weighed") if values[each] is not None]
-    kept = next((values[each] for each in yields if values[each] is not None), 1)
-    before = values["weight"] if values["skirted_weighed"] is None else values["skirted_weighed"]
-    return bool(later) and values["stage"] < 3 and round(1 - later[0] / before, 9) < LEAST_WASHED_OUT * (1 - kept)
-
-
-def weighed_in_part() -> Rule:
-    """A lot that seems to lose in one step what no step takes: only a part of it was done, and weighed."""
-    return Rule(
-        f"OR({', '.join(f'lost_{step} > {most}' for step, most in MOST_LOST.items())})",
-        lambda values: any(values[f"lost_{step}"] > most for step, most in MOST_LOST.items()),
-        f"{ASKING} No step loses so much. Weigh all of the lot, or divide it: what is done, what is not.",
     )
 
 

@@ -11,7 +11,19 @@ from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import belongings, planning, plying, project, records, reeling, uncertainty, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import enough, fiber, plausible, project_skeins, samples, skeins, supply, tabs, to_last, yarn
+from workbookgen.sheets import (
+    enough,
+    fiber,
+    plausible,
+    project_skeins,
+    project_yarn,
+    samples,
+    skeins,
+    supply,
+    tabs,
+    to_last,
+    yarn,
+)
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.stages import FOLDED
@@ -64,6 +76,7 @@ def projects(settings: Settings) -> Log:
         rules=(
             Rule("AND(given(design), OR(given(lot_1), given(lot_2), given(lot_3)))", lambda values: bool(values["design"]) and any(values[lot] for lot in LOTS),
                  "Lots: leave them empty, since the design has its own."),
+            *project_yarn.design_unknown(settings),
             _without_grist(settings),
             Rule("AND(lots_unknown > 0, yarn > 0)", lambda values: values["lots_unknown"] > 0 and values["yarn"] > 0, LOTS_UNKNOWN),
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
@@ -78,8 +91,10 @@ def projects(settings: Settings) -> Log:
             _counts_only_skeins(settings),
             Rule('AND(NOT(given(used)), more >= 0.5, given(lot_fate), lot_fate <> "set aside", lot_fate <> "used")', _of_a_lot_that_went,
                  f"{ASKING} The rest of its first lot is gone, so nothing more is spun from it. If only a part went, empty Rest gone, and give that part a line of its own."),
+            *project_yarn.questions(settings),
             Rule(f"AND(NOT(given(used)), OR(ROUND(grist_so_far / planned, 9) > {ANOTHER_YARN}, ROUND(planned / grist_so_far, 9) > {ANOTHER_YARN}))", _another_yarn,
-                 f"{ASKING} Its skeins are over twice as fine as planned, or twice as coarse. Look at their wraps and weights, and at the grist planned."),
+                 f"{ASKING} Its skeins are over twice as fine as planned, or twice as coarse. "
+                 "Look at their wraps and weights, and at the grist planned. Log singles once they are plied."),
             _uneven(),
             _nearly_spun(),
             Rule("AND(lotless > 0.5, given(part_1_lot_a))", lambda values: values["lotless"] > 0.5 and bool(values["part_1_lot_a"]),
@@ -119,11 +134,11 @@ def _another_yarn(values: Mapping) -> bool:
 
 def _counts_only_skeins(settings: Settings) -> Rule:
     """A question about an open project that is short, and has skeins, but nothing to spin more from."""
-    sources = LOTS if yarn.CHAPTER in settings.without else (*LOTS, "design")
+    sources, or_design = (LOTS, "") if yarn.CHAPTER in settings.without else ((*LOTS, "design"), ", or its design at Its yarn")
     without = ", ".join(f"NOT(given({each}))" for each in sources)
     return Rule(f"AND(NOT(given(used)), {without}, in_skeins > 0, more >= 0.5)",
                 lambda values: values["used"] is None and not any(values[each] for each in sources) and values["in_skeins"] > 0 and values["more"] >= 0.5,
-                f"{ASKING} No lot is chosen, so only its skeins count. If more is to be spun for it, choose that lot at First lot.")
+                f"{ASKING} No lot is chosen, so only its skeins count. If more is to be spun for it, choose that lot at First lot{or_design}.")
 
 
 def _of_a_lot_that_went(values: Mapping) -> bool:
@@ -227,7 +242,8 @@ def _you_type() -> Group:
         Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=16, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
         *(
             Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=16,
-                  help="For a plain yarn: a lot of the sheet Fiber to spin from, or the yarn bought. Several may replace each other.")
+                  help="For a plain yarn: a lot of the sheet Fiber to spin from, or the yarn bought. Two or three alike add up, behind the + above the columns; "
+                       "make one lot of more.")
             for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
         ),
         Input("package", "A ball holds", AMOUNT, LENGTH, help="If you buy the yarn: length of one ball or skein."),
@@ -368,6 +384,7 @@ def _for_other_sheets() -> Group:
         *supply.taken(),
         *supply.unknown_lots(),
         supply.shared_lots(),
+        *project_yarn.asked_about(),
         *enough.said(),
         Result("yarnless", "No yarn yet", f"IF(OR(in_skeins > 0, given(design), {ANY_LOT[3:]}, 0, 1)", project.without_yarn, NUMBER, uses={"skeins": "in_skeins"}, digits=0),
         repeated("by_design", "Plied by", "design", width=16),

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import MASS, NUMBER, SHARE
-from workbookgen.language.sentences import UNKNOWN
+from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import fiber
 from workbookgen.sheets import lists
 from workbookgen.sheets.limits import LOSS, PART
@@ -96,7 +96,7 @@ def stage() -> Result:
 
 def way() -> Input:
     """Carding or combing; combs hold back several times what cards lose."""
-    return Input("way", "Prepared by", lists.one_of(lists.WAYS), width=11, help="Carding, if left empty; combing leaves far more behind.")
+    return Input("way", "Prepared by", lists.one_of(lists.WAYS), width=11, help="Carding, if left empty; combing leaves far more behind. Half and half: make two lots of it.")
 
 
 def second_way() -> Input:
@@ -222,6 +222,64 @@ def shares_lost() -> tuple[Result, ...]:
             ("preparation", "Preparation", "scoured", "prepared"),
             ("spinning", "Spinning", "prepared", "yarn"),
         )
+    )
+
+
+def asked_about() -> tuple[Result, ...]:
+    """What the questions about the weighings of a lot need to know."""
+    steps = (SKIRTING, SCOURING, PREPARATION, SPINNING)
+    keeps = " * ".join(f"IF(stage > {number}, 1, {share})" for number, share in ((1, SKIRTING.kept), (2, SCOURING.kept), (4, BOTH_KEPT), (4, SPINNING.kept)))
+    figures = {f"{whose}_{each.share}": f"{prefix}_{each.share}" for each in steps for whose, prefix in (("own", "own"), ("guide", "expected"))}
+    after = "IF(given(scoured_weighed), scoured_weighed, IF(given(prepared_weighed), prepared_weighed, IF(given(yarn_weighed), yarn_weighed, 0)))"
+    before = "IF(given(skirted_weighed), skirted_weighed, weight)"
+    kept = "IF(given(own_yield), own_yield, IF(given(expected_yield), expected_yield, 1))"
+    over = (("skirted_weighed", "stage > 1"), ("scoured_weighed", "stage > 2"), ("prepared_weighed", DONE_BEFORE), ("yarn_weighed", "stage > 4"))
+    return (
+        Result("beside_expected", "Yarn, beside what the figures tell", f"yarn / (weight * {keeps})", fiber.beside_expected, NUMBER,
+               uses={"second": "second_loss"} | figures, only_if=f"AND({', '.join(f'OR(stage > {each.number}, {each.is_known})' for each in steps)})"),
+        Result("not_counted", "Weighings not counted",
+               " + ".join(f"IF(given({each}), IF(AND({is_over}, {each} < 0.999999999 * weight), 1, 0), 0)" for each, is_over in over),
+               fiber.not_counted, NUMBER, digits=0, uses={"skirted": "skirted_weighed", "second": "second_loss"} | WEIGHED_LATER,
+               note="Of steps that were over when it was bought, and less than it weighed then."),
+        Result("hardly_washed", "Hardly washed",
+               f"IF(AND(stage < 3, ROUND(1 - {after} / {before}, 9) < {LEAST_WASHED_OUT} * (1 - {kept})), 1, 0)",
+               fiber.hardly_washed, NUMBER, digits=0, uses=SCOURING.uses | {"skirted": "skirted_weighed"} | WEIGHED_LATER,
+               note="Of a fleece that is hardly lighter than before."),
+        Result("spun_of_it", "Spun, of its weight", "spun / weight", fiber.spun_of_lot, NUMBER),
+    )
+
+
+LEAST_WASHED_OUT = 0.5  # of the loss in washing that breed, handful or own figure let one expect; common practice, no source
+FAR_LESS = 0.6  # of what was expected: half a lot, and a little more of it than usual; common practice, no source
+
+
+def weighed_in_part() -> Rule:
+    """A question about a weighing of a part of the lot, typed for the whole."""
+    return Rule(f"ROUND(beside_expected, 9) < {FAR_LESS}", lambda values: round(values["beside_expected"], 9) < FAR_LESS,
+                f"{ASKING} Far less is left than expected. Of a part of the lot, leave the weight out until all is done.")
+
+
+def hardly_washed() -> Rule:
+    """A question about a fleece hardly lighter than it was before the wash: still wet, or weighed in another unit."""
+    return Rule("hardly_washed > 0.5", lambda values: values["hardly_washed"] > 0.5,
+                f"{ASKING} Washed: it lost less than half of what such a fleece loses in the wash. Let it dry, weigh again; look at each weight.")
+
+
+def of_a_step_before() -> Rule:
+    """A question about a weighing that counts for nothing, such as the rest of a cone at Yarn."""
+    return Rule("not_counted > 0.5", lambda values: values["not_counted"] > 0.5,
+                f"{ASKING} A weight is of a step before it was bought, and does not count. If less is left, correct Weight.")
+
+
+OF_ANOTHER_LOT = 1.25  # of a lot in its skeins: no water weighs so much; common practice, no source
+
+
+def of_a_lot_spun() -> Rule:
+    """One of the skeins of a lot that weigh far more than it did: what it is really of still counts as to spin."""
+    return Rule(
+        f"ROUND(lot_spun, 9) > {OF_ANOTHER_LOT}",
+        lambda values: round(values["lot_spun"], 9) > OF_ANOTHER_LOT,
+        f"{ASKING} Fiber lot: the skeins of this lot weigh more than the whole lot. Is one of them of another lot? Look at their weights, too.",
     )
 
 

@@ -104,6 +104,16 @@ EXAMPLES = [
     (which_yarn.of_one_lot, dict(lot=texts("Moss", "River"))),
     (which_yarn.pair, dict(first=texts("Shawl", "hat"), second=texts("Reel", "Other"))),
     (
+        belongings.free_of_strands,
+        dict(
+            lots=["", "Moss", "River"],
+            of_lots=q("yard", np.nan, 50, 0),
+            design=texts("gray", "Wrapped"),
+            lot_1=texts("Moss", "River"),
+            lot_4=texts("River", "moss"),
+        ),
+    ),
+    (
         belongings.free_skeins,
         dict(
             designs=["Gray", "", "Wrapped"],

@@ -173,6 +173,32 @@ EXAMPLES = [
         dict(count=n(2, 0), stage=n(1, 3), step=n(2, 2), own=n(0.5, 0.25))
         | {weighed: q("oz", 30, 2) for weighed in ("scoured", "prepared", "spun")},
     ),
+    (fiber.spun_of_lot, dict(spun=q("oz", 30, 0), weight=q("g", 800, 1000))),
+    *(
+        (
+            fiber.beside_expected,
+            dict(yarn=q("oz", 5, 9), weight=q("g", 1000, 800), stage=n(1, 4), second=n(0, 0.25)) | known,
+        )
+        for known in (
+            {f"own_{step}": n(0.25, 0.5) for step in ("skirting", "yield", "preparation", "spinning")},
+            {f"guide_{step}": n(0.25, 0.5) for step in ("skirting", "yield", "preparation", "spinning")},
+        )
+    ),
+    (fiber.hardly_washed, dict(weight=q("g", 1000, 800), stage=n(1, 2))),
+    (
+        fiber.hardly_washed,
+        dict(weight=q("g", 1000, 800), stage=n(1, 4), own=n(0.5, 0.75), guide=n(0.25, 0.5))
+        | {weighed: q("oz", 30, 2) for weighed in ("skirted", "scoured", "prepared", "spun")},
+    ),
+    (
+        fiber.not_counted,
+        dict(weight=q("g", 1000, 800), stage=n(1, 5), second=n(0, 0.25), second_way=texts("Combing", "carding")),
+    ),
+    (
+        fiber.not_counted,
+        dict(weight=q("g", 1000, 800), stage=n(1, 5))
+        | {weighed: q("oz", 30, 2) for weighed in ("skirted", "scoured", "prepared", "spun")},
+    ),
     (fiber.share_kept, dict(start=q("g", 1000, 800), yarn=q("oz", 16, 0))),
     (fiber.midpoint, dict(low=q("lb", 3, 8), high=q("kg", 2, 9))),
     (fiber.rectangular_uncertainty, dict(low=q("lb", 3, 8), high=q("kg", 2, 9))),

@@ -2,11 +2,13 @@
 
 A lot goes through the steps that were still ahead of it when it was bought: skirting, scouring, preparation, spinning.
 `stages` knows the steps, `forwards` and `backwards` go along them, `seen` reads losses and yields off your own
-weighings. `preparing` distinguishes carding from combing, `fed` says what either gives, `sampled` how many samples
-speak for it, `uncertainty` how sure the result is, and `fleece` reads what is published about breeds. As in the trade,
-skirting, preparation and spinning are stated by what they lose, scouring by what it yields.
+weighings, `asked` finds odd ones. `preparing` distinguishes carding from combing, `fed` says what either gives,
+`sampled` how many samples speak for it, `uncertainty` how sure the result is, and `fleece` reads what is published
+about breeds. As in the trade, skirting, preparation and spinning are stated by what they lose, scouring by what it
+yields.
 """
 
+from workbookgen.reference.fiber.asked import beside_expected, hardly_washed, not_counted, spun_of_lot
 from workbookgen.reference.fiber.backwards import (
     before_preparation,
     before_scouring,
