@@ -15,7 +15,7 @@ PLANNER = described(Settings(units="metric"))
 TOP = {"name": "Top", "state": "prepared fiber", "weight": 500.0, "own_spinning": 0.0, "grist": 400.0}
 SHAWL = {"name": "Shawl", "wanted": 1000.0, "lot_1": "Top", "margin": 0.0}
 ASKED = (
-    "Is it right? The rest of its first lot is gone, so nothing more is spun from it. "
+    "Is it right? The rest of its first lot is gone. "
     "If only a part went, empty Rest gone, and give that part a line of its own."
 )
 SKEIN = {"name": "One", "reel": "Reel", "wraps": 1200.0, "gross": 300.0, "washed_loop": 100.0, "lot": "Top", "project": "Shawl"}

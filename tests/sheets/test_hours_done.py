@@ -16,7 +16,7 @@ SMALL = described(Settings(fibers="", size="small"))
 VEST = {"name": "Vest", "wanted": 950.0, "margin": 0.0}
 PACES = {"pace_spinning": (100.0,), "pace_plying": (200.0,), "pace_start": (46000.0,), "project_name": ("Vest",)}
 HALF = {"name": "One", "reel": "Reel", "wraps": 237.0, "part_wrap": 0.5, "washed_loop": 72.0, "project": "Vest"}  # 475 of the 950 yd
-ASKED = "Is it right? Hours done: as many as planned, and nothing is in skeins, so none are told as ahead. Log what is reeled, or look at your pace on the sheet Time."
+ASKED = "Is it right? Hours done: as many as planned, and nothing is in skeins. Log what is reeled, or look at your pace on the sheet Time."
 
 
 def told(*keys, skeins=(), paces=PACES, fiber=(), **project):

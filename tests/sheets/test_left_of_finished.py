@@ -19,7 +19,7 @@ ONE, TWO = SKEIN | {"name": "One", "wraps": 300.0, "gross": 120.0}, SKEIN | {"na
 USED = ONE | {"gone": "used"}
 CAP = {"name": "Cap", "wanted": 150.0, "lot_1": "Fern", "margin": 0.0}
 FREE = "Is it right? Skeins of its yarn belong to no open project"
-TOOK_ONE = "Is it right? Yarn used: more than its skeins, so the rest is taken off its lots. If it took a skein of no open project,"
+TOOK_ONE = "Is it right? Yarn used: more than its skeins. If it took a skein of no open project,"
 FOR_PROJECT = "For project: choose one of the names on the sheet Projects, or empty it."
 
 
@@ -65,7 +65,7 @@ def test_a_piece_given_up_leaves_all_its_skeins():
 
 def test_who_empties_what_a_begun_piece_takes_learns_how_to_give_it_up():
     asked = "No answer yet: type the yarn wanted, or work it out on the sheet Need."
-    give_up = " If the piece is given up, type 0 at Yarn used, behind the + above the columns: then its skeins are free for others."
+    give_up = " If it is given up, type 0 at Yarn used, behind the + above the columns: then its skeins are free."
     begun = {"projects": [vest(wanted=None), CAP], "line": 0}
     assert told("projects_message", **begun) == [asked + give_up]
     assert told("projects_message", **begun, skeins=[]) == [asked]

@@ -16,7 +16,7 @@ SKEINS = [
 ]
 HAT, SHAWL = {"name": "Hat", "wanted": 150.0}, {"name": "Shawl", "wanted": 250.0}
 NONE_KNOWN = "No answer yet: it has no yarn. Choose its lot here, or this project beside its skeins on the sheet Skeins."
-GIVEN_UP = "If the piece is given up, type 0 at Yarn used, behind the + above the columns: then its skeins are free for others."
+GIVEN_UP = "If it is given up, type 0 at Yarn used, behind the + above the columns: then its skeins are free."
 NO_MORE = "If there is no more of it: make the piece smaller, or work part of it in another yarn."
 
 

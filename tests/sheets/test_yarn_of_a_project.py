@@ -26,8 +26,8 @@ OF_A_LOT = (
     "design beside them, in place of the lot."
 )
 EITHER = (
-    "Is it right? Its lots are fiber and bought yarn, and count as if either can replace the other. If they are plied "
-    "together, choose their design, from the sheet Yarn, at Its yarn."
+    "Is it right? Its lots are fiber and bought yarn, and count as if either can replace the other. Plied together? "
+    "Then choose their design, from the sheet Yarn, at Its yarn."
 )
 NOT_COMPLETE = "No answer yet: its design is not complete, or no component of it has the No. 1. Look at its lines on the sheet Yarn."
 

@@ -9,7 +9,14 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_name
+from workbookgen.reference.calculation import (
+    by_element,
+    calculation,
+    require,
+    require_applicable,
+    require_name,
+    require_numbers,
+)
 from workbookgen.reference.fates import is_gone, serves_its_project
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.reference.records import sum_where
@@ -208,6 +215,7 @@ def is_free(
     >>> print(is_free("Gray 2-ply"))
     Gray 2-ply
     """
+    require_numbers(took)
     require_applicable((project is None or took is not None) and gone is None, "The skein is not free.")
     require_applicable(other is None, "The skein is of a design.")
     require_name(name)

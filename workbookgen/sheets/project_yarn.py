@@ -8,12 +8,13 @@ from collections.abc import Iterator, Mapping
 from workbookgen.language.fields import Result, Rule
 from workbookgen.language.quantities import LENGTH, NUMBER
 from workbookgen.language.sentences import ASKING, UNKNOWN
-from workbookgen.reference import belongings
+from workbookgen.reference import belongings, project, sharing, strands, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import yarn
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.supply import PARTS
 
+ANOTHER_YARN = 2  # times as fine: even first skeins come nearer to their plan; common practice, no source
 BOUGHT = 5  # the stage of yarn and thread
 OTHER_LOTS = ("lot_2", "lot_3")
 PLAIN = {True: "NOT(given(design)), ", False: ""}  # a rule that names what a planner lacks would go
@@ -21,8 +22,22 @@ PLAIN = {True: "NOT(given(design)), ", False: ""}  # a rule that names what a pl
 
 def asked_about() -> Iterator[Result]:
     """What the questions need to know of its lots."""
+    yield Result("open_more", "More, while open", "more", project.while_open, LENGTH, uses={"amount": "more"}, only_if="NOT(given(used))")
+    yield Result("seen_finer", "Fine, beside the plan", "grist_so_far / planned", uncertainty.beside_the_plan, NUMBER, uses={"seen": "grist_so_far"},
+                 only_if="AND(grist_so_far > 0, planned > 0)", note="How many times as fine as planned its skeins are.")
+    counted_on = (
+        f"IF(AND(given(part_{part}_more), given(part_{part}_needs)), IF(AND(part_{part}_needs > 0, part_{part}_more > 0.05 * part_{part}_needs), 1, 0), 0)"
+        for part in PARTS
+    )
+    yield Result("on_the_last", "Strands on the last of a lot", " + ".join(counted_on), sharing.on_the_last, NUMBER, digits=0,
+                 uses={f"{key}_{part}": f"part_{part}_{key}" for part in PARTS for key in ("more", "needs")},
+                 note="That count on more of it than is reckoned.")
     for lot in OTHER_LOTS:
         yield lookup(f"{lot}_stage", "Stage", "fiber_stage", lot, NUMBER, digits=0)
+    unlike = " + ".join(f"IF(given({lot}_stage), IF(ABS(IF({lot}_stage > {BOUGHT - 0.5}, 1, 0) - part_1_bought) > 0.5, 1, 0), 0)" for lot in OTHER_LOTS)
+    yield Result("unlike_lots", "Lots of another kind", unlike, strands.unlike_lots, NUMBER, digits=0, only_if="given(lot_1)",
+                 uses={"lot": "lot_1", "bought": "part_1_bought", "stage_2": "lot_2_stage", "stage_3": "lot_3_stage"},
+                 note="Bought yarn where the first is to be spun, or the other way round.")
     free = " + ".join(f"IF(given(part_{part}_lot_a), sum_where(fiber_free_length, fiber_listed, part_{part}_lot_a), 0)" for part in PARTS)
     yield Result("strands_free", "In free skeins of its strands", free, belongings.free_of_strands, LENGTH,
                  only_if=f"AND(given(design), OR({', '.join(f'given(part_{part}_lot_a)' for part in PARTS)}))",
@@ -41,26 +56,36 @@ def design_unknown(settings: Settings) -> tuple[Rule, ...]:
 
 def questions(settings: Settings) -> tuple[Rule, ...]:
     has_designs = yarn.CHAPTER not in settings.without
-    return (*((_skeins_of_a_strand(),) if has_designs else ()), _fiber_and_bought(has_designs))
+    return (*((_skeins_of_a_strand(),) if has_designs else ()), _fiber_and_bought(has_designs), _another_yarn(), _nearly_spun())
+
+
+def _another_yarn() -> Rule:
+    """A question about skeins that have little to do with the grist in use: one of the two may be a slip."""
+    return Rule(f"AND(NOT(given(used)), OR(ROUND(seen_finer, 9) > {ANOTHER_YARN}, ROUND(seen_finer, 9) < {1 / ANOTHER_YARN}))",
+                lambda values: values["used"] is None and not 1 / ANOTHER_YARN <= round(values["seen_finer"], 9) <= ANOTHER_YARN,
+                f"{ASKING} Its skeins are over twice as fine as planned, or twice as coarse. "
+                "Look at their wraps and weights, and at the grist planned. Log singles once they are plied.")
+
+
+def _nearly_spun() -> Rule:
+    """A question about a lot whose rest is less than what one knows of it to: the basket tells what no weight can."""
+    return Rule("on_the_last > 0.5", lambda values: values["on_the_last"] > 0.5,
+                f"{ASKING} By its weights, a lot of it is nearly spun. If nothing is left of that, say so on the sheet Fiber: its rest is used.")
 
 
 def _skeins_of_a_strand() -> Rule:
     """Skeins of a design that were logged with the lot of one of its strands: nobody finds them."""
-    return Rule("AND(NOT(given(used)), strands_free > 0.5, more >= 0.5)",
-                lambda values: values["used"] is None and values["strands_free"] > 0.5 and values["more"] >= 0.5,
+    return Rule("AND(strands_free > 0.5, open_more >= 0.5)", lambda values: values["strands_free"] > 0.5 and values["open_more"] >= 0.5,
                 f"{ASKING} Skeins of a lot of its design belong to no project. If they are of its yarn, choose this project and its design beside them, "
                 "in place of the lot.")
 
 
 def _fiber_and_bought(has_designs: bool) -> Rule:
     """A thread among the lots to spin from: plied along, it would count as so much more of the same yarn."""
-    others = ", ".join(f"IF(given({lot}_stage), ABS(IF({lot}_stage >= {BOUGHT}, 1, 0) - part_1_bought) > 0.5, 1 = 0)" for lot in OTHER_LOTS)
     together = "choose their design, from the sheet Yarn, at Its yarn" if has_designs else "choose only the one that runs out first"
-    return Rule(f"AND(given(lot_1), {PLAIN[has_designs]}NOT(given(used)), OR({others}))", _is_fiber_and_bought,
-                f"{ASKING} Its lots are fiber and bought yarn, and count as if either can replace the other. If they are plied together, {together}.")
+    return Rule(f"AND({PLAIN[has_designs]}NOT(given(used)), unlike_lots > 0.5)", _is_fiber_and_bought,
+                f"{ASKING} Its lots are fiber and bought yarn, and count as if either can replace the other. Plied together? Then {together}.")
 
 
 def _is_fiber_and_bought(values: Mapping) -> bool:
-    stages = [values[f"{lot}_stage"] for lot in OTHER_LOTS]
-    differ = any(stage is not None and (stage >= BOUGHT) != (values["part_1_bought"] > 0.5) for stage in stages)
-    return bool(values["lot_1"]) and not values.get("design") and values["used"] is None and differ
+    return not values.get("design") and values["used"] is None and values["unlike_lots"] > 0.5

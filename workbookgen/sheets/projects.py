@@ -34,8 +34,6 @@ LOTS = ("lot_1", "lot_2", "lot_3")
 LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
 HALF_DONE = 0.6  # one of a pair and a little more; a whole piece seldom takes so little (common practice, no source)
 NOT_MARKED = 0.1  # of its skeins' weight: more than damp air and a tag weigh; common practice, no source
-ANOTHER_YARN = 2  # times as fine: even first skeins come nearer to their plan; common practice, no source
-TO_LOOK_FOR = 0.05  # of what a strand still needs: less than the need is known to; common practice, no source
 ENOUGH_SKEINS, FAR_LESS_EVEN = 5, 1.75  # times the usual variation; common practice, no source
 FAR_MORE = 1.1  # of a yardage that is typed: twice its usual doubt; common practice, no source
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
@@ -85,18 +83,13 @@ def projects(settings: Settings) -> Log:
             *_without_need(settings),
             _more_than_wanted(),
             _empty_sample(),
-            Rule("AND(NOT(given(used)), in_skeins <= 0, free > 0.5, more >= 0.5)",
-                 lambda values: values["used"] is None and values["in_skeins"] <= 0 and values["free"] > 0.5 and values["more"] >= 0.5,
+            Rule("AND(in_skeins <= 0, free > 0.5, open_more >= 0.5)", lambda values: values["in_skeins"] <= 0 and values["free"] > 0.5 and values["open_more"] >= 0.5,
                  f"{ASKING} Skeins of its yarn belong to no open project, so it does not count them. Are they for it? Choose it beside them, at For project. Else set them aside."),
             _counts_only_skeins(settings),
-            Rule('AND(NOT(given(used)), more >= 0.5, given(lot_fate), lot_fate <> "set aside", lot_fate <> "used")', _of_a_lot_that_went,
-                 f"{ASKING} The rest of its first lot is gone, so nothing more is spun from it. If only a part went, empty Rest gone, and give that part a line of its own."),
+            Rule('AND(open_more >= 0.5, given(lot_fate), lot_fate <> "set aside", lot_fate <> "used")', _of_a_lot_that_went,
+                 f"{ASKING} The rest of its first lot is gone. If only a part went, empty Rest gone, and give that part a line of its own."),
             *project_yarn.questions(settings),
-            Rule(f"AND(NOT(given(used)), OR(ROUND(grist_so_far / planned, 9) > {ANOTHER_YARN}, ROUND(planned / grist_so_far, 9) > {ANOTHER_YARN}))", _another_yarn,
-                 f"{ASKING} Its skeins are over twice as fine as planned, or twice as coarse. "
-                 "Look at their wraps and weights, and at the grist planned. Log singles once they are plied."),
             _uneven(),
-            _nearly_spun(),
             Rule("AND(lotless > 0.5, given(part_1_lot_a))", lambda values: values["lotless"] > 0.5 and bool(values["part_1_lot_a"]),
                  f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
             Rule(f"IF({DESIGN_KNOWS}, ABS(strands - design_strands) > 0.5, 1 = 0)",
@@ -108,9 +101,9 @@ def projects(settings: Settings) -> Log:
                  f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty. For a piece given up, 0 is right."),
             Rule(f"AND(ROUND(used_rest - {NOT_MARKED} * used, 9) > 0, free > 0.5)",
                  lambda values: round(values["used_rest"] - NOT_MARKED * values["used"], 9) > 0 and values["free"] > 0.5,
-                 f"{ASKING} Yarn used: more than its skeins, so the rest is taken off its lots. If it took a skein of no open project, choose it beside that, and mark it used."),
+                 f"{ASKING} Yarn used: more than its skeins. If it took a skein of no open project, choose it beside that, and mark it used."),
             Rule("AND(NOT(given(used)), in_skeins <= 0, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
-                 f"{ASKING} Hours done: as many as planned, and nothing is in skeins, so none are told as ahead. Log what is reeled, or look at your pace on the sheet Time."),
+                 f"{ASKING} Hours done: as many as planned, and nothing is in skeins. Log what is reeled, or look at your pace on the sheet Time."),
             Rule("AND(need > 0, yarnless > 0.5, NOT(given(used)))", lambda values: values["need"] > 0 and values["yarnless"] > 0.5 and values["used"] is None,
                  f"{UNKNOWN}: it has no yarn. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
         ),
@@ -126,25 +119,19 @@ def _design_knows(values: Mapping) -> bool:
     return singles is not None and (singles > 0.5 or (bought is not None and bought > 0.999999))
 
 
-def _another_yarn(values: Mapping) -> bool:
-    """Whether what is spun has little to do with the grist in use, so that one of the two may be a slip."""
-    finer = values["grist_so_far"] / values["planned"]
-    return values["used"] is None and round(max(finer, 1 / finer), 9) > ANOTHER_YARN
-
-
 def _counts_only_skeins(settings: Settings) -> Rule:
     """A question about an open project that is short, and has skeins, but nothing to spin more from."""
     sources, or_design = (LOTS, "") if yarn.CHAPTER in settings.without else ((*LOTS, "design"), ", or its design at Its yarn")
     without = ", ".join(f"NOT(given({each}))" for each in sources)
-    return Rule(f"AND(NOT(given(used)), {without}, in_skeins > 0, more >= 0.5)",
-                lambda values: values["used"] is None and not any(values[each] for each in sources) and values["in_skeins"] > 0 and values["more"] >= 0.5,
+    return Rule(f"AND({without}, in_skeins > 0, open_more >= 0.5)",
+                lambda values: not any(values[each] for each in sources) and values["in_skeins"] > 0 and values["open_more"] >= 0.5,
                 f"{ASKING} No lot is chosen, so only its skeins count. If more is to be spun for it, choose that lot at First lot{or_design}.")
 
 
 def _of_a_lot_that_went(values: Mapping) -> bool:
     """Given, sold or lost; one whose rest is used was spun to its end."""
     fate = folded(values["lot_fate"] or "")
-    return values["used"] is None and values["more"] >= 0.5 and fate not in ("", "set aside", "used")
+    return values["open_more"] >= 0.5 and fate not in ("", "set aside", "used")
 
 
 def _is_not_marked(values: Mapping) -> bool:
@@ -172,7 +159,7 @@ def _without_need(settings: Settings) -> tuple[Rule, ...]:
         Rule(f"AND(NOT(given(need)), NOT(given(used)), {begun} 0)", lambda values, is_begun=is_begun: _is_without_need(values, is_begun),
              f"{UNKNOWN}: type the yarn wanted{estimated}.{given_up}")
         for begun, is_begun, given_up in (
-            ("in_skeins >", True, f" If the piece is given up, type 0 at Yarn used, {FOLDED}: then its skeins are free for others."),
+            ("in_skeins >", True, f" If it is given up, type 0 at Yarn used, {FOLDED}: then its skeins are free."),
             ("in_skeins <=", False, ""),
         )
     )
@@ -182,28 +169,11 @@ def _is_without_need(values: Mapping, is_begun: bool) -> bool:
     return values["need"] is None and values["used"] is None and (values["in_skeins"] > 0) == is_begun
 
 
-def _nearly_spun() -> Rule:
-    """A question about a lot whose rest is less than what one knows of it to: the basket tells what no weight can."""
-    counted_on = (
-        f"IF(AND(given(part_{part}_more), given(part_{part}_needs)), "
-        f"AND(part_{part}_needs > 0, part_{part}_more > {TO_LOOK_FOR} * part_{part}_needs), 1 = 0)"
-        for part in supply.PARTS
-    )
-    return Rule(f"AND(NOT(given(used)), OR({', '.join(counted_on)}))", _counts_on_a_rest,
-                f"{ASKING} By its weights, a lot of it is nearly spun. If nothing is left of that, say so on the sheet Fiber: its rest is used.")
-
-
-def _counts_on_a_rest(values: Mapping) -> bool:
-    strands = ((values[f"part_{part}_more"], values[f"part_{part}_needs"]) for part in supply.PARTS)
-    return values["used"] is None and any(more is not None and needs is not None and more > TO_LOOK_FOR * needs > 0 for more, needs in strands)
-
-
 def _uneven() -> Rule:
     """A question about skeins that differ far more than the sheet Sureness has it: what is told of the rest is then too
     sure. Of five skeins that differ as said, one group in fifty does by chance."""
-    return Rule(f"AND(NOT(given(used)), skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(unevenness, 9) > {FAR_LESS_EVEN})",
-                lambda values: values["used"] is None and values["skeins"] >= ENOUGH_SKEINS and values["to_spin"] > 0
-                and round(values["unevenness"], 9) > FAR_LESS_EVEN,
+    return Rule(f"AND(skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(unevenness, 9) > {FAR_LESS_EVEN})",
+                lambda values: values["skeins"] >= ENOUGH_SKEINS and values["to_spin"] > 0 and round(values["unevenness"], 9) > FAR_LESS_EVEN,
                 f"{ASKING} Its skeins differ far more than yours usually do, so the answer is too sure. Type their CV at Skeins differ by, on the sheet Project.")
 
 
@@ -214,7 +184,7 @@ def _more_than_wanted() -> Rule:
     """
     return Rule(f"AND(NOT(given(used)), ROUND(estimated / wanted, 9) > {FAR_MORE})",
                 lambda values: values["used"] is None and round(values["estimated"] / values["wanted"], 9) > FAR_MORE,
-                f"{ASKING} Yarn wanted: by the sheet Need it takes over a tenth more, and what is typed here counts. Look at both; empty this one to take the estimate.")
+                f"{ASKING} Yarn wanted: by the sheet Need it takes over a tenth more. What is typed here counts; empty it to take the estimate.")
 
 
 def _empty_sample() -> Rule:

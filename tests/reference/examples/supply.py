@@ -96,6 +96,7 @@ EXAMPLES = [
     (belongings.how_many_went, dict(lines=n(1, np.nan, 4, 4), aside=n(2, 1))),
     (belongings.set_aside, dict(rest=q("oz", 4, 0), fate=texts("set aside", "Set aside"))),
     (belongings.is_free, dict(name=texts("Shawl", "hat"))),
+    (belongings.is_free, dict(name=texts("Shawl", "hat"), project=texts("Cap", "cowl"), took=q("oz", 4, 2))),
     (which_yarn.measured, dict(name=texts("Shawl", "hat"), grist=q("yard/pound", 900, 1680))),
     (which_yarn.weighed, dict(name=texts("Shawl", "hat"), mass=q("oz", 4, 2))),
     (which_yarn.of_no_lot, dict(name=texts("Shawl", "hat"))),
@@ -157,6 +158,15 @@ EXAMPLES = [
             length=q("yard", 400, 0),
             weighed=q("yard", 300, 0),
         ),
+    ),
+    (uncertainty.beside_the_plan, dict(seen=q("m/g", 3, 2), planned=q("yard/pound", 900, 1680))),
+    (strands.unlike_lots, dict(bought=n(0, 1), stage_2=n(5, 5), stage_3=n(3, 5), lot=texts("Aster", "Birch"))),
+    (strands.unlike_lots, dict(bought=n(0, 1), stage_2=n(4, 4), lot=texts("Aster", "Birch"))),
+    (sharing.on_the_last, dict(more_1=q("g", 8, 0), needs_1=q("oz", 4, 0))),
+    (
+        sharing.on_the_last,
+        {f"more_{part}": q("g", 8, part) for part in range(1, 5)}
+        | {f"needs_{part}": q("oz", 4, 1) for part in range(1, 5)},
     ),
     (plying.expected_weight, dict(finished=q("yard", 200, 0), planned=q("m/g", 2, 3))),
     (plying.expected_weight, dict(finished=q("yard", 200, 0), mean=q("yard/pound", 900, 1680))),

@@ -156,8 +156,8 @@ def hardly_washed(
 ) -> Ratio:
     """Whether a fleece is hardly lighter than it was before the wash.
 
-    1 if 1 - b / a is less than half of 1 - yield, else 0; a is the mass before the wash, b the first that was weighed
-    after it. It may be wet still, or weighed in another unit.
+    h = 1 if 1 - b / a is less than half of 1 - yield, else 0; a is the mass before the wash, b the first that was
+    weighed after it. It may be wet still, or weighed in another unit.
 
     Parameters
     ----------

@@ -6,6 +6,6 @@ strands of one yarn on the same lots, and `known` about lots that are not known 
 
 from workbookgen.reference.sharing.known import if_known, shared_components, unknown_in_all, unknown_lots
 from workbookgen.reference.sharing.lots import claim, left_by_others, pool, pool_square, share_promised, taken_by_pieces
-from workbookgen.reference.sharing.rest import more_than_reckoned
+from workbookgen.reference.sharing.rest import more_than_reckoned, on_the_last
 from workbookgen.reference.sharing.squares import need_square, others_square, squares_on_lot
 from workbookgen.reference.sharing.strands import counted_before, part_of_lots, strand_lots, strands_that_overlap

@@ -24,5 +24,6 @@ from workbookgen.reference.strands.sources import (
     lot_in_use,
     part_in_use,
     strand_name,
+    unlike_lots,
 )
 from workbookgen.reference.strands.to_last import length_to_last, may_run_out

@@ -258,3 +258,46 @@ def bought_share(
     require_within(ABOVE_ZERO, "The share", share_1)
     pairs = ((bought_1, share_1), (bought_2, share_2), (bought_3, share_3), (bought_4, share_4))
     return sum(bought * share for bought, share in pairs if bought is not None and share is not None)
+
+
+@calculation
+def unlike_lots(
+    bought: Ratio, stage_2: Ratio | None = None, stage_3: Ratio | None = None, lot: str | None = None
+) -> Ratio:
+    """How many of the other lots of a plain yarn are bought yarn where the first is fiber, or fiber where it is not.
+
+    n = number of them. Such lots do not replace each other; plied together, the one that runs out first ends the yarn.
+
+    Parameters
+    ----------
+    bought : 1 where the first lot was bought as yarn or thread, else 0
+    stage_2, stage_3 : stage at which the second and the third lot were bought, 1 to 5, of those that are chosen
+    lot : the first lot
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        No first lot.
+
+    Notes
+    -----
+    Valid for lots of one yarn.
+
+    References
+    ----------
+    Definition of counting.
+
+    Examples
+    --------
+    >>> print(unlike_lots(0, stage_2=5, lot="Aster"))
+    1.0
+    """
+    require(lot is not None, "Name the first lot.")
+    require_numbers(bought, stage_2, stage_3)
+    is_bought, others = np.asarray(bought) > 0.5, [stage for stage in (stage_2, stage_3) if stage is not None]
+    counts = [np.where(is_bought != (np.asarray(stage) > 4.5), 1.0, 0.0)[()] for stage in others]
+    return sum(counts, start=0.0 * bought)

@@ -24,7 +24,7 @@ from workbookgen.reference.uncertainty.enough import (
     need_uncertainty,
     surplus_uncertainty,
 )
-from workbookgen.reference.uncertainty.learned import finer_than_planned, learned_weight
+from workbookgen.reference.uncertainty.learned import beside_the_plan, finer_than_planned, learned_weight
 from workbookgen.reference.uncertainty.skeins import by_reel, by_shrinkage, by_slack, by_washing, counted, taped
 from workbookgen.reference.uncertainty.together import (
     common_to_all,

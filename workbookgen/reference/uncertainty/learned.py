@@ -102,3 +102,40 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen:
     tells = (bought_share < NEARLY_ALL) & (spun_seen > LEAST_SPUN * spun_planned)
     ratio = np.where(tells, spun_planned / np.where(tells, spun_seen, 1.0), 1.0)
     return (1 + weight * (ratio - 1))[()]
+
+
+@calculation
+def beside_the_plan(seen: Grist, planned: Grist) -> Ratio:
+    """How many times as fine as planned a yarn is spun.
+
+    q = g / p. Far from 1, the plan or the log is of another yarn.
+
+    Parameters
+    ----------
+    seen : g, grist of the skeins so far
+    planned : p, planned grist
+
+    Returns
+    -------
+    q, a ratio
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero.
+
+    Notes
+    -----
+    Valid for skeins that were weighed.
+
+    References
+    ----------
+    Definition of a ratio.
+
+    Examples
+    --------
+    >>> print(beside_the_plan(Quantity(3, "m/g"), Quantity(4, "m/g")))
+    0.75
+    """
+    require_within(ABOVE_ZERO, "A grist", seen, planned)
+    return (seen / planned).m_as("")
