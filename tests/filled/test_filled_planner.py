@@ -134,7 +134,7 @@ def test_arithmetic_is_left_where_names_run_over_whole_columns(rewritten, planne
         sheet_part(planner_file, "Skeins"), r'<c r="D9"([^>]*)><v>104</v></c>', r'<c r="D9"\1><f>6.5*16</f></c>'
     )
     filled = read_filled(
-        rewritten(WORKBOOK, r"(<definedName name=\"skeins_tare\">Skeins!\$J\$9:\$J\$)\d+", r"\g<1>1048576", path)
+        rewritten(WORKBOOK, r"(<definedName name=\"skeins_tare\">Skeins!\$K\$9:\$K\$)\d+", r"\g<1>1048576", path)
     )
     assert with_arithmetic_done(filled) is filled
 
