@@ -1,6 +1,6 @@
 """A small filled planner, open in each engine, into which one wrong thing at a time is typed.
 
-The good lines: Porch reel and Cross are reels; Clover, Moss and Gray thread are lots; the
+The good lines: Porch reel and Cross are reels; Clover, Moss and Gray top are lots; the
 skein Victim (line 2) is wound on a reel and spun from a lot that no other line uses, so
 that whatever is wrong with it can touch little else.
 """
@@ -53,7 +53,7 @@ RECORDS = {
     "fiber": [
         {"name": "Clover", "kind": "Fog", "state": "raw fleece", "weight": 104.0, "grist": 850.0},
         {"name": "Moss", "kind": "Mist", "state": "washed fiber", "weight": 60.0, "grist": 1200.0},
-        {"name": "Gray thread", "state": "yarn or thread", "weight": 4.0, "grist": 9000.0},
+        {"name": "Gray top", "state": "prepared fiber", "own_spinning": 0.02, "weight": 4.0, "grist": 9000.0},
     ],
     "skeins": [
         {"name": "First", "reel": "Porch reel", "wraps": 104.0, "gross": 4.02, "tare": 0.12, "lot": "Clover"},
@@ -70,14 +70,7 @@ RECORDS = {
         {"name": "Fourth", "reel": "Spare", "wraps": 60.0, "gross": 2.5, "counted_wpi": 12.0, "lot": "Clover"},
     ],
     "projects": [
-        {
-            "name": "Cardigan",
-            "wanted": 1450.0,
-            "margin": 0.15,
-            "grist": 850.0,
-            "lot_1": "Clover",
-            "lot_2": "Gray thread",
-        },
+        {"name": "Cardigan", "wanted": 1450.0, "margin": 0.15, "grist": 850.0, "lot_1": "Clover", "lot_2": "Gray top"},
         {"name": "Hat", "wanted": 200.0, "grist": 1200.0, "lot_1": "Moss"},
     ],
 }

@@ -25,11 +25,9 @@ def asked_about() -> Iterator[Result]:
     yield Result("open_more", "More, while open", "more", project.while_open, LENGTH, uses={"amount": "more"}, only_if="NOT(given(used))")
     yield Result("seen_finer", "Fine, beside the plan", "grist_so_far / planned", uncertainty.beside_the_plan, NUMBER, uses={"seen": "grist_so_far"},
                  only_if="AND(grist_so_far > 0, planned > 0)", note="How many times as fine as planned its skeins are.")
-    counted_on = (
-        f"IF(AND(given(part_{part}_more), given(part_{part}_needs)), IF(AND(part_{part}_needs > 0, part_{part}_more > 0.05 * part_{part}_needs), 1, 0), 0)"
-        for part in PARTS
-    )
-    yield Result("on_the_last", "Strands on the last of a lot", " + ".join(counted_on), sharing.on_the_last, NUMBER, digits=0,
+    first, *others = (f"IF(AND(part_{part}_needs > 0, part_{part}_more > 0.05 * part_{part}_needs), 1, 0)" for part in PARTS)
+    others = (f"IF(AND(given(part_{part}_more), given(part_{part}_needs)), {each}, 0)" for part, each in zip(PARTS[1:], others, strict=True))
+    yield Result("on_the_last", "Strands on the last of a lot", " + ".join((first, *others)), sharing.on_the_last, NUMBER, digits=0,
                  uses={f"{key}_{part}": f"part_{part}_{key}" for part in PARTS for key in ("more", "needs")},
                  note="That count on more of it than is reckoned.")
     for lot in OTHER_LOTS:

@@ -64,8 +64,8 @@ def _of_normal(mean: float, square: float) -> float:
 
 @calculation
 def on_the_last(
-    more_1: Mass | None = None,
-    needs_1: Mass | None = None,
+    more_1: Mass,
+    needs_1: Mass,
     more_2: Mass | None = None,
     needs_2: Mass | None = None,
     more_3: Mass | None = None,
