@@ -156,11 +156,12 @@ class _Comparing:
     def differences(self, sheet: str, block: Block, result: Result, other: Result) -> Iterator[Difference]:
         """The records in which a result of the old planner and its `other` in the new one differ."""
         key, units = f"{block.key}_{result.key}", self.old.settings.units
+        before, after = self.before[key], self.after[key]  # once: what is expected makes its column anew each time
         rows = self.matched.rows.get(block.key, {}) if block.inputs else {0: 0}
         for row, place in rows.items():
             if (block.key, row) in self.matched.renewed:
                 continue  # its inputs are not the same
-            value, now = self.before[key][row], self.after[key][place]
+            value, now = before[row], after[place]
             if other.is_text and units != self.new.system and any(letter.isdigit() for letter in str(value or "")):
                 continue  # it states an amount, in its planner's own units
             if isinstance(value, float) and result.unit:
