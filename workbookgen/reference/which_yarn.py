@@ -3,6 +3,8 @@
 Skeins of one yarn are found by such a name, and go together.
 """
 
+import numpy as np
+
 from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_name
 from workbookgen.reference.limits import ABOVE_ZERO, Limits, require_within
 from workbookgen.units import Grist, Mass, Ratio
@@ -160,6 +162,42 @@ def measured(name: str, grist: Grist) -> str:
     require_within(ABOVE_ZERO, "A grist", grist)
     require_name(name)
     return name
+
+
+@calculation
+def counts_as_one(grist: Grist) -> Ratio:
+    """A skein among those whose length and weight are both known.
+
+    one = 1, where g > 0. How many these are is the sum of it, and goes as fast as any sum over the skeins.
+
+    Parameters
+    ----------
+    grist : g, its length over its weight
+
+    Returns
+    -------
+    1
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero.
+
+    Notes
+    -----
+    Valid for any grist.
+
+    References
+    ----------
+    Definition of a count.
+
+    Examples
+    --------
+    >>> print(counts_as_one(Quantity(2, "m/g")))
+    1.0
+    """
+    require_within(ABOVE_ZERO, "A grist", grist)
+    return np.ones_like(grist.magnitude, dtype=float)[()]
 
 
 @calculation

@@ -189,8 +189,8 @@ def _the_yarn() -> Group:
 
 def _its_skeins() -> Group:
     return Group("Its skeins", (
-        Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_from_lot, name)", records.count_where, NUMBER, digits=0,
-               uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
+        Result("skeins", "Skeins", "sum_where(skeins_counted, skeins_from_lot, name)", records.sum_where, NUMBER, digits=0,
+               uses={"names": "skeins_from_lot", "amounts": "skeins_counted"}),
         Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST,
                uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
         variation_of_grist("Coefficient of variation between skeins; 5 to 15% is usual for handspun (common practice, no source)."),

@@ -20,8 +20,8 @@ def group() -> Group:
     return Group("Its skeins", (
         _of_skeins("in_skeins", "In skeins", "skeins_finished_yd", LENGTH, digits=None, width=10,
                    note="Finished length of the skeins that belong to this project; what is used is in the piece, and counts."),
-        Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", records.count_where, NUMBER, digits=0, width=8,
-               uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
+        Result("skeins", "Skeins", "sum_where(skeins_counted, skeins_for_project, name)", records.sum_where, NUMBER, digits=0, width=8,
+               uses={"names": "skeins_for_project", "amounts": "skeins_counted"}, note="Of these, those that were weighed."),
         _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST),
         _of_skeins("grist_squares", "Grists², summed", "skeins_grist_square", SQUARE_GRIST),
         Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST,
