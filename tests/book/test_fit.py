@@ -291,6 +291,33 @@ def test_what_the_head_of_a_log_says_is_in_sight_in_a_small_window(written):
     assert cut == [] and said > 90
 
 
+def test_what_the_log_says_of_a_project_is_in_sight_on_its_own_page(written):
+    """In two lines: the ends of the longest sentences were beyond the right edge of a small window."""
+    layout, pages = written
+    placement = layout.placements["project_log_says"]
+    cell = pages[placement.sheet].sheet[placement.cell(0)]
+    across, down = pages[placement.sheet].room(cell)
+    longest = max(
+        lines(each, style_of(cell), across)
+        for each in sentences(layout.planner.blocks["projects"], layout.planner.system)
+    )
+    assert cell.alignment.wrap_text and longest == 2 and 2 * cell.font.size * 96 / 72 * 1.15 <= down
+    assert pages[placement.sheet].across(1, cell.column - 1) + across <= SMALL_WINDOW
+
+
+def test_the_first_steps_are_in_sight_in_a_small_window(written):
+    """The third step ended beyond its right edge."""
+    layout, pages = written
+    page = next(iter(pages.values()))
+    [cell] = [
+        each
+        for row in page.sheet.iter_rows()
+        for each in row
+        if each.data_type == "s" and str(each.value).startswith("1. ")
+    ]
+    assert page.across(1, cell.column - 1) + DRAWN_WIDER * pixels(cell.value, style_of(cell)) <= SMALL_WINDOW
+
+
 def test_the_names_that_are_offered_fit_their_cells(written):
     layout, pages = written
     cut = set()

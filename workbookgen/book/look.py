@@ -40,6 +40,7 @@ INK_LINE = {"bottom": 1, "bottom_color": INK}
 LINK = LITTLE | {"font_color": ACCENT, "underline": 0}
 LINK_BOLD = LINK | {"font_size": SIZE, "bold": True}
 HERE = LITTLE | {"font_color": INK, "bold": True, "bottom": 5, "bottom_color": ACCENT}
+PLAIN_BROKEN = PLAIN | {"text_wrap": True, "valign": "top"}
 MESSAGE = PLAIN | {"font_color": WARNING}
 MESSAGE_BROKEN = MESSAGE | {"font_size": SMALL, "text_wrap": True}  # in the place of the answers
 MARK = PLAIN | {"bold": True, "font_color": WARNING, "align": "center"}

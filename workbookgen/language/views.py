@@ -159,10 +159,11 @@ class Matrix(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Sentences(Section):
-    """Results that are texts, one per line and without labels; the first may be large."""
+    """Results that are texts, one per line and without labels; the first may be large, and the last long."""
 
     fields: tuple[str, ...]
     is_large: bool = False
+    is_long: bool = False  # the last may take two lines, and ends where the section does
 
     @property
     def shown(self) -> tuple[str, ...]:

@@ -179,8 +179,8 @@ def _looks(title: str, logs: list[str], there: dict[str, Link], *more: tuple[str
 
 
 STEPS = (
-    "1. Reels: give each reel its loop.   2. Skeins: type wraps and weight of each skein.   "
-    "3. Projects: type the yarn wanted, choose its lot, or the project beside its skeins, and read whether it is enough.",
+    "1. Reels: give each reel its loop.   2. Skeins: type wraps, weight and project of each skein.   "
+    "3. Projects: type the yarn wanted and choose the lot.",
 )
 KEY = (
     "A tinted cell is yours: type there. All else is worked out, empty until what it needs is there, and refuses to be typed into. "

@@ -21,7 +21,7 @@ STEPS = ("preparing", "spinning", "plying", "finishing")
 
 def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (PROJECT, weeks()), (
-        band(Sentences(fields=("project_in_short", "project_answer", "project_advice", "project_instead", "project_log_says"), is_large=True)),
+        band(Sentences(across=(1, 9), fields=("project_in_short", "project_answer", "project_advice", "project_instead", "project_log_says"), is_large=True, is_long=True)),
         band(
             Matrix(
                 title="Strand by strand", across=(1, 8), heads=("", "", "still needs", "has", "give or take", "over", "at the end", "share used"),

@@ -245,8 +245,8 @@ def _for_other_sheets(settings: Settings) -> Group:
                uses={"u_wraps": "doubts_miscount", "u_loop": "reel_doubt"}, only_if="wraps > 0", digits=2),
         *doubts(settings.rows.skeins <= FEW),
         *((lookup("lot_spun", "Spun of its lot", "fiber_spun_of_it", "lot", NUMBER), *_made_alike()) if settings.rows.skeins <= FEW else ()),
-        Result("counted", "With a grist", "1", which_yarn.counts_as_one, NUMBER, uses={"grist": "grist_yd_lb"}, digits=0, only_if="grist_yd_lb > 0",
-               note="To be summed up: counting under two conditions would take a program several times as long."),
+        # To be summed up: to count under two conditions takes a program two to five times as long.
+        Result("counted", "With a grist", "1", which_yarn.counts_as_one, NUMBER, uses={"grist": "grist_yd_lb"}, digits=0, only_if="grist_yd_lb > 0"),
         Result("grist_square", "Grist²", "grist_yd_lb * grist_yd_lb", statistics.square_of, SQUARE_GRIST, uses={"value": "grist_yd_lb"}),
         repeated("listed", "Listed as", "name", width=20),
         repeated("of_project", "Made for", "project", width=22),
