@@ -169,8 +169,8 @@ def added_square(
 
     Examples
     --------
-    >>> print(round(added_square(0.5, 0.02, Quantity(100, "m"), Quantity(4, "m"), square_1=0.0064), 6))
-    0.0069
+    >>> print(round(added_square(0.75, 0.02, Quantity(100, "m"), Quantity(4, "m"), square_1=0.0064), 6))
+    0.007325
     """
     squares = [each for each in (square_1, square_2, square_3, square_4) if each is not None]
     require_numbers(*squares)
@@ -226,9 +226,9 @@ def added_with(
 
     Examples
     --------
-    >>> print(round(added_with(0.5, 0.02, Quantity(100, "m"), Quantity(4, "m"), Quantity(200, "m"),
+    >>> print(round(added_with(0.75, 0.02, Quantity(100, "m"), Quantity(4, "m"), Quantity(200, "m"),
     ...     with_1=Quantity(3, "m")), 6))
-    3.18 meter
+    3.305 meter
     """
     lengths = [each for each in (with_1, with_2, with_3, with_4) if each is not None]
     require_numbers(to_come, *lengths)
