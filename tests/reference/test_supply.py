@@ -116,6 +116,12 @@ def test_more_of_the_same_by_hand():
     assert uncertainty.added_with(
         with_1=meters(5.8), to_come=meters(-20.0), **skeins | {"in_skeins": meters(0.0)}
     ).m_as("m") == approx(5.8)
+    # Of four strands, the largest, wherever it stands.
+    for largest in (1, 2, 3, 4):
+        squares = {f"square_{place}": 0.0113 if place == largest else 0.0032 for place in (1, 2, 3, 4)}
+        lengths = {f"with_{place}": meters(5.8 if place == largest else 1.12) for place in (1, 2, 3, 4)}
+        assert uncertainty.added_square(**squares, **skeins) == approx(0.0115)
+        assert uncertainty.added_with(**lengths, to_come=meters(1500.0), **skeins).m_as("m") == approx(6.2)
     # Nothing over, ± 60 m, z = 1, K = 8 m, Q = 0.36: E² · 0.64 - 16 · E - 3,600 = 0, E = (8 + √(64 + 2,304)) / 0.64 =
     # 88.535 m; with no K, 75 m.
     assert uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(8.0), 0.36).m_as("m") == approx(
