@@ -148,6 +148,13 @@ def test_who_needs_no_more_of_it_cannot_have_less_than_nothing(needs, left, doub
     assert column.m_as("g") == approx(np.array([doubt, 13]))
 
 
+def test_of_lots_that_give_nothing_the_others_take_nothing():
+    """Of an empty lot nothing is left, whatever others would take: without the 16 of theirs, √0 = 0."""
+    empty = [Quantity(0, "g^2"), Quantity(16, "g^2")]
+    told = uncertainty.coming_uncertainty(*empty, grams([0.0, 1e-6]), 0.12, grams(40), grams(0))
+    assert told.m_as("g") == approx(np.array([0, 4]))
+
+
 @pytest.mark.parametrize("more, doubt", [(0, 13), (8, 5), (20, 5)])
 def test_lots_that_cannot_give_less_than_nothing_are_less_uncertain(more, doubt):
     """√(144 - 8 · (10 + 8) + 16 + (10 · 0.3)²) = 5 of 169; no square is less than nothing."""

@@ -14,6 +14,7 @@ from workbookgen.reference import (
     records,
     sharing,
     statistics,
+    used_up,
     yarn_count,
 )
 from workbookgen.reference import fiber as trade
@@ -301,6 +302,8 @@ def _for_other_sheets() -> Group:
                uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no open project."),
         *content.of_lot(),
         *stages.asked_about(),
+        Result("unseen", "Used, in no skein", "MAX(0, 1 - spun / yarn)", used_up.in_no_skein, SHARE, uses={"fate": "gone"},
+               only_if='AND(gone = "used", yarn > 0)', note="Of its yarn, once its rest is used: what may be on bobbins."),
         Result("aside", "Set aside", "to_come", belongings.set_aside, MASS, uses={"rest": "to_come", "fate": "gone"}, only_if='gone = "set aside"'),
         repeated("bought_as", "Bought as", "state", width=16),
         repeated("fate", "Where it went", "gone", width=12),

@@ -12,7 +12,7 @@ from workbookgen.language.quantities import (
     SQUARE_MASS,
     Kind,
 )
-from workbookgen.reference import project, records, statistics, strands, uncertainty, yarn_count
+from workbookgen.reference import project, records, statistics, strands, uncertainty, used_up, yarn_count
 from workbookgen.sheets import fiber, supply
 
 
@@ -45,6 +45,8 @@ def group() -> Group:
                    note="Weight of those that are there or used for it."),
         _of_skeins("still_there", "Still in them", "skeins_net", MASS, names="skeins_left_of", digits=None, width=10,
                    note="Weight of those that are there."),
+        Result("off_marks", "Off its marks", "ABS(still_there - MAX(0, served - used)) / served", used_up.off_its_marks, SHARE, digits=0,
+               only_if="served > 0", note="Its skeins are there or marked as used otherwise than it took, as a share of their weight."),
         Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
                note="What a finished piece took that no skein was logged for: it is taken off its lots."),
         Result("used_of_need", "Used, of the need", "used * planned / need", project.used_of_need, SHARE, digits=0, only_if="need > 0",

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from workbookgen.language.fields import Result, Rule
 from workbookgen.language.quantities import LENGTH, NUMBER
 from workbookgen.language.sentences import ASKING, UNKNOWN
-from workbookgen.reference import belongings, project, sharing, strands, uncertainty
+from workbookgen.reference import belongings, project, sharing, strands, uncertainty, used_up
 from workbookgen.settings import Settings
 from workbookgen.sheets import yarn
 from workbookgen.sheets.lookup import lookup
@@ -16,13 +16,14 @@ from workbookgen.sheets.supply import PARTS
 
 ANOTHER_YARN = 2  # times as fine: even first skeins come nearer to their plan; common practice, no source
 BOUGHT = 5  # the stage of yarn and thread
+USED_UNSEEN = 0.25  # of a lot's yarn; common practice, no source: more than its losses are usually off by
 OTHER_LOTS = ("lot_2", "lot_3")
 PLAIN = {True: "NOT(given(design)), ", False: ""}  # a rule that names what a planner lacks would go
 
 
 def asked_about() -> Iterator[Result]:
     """What the questions need to know of its lots."""
-    yield Result("open_more", "More, while open", "more", project.while_open, LENGTH, uses={"amount": "more"}, only_if="NOT(given(used))")
+    yield Result("wanting", "Still to get yarn", "IF(AND(NOT(given(used)), more >= 0.5), 1, 0)", project.is_wanting, NUMBER, digits=0)
     yield Result("seen_finer", "Fine, beside the plan", "grist_so_far / planned", uncertainty.beside_the_plan, NUMBER, uses={"seen": "grist_so_far"},
                  only_if="AND(grist_so_far > 0, planned > 0)", note="How many times as fine as planned its skeins are.")
     first, *others = (f"IF(AND(part_{part}_needs > 0, part_{part}_more > 0.05 * part_{part}_needs), 1, 0)" for part in PARTS)
@@ -41,6 +42,14 @@ def asked_about() -> Iterator[Result]:
                  only_if=f"AND(given(design), OR({', '.join(f'given(part_{part}_lot_a)' for part in PARTS)}))",
                  uses={"lots": "fiber_listed", "of_lots": "fiber_free_length"} | {f"lot_{part}": f"part_{part}_lot_a" for part in PARTS},
                  note="Of the lot of a component alone, and of no project.")
+    further = " + ".join(f"IF(AND(given(part_{part}_share), NOT(given(part_{part}_lot_a))), 1, 0)" for part in PARTS[1:])
+    yield Result("lotless", "Components of no lot", f"IF(wanting > 0.5, IF(given(part_1_lot_a), 0, 1) + {further}, 0)", strands.without_a_lot, NUMBER, digits=0,
+                 only_if="given(design)",
+                 uses={f"share_{part}": f"part_{part}_share" for part in PARTS[1:]} | {f"lot_{part}": f"part_{part}_lot_a" for part in PARTS})
+    unseen = " + ".join(f"IF(given(part_{part}_lot_a), IF(sum_where(fiber_unseen, fiber_listed, part_{part}_lot_a) > {USED_UNSEEN}, 1, 0), 0)" for part in PARTS)
+    yield Result("unseen", "Strands of a lot used unseen", f"IF(wanting > 0.5, {unseen}, 0)", used_up.unseen_of_strands, NUMBER, digits=0,
+                 uses={"lots": "fiber_listed", "of_lots": "fiber_unseen"} | {f"lot_{part}": f"part_{part}_lot_a" for part in PARTS},
+                 note="Whose rest is used, while much of its yarn is in no skein.")
 
 
 def design_unknown(settings: Settings) -> tuple[Rule, ...]:
@@ -54,7 +63,7 @@ def design_unknown(settings: Settings) -> tuple[Rule, ...]:
 
 def questions(settings: Settings) -> tuple[Rule, ...]:
     has_designs = yarn.CHAPTER not in settings.without
-    return (*((_skeins_of_a_strand(),) if has_designs else ()), _fiber_and_bought(has_designs), _another_yarn(), _nearly_spun())
+    return (*((_of_no_lot(), _skeins_of_a_strand()) if has_designs else ()), _used_unseen(), _fiber_and_bought(has_designs), _another_yarn(), _nearly_spun())
 
 
 def _another_yarn() -> Rule:
@@ -71,9 +80,21 @@ def _nearly_spun() -> Rule:
                 f"{ASKING} By its weights, a lot of it is nearly spun. If nothing is left of that, say so on the sheet Fiber: its rest is used.")
 
 
+def _of_no_lot() -> Rule:
+    """A component that nothing counts of: what one has of it would be bought once more."""
+    return Rule("lotless > 0.5", lambda values: values["lotless"] > 0.5,
+                f"{ASKING} A component of its design has no lot, so none of it counts as there. If you have it, choose its lot on the sheet Yarn.")
+
+
+def _used_unseen() -> Rule:
+    """A lot that is used up, while its yarn is still on bobbins: nobody counts that."""
+    return Rule("unseen > 0.5", lambda values: values["unseen"] > 0.5,
+                f"{ASKING} A lot of it is used, and much of its yarn is in no skein. What is on bobbins counts once it is logged; until then, empty Rest gone.")
+
+
 def _skeins_of_a_strand() -> Rule:
     """Skeins of a design that were logged with the lot of one of its strands: nobody finds them."""
-    return Rule("AND(strands_free > 0.5, open_more >= 0.5)", lambda values: values["strands_free"] > 0.5 and values["open_more"] >= 0.5,
+    return Rule("AND(strands_free > 0.5, wanting > 0.5)", lambda values: values["strands_free"] > 0.5 and values["wanting"] > 0.5,
                 f"{ASKING} Skeins of a lot of its design belong to no project. If they are of its yarn, choose this project and its design beside them, "
                 "in place of the lot.")
 

@@ -83,26 +83,25 @@ def projects(settings: Settings) -> Log:
             *_without_need(settings),
             _more_than_wanted(),
             _empty_sample(),
-            Rule("AND(in_skeins <= 0, free > 0.5, open_more >= 0.5)", lambda values: values["in_skeins"] <= 0 and values["free"] > 0.5 and values["open_more"] >= 0.5,
+            Rule("AND(in_skeins <= 0, free > 0.5, wanting > 0.5)", lambda values: values["in_skeins"] <= 0 and values["free"] > 0.5 and values["wanting"] > 0.5,
                  f"{ASKING} Skeins of its yarn belong to no open project, so it does not count them. Are they for it? Choose it beside them, at For project. Else set them aside."),
             _counts_only_skeins(settings),
-            Rule('AND(open_more >= 0.5, given(lot_fate), lot_fate <> "set aside", lot_fate <> "used")', _of_a_lot_that_went,
+            Rule('AND(wanting > 0.5, given(lot_fate), lot_fate <> "set aside", lot_fate <> "used")', _of_a_lot_that_went,
                  f"{ASKING} The rest of its first lot is gone. If only a part went, empty Rest gone, and give that part a line of its own."),
             *project_yarn.questions(settings),
             _uneven(),
             Rule("AND(in_lotless > 0, given(part_1_lot_a))", lambda values: values["in_lotless"] > 0 and bool(values["part_1_lot_a"]),
                  f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
-            Rule(f"IF({DESIGN_KNOWS}, ABS(strands - design_strands) > 0.5, 1 = 0)",
-                 lambda values: _design_knows(values) and abs(values["strands"] - values["design_strands"]) > 0.5,
+            Rule("ABS(strands - plies) > 0.5", lambda values: abs(values["strands"] - values["plies"]) > 0.5,
                  f"{ASKING} Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."),
-            Rule(f"IF(AND(given(used), served > 0), ROUND(ABS(still_there - MAX(0, served - used)) / served, 9) > {NOT_MARKED}, 1 = 0)", _is_not_marked,
+            Rule(f"ROUND(off_marks, 9) > {NOT_MARKED}", lambda values: round(values["off_marks"], 9) > NOT_MARKED,
                  f"{ASKING} Yarn used: its skeins tell of more or less. Mark those that are used, and divide one left in part."),
             Rule(f"used_of_need < {HALF_DONE}", lambda values: values["used_of_need"] < HALF_DONE,
                  f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty. For a piece given up, 0 is right."),
             Rule(f"AND(ROUND(used_rest - {NOT_MARKED} * used, 9) > 0, free > 0.5)",
                  lambda values: round(values["used_rest"] - NOT_MARKED * values["used"], 9) > 0 and values["free"] > 0.5,
                  f"{ASKING} Yarn used: more than its skeins. If it took a skein of no open project, choose it beside that, and mark it used."),
-            Rule("AND(NOT(given(used)), in_skeins <= 0, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
+            Rule("AND(left_share >= 1, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
                  f"{ASKING} Hours done: as many as planned, and nothing is in skeins. Log what is reeled, or look at your pace on the sheet Time."),
             Rule("AND(need > 0, yarnless > 0.5, NOT(given(used)))", lambda values: values["need"] > 0 and values["yarnless"] > 0.5 and values["used"] is None,
                  f"{UNKNOWN}: it has no yarn. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
@@ -114,35 +113,23 @@ def projects(settings: Settings) -> Log:
 DESIGN_KNOWS = "IF(given(design_strands), OR(design_strands > 0.5, IF(given(bought_share), bought_share > 0.999999, 1 = 0)), 1 = 0)"
 
 
-def _design_knows(values: Mapping) -> bool:
-    singles, bought = values["design_strands"], values["bought_share"]
-    return singles is not None and (singles > 0.5 or (bought is not None and bought > 0.999999))
-
-
 def _counts_only_skeins(settings: Settings) -> Rule:
     """A question about an open project that is short, and has skeins, but nothing to spin more from."""
     sources, or_design = (LOTS, "") if yarn.CHAPTER in settings.without else ((*LOTS, "design"), ", or its design at Its yarn")
-    without = ", ".join(f"NOT(given({each}))" for each in sources)
-    return Rule(f"AND({without}, in_skeins > 0, open_more >= 0.5)",
-                lambda values: not any(values[each] for each in sources) and values["in_skeins"] > 0 and values["open_more"] >= 0.5,
+    some = ", ".join(f"given({each})" for each in sources)
+    return Rule(f"AND(NOT(OR({some})), in_skeins > 0, wanting > 0.5)",
+                lambda values: not any(values[each] for each in sources) and values["in_skeins"] > 0 and values["wanting"] > 0.5,
                 f"{ASKING} No lot is chosen, so only its skeins count. If more is to be spun for it, choose that lot at First lot{or_design}.")
 
 
 def _of_a_lot_that_went(values: Mapping) -> bool:
     """Given, sold or lost; one whose rest is used was spun to its end."""
     fate = folded(values["lot_fate"] or "")
-    return values["open_more"] >= 0.5 and fate not in ("", "set aside", "used")
-
-
-def _is_not_marked(values: Mapping) -> bool:
-    """Whether the skeins of a finished piece are still logged as there, or none of what is left of them."""
-    if values["used"] is None or not values["served"]:
-        return False
-    return round(abs(values["still_there"] - max(0, values["served"] - values["used"])) / values["served"], 9) > NOT_MARKED
+    return values["wanting"] > 0.5 and fate not in ("", "set aside", "used")
 
 
 def _plan_used_up(values: Mapping) -> bool:
-    return values["used"] is None and values["in_skeins"] <= 0 and values["hours_planned"] > 0 and values["done"] >= values["hours_planned"] * 0.999999999
+    return values["left_share"] >= 1 and values["hours_planned"] > 0 and values["done"] >= values["hours_planned"] * 0.999999999
 
 
 def _without_grist(settings: Settings) -> Rule:
@@ -153,20 +140,20 @@ def _without_grist(settings: Settings) -> Rule:
 
 
 def _without_need(settings: Settings) -> tuple[Rule, ...]:
-    """A note on an unfinished project of which nobody knows what it takes: not yet, or no more."""
+    """A note on an unfinished project of which nobody knows what it takes: no more, or not yet."""
     estimated = ", or work it out on the sheet Need" if {"Knitting", "Weaving"} - set(settings.without) else ""
     return tuple(
-        Rule(f"AND(NOT(given(need)), NOT(given(used)), {begun} 0)", lambda values, is_begun=is_begun: _is_without_need(values, is_begun),
+        Rule(f"AND(NOT(given(need)), NOT(given(used)){begun})", lambda values, is_begun=is_begun: _is_without_need(values) and (not is_begun or values["in_skeins"] > 0),
              f"{UNKNOWN}: type the yarn wanted{estimated}.{given_up}")
         for begun, is_begun, given_up in (
-            ("in_skeins >", True, f" If it is given up, type 0 at Yarn used, {FOLDED}: then its skeins are free."),
-            ("in_skeins <=", False, ""),
+            (", in_skeins > 0", True, f" If it is given up, type 0 at Yarn used, {FOLDED}: then its skeins are free."),
+            ("", False, ""),
         )
     )
 
 
-def _is_without_need(values: Mapping, is_begun: bool) -> bool:
-    return values["need"] is None and values["used"] is None and (values["in_skeins"] > 0) == is_begun
+def _is_without_need(values: Mapping) -> bool:
+    return values["need"] is None and values["used"] is None
 
 
 def _uneven() -> Rule:

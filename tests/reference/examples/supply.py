@@ -15,6 +15,7 @@ from workbookgen.reference import (
     statistics,
     strands,
     uncertainty,
+    used_up,
     which_yarn,
 )
 
@@ -163,6 +164,23 @@ EXAMPLES = [
     (uncertainty.beside_the_plan, dict(seen=q("m/g", 3, 2), planned=q("yard/pound", 900, 1680))),
     (strands.unlike_lots, dict(bought=n(0, 1), stage_2=n(5, 5), stage_3=n(3, 5), lot=texts("Aster", "Birch"))),
     (strands.unlike_lots, dict(bought=n(0, 1), stage_2=n(4, 4), lot=texts("Aster", "Birch"))),
+    (strands.without_a_lot, dict(wanting=n(1, 0), design=texts("gray", "Wrapped"))),
+    (
+        strands.without_a_lot,
+        dict(wanting=n(1, 0), design=texts("gray", "Wrapped"))
+        | {f"share_{part}": n(0.5, 0.25) for part in range(2, 5)}
+        | {f"lot_{part}": texts("Moss", "River") for part in range(1, 5)},
+    ),
+    (used_up.in_no_skein, dict(yarn=q("oz", 4, 2), spun=q("g", 50, 0), fate=texts("used", "Used"))),
+    (used_up.off_its_marks, dict(served=q("oz", 4, 2), still_there=q("g", 50, 0), used=q("oz", 3, 3))),
+    (used_up.unseen_of_strands, dict(wanting=n(1, 0), lots=["", "Moss", "River"], of_lots=[np.nan, 0.1, 0.6])),
+    (
+        used_up.unseen_of_strands,
+        dict(wanting=n(1, 0), lots=["", "Moss", "River"], of_lots=[np.nan, 0.1, 0.6])
+        | {f"lot_{part}": texts("River", "moss") for part in range(1, 5)},
+    ),
+    (project.is_wanting, dict(more=q("yard", 12, 0))),
+    (project.is_wanting, dict(more=q("yard", 12, 0), used=q("oz", 4, 0))),
     (sharing.on_the_last, dict(more_1=q("g", 8, 0), needs_1=q("oz", 4, 0))),
     (
         sharing.on_the_last,

@@ -7,7 +7,7 @@ states what that is and between what it lies; `fiber` turns yarn into fiber to h
 
 from workbookgen.reference.project.fiber import fiber_for, of_all_strands, per_bobbin, to_prepare
 from workbookgen.reference.project.precedence import kept_in_spinning, planned_grist, wanted_in_use
-from workbookgen.reference.project.there import least_there, most_there, there_is, without_yarn
+from workbookgen.reference.project.there import is_wanting, least_there, most_there, there_is, without_yarn
 from workbookgen.reference.project.yarn import (
     all_there_is,
     grist_expected,

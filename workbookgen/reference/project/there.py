@@ -1,10 +1,15 @@
-"""What there is for a project: its own skeins, which nobody takes away, and what its lots still give; or no yarn."""
+"""What there is for a project: its own skeins, which nobody takes away, and what its lots still give; or no yarn.
+
+And whether it is still to get more.
+"""
 
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.limits import NO_LENGTH, NOT_NEGATIVE, require_within
-from workbookgen.units import Length, Ratio
+from workbookgen.units import Length, Mass, Ratio
+
+WORTH_GETTING = 0.5  # meters; less is told as nothing
 
 
 @calculation
@@ -174,3 +179,41 @@ def _require_there(skeins: Length, u_skeins: Length, have: Length, uncertainty: 
     require_numbers(have)
     require_within(NOT_NEGATIVE, "The length of its skeins", skeins)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_skeins, uncertainty)
+
+
+@calculation
+def is_wanting(more: Length, used: Mass | None = None) -> Ratio:
+    """Whether a project is still to get more yarn, to be as sure as one asks.
+
+    n = 1 from half a meter on, or else 0. A finished piece wants nothing any more.
+
+    Parameters
+    ----------
+    more : what to have besides
+    used : mass of yarn that the finished piece took
+
+    Returns
+    -------
+    n, 1 or 0
+
+    Raises
+    ------
+    ValueError
+        A negative length.
+
+    Notes
+    -----
+    Valid for one project.
+
+    References
+    ----------
+    Definition of a selection.
+
+    Examples
+    --------
+    >>> print(is_wanting(Quantity(12, "m")))
+    1.0
+    """
+    require_numbers(more, used)
+    require_within(NOT_NEGATIVE, "What to have besides", more)
+    return np.where(more.m_as("m") >= WORTH_GETTING, 1.0, 0.0)[()] * (1.0 if used is None else 0.0)

@@ -25,5 +25,6 @@ from workbookgen.reference.strands.sources import (
     part_in_use,
     strand_name,
     unlike_lots,
+    without_a_lot,
 )
 from workbookgen.reference.strands.to_last import length_to_last, may_run_out

@@ -301,3 +301,55 @@ def unlike_lots(
     is_bought, others = np.asarray(bought) > 0.5, [stage for stage in (stage_2, stage_3) if stage is not None]
     counts = [np.where(is_bought != (np.asarray(stage) > 4.5), 1.0, 0.0)[()] for stage in others]
     return sum(counts, start=0.0 * bought)
+
+
+@calculation
+def without_a_lot(
+    wanting: Ratio,
+    design: str | None = None,
+    share_2: Ratio | None = None,
+    share_3: Ratio | None = None,
+    share_4: Ratio | None = None,
+    lot_1: str | None = None,
+    lot_2: str | None = None,
+    lot_3: str | None = None,
+    lot_4: str | None = None,
+) -> Ratio:
+    """How many components of a design have no lot, while their project lacks yarn.
+
+    n = number of them, or 0 for a project that has enough. Of such a component nothing counts as there.
+
+    Parameters
+    ----------
+    wanting : 1 for a project that is still to get yarn, else 0
+    design : the design of the yarn
+    share_2, share_3, share_4 : shares of the further components in the yarn's weight, of those that there are
+    lot_1, lot_2, lot_3, lot_4 : the first lot of each component, if it has one
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        No design.
+
+    Notes
+    -----
+    Valid for a yarn of a design, which always has a first component.
+
+    References
+    ----------
+    Definition of counting.
+
+    Examples
+    --------
+    >>> print(without_a_lot(1, design="Gray 2-ply", share_2=0.5, lot_1="Aster"))
+    1.0
+    """
+    require(design is not None, "Name the design.")
+    require_numbers(wanting, share_2, share_3, share_4)
+    further = ((share_2, lot_2), (share_3, lot_3), (share_4, lot_4))
+    lacking = (lot_1 is None) + sum(share is not None and lot is None for share, lot in further)
+    return np.where(np.asarray(wanting) > 0.5, float(lacking), 0.0)[()]

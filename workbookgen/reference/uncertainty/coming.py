@@ -94,9 +94,10 @@ def coming_uncertainty(
 ) -> Mass:
     """Standard uncertainty of what a component still gives, as a mass.
 
-    u = √(max(0, p - e · (m + e)) + o + (m · r)²). The lots may give more or less, but no less than nothing, the others
-    may need more or less, and all of it may be spun finer or thicker: what others leave is as uncertain as the whole. A
-    project that needs no more of it cannot have less than nothing from it: u is then at most what is left.
+    u = √(max(0, p - e · (m + e)) + o + (m · r)²), without o where m = 0. The lots may give more or less, but no less
+    than nothing, the others may need more or less, and all of it may be spun finer or thicker: what others leave is as
+    uncertain as the whole. Of lots that give nothing, the others take nothing. A project that needs no more of it
+    cannot have less than nothing from it: u is then at most what is left.
 
     Parameters
     ----------
@@ -137,7 +138,8 @@ def coming_uncertainty(
     require_within(NOT_NEGATIVE, "A standard uncertainty", relative)
     require_within(NOT_NEGATIVE, "What the lots give more", more)
     of_lots = np.maximum(0.0, (pool_square - more * (pool + more)).m_as("g^2"))
-    whole = np.sqrt(of_lots + others_square.m_as("g^2") + np.square((pool * relative).m_as("g")))
+    of_others = np.where(pool.m_as("g") > 0, others_square.m_as("g^2"), 0.0)
+    whole = np.sqrt(of_lots + of_others + np.square((pool * relative).m_as("g")))
     return Quantity(np.where(needs.m_as("g") > 0, whole, np.minimum(whole, left.m_as("g")))[()], "g")
 
 

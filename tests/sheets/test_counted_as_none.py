@@ -1,0 +1,109 @@
+"""What a spinner has, and the planner counts as none: it asks, before it sends to the shop.
+
+Worked by hand: a single of metric count 8 weighs 1/8 g a meter, one of 12 weighs 1/12 g, and a thread of 60 a sixtieth
+of a gram: 0.225 g together, as plied. Of 285 g of Merle, 95 g of Brack and 15 g of thread there are 2,280 m, 1,140 m
+and 900 m; washing takes a twentieth.
+"""
+
+import pytest
+
+from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import described
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Settings
+
+PLANNER = described(Settings(units="metric"))
+FIBER = [
+    {"name": "Merle", "state": "prepared fiber", "weight": 300.0, "own_spinning": 0.05, "grist": 250.0},
+    {"name": "Brack", "state": "prepared fiber", "weight": 100.0, "own_spinning": 0.05},
+    {"name": "Cone", "state": "yarn or thread", "weight": 15.0, "grist": 6000.0},
+]
+COMPONENTS = [
+    {
+        "design": "Tweedy",
+        "name": lot,
+        "number": number,
+        "system": "metric count",
+        "place": place,
+        "lot": lot,
+    }
+    for place, (lot, number) in enumerate((("Merle", 8.0), ("Brack", 12.0), ("Cone", 60.0)), start=1)
+]
+VEST = {"name": "Vest", "wanted": 1000.0, "margin": 0.0, "design": "Tweedy"}
+# 185 wraps of 1.5 m, whose loop shrank to 1.45 m: 188.5 m, of 78 g.
+SKEIN = {"name": "One", "reel": "Reel", "wraps": 130.0, "gross": 78.0, "washed_loop": 145.0}
+
+NO_LOT = (
+    "Is it right? A component of its design has no lot, so none of it counts as there. If you have it, choose its lot "
+    "on the sheet Yarn."
+)
+ON_BOBBINS = (
+    "Is it right? A lot of it is used, and much of its yarn is in no skein. What is on bobbins counts once it is logged; "
+    "until then, empty Rest gone."
+)
+
+
+def told(*keys, planner=PLANNER, **logs):
+    usual = {"reels": [{"name": "Reel", "rated": 150.0}], "designs": [{"name": "Tweedy", "shrinkage": 0.05}]}
+    entries = starting_entries(planner)
+    for log, records in (usual | {"fiber": FIBER, "components": COMPONENTS} | logs).items():
+        if log in planner.blocks:
+            entries = with_records(planner, entries, log, records)
+    [values] = expected_of_keys(planner, [entries], ["projects_message", *keys])
+    return [values[key][0] for key in ("projects_message", *keys)]
+
+
+def without_lot(*places):
+    return [{key: each for key, each in one.items() if key != "lot" or one["place"] not in places} for one in COMPONENTS]
+
+
+@pytest.mark.parametrize(
+    ("places", "there", "asked"),
+    [((), 855, None), ((1,), 0, NO_LOT), ((2,), 0, NO_LOT), ((3,), 0, NO_LOT), ((1, 2, 3), 0, NO_LOT)],
+)
+def test_a_component_without_its_lot(places, there, asked):
+    """The thread is the scarcest: 900 m, less a twentieth, is 855 m. Without one lot nothing can be plied."""
+    message, has = told("projects_open_have", components=without_lot(*places), projects=[VEST])
+    assert message == asked
+    assert has == pytest.approx(there, abs=0.5)
+
+
+def test_who_has_enough_in_skeins_or_is_done_is_not_asked():
+    skein = SKEIN | {"project": "Vest", "design": "Tweedy"}
+    assert told(components=without_lot(2), projects=[VEST | {"wanted": 100.0}], skeins=[skein]) == [None]
+    done = VEST | {"wanted": 188.0, "used": 78.0}
+    assert told(components=without_lot(2), projects=[done], skeins=[skein | {"gone": "used"}]) == [None]
+
+
+CAP = {"name": "Vest", "wanted": 650.0, "margin": 0.0, "lot_1": "Merle"}
+
+
+@pytest.mark.parametrize(
+    ("gone", "skeins", "there", "asked"),
+    [
+        # 285 g less 78 g, at 2.5 m a gram and a little coarser as the skein tells, and its 188.5 m
+        (None, 1, 697, None),
+        ("used", 0, 0, ON_BOBBINS),
+        ("used", 1, 188.5, ON_BOBBINS),
+        ("used", 2, 377, ON_BOBBINS),  # 156 g of 285 g: 45% are in no skein
+        ("used", 3, 565.5, None),  # 234 g: 18%, no more than a lot may have lost
+    ],
+)
+def test_a_lot_that_is_used_while_its_yarn_is_on_bobbins(gone, skeins, there, asked):
+    fiber = [FIBER[0] | ({"gone": gone} if gone else {})]
+    logged = [SKEIN | {"name": f"Skein {number}", "lot": "Merle", "project": "Vest"} for number in range(skeins)]
+    message, has = told("projects_open_have", fiber=fiber, projects=[CAP], skeins=logged)
+    assert message == asked
+    assert has == pytest.approx(there, abs=0.5)
+
+
+def test_it_is_asked_in_a_small_planner_too():
+    small = described(Settings(units="metric", size="small"))
+    assert told(planner=small, fiber=[FIBER[0] | {"gone": "used"}], projects=[CAP]) == [ON_BOBBINS]
+
+
+def test_of_a_lot_that_is_gone_nobody_takes_any_more():
+    """Another project on the same lot, and nothing left of it: there is nothing, and that is certain."""
+    both = [CAP | {"wanted": 150.0}, CAP | {"name": "Cowl"}]
+    _, there, doubt = told("projects_have", "projects_doubt_have", fiber=[FIBER[0] | {"gone": "lost"}], projects=both)
+    assert (there, doubt) == (0, 0)
