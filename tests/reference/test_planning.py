@@ -305,8 +305,9 @@ def test_who_spins_nothing_needs_no_pace():
 @pytest.mark.parametrize(
     "start, days, first", [(100, [], 100), (100, [np.nan, 90], 100), (100, [104, np.nan, 90], 104)]
 )
-def test_what_is_ahead_is_counted_from_the_last_skein_or_the_first_day(start, days, first):
-    assert planning.counted_from(start, days) == first
+def test_what_is_ahead_is_counted_from_the_last_skein_or_lot_or_the_first_day(start, days, first):
+    assert planning.counted_from(start, days) == planning.counted_from(start, [], days) == first
+    assert planning.counted_from(start, days, [np.nan, 102]) == max(first, 102)
 
 
 def test_what_is_ahead_is_its_share_of_the_work():
@@ -363,6 +364,7 @@ def test_what_is_ahead_is_its_share_of_the_work():
         (lambda: planning.plying_hours(yards(1), 1, design="Marl"), "pace of plying"),
         (lambda: planning.counted_from(-1, []), "day 0"),
         (lambda: planning.counted_from(1, [2, -1]), "day 0"),
+        (lambda: planning.counted_from(1, [2], [-1]), "day 0"),
         (lambda: planning.length_ahead(yards(-1), 0.5), "length"),
         (lambda: planning.length_ahead(yards(1), -0.5), "share"),
         (lambda: planning.ahead_share(hours(-1), hours(1)), "Hours"),

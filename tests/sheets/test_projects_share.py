@@ -349,8 +349,10 @@ def test_a_skein_finished_in_another_year_is_asked_about_where_days_are_counted(
     """
     skein = {"name": "One", "reel": "Reel", "wraps": 237.0, "finished_on": finished}
     entries = with_records(PLANNER, with_records(PLANNER, starting_entries(PLANNER), "reels", [REEL]), "skeins", [skein])
-    [values] = expected_of_keys(PLANNER, [entries | {"pace_start": (46000.0,)}], ("pace_message", "pace_counted_from"))
-    assert ((values["pace_message"][0] or "").startswith("Is it right? First day:"), values["pace_counted_from"][0]) == (asked, max(46000.0, finished))
+    bought = with_records(PLANNER, starting_entries(PLANNER), "fiber", [{"name": "Top", "bought_on": finished}, {"name": "Cone", "bought_on": "in spring"}])
+    for typed in (entries, bought):  # who dates no skein may date what she buys, and that is later than the first day, too
+        [values] = expected_of_keys(PLANNER, [typed | {"pace_start": (46000.0,)}], ("pace_message", "pace_counted_from"))
+        assert ((values["pace_message"][0] or "").startswith("Is it right? First day:"), values["pace_counted_from"][0]) == (asked, max(46000.0, finished))
 
 
 def test_a_day_is_promised_with_the_doubt_of_pace_weeks_and_yarn():

@@ -4,7 +4,7 @@ from workbookgen.language.domains import Date, Name, Note
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import DAY, GRIST, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_MASS
-from workbookgen.language.repeated import repeated
+from workbookgen.language.repeated import repeated, repeated_day
 from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import (
     belongings,
@@ -307,6 +307,7 @@ def _for_other_sheets() -> Group:
         Result("aside", "Set aside", "to_come", belongings.set_aside, MASS, uses={"rest": "to_come", "fate": "gone"}, only_if='gone = "set aside"'),
         repeated("bought_as", "Bought as", "state", width=16),
         repeated("fate", "Where it went", "gone", width=12),
+        repeated_day("dated", "Bought on", "bought_on"),
         repeated("dyed", "Dyed", "dye_lot", width=14, only_if='LEN(SUBSTITUTE(dye_lot, " ", "")) > 0'),
         repeated("listed", "Listed as", "name", width=22,
                note="The name under which skeins and projects find this lot."),

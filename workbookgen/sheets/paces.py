@@ -15,7 +15,7 @@ from workbookgen.units import Quantity
 
 SHEET = tabs.TIME
 CHAPTER = "Figures"
-# Days between the first day and the latest finished skein: one of them is old, or of another year. Common practice, no
+# Days between the first day and the latest skein or lot: one of them is old, or of another year. Common practice, no
 # source.
 LONG_AFTER = 300
 
@@ -38,7 +38,7 @@ PACES = Card(
             Input("strands", "Strands for the stock", STRANDS, NUMBER, needed=True, starts_as=2.0, help="How the stock will be plied, for the weeks of spinning in it."),
             Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, needed=True, starts_as=Quantity(6, "hour")),
             Input("start", "First day", Date(), DAY,
-                  help="Today, and again after a break: the planner does not know it. Days are never counted from before your latest finished skein."),
+                  help="Today, and again after a break: the planner does not know it. Days are never counted from before your latest finished skein, or the lot bought last."),
         )),
         Group("Worked out", (
             lookup("sample_spinning", "Spinning in the sample", "samples_spin_pace", "sample", PACE),
@@ -55,8 +55,9 @@ PACES = Card(
                    "IF(given(varies), SQRT((4 * doubts_pace * doubts_pace + (timed - 1) * 2 * varies * varies) / (timed + 3)), doubts_pace)",
                    planning.pace_uncertainty, SHARE, uses={"u_usual": "doubts_pace", "variation": "varies", "count": "timed"}, digits=0,
                    note="By the sheet Sureness, and how your timed paces differ."),
-            Result("counted_from", "Days are counted from", "MAX(start, MAX(skeins_dated))", planning.counted_from, DAY, uses={"days": "skeins_dated"},
-                   note="The first day above, or that of the skein finished last, if it is later."),
+            Result("counted_from", "Days are counted from", "MAX(start, MAX(skeins_dated), MAX(fiber_dated))", planning.counted_from, DAY,
+                   uses={"days": "skeins_dated", "bought_days": "fiber_dated"},
+                   note="The first day above, or that of the skein finished or the lot bought last, if it is later."),
             Result("stock", "Yarn still to spin in the stock", "sum(fiber_to_spin_length)", records.sum_of, LENGTH, uses={"amounts": "fiber_to_spin_length"},
                    note="Of all lots of fiber that have a wanted grist; bought yarn and thread are spun already."),
             lookup("sample_shrinkage", "Shrinkage in the sample", "samples_shrinkage", "sample", SHARE),
@@ -78,7 +79,7 @@ PACES = Card(
              lambda values: bool(values["sample"]) and values["spinning"] is None and values["sample_spinning"] is None,
              f"{UNKNOWN} by the sample: it has no pace of spinning. Type its singles and minutes on the sheet Samples, or your own pace here."),
         Rule(f"counted_from - start > {LONG_AFTER}", lambda values: values["counted_from"] - values["start"] > LONG_AFTER,
-             f"{ASKING} First day: a skein is finished more than 300 days after it, from which all days are counted. "
-             "Type today, or look at the year in Finished on, on the sheet Skeins."),
+             f"{ASKING} First day: a skein is finished, or a lot bought, over 300 days after it, and all days are counted from there. "
+             "Type today, or look at the years on the sheets Skeins and Fiber."),
     ),
 )

@@ -112,7 +112,7 @@ PROJECT = Card(
             _of_time("ahead_share", "Share ahead", "ahead_share", SHARE),
             _of_time("hours", "Hours in all", "hours", HOURS),
             repeated_day("counted_from", "Counted from", "pace_counted_from",
-                         note="First day on the sheet Figures, or your latest finished skein. Is it long ago? Type today's there."),
+                         note="First day on the sheet Figures, or your latest skein or lot. Is it long ago? Type today's there."),
             _of_time("finish", "Done on", "finish", DAY, "As if it alone had all your hours a week."),
             _of_time("safe", "Safe to promise by", "safe", DAY, "Done by then 19 times in 20 or more, as far as your pace, your weeks and the yarn go. "
                      "Hours for another project come on top."),

@@ -41,6 +41,7 @@ COLUMNS = {
     "chances",
     "paces",
     "days",
+    "bought_days",
     *(f"claims_{part}" for part in (1, 2, 3, 4)),
     *(f"{column}_{part}" for column in ("squares", "taken", "lots") for part in (1, 2, 3, 4)),
     *(f"lots_{place}" for place in supply.PLACES),

@@ -189,6 +189,7 @@ EXAMPLES = [
     (planning.weeks, dict(hours=q("hour", 30, 0), hours_per_week=q("hour", 4, 5))),
     (planning.still_to_spin, dict(length=q("yard", 900, 0), stage=n(1, 4))),
     (planning.counted_from, dict(start=n(46000, 0), days=n(45990, np.nan, 46012))),
+    (planning.counted_from, dict(start=n(46000, 0), days=n(45990, np.nan), bought_days=n(np.nan, 46030, 45000))),
     (planning.finish_day, dict(start=n(46000, 0), hours=q("hour", 30, 1), hours_per_week=q("hour", 4, 5))),
     (planning.hours_in_use, dict(own=q("hour", 30, 0))),
     (planning.hours_in_use, dict(planned=q("minute", 90, 0))),

@@ -53,16 +53,17 @@ def weeks(hours: Time, hours_per_week: Time) -> Ratio:
 
 
 @calculation
-def counted_from(start: Ratio, days: Some) -> Ratio:
+def counted_from(start: Ratio, days: Some, bought_days: Some = ()) -> Ratio:
     """Day from which the work still ahead is counted.
 
-    D = the later of the first day and the last on which a skein was finished. What is still ahead cannot be worked
-    before that.
+    D = the latest of the first day and of those on which a skein was finished or a lot was bought. What is still ahead
+    cannot be worked before that.
 
     Parameters
     ----------
     start : number of the first day of work
     days : those on which skeins were finished, blank where it is not known
+    bought_days : those on which lots were bought, blank where it is not known
 
     Returns
     -------
@@ -75,7 +76,7 @@ def counted_from(start: Ratio, days: Some) -> Ratio:
 
     Notes
     -----
-    Valid for skeins that are dated when they are finished. After a time in which none was, the first day must be typed
+    Valid for skeins and lots that are dated as they come. After a time in which none did, the first day must be typed
     anew.
 
     References
@@ -87,7 +88,7 @@ def counted_from(start: Ratio, days: Some) -> Ratio:
     >>> print(counted_from(46000, [45990, np.nan, 46012]))
     46012.0
     """
-    known = np.asarray(days, dtype=float)
+    known = np.concatenate([np.asarray(each, dtype=float) for each in (days, bought_days)])
     known = known[~np.isnan(known)]
     for days_given in (start, known):  # one at a time: with no day known, the first day must still be tested
         require_within(NOT_NEGATIVE, "A day cannot lie before day 0.", days_given)
