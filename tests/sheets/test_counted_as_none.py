@@ -107,3 +107,22 @@ def test_of_a_lot_that_is_gone_nobody_takes_any_more():
     both = [CAP | {"wanted": 150.0}, CAP | {"name": "Cowl"}]
     _, there, doubt = told("projects_have", "projects_doubt_have", fiber=[FIBER[0] | {"gone": "lost"}], projects=both)
     assert (there, doubt) == (0, 0)
+
+
+FERN = {"name": "Fern", "state": "prepared fiber", "own_spinning": 0.0}
+SINGLE = {"design": "Silky", "name": "Single", "number": 10.0, "system": "metric count", "lot": "Fern"}
+THREAD = {"design": "Silky", "name": "Thread", "number": 60.0, "system": "metric count", "place": 2.0}
+
+
+@pytest.mark.parametrize(("fern", "more"), [(200.0, 925.6), (400.0, 923.6), (800.0, 922.5)])
+def test_who_has_more_of_one_strand_need_not_get_more_of_the_other(fern, more):
+    """Nothing is there of the thread, and more than enough of the single: 9 m a gram, of which a skein holds 180 m.
+
+    Of 800 ± 40 m: T = 800 + 1.28155 · √(40² + 2 · 0.576 · T + Q · T²), 0.576 = 0.08² · 180 / 2. Q is 0.08² by grist,
+    0.03² by what is kept, 0.08² over the number of skeins, 10, 20 and 40, and 0.000148 by scale and washing: 0.008088,
+    0.007768, 0.007608. It was 1,039 m and 1,125 m: the more fiber there was, the more thread was to be bought.
+    """
+    shawl = {"name": "Shawl", "wanted": 800.0, "margin": 0.0, "design": "Silky"}
+    logs = {"designs": [{"name": "Silky", "shrinkage": 0.1}], "components": [SINGLE, THREAD], "projects": [shawl]}
+    _, told_more = told("projects_more", fiber=[FERN | {"weight": fern}], **logs)
+    assert told_more == pytest.approx(more, abs=0.5)

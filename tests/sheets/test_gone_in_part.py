@@ -43,7 +43,8 @@ def test_as_asked_for_the_rest_is_there_again():
 
 def test_who_is_not_short_or_has_the_rest_is_not_asked():
     gone = [TOP | {"gone": "given"}]
-    assert told([TOP | {"gone": "used"}]) == (0, None), "spun to its end"
+    there, asked = told([TOP | {"gone": "used"}])
+    assert there == 0 and asked != ASKED, "spun to its end: it is asked where its yarn is"
     assert told([TOP | {"gone": "set aside"}]) == (pytest.approx(2000), None)
     assert told(gone, skeins=[SKEIN]) == (pytest.approx(1200), None)
     assert told(gone, project=SHAWL | {"used": 250.0})[1] != ASKED

@@ -80,6 +80,6 @@ PACES = Card(
              f"{UNKNOWN} by the sample: it has no pace of spinning. Type its singles and minutes on the sheet Samples, or your own pace here."),
         Rule(f"counted_from - start > {LONG_AFTER}", lambda values: values["counted_from"] - values["start"] > LONG_AFTER,
              f"{ASKING} First day: a skein is finished, or a lot bought, over 300 days after it, and all days are counted from there. "
-             "Type today, or look at the years on the sheets Skeins and Fiber."),
+             "Type today, or look at the year on the sheets Skeins and Fiber."),
     ),
 )

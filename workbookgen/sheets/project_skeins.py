@@ -46,7 +46,7 @@ def group() -> Group:
         _of_skeins("still_there", "Still in them", "skeins_net", MASS, names="skeins_left_of", digits=None, width=10,
                    note="Weight of those that are there."),
         Result("off_marks", "Off its marks", "ABS(still_there - MAX(0, served - used)) / served", used_up.off_its_marks, SHARE, digits=0,
-               only_if="served > 0", note="Its skeins are there or marked as used otherwise than it took, as a share of their weight."),
+               only_if="served > 0", note="What is there of its skeins, beside what it left of them, as a share of their weight."),
         Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
                note="What a finished piece took that no skein was logged for: it is taken off its lots."),
         Result("used_of_need", "Used, of the need", "used * planned / need", project.used_of_need, SHARE, digits=0, only_if="need > 0",

@@ -47,7 +47,7 @@ def asked_about() -> Iterator[Result]:
                  only_if="given(design)",
                  uses={f"share_{part}": f"part_{part}_share" for part in PARTS[1:]} | {f"lot_{part}": f"part_{part}_lot_a" for part in PARTS})
     unseen = " + ".join(f"IF(given(part_{part}_lot_a), IF(sum_where(fiber_unseen, fiber_listed, part_{part}_lot_a) > {USED_UNSEEN}, 1, 0), 0)" for part in PARTS)
-    yield Result("unseen", "Strands of a lot used unseen", f"IF(wanting > 0.5, {unseen}, 0)", used_up.unseen_of_strands, NUMBER, digits=0,
+    yield Result("unseen", "Strands of it in no skein", f"IF(wanting > 0.5, {unseen}, 0)", used_up.unseen_of_strands, NUMBER, digits=0,
                  uses={"lots": "fiber_listed", "of_lots": "fiber_unseen"} | {f"lot_{part}": f"part_{part}_lot_a" for part in PARTS},
                  note="Whose rest is used, while much of its yarn is in no skein.")
 

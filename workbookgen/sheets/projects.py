@@ -319,7 +319,8 @@ def _to_be_surer() -> tuple[Result, ...]:
     """What to have, and what to get of each strand, to be as sure as one asks."""
     return (
         *supply.added(),
-        Result("more", "More, to be sure",
+        *supply.anew(),
+        Result("more_joint", "More, all strands together",
                "IF(spare >= doubts_z * doubt_spare, 0, IF(AND(given(added_with), given(added_square)), "
                "(SQRT(MAX(0, (spare - doubts_z * doubts_z * added_with) * (spare - doubts_z * doubts_z * added_with) "
                "- (1 - doubts_z * doubts_z * added_square) * (spare * spare - POWER(doubts_z * doubt_spare, 2)))) - (spare - doubts_z * doubts_z * added_with)) "
@@ -327,7 +328,10 @@ def _to_be_surer() -> tuple[Result, ...]:
                uncertainty.more_for, LENGTH,
                uses={"uncertainty": "doubt_spare", "with_more": "added_with", "square_more": "added_square", "coverage": "doubts_z"},
                only_if="IF(given(added_square), IF(given(added_with), doubts_z * doubts_z * added_square < 1, 1 = 0), NOT(given(added_with)))",
-               note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain, and off together with the rest."),
+               note="To be as sure as you ask on the sheet Sureness; it is itself uncertain, and off together with the rest."),
+        Result("more", "More, to be sure", "IF(AND(given(anew), given(part_2_share)), IF(anew > 0, MIN(more_joint, anew), more_joint), more_joint)",
+               uncertainty.no_more_than_anew, LENGTH, uses={"joint": "more_joint", "share": "part_2_share"},
+               note="What to have besides, to be as sure as you ask on the sheet Sureness."),
         *to_last.to_last(),
         *supply.to_buy(),
         Result("open_balls", "Balls to buy, open", "part_1_balls", project.while_open, NUMBER, uses={"amount": "part_1_balls"}, only_if="NOT(given(used))", digits=0,

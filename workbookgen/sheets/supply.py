@@ -309,6 +309,33 @@ def added() -> Iterator[Result]:
                  note="More of the same yarn comes out finer or thicker together with what there is.")
 
 
+def anew() -> Iterator[Result]:
+    """What to have besides of a yarn of several strands, as if all that is to come were got anew."""
+    largest = ", ".join(_known_to(part) for part in PARTS)
+    learned = "IF(in_skeins > 0, learned / in_skeins, 0)"
+    of_skeins = {"weight": "learned", "u_scale": "common_doubt", "skeins_doubt": "doubt_skeins"}
+    yield Result("anew_square", "If all is got ±²",
+                 f"MAX(part_1_added_square, {', '.join(f'IF(given(part_{part}_added_square), part_{part}_added_square, 0)' for part in PARTS[1:])}, {largest}) "
+                 f"+ POWER({learned} * doubt_skeins, 2) + POWER((1 - learned) * common_doubt, 2)", uncertainty.anew_square, NUMBER,
+                 uses=of_skeins | {f"{word}_{part}": f"part_{part}_{key}" for part in PARTS for word, key in
+                                   (("square", "added_square"), ("come", "come"), ("u_come", "come_doubt"))})
+    once, squared = "(1 - doubts_z * doubts_z * anew_square)", "doubts_z * doubts_z"
+    half = f"(in_skeins - need - {squared} * (POWER(MAX(doubts_variation, doubts_ball), 2) * hold / 2 + {learned} * doubt_skeins * doubt_skeins))"
+    yield Result("anew", "More, if all is got",
+                 f"(SQRT(MAX(0, {half} * {half} - {once} * ((in_skeins - need) * (in_skeins - need) - {squared} * (doubt_need * doubt_need + doubt_skeins * doubt_skeins)))) "
+                 f"- {half}) / {once} - lesser_4", uncertainty.more_anew, LENGTH,
+                 uses={"to_come": "lesser_4", "u_skeins": "doubt_skeins", "u_need": "doubt_need", "square": "anew_square", "coverage": "doubts_z", "weight": "learned",
+                       "variation": "doubts_variation", "u_ball": "doubts_ball"},
+                 only_if=f"{squared} * anew_square < 1", note="What is there is off together with what is added, and at most as far as if all were added.")
+
+
+def _known_to(part: int) -> str:
+    """Formula text of the squared relative uncertainty of what a strand lasts for; of the first one it is known."""
+    come, doubt = f"part_{part}_come", f"part_{part}_come_doubt"
+    square = f"IF({doubt} > 0, IF({come} > {doubt}, POWER({doubt} / {come}, 2), 1), 0)"
+    return square if part == 1 else f"IF(AND(given({come}), given({doubt})), {square}, 0)"
+
+
 def _largest(key: str) -> str:
     others = ", ".join(f"IF(given(part_{part}_{key}), part_{part}_{key}, 0)" for part in PARTS[1:])
     return f"MAX(part_1_{key}, {others})"

@@ -180,6 +180,34 @@ EXAMPLES = [
         | {f"lot_{part}": texts("River", "moss") for part in range(1, 5)},
     ),
     (project.is_wanting, dict(more=q("yard", 12, 0))),
+    *(
+        (
+            uncertainty.anew_square,
+            dict(weight=n(0.5, 0), u_scale=n(0.005, 0), in_skeins=q("yard", 200, 0), skeins_doubt=q("m", 4, 0))
+            | {f"square_{each}": n(0.01 * each, 0) for each in strands}
+            | {f"come_{each}": q("yard", 300, -10) for each in strands}
+            | {f"u_come_{each}": q("m", 20 * each, 0) for each in strands},
+        )
+        for strands in ((1,), FOUR)
+    ),
+    (
+        uncertainty.more_anew,
+        dict(
+            in_skeins=q("yard", 200, 0),
+            need=q("m", 400, 300),
+            to_come=q("yard", 300, -10),
+            u_skeins=q("m", 4, 0),
+            u_need=q("yard", 20, 0),
+            square=n(0.01, 0),
+            coverage=n(1.28, 0),
+            weight=n(0.5, 0),
+            hold=q("yard", 200, 150),
+            variation=n(0.1, 0),
+            u_ball=n(0.02, 0),
+        ),
+    ),
+    (uncertainty.no_more_than_anew, dict(joint=q("yard", 20, 30))),
+    (uncertainty.no_more_than_anew, dict(joint=q("yard", 20, 30), anew=q("m", 12, -3), share=n(0.5, 0.25))),
     (project.is_wanting, dict(more=q("yard", 12, 0), used=q("oz", 4, 0))),
     (sharing.on_the_last, dict(more_1=q("g", 8, 0), needs_1=q("oz", 4, 0))),
     (

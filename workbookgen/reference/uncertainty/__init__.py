@@ -2,12 +2,13 @@
 
 `budget` says where uncertainty comes from and how it adds up. `skeins` says what skeins share and what each has to
 itself, and `together` adds that up. `learned` says what they tell of the yarn to come, `coming` how sure that is, be it
-spun or bought, and `adding` how sure what is still to be got. `enough` compares what there is with what is needed, each
-with its uncertainty, and gives a chance instead of a yes or no. Everywhere u is a standard uncertainty: two of them
-cover about 95 percent.
+spun or bought, `adding` how sure what is still to be got, and `anew` what to get if nothing were there. `enough`
+compares what there is with what is needed, each with its uncertainty, and gives a chance instead of a yes or no.
+Everywhere u is a standard uncertainty: two of them cover about 95 percent.
 """
 
 from workbookgen.reference.uncertainty.adding import added_square, added_with, strand_added_square, strand_added_with
+from workbookgen.reference.uncertainty.anew import anew_square, more_anew, no_more_than_anew
 from workbookgen.reference.uncertainty.budget import combined, length_relative, product_relative, rectangular, square
 from workbookgen.reference.uncertainty.coming import (
     coming_uncertainty,
