@@ -11,7 +11,7 @@ from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, plausible, swatches, tabs
 from workbookgen.sheets.limits import AMOUNT, SIZE, STITCHES, TURNS
-from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.lookup import lookup, of_project
 
 SHEET = tabs.NEED
 CHAPTER = "Knitting"
@@ -43,6 +43,7 @@ def estimates(settings: Settings) -> Log:
             )),
             _the_estimate(),
             Group("For other sheets", (
+                of_project("planned", "Planned for it", "planned", GRIST, chosen="project"),
                 repeated("of", "Of", "project", width=24),
                 Result("by_parts", "By the parts of", "project", trade.estimated_by_parts, None, uses={"swatch": "by_swatch", "gauge": "by_gauge"}, width=24,
                        only_if="OR(given(by_swatch), given(by_gauge))"),
@@ -69,6 +70,7 @@ def estimates(settings: Settings) -> Log:
             Rule("AND(NOT(given(swatch_mass)), NOT(given(stitches)), NOT(given(rows)), NOT(given(piece_mass)))",
                  lambda values: all(values[each] is None for each in ("swatch_mass", "stitches", "rows", "piece_mass")),
                  f"{MISSING}: a weighed swatch, stitches and rows, or the weight of a piece like it."),
+            plausible.of_another_yarn("grist", "planned", "Grist"),
             swatches.swatch_weight(settings.units),
             swatches.coarse_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),

@@ -18,6 +18,7 @@ LIGHTEST_BAG = 30  # grams, where grams are typed: a bag of fleece to try has 10
 # Wool of 18.25% regain, the trade's for combed wool, weighs 4% more than of 13.6%, that of ASTM D1909-13 (both read).
 IN_DAMP_AIR = 1.05
 SHORTEST_CLOTH = 0.1  # meters; common practice, no source
+ANOTHER_YARN = 0.25  # of the planned grist: three times what a plan is usually off by; common practice, no source
 CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
 OPENEST_SETT = 0.55  # of the closest sett: a shawl has 0.6 (common practice, no source), and a warp more open than that lets another weft close over it
 OPENEST_OF_ONE = 0.45  # the same of one yarn: a scarf in a coarse reed has 0.5, as many picks, and is no rug (common practice, no source)
@@ -299,6 +300,18 @@ def short_cloth(system: str) -> Rule:
         f"length < {SHORTEST_CLOTH}",
         lambda values: values["length"] * meters < SHORTEST_CLOTH,
         f"{ASKING} Finished length: under 10 cm (4 in). Look at the unit above: yards or meters are too large for it.",
+    )
+
+
+def of_another_yarn(word: str, planned: str, label: str) -> Rule:
+    """A need reckoned for a yarn that is far from the one its project plans: an old swatch, or a slip in one of them.
+
+    Its last digits do not decide.
+    """
+    return Rule(
+        f"ABS(ROUND({word} / {planned} - 1, 9)) > {ANOTHER_YARN}",
+        lambda values: abs(round(values[word] / values[planned] - 1, 9)) > ANOTHER_YARN,
+        f"{ASKING} {label}: over a quarter off the grist planned for its project, and the need goes by this one. Look at both.",
     )
 
 

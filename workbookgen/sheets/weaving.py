@@ -13,7 +13,7 @@ from workbookgen.settings import Settings
 from workbookgen.sheets import by_k, lists, plausible, tabs
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import AMOUNT, LOSS, NONE_OR_TURNS, PART, PIECES, STITCHES
-from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.lookup import lookup, of_project
 from workbookgen.texts import folded
 
 SHEET = tabs.NEED
@@ -48,6 +48,8 @@ def weavings(settings: Settings) -> Log:
                 Result("mass", "Weight", "warp_yarn / grist + weft_yarn / IF(given(weft_grist), weft_grist, grist)", trade.weight_of_cloth, MASS, note="Of warp and weft."),
             )),
             Group("For other sheets", (
+                of_project("planned", "Planned for it", "planned", GRIST, chosen="project"),
+                of_project("weft_planned", "Planned for the weft", "planned", GRIST, chosen="weft_project"),
                 repeated("of", "Of", "project", width=24),
                 repeated("weft_of", "Weft of", "weft_project", width=24),
                 Result("weft_apart", "Weft apart", "weft_yarn", trade.weft_apart, LENGTH, only_if="weft_grist > 0"),
@@ -61,6 +63,8 @@ def weavings(settings: Settings) -> Log:
             Rule("AND(given(weft_project), weft_project = project)", _weft_of_the_warp,
                  "Weft's project: choose another one than the warp's."),
             *plausible.thick(settings.units, grist="Grist", weft_grist="Weft grist"),
+            plausible.of_another_yarn("grist", "planned", "Grist"),
+            plausible.of_another_yarn("weft_grist", "weft_planned", "Weft grist"),
             plausible.short_cloth(settings.units),
             plausible.close_sett(),
             plausible.open_warp(),
