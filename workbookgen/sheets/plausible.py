@@ -184,6 +184,15 @@ def of_no_lot() -> tuple[Rule, ...]:
     )
 
 
+def of_singles() -> Rule:
+    """Singles that were logged for a project whose yarn is plied: once they are plied, they would count again."""
+    return Rule(
+        "AND(plied_of < 1.5, project_plies > 1.5)",
+        lambda values: values["plied_of"] < 1.5 < values["project_plies"],
+        f"{ASKING} Plied of: singles, and its project's yarn is plied. What is plied of them would count once more: log only that.",
+    )
+
+
 def without_length() -> Rule:
     """A bobbin that is not full, logged without wraps: its fiber would be gone without any yarn."""
     return Rule(

@@ -112,6 +112,7 @@ def skeins(settings: Settings) -> Log:
             *((plausible.off_the_like(), stages.of_a_lot_spun()) if settings.rows.skeins <= FEW else ()),
             plausible.of_a_lot_alone(),
             *plausible.of_no_lot(),
+            plausible.of_singles(),
             *plausible.not_weighed(),
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
                  "Tare: it must be less than the weight. Check both."),
@@ -267,6 +268,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         Result("weighed_of", "Weighed, of", "design", which_yarn.weighed, None, uses={"name": "design", "mass": "net"}, only_if="net > 0", width=18),
         lookup("project_design", "Its project's yarn", "projects_by_design", "project", width=18),
         lookup("project_lot", "Its project's lot", "projects_by_lot", "project", width=18),
+        lookup("project_plies", "Its project's singles", "projects_plies", "project", NUMBER, digits=0),
         Result("lotless", "Made of nothing, for", "project", which_yarn.of_no_lot, None, uses={"name": "project"}, width=22,
                only_if="AND(NOT(given(lot)), NOT(given(design)))"),
         *(

@@ -1,0 +1,33 @@
+"""Singles on a skein winder, logged for a project whose yarn is plied, would count twice: as they are, and plied.
+
+377 m of singles and the 188.5 m plied of them would be 565.5 m of yarn in the skeins of the project.
+"""
+
+import pytest
+
+from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import described
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Settings
+
+PLANNER = described(Settings(units="metric"))
+LOT = {"name": "Merle", "state": "prepared fiber", "weight": 300.0, "own_spinning": 0.05, "grist": 250.0}
+SINGLES = {"name": "One", "reel": "Reel", "wraps": 260.0, "gross": 78.0, "washed_loop": 145.0, "lot": "Merle", "project": "Vest"}
+TWICE = "Is it right? Plied of: singles, and its project's yarn is plied. What is plied of them would count once more: log only that."
+
+
+@pytest.mark.parametrize(("strands", "plied_of", "asked"), [
+    (2.0, 1.0, TWICE), (3.0, 1.0, TWICE),
+    # A yarn of singles, one that is plied as planned or otherwise, and where nothing is said.
+    (1.0, 1.0, None), (2.0, 2.0, None), (3.0, 2.0, None), (None, 1.0, None), (2.0, None, None),
+])
+def test_singles_of_a_yarn_that_is_plied(strands, plied_of, asked):
+    entries = starting_entries(PLANNER)
+    vest = {"name": "Vest", "wanted": 650.0, "margin": 0.0, "lot_1": "Merle"} | ({"strands": strands} if strands else {})
+    plied = {"name": "Two", "wraps": 130.0, "plied_of": 2.0}
+    skeins = [SINGLES | ({"plied_of": plied_of} if plied_of else {}), SINGLES | plied]
+    for log, records in {"fiber": [LOT], "reels": [{"name": "Reel", "rated": 150.0}], "projects": [vest], "skeins": skeins}.items():
+        entries = with_records(PLANNER, entries, log, records)
+    [values] = expected_of_keys(PLANNER, [entries], ["skeins_message", "projects_in_skeins"])
+    assert values["skeins_message"][:2] == (asked, None)
+    assert values["projects_in_skeins"][0] == pytest.approx(565.5)
