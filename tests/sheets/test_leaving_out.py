@@ -222,7 +222,7 @@ def read_by_results(layout: Layout) -> set[str]:
 
 # What one only writes down, to read it again.
 RECORDS = {
-    "fiber_note", "pieces_part", "colors_name", "recipe_name", "fiber_apart_until", "fiber_bought_on", "fiber_place",
+    "fiber_note", "pieces_part", "colors_name", "recipe_name", "fiber_apart_until", "fiber_place",
     "skeins_place", "skeins_wheel",
 }
 
