@@ -1,14 +1,17 @@
 """What a person put beside the inputs: told, wherever it was and whichever version made the planner."""
 
+import re
+
 import openpyxl
 import pytest
 from openpyxl.comments import Comment
+from openpyxl.utils import column_index_from_string, get_column_letter
 
 from workbookgen.build import layout_of
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
 from workbookgen.filled.planner import described
 
-from .conftest import cell, small
+from .conftest import cell, laid_out, small
 
 DESK = described(small()).sheets[0].name
 FACT = cell(
@@ -96,6 +99,38 @@ def test_on_a_sheet_with_inserted_lines_only_what_is_outside_is_told(old_file, t
         f"Skeins!{placement.cell(placement.rows + 1)}": ("below the log", ONLY_HERE),
         "Skeins!ZZ5": ("in the margin", ONLY_HERE),
     }
+
+
+def with_column_inserted(book, sheet: str, at: int) -> None:
+    """A blank column before column `at`, as a program inserts it: cells move, and names with them."""
+
+    def moved(found: re.Match) -> str:
+        number = column_index_from_string(found[1])
+        return f"${get_column_letter(number + (number >= at))}$"
+
+    for defined in book.defined_names.values():
+        if defined.attr_text.startswith(f"{sheet}!"):
+            defined.attr_text = re.sub(r"\$([A-Z]+)\$", moved, defined.attr_text)
+    page = book[sheet]
+    page.move_range(f"{get_column_letter(at)}1:{get_column_letter(page.max_column)}{page.max_row}", cols=1)
+
+
+def test_what_is_typed_in_a_column_that_was_inserted_is_told(old_file, tmp_path, carried):
+    """Beside the records and above them, a text and a formula; what is the planner's own is not told."""
+    book = openpyxl.load_workbook(old_file)
+    at = laid_out(small()).placements["skeins_wraps"]
+    with_column_inserted(book, "Skeins", at.column)
+    mine = {
+        f"Skeins!{at.cell(0)}": "ask Fern",
+        f"Skeins!{at.cell(1)}": "=1+1",
+        f"Skeins!{get_column_letter(at.column)}4": 7.0,
+    }
+    for place, value in mine.items():
+        book["Skeins"][place.partition("!")[2]] = value
+    book.save(tmp_path / "wider.xlsx")
+    outcome = carried(tmp_path / "wider.xlsx")
+    assert outcome.leftovers == {place: (value, ONLY_HERE) for place, value in mine.items()}
+    assert outcome.new.entries["skeins_wraps"][:3] == (104.0, 142.0, 98.0)
 
 
 def test_a_field_that_is_no_more_is_told_with_its_label(old_file, tmp_path, carried):

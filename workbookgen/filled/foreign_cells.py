@@ -179,6 +179,14 @@ class _Search:
         columns = (*(cells.values() for cells in self._said.values()), *starting_entries(self.layout.planner).values())
         return {value for column in columns for value in column if isinstance(value, str)} | _earlier_sentences()
 
+    def _numbers(self, sheet: str) -> set[float] | None:
+        """Every number that this version writes beside the fields of a sheet; None if it does not write the sheet."""
+        placed = [self.layout.placements.get(name) for name, area in self.areas.items() if area.sheet == sheet]
+        pages = {each.sheet for each in placed if each}
+        if self.old.version != __version__ or not pages:
+            return None
+        return {value for page in pages for value in self._said[page].values() if isinstance(value, float)}
+
     def _fits(self, written: dict[Position, float | str]):
         """A test whether a cell is as it was written. The row of links differs if there is a sheet of leftovers."""
 
@@ -202,14 +210,30 @@ class _Search:
         bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
         inputs = [(area, self.old.ranges[name]) for name, area in self.areas.items() if name in self.old.ranges]
         above = {row for area, whole in inputs if area.sheet == sheet for row in range(whole.row, area.row)}
+        beside = self._beside_records(sheet)
+        numbers = self._numbers(sheet)
 
         def is_ours(position: Position, cell: Cell) -> bool:
             row, column = position
             # A formula in an inserted line was copied there. Texts of ours are recognized by their words.
             is_inside = column <= right and row <= bottom and (row not in above or cell.formula != "")
-            return is_inside or (cell.value in self._words and not cell.formula)
+            if not cell.formula and cell.value in self._words:
+                return True
+            is_added = numbers is not None and not cell.formula and cell.value not in numbers
+            return is_inside and not is_added and not beside(position)
 
         return is_ours
+
+    def _beside_records(self, sheet: str):
+        """A test whether a cell is beside the records of a log with a sheet of its own, where names cover each column.
+
+        Such a cell is in a column that was inserted.
+        """
+        logs = {f"{log.key}_" for each in self.layout.planner.sheets if each.log_view for log in each.logs}
+        of_log = [area for name, area in self.areas.items() if area.sheet == sheet and name.startswith(tuple(logs))]
+        columns = {area.column for area in of_log if area.rows > 1}
+        rows = {row for area in of_log if area.rows > 1 for row in range(area.row, area.last_row + 1)}
+        return lambda position: position[0] in rows and position[1] not in columns and position[1] < max(columns)
 
     def _label(self, area: Area) -> str:
         """What the old planner calls a field: the text above the unit of a column, or before the value of a card."""
