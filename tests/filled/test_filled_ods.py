@@ -57,6 +57,13 @@ def test_every_kind_of_cell(tmp_path):
     ]
 
 
+def test_a_day_beyond_any_calendar_costs_only_its_cell(tmp_path):
+    """LibreOffice writes 10,000,000 in a cell for dates as a day of the year 29279."""
+    rows = row(cell("date", 'office:date-value="29279-01-24"', "01/24/79"), cell("float", 'office:value="1.5"', "1.50"))
+    cells = open_book(package(tmp_path / "far.ods", rows)).sheets["S"].values()
+    assert list(cells) == [Cell("29279-01-24"), Cell(1.5)]
+
+
 def test_what_repeats_is_stored_once(tmp_path):
     rows = (
         row('<table:table-cell table:number-columns-repeated="16384"/>', more='table:number-rows-repeated="1000000"')

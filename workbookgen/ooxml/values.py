@@ -48,6 +48,9 @@ def number(text: str) -> float | ErrorValue:
     return value if math.isfinite(value) else ErrorValue(text)
 
 
-def days(text: str) -> float:
-    """The day number of a date that is spelled out, such as 2026-12-01T12:00:00."""
-    return (datetime.fromisoformat(text) - DAY_NOUGHT).total_seconds() / 86_400
+def days(text: str) -> float | str:
+    """The day number of a date that is spelled out, such as 2026-12-01T12:00:00; beyond the year 9999, its text."""
+    try:
+        return (datetime.fromisoformat(text) - DAY_NOUGHT).total_seconds() / 86_400
+    except ValueError:
+        return text
