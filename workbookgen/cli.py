@@ -205,7 +205,7 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
     fibers = load_fibers(chosen)
     paths = planners_in(files, leave_out=tuple(written.targets(output).values()))
     read_too = [settings, Path(chosen.fibers)] if settings and chosen.fibers else []
-    written.require_apart(output, [*paths, *read_too])
+    written.require_apart(output, [*paths, *read_too], fibers)
     engine = workers.cluster(cluster) if cluster else workers.this_machine(len(paths))
     with _progress(len(paths), "Reading") as step:
         gathered = gather_planners(paths, engine, step)

@@ -10,6 +10,7 @@ import pytest
 
 from workbookgen.errors import FileError
 from workbookgen.gather import files
+from workbookgen.gather.fiber_table import COLUMNS
 from workbookgen.gather.files import require_apart, save, targets
 from workbookgen.gather.gathered import gather
 from workbookgen.settings.fiber_table import load_fibers
@@ -163,6 +164,49 @@ def test_what_is_to_be_read_is_never_written_over(tmp_path):
         require_apart(tmp_path / "guild.csv", [tmp_path / "a.xlsx", tmp_path / "guild-summary.xlsx"])
     with pytest.raises(FileError, match="no such folder"):
         require_apart(tmp_path / "none" / "guild.csv", [])
+
+
+HEADER = ",".join(COLUMNS)
+
+
+@pytest.mark.parametrize(
+    ("name", "content"),
+    [
+        ("guild-skeins.csv", b"dear diary\n"),
+        ("guild-observed.csv", b"what,where\n1,2\n"),
+        ("guild-fibers.csv", b"my own notes\n"),
+        (
+            "guild-fibers.csv",
+            f"{HEADER}\nFog,4,7,0.6,0.7,30,45,6,8,0.1,0.1,0.1,,0.1,,ours\n".encode(),
+        ),  # their own table
+        ("guild-lots.csv", b"\xff\xfe\x00"),
+        ("guild-summary.xlsx", b"my own notes\n"),
+        ("guild-summary.xlsx", None),  # a workbook with another sheet
+    ],
+)
+def test_what_gather_did_not_write_is_never_written_over(tmp_path, name, content):
+    """Nobody named it: only guild.csv was typed."""
+    if content is None:
+        openpyxl.Workbook().save(tmp_path / name)
+    else:
+        (tmp_path / name).write_bytes(content)
+    with pytest.raises(
+        FileError, match=f"{name}: there is such a file already, and it is not one that gather wrote. M"
+    ):
+        require_apart(tmp_path / "guild.csv", [], FIBERS)
+
+
+@pytest.mark.parametrize("name", ["guild.xlsx", "guild.csv", "guild.parquet"])
+@pytest.mark.parametrize("lots", [0, 3])
+def test_what_gather_wrote_is_written_anew(tmp_path, here, name, lots):
+    """Whether a lot was observed or none, and when LibreOffice has saved the tables with other signs between."""
+    entries = {"fiber": tuple(fleece(str(number), "Romney", 500 + 100 * number) for number in range(lots))}
+    gathered = gather([write_planner(tmp_path / "a.xlsx", settings("us"), entries)], here)
+    places, _ = save(gathered, tmp_path / name, FIBERS)
+    require_apart(tmp_path / name, [], FIBERS)
+    if "skeins" in places and name.endswith(".csv"):
+        places["skeins"].write_text('\ufeff"planner";"file";"skein"\r\n', encoding="utf-8")
+        require_apart(tmp_path / name, [], FIBERS)
 
 
 @pytest.mark.parametrize("name", ["guild.ods", "guild", "guild.xls"])

@@ -15,8 +15,11 @@ import pandas as pd
 
 from workbookgen.errors import FileError
 from workbookgen.filled.replacing import require_no_entries
+from workbookgen.gather import reading
+from workbookgen.gather.columns import LOTS
 from workbookgen.gather.fiber_table import fiber_table
 from workbookgen.gather.gathered import Gathered
+from workbookgen.gather.own_files import require_own
 from workbookgen.gather.summary import Fibers, evenness, observed
 from workbookgen.gather.workbook import MOST_ROWS, workbook
 from workbookgen.saving import require_another, save_all
@@ -41,11 +44,16 @@ def targets(output: Path) -> dict[str, Path]:
     return beside if kind == ".xlsx" else beside | {part: _beside(output, part, kind) for part in PARTS}
 
 
-def require_apart(output: Path, inputs: Sequence[Path]) -> None:
-    """Refuse to overwrite a file that is to be read, or to write into a missing folder, before any work is done."""
-    for path in targets(output).values():
+def require_apart(output: Path, inputs: Sequence[Path], fibers: Fibers = ()) -> None:
+    """Refuse to overwrite a file that is to be read or is not ours, or to write into a missing folder.
+
+    This is before any work is done. A file that is named after -o itself is meant, unless it is somebody's planner.
+    """
+    for part, path in targets(output).items():
         require_another(path, inputs)
         require_no_entries(path)
+        if path != output:
+            require_own(part, path, _without_observations(fibers))
     if not output.parent.is_dir():
         raise FileError.at(str(output.parent), "there is no such folder; make it first.")
 
@@ -67,6 +75,11 @@ def save(gathered: Gathered, output: Path, fibers: Fibers, year: int | None = No
         contents[part] = frames[part].to_parquet(index=False)
     save_all({places[part]: content for part, content in contents.items()})
     return places, changed
+
+
+def _without_observations(fibers: Fibers) -> bytes:
+    """The fiber table that is written while nothing is observed."""
+    return _csv(fiber_table(observed(reading.frame(LOTS), fibers), fibers, 0))[0]
 
 
 def _csv(frame: pd.DataFrame) -> tuple[bytes, int]:
