@@ -100,13 +100,23 @@ def test_days_of_a_file_that_counts_from_1904_are_ours(rewritten, entered):
     assert filled.entries["skeins_wraps"] == entered["skeins_wraps"]
 
 
+def test_a_deleted_sheet_is_told_once(rewritten):
+    """Not a line for each of its fields: a person deleted one sheet."""
+    filled = read_filled(rewritten(WORKBOOK, r'(<definedName name="fiber_[^>]*>)[^<]*<', r"\1#REF!<"))
+    assert [str(each) for each in filled.notes] == [
+        "Fiber: all of it was deleted from the file, so nothing was read there. If you need it, use an earlier copy of the file."
+    ]
+
+
 def test_deleted_cells_and_errors_are_told(rewritten, planner_file, tmp_path):
     path = rewritten(
         WORKBOOK, r'<definedName name="skeins_wraps">[^<]*<', '<definedName name="skeins_wraps">Skeins!#REF!<'
     )
     filled = read_filled(path)
     assert "skeins_wraps" not in filled.entries
-    assert [str(each) for each in filled.notes] == ["skeins_wraps: its cells were deleted, so nothing was read there."]
+    assert [str(each) for each in filled.notes] == [
+        "Skeins, Wraps: it was deleted from the file, so nothing was read there. If you need it, use an earlier copy of the file."
+    ]
     path = rewritten(
         sheet_part(planner_file, "Skeins"),
         r'<c r="D9"([^>]*)><v>104</v></c>',

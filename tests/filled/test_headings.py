@@ -83,7 +83,7 @@ def test_what_stands_beside_the_inputs_of_an_inserted_line_is_told(edited):
 def test_a_column_whose_name_is_gone_is_found_by_its_label(edited, entered):
     filled = edited(lambda book: book.defined_names.pop("skeins_wraps"))
     assert filled.entries == entered
-    assert [str(each) for each in filled.notes] == [f"skeins_wraps: {LABEL_ONLY}"]
+    assert [str(each) for each in filled.notes] == [f"Skeins, Wraps: {LABEL_ONLY}"]
 
 
 def test_a_field_without_name_and_label_is_told(edited, entered):
@@ -95,7 +95,10 @@ def test_a_field_without_name_and_label_is_told(edited, entered):
     assert filled.entries == {
         key: column for key, column in entered.items() if key not in ("skeins_wraps", "pace_start")
     }
-    assert {str(each) for each in filled.notes} == {f"skeins_wraps: {NAME_GONE}", f"pace_start: {NAME_GONE}"}
+    assert {str(each) for each in filled.notes} == {
+        f"Skeins, Wraps: {NAME_GONE}",
+        f"Time, Your pace, First day: {NAME_GONE}",
+    }
 
 
 def test_a_field_that_another_version_lacks_is_not_missed(edited):

@@ -38,6 +38,7 @@ NAME_GONE = (
     "its name is gone from the file, so nothing was read there. "
     "Another program may have dropped it: use an earlier copy of the file."
 )
+DELETED = "was deleted from the file, so nothing was read there. If you need it, use an earlier copy of the file."
 NAMES_GONE = (
     "the names by which entries are found are gone, so nothing can be read. "
     "The program that saved it dropped them: give an earlier copy of the file."
@@ -110,8 +111,12 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
             continue
         keys = [f"{block.key}_{each.key}" for each in block.inputs]
         gone = [key for key in keys if key in book.names and key not in ranges]
-        notes += [Fault(key, "its cells were deleted, so nothing was read there.") for key in gone]
-        areas = _areas(book, block, keys, ranges, notes if version == __version__ else None)
+        areas = _areas(book, block, keys, ranges)
+        lost = {key: key in areas for key in keys if key not in book.names}
+        if version != __version__:
+            lost = {}  # a planner of another version may lack a field
+        if gone or lost:
+            notes += _unread(whole, block, gone, lost)
         found, rows[block.key] = _records(book, block, areas, notes)
         entries |= found
         if isinstance(block, Log) and areas:
@@ -158,13 +163,22 @@ def _results_known() -> frozenset[str]:
     return frozenset(f"{block.key}_{each.key}" for block in blocks for each in (*block.results, *block.automatic))
 
 
-def _areas(
-    book: Book, block: Block, keys: list[str], ranges: dict[str, Area], notes: list[Fault] | None
-) -> dict[str, Area]:
-    """The cells of a block's inputs, by full key, also of those whose names are gone.
+def _unread(whole: Planner, block: Block, gone: list[str], lost: dict[str, bool]) -> Iterator[Fault]:
+    """What to say of fields whose cells are gone, and of those whose names are `lost`, with whether a label was found.
 
-    Such names are reported in `notes`; it is None for a planner of another version, which may lack a field.
+    They are called as a person knows them: "Time, Your pace, Hours a week".
     """
+    keys = {f"{block.key}_{each.key}": each.label for each in block.inputs}
+    title = ", ".join(filter(None, (whole.sheet_of(next(iter(keys))), block.title)))
+    if len(gone) == len(keys) > 1:
+        yield Fault(title, f"all of it {DELETED}")
+    else:
+        yield from (Fault(f"{title}, {keys[key]}", f"it {DELETED}") for key in gone)
+    yield from (Fault(f"{title}, {keys[key]}", LABEL_ONLY if found else NAME_GONE) for key, found in lost.items())
+
+
+def _areas(book: Book, block: Block, keys: list[str], ranges: dict[str, Area]) -> dict[str, Area]:
+    """The cells of a block's inputs, by full key, also of those whose names are gone."""
     named = {key: ranges[key] for key in keys if key in ranges}
     lost = [key for key in keys if key not in book.names]
     if isinstance(block, Log) and named:
@@ -173,8 +187,6 @@ def _areas(
         others = [key.removeprefix(f"{block.key}_") for key in lost]
         within |= {key: area for key in others if (area := by_its_label(book, block, within, key, taken))}
         named = {f"{block.key}_{key}": area for key, area in with_lines_above(book, block, within).items()}
-    if notes is not None:
-        notes += [Fault(key, LABEL_ONLY if key in named else NAME_GONE) for key in lost]
     return named
 
 
