@@ -208,6 +208,19 @@ def test_entries_that_the_planner_does_not_take_stay_and_are_told(tmp_path, carr
     assert outcome.carried.without_place == 0
 
 
+def test_a_name_that_two_lines_have_is_told_where_it_stands(tmp_path, carried):
+    """Not only in the skeins, which are told to choose one of the names: the cause is on the sheet Reels."""
+    settings = small()
+    reels = [{"name": "Clock reel", "rated": 72.0}, {"name": "CLOCK reel", "rated": 60.0}]
+    skeins = [{"name": "First", "reel": "Clock reel", "wraps": 104.0}]
+    path = written(tmp_path / "old.xlsx", settings, filled(settings, {"reels": reels, "skeins": skeins}, {}))
+    outcome = carried(path)
+    told = {f"{each.sheet}!{each.cell}": (each.why, each.now) for each in outcome.carried.leftovers}
+    twice = "nothing can choose this name now. Reel: another line has this name; give each its own."
+    assert told[cell("reels_name")] == told[cell("reels_name", 1)] == (twice, IN_ITS_CELL)
+    assert set(told) == {cell("reels_name"), cell("reels_name", 1), cell("skeins_reel")}
+
+
 def test_the_old_planner_is_not_written_over(old_file, tmp_path):
     link = tmp_path / "link.xlsx"
     link.symlink_to(old_file)

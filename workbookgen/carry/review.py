@@ -6,7 +6,8 @@ agree after conversion. If they do not, because a line or a figure that they dep
 version calculates differently, that is reported. So is every entry that the new planner does not accept.
 """
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from workbookgen.carry.conversion import in_unit
@@ -23,7 +24,8 @@ from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import AGAIN, Block, Column, Log
 from workbookgen.language.planner import Meaning, Planner
 from workbookgen.language.proofs import ProofTable
-from workbookgen.language.sentences import refusal
+from workbookgen.language.sentences import doubled, refusal
+from workbookgen.texts import folded
 
 Values = dict[str, tuple[Entry, ...]]
 
@@ -124,11 +126,17 @@ def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -
         lines = matched.rows.get(block.key, {}).items()
         for each in block.inputs:
             key = f"{block.key}_{each.key}"
+            twice = _given_twice(block, each, matched.entries[key]) if key in old.entries else set()
             for row, place in sorted(lines, key=lambda line: line[1]) if key in old.entries else ():
                 entry = matched.entries[key][place]
-                if entry is None or _accepts(each, entry, new, names):
+                if entry is None:
                     continue
-                why = f"the new planner does not accept it. {refusal(each, new.system)}"
+                if not _accepts(each, entry, new, names):
+                    why = f"the new planner does not accept it. {refusal(each, new.system)}"
+                elif twice and folded(str(entry)) in twice:
+                    why = f"nothing can choose this name now. {doubled(each)}"
+                else:
+                    continue
                 if isinstance(entry, str) and not each.is_text and old.settings.units != new.system:
                     why += f" The old planner was for {old.settings.units}."
                 stood, unit = readable(each, old.entries[key][row], old.settings.units)
@@ -141,6 +149,12 @@ def _accepts(each: Input, entry: Entry, planner: Planner, values: Values) -> boo
         return each.domain.accepts(entry)
     _, listed = planner.by_key[each.domain.of]
     return each.domain.accepts(entry, listed.values if isinstance(listed, Column) else values[each.domain.of])
+
+
+def _given_twice(block: Block, each: Input, column: Sequence[Entry]) -> set[str]:
+    """The names of records, folded, that more than one line has."""
+    names = Counter(folded(name) for name in column if isinstance(name, str)) if block.names_its_records(each) else {}
+    return {name for name, times in names.items() if times > 1}
 
 
 @dataclass(frozen=True)
