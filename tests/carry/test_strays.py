@@ -133,6 +133,24 @@ def test_what_is_typed_in_a_column_that_was_inserted_is_told(old_file, tmp_path,
     assert outcome.new.entries["skeins_wraps"][:3] == (104.0, 142.0, 98.0)
 
 
+def test_of_a_copied_sheet_only_what_differs_is_told(old_file, tmp_path, carried):
+    """Its other cells are thousands, among which nobody would find the one that was typed."""
+    book = openpyxl.load_workbook(old_file)
+    twin = book.copy_worksheet(book["Skeins"])
+    twin.title = "Skeins_2"
+    place = cell("skeins_wraps", 1).partition("!")[2]
+    twin[place] = 143
+    book.save(tmp_path / "twice.xlsx")
+    outcome = carried(tmp_path / "twice.xlsx")
+    assert [(each.sheet, each.cell, each.what) for each in outcome.carried.leftovers] == [
+        ("Skeins_2", "", "a copy of the sheet Skeins"),
+        ("Skeins_2", place, 143.0),
+    ]
+    assert outcome.new.entries["skeins_wraps"][1] == 142.0
+    again = carried(tmp_path / "new.xlsx", None, "again.xlsx").carried.leftovers
+    assert [each.what for each in again] == ["a copy of the sheet Skeins", 143.0]
+
+
 def test_a_field_that_is_no_more_is_told_with_its_label(old_file, tmp_path, carried):
     book = openpyxl.load_workbook(old_file)
     old = book.defined_names.pop("skeins_gross")

@@ -31,6 +31,7 @@ KEPT_ON = "Leftovers"
 OUTSIDE = "it was typed beside the planner's own cells"
 OVERWRITTEN = "it was typed over a worked-out cell, which is as it should be here"
 CHANGED = "a worked-out cell had this in place of its own formula, which it has again here"
+A_COPY = "what is not as on {0} is listed too; if it is right, type it on {0}, since nothing reads a copy"
 NO_SUCH_FIELD = "the new planner does not have this field"
 
 
@@ -152,9 +153,25 @@ class _Search:
         """The content of cells that belong to no field."""
         for sheet, cells in self.old.book.sheets.items():
             is_ours = self._fits(self._said[sheet]) if sheet in self.as_written else self._is_inside(sheet)
+            original, copied = self._copied_from(sheet)
+            if original:
+                yield ForeignCell(sheet, "", "", f"a copy of the sheet {original}", A_COPY.format(original))
             for position, cell in cells.items():
+                if _is_alike(cell, copied.get(position)):
+                    continue
                 if position not in self.taken.get(sheet, ()) and cell.value != KEPT_ON and not is_ours(position, cell):
                     yield self._foreign(sheet, position, cell, OUTSIDE)
+
+    def _copied_from(self, sheet: str) -> tuple[str, dict[Position, Cell]]:
+        """The sheet of ours that most cells of a user's own sheet repeat, with its cells; nothing for another sheet."""
+        ours = {area.sheet for area in self.areas.values()}
+        is_known = sheet in ours or any(area.sheet == sheet for area in self._own_leftovers)
+        cells = self.old.book.sheets[sheet]
+        for original in () if is_known else sorted(ours):
+            copied = self.old.book.sheets.get(original, {})
+            if 2 * sum(_is_alike(cell, copied.get(position)) for position, cell in cells.items()) > len(cells):
+                return original, copied
+        return "", {}
 
     def comments(self) -> Iterator[ForeignCell]:
         """Notes pinned to cells that are not inputs; those of inputs go along with their cells."""
@@ -259,6 +276,11 @@ class _Search:
 def _earlier_sentences() -> frozenset[str]:
     """Sentences that earlier versions had below the fields of a sheet, and this one does not."""
     return frozenset(Path(__file__).with_name("earlier_sentences.txt").read_text(encoding="utf-8").splitlines())
+
+
+def _is_alike(cell: Cell, other: Cell | None) -> bool:
+    """Whether two cells have the same formula, or else the same value."""
+    return other is not None and cell.formula == other.formula and (bool(cell.formula) or cell.value == other.value)
 
 
 def _is_formula(found: str, written: str) -> bool:
