@@ -82,13 +82,15 @@ def test_a_table_without_lines_needs_its_columns(table):
 @pytest.mark.parametrize("word", ["many", "12,5", "60%", "nan", "inf", "1e999"])
 def test_a_word_where_a_number_belongs(table, word):
     broken = GOOD.replace("0.6,", f'"{word}",', 1)
-    assert told(table(HEAD, BARE, broken)) == [f'mine.csv, line 3, yield_low: "{word}" is not a number.']
+    assert told(table(HEAD, BARE, broken)) == [
+        f'mine.csv, line 3, yield_low: "{word}" is not a number. Write it in digits, with a point: 0.75.'
+    ]
 
 
 def test_all_words_are_told_at_once(table):
     assert told(table(HEAD, GOOD.replace("4,", "four,", 1), GOOD.replace("0.136", "some").replace("Fog", "Haze"))) == [
-        'mine.csv, line 2, fleece_low: "four" is not a number.',
-        'mine.csv, line 3, regain: "some" is not a number.',
+        'mine.csv, line 2, fleece_low: "four" is not a number. Write it in digits, with a point: 0.75.',
+        'mine.csv, line 3, regain: "some" is not a number. Write it in digits, with a point: 0.75.',
     ]
 
 
@@ -149,7 +151,15 @@ def test_a_table_that_is_not_text(tmp_path):
     path = tmp_path / "mine.csv"
     path.write_bytes(f"{HEAD}\nSchäfchen{BARE[4:]}\n".encode("latin-1"))
     assert told(Settings(fibers=str(path)), FileError) == [
-        "mine.csv: the fiber table cannot be read: it is not a text file."
+        "mine.csv: the fiber table cannot be read: it is not a text in UTF-8. Save it from a text editor with the encoding UTF-8."
+    ]
+
+
+@pytest.mark.parametrize("sign", [";", "\t"])
+def test_a_table_as_a_program_with_decimal_commas_saves_it(tmp_path, sign):
+    (tmp_path / "mine.csv").write_text(f"{HEAD}\n{BARE}\n".replace(",", sign), encoding="utf-8")
+    assert told(Settings(fibers=str(tmp_path / "mine.csv"))) == [
+        "mine.csv: the columns of the fiber table are not separated by commas. Save it so, with points in its numbers."
     ]
 
 

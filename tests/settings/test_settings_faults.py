@@ -208,12 +208,15 @@ def test_each_mistake_is_a_line_of_its_own():
     assert first.startswith("mine.toml, line 1, units: ") and second.startswith("mine.toml, line 2, paper: ")
 
 
-@pytest.mark.parametrize("text", ["units us", "units = us", "[rows\nskeins = 5", 'units = "us"\nunits = "metric"'])
+@pytest.mark.parametrize(
+    "text", ["units us", "units = us", "units = “us”", "[rows\nskeins = 5", 'units = "us"\nunits = "metric"']
+)
 def test_a_file_that_is_not_toml(text):
     (fault,) = faults(parse, text, "mine.toml")
     assert fault.place == "mine.toml"
     assert fault.sentence.startswith("this is not a TOML settings file: ")
     assert "line" in fault.sentence or "end of document" in fault.sentence
+    assert fault.sentence.endswith('and texts in straight quotes: units = "us".')
 
 
 def test_a_missing_file(tmp_path):
@@ -230,7 +233,10 @@ def test_a_file_that_is_not_text(tmp_path):
     path = tmp_path / "latin.toml"
     path.write_bytes('title = "Große Haspel"'.encode("latin-1"))
     (fault,) = faults(load, path)
-    assert str(fault) == f"{path}: this settings file cannot be read: it is not a text file."
+    assert (
+        str(fault)
+        == f"{path}: this settings file cannot be read: it is not a text in UTF-8. Save it from a text editor with the encoding UTF-8."
+    )
 
 
 @pytest.mark.parametrize(

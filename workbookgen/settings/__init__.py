@@ -17,7 +17,7 @@ from workbookgen import colors
 from workbookgen.errors import SettingsError
 from workbookgen.settings.faults import faults_found, key_lines
 from workbookgen.settings.reels import Reel, reel_from_words, too_large
-from workbookgen.settings.values import SAYABLE, ColorText, Misfit, Note, Strict, text_of
+from workbookgen.settings.values import NOT_UTF8, SAYABLE, ColorText, Misfit, Note, Strict, text_of
 from workbookgen.texts import folded
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
@@ -55,6 +55,7 @@ Leavable = Literal[
     "Color",
     "Garments",
 ]
+AS_TOML = 'Write each setting once, on a line of its own, and texts in straight quotes: units = "us".'
 IN_SMALL = ("Compare", "Projects", "Project")  # those that a small planner has nevertheless
 NEEDS = {  # a chapter -> those that it is nothing without
     "Project": ("Projects",),
@@ -228,7 +229,7 @@ def load(path: Path) -> Settings:
     try:
         text = path.read_text(encoding="utf-8-sig")  # some editors put a byte order mark first
     except (OSError, UnicodeDecodeError) as problem:
-        reason = getattr(problem, "strerror", None) or "it is not a text file"
+        reason = getattr(problem, "strerror", None) or NOT_UTF8
         raise SettingsError.at(str(path), f"this settings file cannot be read: {reason}.") from None
     settings = parse(text, str(path))
     if settings.fibers and not Path(settings.fibers).is_absolute():
@@ -241,7 +242,7 @@ def parse(text: str, place: str) -> Settings:
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as problem:
-        raise SettingsError.at(place, f"this is not a TOML settings file: {problem}.") from None
+        raise SettingsError.at(place, f"this is not a TOML settings file: {problem}. {AS_TOML}") from None
     except (ValueError, RecursionError):  # thousands of digits, or of brackets within brackets
         strange = "this is no settings file: it holds a number or a list that no setting has."
         raise SettingsError.at(place, strange) from None

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from workbookgen.errors import Fault, FileError, SettingsError
 from workbookgen.settings import Settings, templates
-from workbookgen.settings.values import UNSTORABLE
+from workbookgen.settings.values import NOT_UTF8, UNSTORABLE
 from workbookgen.texts import folded
 from workbookgen.units import Quantity
 
@@ -64,11 +64,16 @@ def _lines(path: Path) -> list[dict[str, str]]:
         with path.open(encoding="utf-8-sig", newline="") as file:
             lines = list(csv.DictReader(file, restval=""))
     except (OSError, UnicodeDecodeError, csv.Error) as problem:
-        reason = getattr(problem, "strerror", None) or "it is not a text file"
+        reason = getattr(problem, "strerror", None) or NOT_UTF8
         raise FileError.at(str(path), f"the fiber table cannot be read: {reason}.") from None
     wanted = [name for name in (*dict(NUMBERS), *TEXTS) if name not in LATER]
     if lacking := [name for name in wanted if not lines or name not in lines[0]]:
-        raise SettingsError.at(str(path), f"the fiber table needs the columns {', '.join(lacking)}.")
+        needs = f"the fiber table needs the columns {', '.join(lacking)}."
+        if any(";" in name or "\t" in name for name in (lines[0] if lines else ()) if name):
+            needs = (
+                "the columns of the fiber table are not separated by commas. Save it so, with points in its numbers."
+            )
+        raise SettingsError.at(str(path), needs)
     return lines
 
 
@@ -81,7 +86,7 @@ def _record(line: dict[str, str]) -> tuple[dict[str, Quantity | float | str], li
         if name not in texts:
             continue
         if (value := _number(texts[name])) is None:
-            wrong.append((name, f'"{texts[name]}" is not a number.'))
+            wrong.append((name, f'"{texts[name]}" is not a number. Write it in digits, with a point: 0.75.'))
         else:
             record[name] = Quantity(value, unit) if unit else value
     strange = [name for name in TEXTS if UNSTORABLE.search(texts.get(name, ""))]

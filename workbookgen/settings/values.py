@@ -7,6 +7,7 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from workbookgen.units import Quantity
 
+NOT_UTF8 = "it is not a text in UTF-8. Save it from a text editor with the encoding UTF-8"
 LENGTH_UNITS = ("yd", "ft", "in", "m", "cm", "mm")
 UNSTORABLE = re.compile(r"[\x00-\x1f\x7f\ud800-\udfff\ufffe\uffff]")
 _LENGTH = re.compile(rf"\s*(\d+(?:\.\d+)?)\s*({'|'.join(LENGTH_UNITS)})\s*", re.ASCII)
