@@ -1,5 +1,6 @@
 """What the old planner shows is held against what the new one does; no engine keeps a person from a new planner."""
 
+import openpyxl
 import pytest
 
 from workbookgen.book.write import write
@@ -9,7 +10,7 @@ from workbookgen.carry.report import sentences
 from workbookgen.errors import FileError
 from workbookgen.settings import Reel
 
-from .conftest import filled, small, written
+from .conftest import cell, filled, small, written
 
 REELS = [{"name": "Élan", "rated": 72.0}, {"name": "Spare", "rated": 54.0}]
 SKEINS = [{"name": "First", "reel": "élan", "wraps": 100.0, "gross": 4.0}]
@@ -88,3 +89,16 @@ def test_a_difference_is_told_by_its_sheet_and_once(tmp_path, carried):
         *(f"Skeins, Finished, line {line}: 190 before, 211.1111111 now" for line in (1, 2)),
         *(f"Skeins, Finished, line {line}: 173.736 before, 193.04 now" for line in (1, 2)),
     ]
+
+
+def test_what_has_no_label_is_told_by_its_name(tmp_path, carried):
+    """The lines of the desk that say what needs a look: here the reel that the new planner calls otherwise."""
+    skeins = [{"name": "First", "reel": "Spare", "wraps": 100.0}]
+    old = written(tmp_path / "old.xlsx", small(), filled(small(), {"skeins": skeins}, {}))
+    book = openpyxl.load_workbook(old)
+    book[cell("skeins_reel").partition("!")[0]][cell("skeins_reel").partition("!")[2]] = "Attic reel"
+    book[cell("look_skeins").partition("!")[0]][cell("look_skeins").partition("!")[2]] = "nothing"
+    book.save(tmp_path / "edited.xlsx")
+    told = list(map(str, carried(tmp_path / "edited.xlsx").carried.differences))
+    [desk] = [each for each in told if each.startswith("Desk, look, skeins: ")]
+    assert desk.endswith("now") and "First: Reel: choose one of the names on the sheet Reels." in desk

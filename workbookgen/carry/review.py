@@ -181,7 +181,8 @@ class _Comparing:
             if isinstance(value, float) and result.unit:
                 value = in_unit(value, result.unit.unit(units), other.unit.unit(self.new.system))
             if not (agree(value, now) or are_same_words(value, now)):
-                label = ", ".join(filter(None, (sheet, block.title, result.label)))
+                named = result.label or f"{block.key}, {result.key}"  # what the desk says needs a look has no label
+                label = ", ".join(filter(None, (sheet, block.title, named)))
                 yield Difference(key, row, label, value, now, isinstance(block, Log))
 
 
