@@ -23,7 +23,8 @@ TITLE = "Leftovers of the old planner"
 WHAT_TO_DO = (
     "What your old planner held, and this one could not take over as it was.",
     'Where it says "only here", this planner has no cell for it, and nothing is worked out from it. '
-    "What you still need, type where it belongs: no later carrying puts it there, even in a planner that has the cell.",
+    "What you still need, type where it belongs.",
+    "No later carrying puts it there, even in a planner that has the cell again.",
     'Where it says "in its cell", it came over, but cannot be used or may not be what you meant. '
     "Read why, and correct it there.",
     "When you have seen to every line, delete this sheet: nothing else needs it.",
