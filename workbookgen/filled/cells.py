@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from workbookgen.ooxml.values import Value
 
-MOST_CELLS = 3_200_000  # filled ones; the largest planner has 2.9 million
+MOST_CELLS = 3_200_000  # filled ones; the largest planner has 3 million
 
 Position = tuple[int, int]  # row and column, from 1
 # From the names of the sheets and the defined names: which sheets to read, and which of their columns (None: all).
