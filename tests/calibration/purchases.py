@@ -177,9 +177,10 @@ def _plied(tag: str, stated: float, lots: list[dict], numbers: tuple[float, ...]
     }
 
 
-def of_single_and_thread(tag: str, draw: Draw) -> Purchase:
+def of_single_and_thread(tag: str, draw: Draw, plenty: float = 1.0) -> Purchase:
+    """A single of a top, so many times as much as it may take, and a thread."""
     off = SCALE * draw.normal()
-    there = 600 * draw.uniform(0.3, 1.1)
+    there = 600 * draw.uniform(0.3, 1.1) * plenty
     grist = 400 * (1 + PLAN * draw.normal())
     batch = 1 + BATCH * draw.normal()
     yarn, thread = there * top_kept(draw), round(600 * 0.97 * 0.4 * draw.uniform(0.3, 1.2), 1)
@@ -198,13 +199,19 @@ def of_single_and_thread(tag: str, draw: Draw) -> Purchase:
     return Purchase(_plied(tag, stated, lots, (400.0, 1000.0)), is_enough)
 
 
-def of_fleeces(number: int) -> Callable[[str, Draw], Purchase]:
-    """As many singles, each of a fleece of its own: any of them may run out first."""
+def of_plenty_and_thread(tag: str, draw: Draw) -> Purchase:
+    """Of the single there is more than enough, so that only the thread may run out."""
+    return of_single_and_thread(tag, draw, plenty=3.0)
+
+
+def of_fleeces(number: int, plenty: float = 1.0) -> Callable[[str, Draw], Purchase]:
+    """As many singles, each of a fleece of its own: any of them may run out first, but for one of which is plenty."""
 
     def purchase(tag: str, draw: Draw) -> Purchase:
         off, single, whole = SCALE * draw.normal(), PLANNED * number, 4000 / number
         grist = single * (1 + PLAN * draw.normal())
         there = whole * draw.uniform(0.3, 1.1, size=number)
+        there[0] *= plenty
         yarn = [each * fleece_kept(draw) for each in there]
         stated, takes = _wanted(draw, whole * FLEECE_KEPT * single / 100)
         lots = [

@@ -19,7 +19,9 @@ from .answers import give_or_take, said, typed
 WORLDS, ASKED = 800, 0.9
 KEYS = ("projects_name", "projects_more", *(f"projects_part_{part}_buy" for part in range(1, 5)))
 TWO_FLEECES, FOUR_FLEECES = purchases.of_fleeces(2), purchases.of_fleeces(4)
-OF_SEVERAL, FEW = (purchases.of_single_and_thread, TWO_FLEECES, FOUR_FLEECES), 400  # components take their time
+ONE_OF_PLENTY = purchases.of_fleeces(2, plenty=3.0)
+OF_SEVERAL = (purchases.of_single_and_thread, purchases.of_plenty_and_thread, TWO_FLEECES, FOUR_FLEECES, ONE_OF_PLENTY)
+FEW = 400  # components take their time
 LEAST_SAID, LEAST_WEIGHED = 0.5, 1.5  # less is not told: meters, grams
 
 
@@ -47,10 +49,13 @@ def came_true(purchase, seed: int = 1, worlds: int = WORLDS, asked: float = ASKE
         # Rounded up, and half a ball is 4 standard uncertainties.
         pytest.param(purchases.of_balls, 0.0, 0.09, id="whole balls"),
         pytest.param(purchases.of_single_and_thread, 0.02, 0.02, id="a single and a thread"),
+        # The single cannot run out, and still makes the thread to get a little more.
+        pytest.param(purchases.of_plenty_and_thread, 0.0, 0.08, id="plenty of a single, and a thread"),
         pytest.param(purchases.of_two_projects, 0.01, 0.02, id="two projects on one lot, got once"),
         # All are brought to one length, each by what its lot keeps: the surer, the more of them.
         pytest.param(TWO_FLEECES, 0.0, 0.02, id="two fleeces, either of which may run out first"),
         pytest.param(FOUR_FLEECES, 0.0, 0.06, id="four fleeces, any of which may run out first"),
+        pytest.param(ONE_OF_PLENTY, 0.0, 0.06, id="two fleeces, plenty of one"),
         # Here the planner's model does not hold, and what may come of it is told.
         pytest.param(purchases.ONE_FLEECE, 0.04, 0.0, id="more of the very fleece, which yields the same again"),
         pytest.param(purchases.SKEWED, 0.04, 0.02, id="fleeces of which some are very dirty"),
