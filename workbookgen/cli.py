@@ -159,11 +159,7 @@ def fields(file: Path, as_json: bool) -> None:
     help="A TOML file that says what the new planner is to be; without it, it is like the old one.",
 )
 def carry(old: Path, output: Path, settings: Path | None) -> None:
-    """Build a new planner with the entries of a filled one, .xlsx or .ods, of this or an older version.
-
-    The exit code is 1 if there is something to look at: leftovers, doubtful cells, or results that differ from before.
-    The new planner is written all the same.
-    """
+    """Build a new planner with the entries of a filled one, .xlsx or .ods, of this or an older version."""
     from workbookgen import settings as settings_module
     from workbookgen.carry.carry import STEPS
     from workbookgen.carry.carry import carry as carry_planner
@@ -174,8 +170,6 @@ def carry(old: Path, output: Path, settings: Path | None) -> None:
         carried = carry_planner(old, output, chosen, step)
     for line in sentences(carried, old, output):
         click.echo(line)
-    if carried.is_to_be_looked_at:
-        raise SystemExit(1)
 
 
 @cli.command(short_help="Read many filled planners into tables.")

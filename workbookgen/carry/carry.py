@@ -53,11 +53,6 @@ class Carried:
     unproven: tuple[Fault, ...] = ()  # formula cells for which the embedded engine differs from the library
 
     @property
-    def is_to_be_looked_at(self) -> bool:
-        """Whether anything was not carried as it was, was read doubtfully, or shows something else now."""
-        return bool(self.leftovers or self.misplaced or self.notes or self.differences or self.unproven)
-
-    @property
     def without_place(self) -> int:
         return sum(each.now == ONLY_HERE for each in self.leftovers)
 
