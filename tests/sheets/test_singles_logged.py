@@ -13,7 +13,7 @@ from workbookgen.settings import Settings
 PLANNER = described(Settings(units="metric"))
 LOT = {"name": "Merle", "state": "prepared fiber", "weight": 300.0, "own_spinning": 0.05, "grist": 250.0}
 SINGLES = {"name": "One", "reel": "Reel", "wraps": 260.0, "gross": 78.0, "washed_loop": 145.0, "lot": "Merle", "project": "Vest"}
-TWICE = "Is it right? Plied of: singles, and its project's yarn is plied. What is plied of them would count once more: log only that."
+TWICE = "Is it right? Plied of: these are singles, and its project's yarn is plied. Log only the plied yarn, or both count."
 
 
 @pytest.mark.parametrize(("strands", "plied_of", "asked"), [

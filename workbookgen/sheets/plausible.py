@@ -189,7 +189,7 @@ def of_singles() -> Rule:
     return Rule(
         "AND(plied_of < 1.5, project_plies > 1.5)",
         lambda values: values["plied_of"] < 1.5 < values["project_plies"],
-        f"{ASKING} Plied of: singles, and its project's yarn is plied. What is plied of them would count once more: log only that.",
+        f"{ASKING} Plied of: these are singles, and its project's yarn is plied. Log only the plied yarn, or both count.",
     )
 
 

@@ -320,7 +320,7 @@ def _to_be_surer() -> tuple[Result, ...]:
     return (
         *supply.added(),
         *supply.anew(),
-        Result("more_joint", "More, all strands together",
+        Result("more_joint", "More, all together",
                "IF(spare >= doubts_z * doubt_spare, 0, IF(AND(given(added_with), given(added_square)), "
                "(SQRT(MAX(0, (spare - doubts_z * doubts_z * added_with) * (spare - doubts_z * doubts_z * added_with) "
                "- (1 - doubts_z * doubts_z * added_square) * (spare * spare - POWER(doubts_z * doubt_spare, 2)))) - (spare - doubts_z * doubts_z * added_with)) "
