@@ -43,7 +43,7 @@ def asked_about() -> Iterator[Result]:
                  uses={"lots": "fiber_listed", "of_lots": "fiber_free_length"} | {f"lot_{part}": f"part_{part}_lot_a" for part in PARTS},
                  note="Of the lot of a component alone, and of no project.")
     further = " + ".join(f"IF(AND(given(part_{part}_share), NOT(given(part_{part}_lot_a))), 1, 0)" for part in PARTS[1:])
-    yield Result("lotless", "Components of no lot", f"IF(wanting > 0.5, IF(given(part_1_lot_a), 0, 1) + {further}, 0)", strands.without_a_lot, NUMBER, digits=0,
+    yield Result("no_lots", "Components of no lot", f"IF(wanting > 0.5, IF(given(part_1_lot_a), 0, 1) + {further}, 0)", strands.without_a_lot, NUMBER, digits=0,
                  only_if="given(design)",
                  uses={f"share_{part}": f"part_{part}_share" for part in PARTS[1:]} | {f"lot_{part}": f"part_{part}_lot_a" for part in PARTS})
     unseen = " + ".join(f"IF(given(part_{part}_lot_a), IF(sum_where(fiber_unseen, fiber_listed, part_{part}_lot_a) > {USED_UNSEEN}, 1, 0), 0)" for part in PARTS)
@@ -82,7 +82,7 @@ def _nearly_spun() -> Rule:
 
 def _of_no_lot() -> Rule:
     """A component that nothing counts of: what one has of it would be bought once more."""
-    return Rule("lotless > 0.5", lambda values: values["lotless"] > 0.5,
+    return Rule("no_lots > 0.5", lambda values: values["no_lots"] > 0.5,
                 f"{ASKING} A component of its design has no lot, so none of it counts as there. If you have it, choose its lot on the sheet Yarn.")
 
 
