@@ -133,6 +133,26 @@ def test_what_is_typed_in_a_column_that_was_inserted_is_told(old_file, tmp_path,
     assert outcome.new.entries["skeins_wraps"][:3] == (104.0, 142.0, 98.0)
 
 
+def test_what_is_typed_in_a_row_of_a_page_that_was_inserted_is_told(old_file, tmp_path, carried):
+    """A number, a text and a formula between the planner's own lines, whose formulas all have names."""
+    book = openpyxl.load_workbook(old_file)
+    at = laid_out(small()).placements["measure_wraps"].row
+    for merged in list(book["Measure"].merged_cells.ranges):
+        book["Measure"].unmerge_cells(str(merged))
+    for defined in book.defined_names.values():
+        if defined.attr_text.startswith("Measure!"):
+            defined.attr_text = re.sub(
+                r"\$(\d+)", lambda row: f"${int(row[1]) + (int(row[1]) >= at)}", defined.attr_text
+            )
+    page = book["Measure"]
+    page.move_range(f"A{at}:{get_column_letter(page.max_column)}{page.max_row}", rows=1)
+    mine = {f"Measure!B{at}": "ask Fern", f"Measure!C{at}": 7.5, f"Measure!D{at}": "=1+2"}
+    for place, value in mine.items():
+        page[place.partition("!")[2]] = value
+    book.save(tmp_path / "longer.xlsx")
+    assert carried(tmp_path / "longer.xlsx").leftovers == {place: (value, ONLY_HERE) for place, value in mine.items()}
+
+
 def test_of_a_copied_sheet_only_what_differs_is_told(old_file, tmp_path, carried):
     """Its other cells are thousands, among which nobody would find the one that was typed."""
     book = openpyxl.load_workbook(old_file)

@@ -236,8 +236,9 @@ class _Search:
             is_inside = column <= right and row <= bottom and (row not in above or cell.formula != "")
             if not cell.formula and cell.value in self._words:
                 return True
-            is_added = numbers is not None and not cell.formula and cell.value not in numbers
-            return is_inside and not is_added and not beside(position)
+            # Every formula of ours has a name.
+            is_known = numbers is None or (row in above if cell.formula else cell.value in numbers)
+            return is_inside and is_known and not beside(position)
 
         return is_ours
 
