@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+import openpyxl
 import pytest
 
 from workbookgen.carry.earlier_units import EARLIER_UNITS
@@ -106,6 +107,18 @@ def test_the_latest_brings_all_its_logs(carried):
         }
         | FALLEN[LATEST]
     )
+
+
+@pytest.mark.parametrize(("path", "sheet"), [(OLDEST, "Counts"), (IN_METERS, "Measure")])
+def test_a_formula_of_ones_own_among_its_fields_is_told(path, sheet, carried, tmp_path):
+    """All of its own have names, but for some of its first sheet, which are not told."""
+    book = openpyxl.load_workbook(path)
+    page = book[sheet]
+    free = next(cell for (cell,) in page["F6:F40"] if cell.value is None)
+    free.value = "=1+2"
+    book.save(tmp_path / "older.xlsx")
+    told = {place: what for place, what in carried(tmp_path / "older.xlsx").leftovers.items() if "=" in str(what[0])}
+    assert told == {f"{sheet}!{free.coordinate}": ("=1+2", ONLY_HERE)}
 
 
 def test_fibers_get_the_names_for_labels_that_it_had_no_column_for(carried):

@@ -229,6 +229,8 @@ class _Search:
         above = {row for area, whole in inputs if area.sheet == sheet for row in range(whole.row, area.row)}
         beside = self._beside_records(sheet)
         numbers = self._numbers(sheet)
+        # Every formula of ours has a name, but for some that the first sheet had until version 0.4.1.
+        has_unnamed = self.old.version != __version__ and sheet == next(iter(self.old.book.sheets))
 
         def is_ours(position: Position, cell: Cell) -> bool:
             row, column = position
@@ -236,8 +238,7 @@ class _Search:
             is_inside = column <= right and row <= bottom and (row not in above or cell.formula != "")
             if not cell.formula and cell.value in self._words:
                 return True
-            # Every formula of ours has a name.
-            is_known = numbers is None or (row in above if cell.formula else cell.value in numbers)
+            is_known = row in above or has_unnamed if cell.formula else numbers is None or cell.value in numbers
             return is_inside and is_known and not beside(position)
 
         return is_ours
