@@ -66,14 +66,14 @@ def test_a_total():
     # What the skeins were wound on only repeats which reel was chosen, and that tells its line in the list: the first
     # one here.
     assert texts("reels_wound")[0] == (
-        '=IF(ISTEXT($B9),IF(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12),SUMIF(skeins_line_of_reel,ROW()-8,skeins_length),""),"")'
+        '=IF(ISTEXT($B9),IF(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12),SUMIF(skeins_line_of_reel,ROW()-ROW($A$8),skeins_length),""),"")'
     )
 
 
 def test_a_total_in_another_unit():
     # Yards add up to yards. In inches, the brackets of the unit multiplied with serve the one divided by, too.
     of_reels = '=IF(ISTEXT($B9),IF(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12),'
-    total = "SUMIF(skeins_line_of_reel,ROW()-8,skeins_length)"
+    total = "SUMIF(skeins_line_of_reel,ROW()-ROW($A$8),skeins_length)"
     assert texts("reels_wound", "us")[0] == f'{of_reels}{total},""),"")'
     wound = next(each for each in REELS.results if each.key == "wound")
     in_inches = bound_in_reels(replace(wound, key="inches", unit=LOOP), "us")
@@ -92,7 +92,7 @@ def test_a_tally_counts_and_has_no_unit(system):
         uses={"amounts": "skeins_end", "names": "skeins_wound_on"},
     )
     assert bound_in_reels(skeins, system) == (
-        '=IF(ISTEXT($B9),IF(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12),COUNTIFS(skeins_line_of_reel,ROW()-8,skeins_end,">-1000000000000"),""),"")'
+        '=IF(ISTEXT($B9),IF(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12),COUNTIFS(skeins_line_of_reel,ROW()-ROW($A$8),skeins_end,">-1000000000000"),""),"")'
     )
 
 
@@ -157,7 +157,10 @@ def test_a_list_tells_where_each_of_its_names_stands_once():
     column = place(described.whole("metric")).placements["reels_listed"].area
     cell = column.split(":")[0][:-1].replace("$", "", 1).replace("$", "") + "10"
     once = f"SUMPRODUCT(({column}=${cell})*1)"
-    assert texts("reels_line_of_listed")[1] == f'=IF(ISTEXT(${cell}),IF(LEN(${cell})>0,IF({once}=1,ROW()-8,""),""),"")'
+    assert (
+        texts("reels_line_of_listed")[1]
+        == f'=IF(ISTEXT(${cell}),IF(LEN(${cell})>0,IF({once}=1,ROW()-ROW($A$8),""),""),"")'
+    )
 
 
 def test_a_name_that_only_repeats_a_choice_has_its_line():

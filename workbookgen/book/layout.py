@@ -92,7 +92,7 @@ class _Binder:
         columns = self._columns(block, words, placement.sheet, placement.rows, by_position=by_position, sums=sums)
         if isinstance(field, Automatic):
             text = automatic_formula(
-                field, block, columns, system=self.planner.system, folded=folded, first_row=placement.row
+                field, block, columns, system=self.planner.system, folded=folded, own_line=placement.line
             )
         else:
             text = bind(field, columns, placement.unit)
@@ -199,7 +199,7 @@ class _Binder:
             return None
         is_own = isinstance(own := block.by_key[name], Input) and block.names_its_records(own)
         if is_own and (theirs := holder.position_of(field.key, block.names_column)):
-            line = f"ROW()-{self.placements[block.names_column].row - 1}"
+            line = self.placements[block.names_column].line
             return ByLine(ref(f"{holder.key}_{theirs.key}"), line, is_own=True)
         for ours in (each for each in block.positions if each.name == name):
             if ours.names == names and any(map(holder.names_its_records, holder.inputs)):

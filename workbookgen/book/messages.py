@@ -43,14 +43,14 @@ def _words_of_a_message(block: Block) -> set[str]:
 
 
 def automatic_formula(
-    field: Automatic, block: Block, columns: Columns, *, system: str, folded: tuple[str, ...], first_row: int
+    field: Automatic, block: Block, columns: Columns, *, system: str, folded: tuple[str, ...], own_line: str
 ) -> str:
     """The bound formula of an automatic field, of each record or of the whole log.
 
-    `folded` are the keys of the inputs that the log's view folds; `first_row` is the row of the first record.
+    `folded` are the keys of the inputs that the log's view folds; `own_line` is formula text of the record's number.
     """
     if isinstance(field, Position):
-        return f"={_line_formula(field, block, columns, first_row)}"
+        return f"={_line_formula(field, block, columns, own_line)}"
     if field == MESSAGE:
         return message_formula(block, columns, system)
     if field == MARK:
@@ -59,7 +59,7 @@ def automatic_formula(
         typed = f"COUNTA({joined(list(map(columns.ref, folded)))})" if folded else ""
         return f'=IF({typed}=0,"",{typed})' if typed else '=""'
     if field == LINE:
-        return f"=ROW()-{first_row - 1}"
+        return f"={own_line}"
     if field == SPOILED:
         return _spoiled(block, columns)
     marks = columns.ref(f"{block.key}_{MARK.key}")
@@ -88,7 +88,7 @@ def _of_line(block: Block, columns: Columns, line: str) -> str:
     return f'{whose}&": "&INDEX({columns.ref(f"{block.key}_{MESSAGE.key}")},{line})'
 
 
-def _line_formula(field: Position, block: Block, columns: Columns, first_row: int) -> str:
+def _line_formula(field: Position, block: Block, columns: Columns, own_line: str) -> str:
     """The position of a record's name in a list.
 
     A long list is searched with MATCH, which takes some characters for wildcards and folds case in its own way. So
@@ -99,7 +99,7 @@ def _line_formula(field: Position, block: Block, columns: Columns, first_row: in
     if field.follows:
         return f'IF(LEN({name})>0,{columns.ref(field.follows)},"")'
     is_own = field.names == f"{block.key}_{field.name}"
-    line = f"ROW()-{first_row - 1}" if is_own else columns.line(field.names, name)
+    line = own_line if is_own else columns.line(field.names, name)
     found = f'IF({columns.once(field.names, name)},{line},"")'
     if lines := columns.lines_of.get(field.names):
         names = columns.ref(field.names)

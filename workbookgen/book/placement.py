@@ -67,6 +67,14 @@ class Placement:
         first = f"${self.letter}${self.row}"
         return first if self.rows == 1 else f"{first}:${self.letter}${self.row + self.rows - 1}"
 
+    @property
+    def line(self) -> str:
+        """Formula text of the number of the record in whose row the formula stands.
+
+        It is counted from a blank cell above the first record, which moves along with rows inserted above the log.
+        """
+        return f"ROW()-ROW($A${self.row - 1})" if self.row > 1 else "ROW()"
+
     def cell(self, index: int) -> str:
         return f"{self.letter}{self.row + index}"
 
