@@ -122,8 +122,8 @@ def test_a_program_that_computes_otherwise_is_told(agreeing, words):
         (0, 0, "Aster: type it.", "nothing"),
         (0, 1, "Aster: type it.", "Aster: type it."),
         (0, 1, None, "nothing"),
-        (1, 1, "Aster: type it.", "1 worked-out cell was emptied or typed over"),
-        (2, 1, "Aster: type it.", "2 worked-out cells were emptied or typed over"),
+        (1, 1, "Aster: type it.", "1 worked-out cell was emptied, typed over or moved"),
+        (2, 1, "Aster: type it.", "2 worked-out cells were emptied, typed over or moved"),
     ],
 )
 def test_what_was_typed_over_is_told_before_what_is_wrong(spoiled, wrong, first, begins):

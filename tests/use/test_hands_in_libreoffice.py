@@ -188,6 +188,30 @@ def test_an_inserted_row_computes_nothing_harms_no_other_and_is_told(planner, tm
     assert check(saved, planner.layout, scenarios=0, formulas_in_file=read_planner(saved).formulas).findings
 
 
+def test_a_row_inserted_above_a_log_changes_no_result(planner):
+    """Every lot showed what belongs to the next one, since lines were counted from the top of the sheet."""
+    before, head = planner.shown(), planner.area("fiber_name", 0)
+    head[2] = head[4] = 2
+    planner.select(head)
+    planner.press("InsertRowsBefore")
+    shown, on_it = planner.shown(), {key for key, each in planner.layout.placements.items() if each.sheet == head[0]}
+    for key, column in before.items():
+        if key not in on_it:
+            assert alike({key: shown[key]}, {key: column}), key
+        elif len(column) > 1:  # a line lower than they were
+            assert alike({key: shown[key][1:]}, {key: column[:-1]}), key
+
+
+def test_a_row_inserted_above_the_first_lot_is_told(planner):
+    before = planner.shown()["look_fiber"]
+    planner.select(planner.area("fiber_name", 0))
+    planner.press("InsertRowsBefore")
+    assert planner.shown()["look_fiber"] != before
+    assert "moved: undo it" in planner.shown()["look_fiber"][0]
+    planner.press("Undo")
+    assert planner.shown()["look_fiber"] == before and planner.faults() == []
+
+
 @pytest.mark.parametrize("whole_line", [False, True])
 def test_cutting_takes_the_formulas_along_which_the_check_tells(planner, tmp_path, whole_line):
     """Every spreadsheet program moves the references with a cell that is cut or dragged: the first page says: copy."""

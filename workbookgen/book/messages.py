@@ -109,7 +109,8 @@ def _line_formula(field: Position, block: Block, columns: Columns, own_line: str
 
 
 def _spoiled(block: Block, columns: Columns) -> str:
-    """How many calculated cells are empty, or differ from the same answer calculated again.
+    """How many calculated cells are empty, or differ from the same answer calculated again; and how many rows were
+    inserted between the head of the log and its first record, so that its lines are counted wrongly.
 
     A program may keep some stored numbers and recalculate others, which then differ in their last digits. So cells are
     compared one by one only if the sums or counts of the two columns differ.
@@ -123,7 +124,16 @@ def _spoiled(block: Block, columns: Columns) -> str:
     every = list(refs.values())
     some = [every[first : first + MOST_ARGUMENTS] for first in range(0, len(every), MOST_ARGUMENTS)]
     counted = "-".join(f"COUNTA({','.join(each)})" for each in some)
-    return "+".join([f"={len(refs) * block.rows}-{counted}", *differ])
+    return "+".join([f"={len(refs) * block.rows}-{counted}", *differ, _inserted(every[0].partition(":")[0])])
+
+
+def _inserted(first: str) -> str:
+    """How many rows were inserted above the first cell of a column, below the blank cell from which lines are counted.
+
+    If the first record was deleted, nothing was.
+    """
+    above = int(first.rpartition("$")[2]) - 1
+    return f"IF(ISNUMBER(ROW({first})),ABS(ROW({first})-ROW($A${above})-1),0)"
 
 
 def _differing(ref: str, again: str, *, is_text: bool) -> str:

@@ -73,7 +73,7 @@ class Placement:
 
         It is counted from a blank cell above the first record, which moves along with rows inserted above the log.
         """
-        return f"ROW()-ROW($A${self.row - 1})" if self.row > 1 else "ROW()"
+        return f"ROW()-ROW($A${self.row - 1})" if self.row > 1 else "ROW()-ROW($A$1)+1"
 
     def cell(self, index: int) -> str:
         return f"{self.letter}{self.row + index}"

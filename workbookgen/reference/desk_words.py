@@ -205,9 +205,9 @@ def program_in_words(agreeing: Ratio, total: Ratio) -> str:
 def needs_a_look(spoiled: Ratio, wrong: Ratio, first: str | None = None) -> str:
     """What needs a look in a log, in words.
 
-    words = the cells that were emptied or typed over if there are any, else the message about what is wrong, else that
-    nothing is. A calculated cell that is empty cannot be filled by typing. A question, and what is only unfinished,
-    stay with the log.
+    words = the cells that were emptied, typed over or moved if there are any, else the message about what is wrong,
+    else that nothing is. A calculated cell that is empty cannot be filled by typing. A question, and what is only
+    unfinished, stay with the log.
 
     Parameters
     ----------
@@ -242,7 +242,7 @@ def needs_a_look(spoiled: Ratio, wrong: Ratio, first: str | None = None) -> str:
     def words(cells: str, is_wrong: bool, message) -> str:
         if cells != "0":
             those = "worked-out cell was" if cells == "1" else "worked-out cells were"
-            return f"{cells} {those} emptied or typed over: undo it, or carry the planner over"
+            return f"{cells} {those} emptied, typed over or moved: undo it, or carry the planner over"
         return message if is_wrong and message else "nothing"
 
     return by_element(

@@ -154,7 +154,7 @@ def _look(log: str) -> Result:
     first, wrong, spoiled = (f"{log}_{each.key}" for each in (FIRST, OPEN, SPOILED))
     return Result(
         log, "", f'IF({spoiled} > 0, said({spoiled}) & IF({spoiled} = 1, " worked-out cell was", " worked-out cells were") '
-                 f'& " emptied or typed over: undo it, or carry the planner over", '
+                 f'& " emptied, typed over or moved: undo it, or carry the planner over", '
                  f'IF(given({first}), IF({wrong} > 0, {first}, "nothing"), "nothing"))',
         desk_words.needs_a_look, None, uses={"spoiled": spoiled, "wrong": wrong, "first": first},
     )
