@@ -355,8 +355,8 @@ def test_the_last_line_of_a_log_is_held_to_the_longest_formula(monkeypatch):
     """Its row has more digits than the first: of 1,000 lots the last ones had a formula that Excel refuses, and the
     first had none."""
     lots = Settings(rows=Rows(fiber=1_000))
-    message = layout_of(lots).placements["fiber_message"].formulas
-    assert len(message[0]) < len(message[-1]) <= LONGEST_FORMULA
-    monkeypatch.setattr(profile, "LONGEST", len(message[0]))
-    with pytest.raises(DescriptionError, match="field fiber_message: it has .* signs"):
+    fault = layout_of(lots).placements["fiber_fault"].formulas
+    assert len(fault[0]) < len(fault[-1]) <= LONGEST_FORMULA
+    monkeypatch.setattr(profile, "LONGEST", len(fault[0]))
+    with pytest.raises(DescriptionError, match="field fiber_fault: it has .* signs"):
         layout_of(lots)

@@ -43,7 +43,7 @@ BY_VALUE = {
     "down for up": "buying_fleeces",
     "a root left out": "reels_from_arms",
     "another word in a text": "reels_basis",
-    "another sentence in a message": "skeins_message",
+    "another sentence in a message": "skeins_fault",
     "coarser rounding": "guide_grade",
     "a number for the formula": "skeins_tex",
 }

@@ -8,10 +8,12 @@ types at the bottom and a question stays even if its answer is yes. The Python t
 `workbookgen.checking.messages`; only the sentences are shared.
 """
 
+from collections.abc import Iterable
+
 from workbookgen.book.guard import all_of, inside_domain
 from workbookgen.book.operands import Columns, joined
 from workbookgen.language.domains import Date, Number
-from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input, Rule
+from workbookgen.language.fields import FAULT, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input, Rule
 from workbookgen.language.parts import AGAIN, LISTED, Block
 from workbookgen.language.positions import Position
 from workbookgen.language.profile import MOST_ARGUMENTS
@@ -22,7 +24,7 @@ def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> 
     """The words of the formula of an automatic field."""
     if isinstance(field, Position):
         return {field.names, field.name, *filter(None, [field.follows])}
-    if field == MESSAGE:
+    if field in (MESSAGE, FAULT):
         return _words_of_a_message(block)
     if field == MARK:
         return {MESSAGE.key}
@@ -38,6 +40,7 @@ def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> 
 
 def _words_of_a_message(block: Block) -> set[str]:
     words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
+    words |= {FAULT.key} if FAULT in block.automatic else set()
     words |= {word for each in block.distinct for word in (each.key, f"{block.key}_{each.key}")}
     return words | {block.names_column} if any(map(block.names_its_records, block.inputs)) else words
 
@@ -53,6 +56,8 @@ def automatic_formula(
         return f"={_line_formula(field, block, columns, own_line)}"
     if field == MESSAGE:
         return message_formula(block, columns, system)
+    if field == FAULT:
+        return f"={_if_begun(block, columns, system, _faults(block, columns, system))}"
     if field == MARK:
         return _mark(columns.ref(MESSAGE.key))
     if field == FILLED:
@@ -156,22 +161,39 @@ def sentences(block: Block, system: str) -> list[str]:
 
 
 def message_formula(block: Block, columns: Columns, system: str) -> str:
-    """The bound message formula of one record of a block."""
+    """The bound message formula of one record of a block.
+
+    A log may ask so much that one formula cannot hold it, so what is wrong has a column of its own there.
+    """
+    questions = [(_broken(rule, columns), rule.sentence) for rule in block.rules if rule.asks]
+    if FAULT not in block.automatic:
+        return f"={_if_begun(block, columns, system, [*_faults(block, columns, system), *questions])}"
+    fault = columns.ref(FAULT.key)
+    return f"=IF(LEN({fault})>0,{fault},{_if_begun(block, columns, system, questions)})"
+
+
+Case = tuple[str, str]  # a condition, and the sentence that is said where it holds
+
+
+def _faults(block: Block, columns: Columns, system: str) -> list[Case]:
+    """What may be wrong or missing in a record, first things first."""
     ref = columns.ref
     named = [each for each in block.inputs if block.names_its_records(each)]
-    faults, questions = ([rule for rule in block.rules if rule.asks == asking] for asking in (False, True))
-    cases = [
+    return [
         *((_wrong(each, columns), refusal(each, system)) for each in block.inputs),
         *((_doubled(ref(each.key), ref(block.names_column)), doubled(each)) for each in named),
         *((_doubled(ref(each.key), ref(f"{block.key}_{each.key}")), each.sentence) for each in block.distinct),
-        *((_broken(rule, columns), rule.sentence) for rule in faults),
+        *((_broken(rule, columns), rule.sentence) for rule in block.rules if not rule.asks),
         *((f"ISBLANK({ref(each.key)})", missing(each)) for each in block.inputs if each.needed),
-        *((_broken(rule, columns), rule.sentence) for rule in questions),
     ]
+
+
+def _if_begun(block: Block, columns: Columns, system: str, cases: Iterable[Case]) -> str:
+    """Formula text of the sentence of the first case that holds, or "" if none does or the record was not started."""
     text = '""'
-    for condition, sentence in reversed(cases):
+    for condition, sentence in reversed([*cases]):
         text = f'IF({condition},"{sentence}",{text})'
-    return f'=IF({_begun(block, columns, system)},{text},"")'
+    return f'IF({_begun(block, columns, system)},{text},"")'
 
 
 def _begun(block: Block, columns: Columns, system: str) -> str:

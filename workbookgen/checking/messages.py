@@ -7,7 +7,7 @@ from functools import cached_property
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.entries import Entry
-from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Input, Rule
+from workbookgen.language.fields import FAULT, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Input, Rule
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
 from workbookgen.texts import folded
@@ -45,12 +45,15 @@ def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict
     block, columns = records.block, records.columns
     if not block.inputs:
         return {LINE.key: tuple(float(row) for row in range(1, block.rows + 1))} if block.automatic else {}
-    said = [_message(records, row, system) for row in range(block.rows)]
+    begun = [_is_begun(block, records.record(row), system) for row in range(block.rows)]
+    faults = [_fault(records, row, system) if begun[row] else None for row in range(block.rows)]
+    said = [faults[row] or (_question(records, row) if begun[row] else None) for row in range(block.rows)]
     marks = [None if each is None else _mark(each) for each in said]
     filled = [float(sum(columns[key][row] is not None for key in folded_away)) or None for row in range(block.rows)]
     first = _at_the_head(said, marks, records.listed)
     answers = {
         MESSAGE.key: said,
+        FAULT.key: faults,
         MARK.key: marks,
         FILLED.key: filled,
         FIRST.key: [first],
@@ -84,12 +87,15 @@ def _more_than_once(names: Sequence) -> Set[str]:
     return {name for name, number in times.items() if number > 1}
 
 
-def _message(records: Records, row: int, system: str) -> str | None:
-    """The message of a record: about what is wrong, what is missing, or a question; None if there is none."""
-    block, record = records.block, records.record(row)
+def _is_begun(block: Block, record: Mapping, system: str) -> bool:
+    """Whether a record is neither blank nor a card still as in a new planner."""
     is_blank = all(record[each.key] is None for each in block.inputs)
-    if is_blank or all(_is_as_new(each.first(system), record[each.key]) for each in block.inputs):
-        return None
+    return not is_blank and not all(_is_as_new(each.first(system), record[each.key]) for each in block.inputs)
+
+
+def _fault(records: Records, row: int, system: str) -> str | None:
+    """What is wrong in a record, or else what is missing; None if nothing is."""
+    block, record = records.block, records.record(row)
     for each in block.inputs:
         if record[each.key] is not None and not records.accepts(each, record[each.key]):
             return refusal(each, system)
@@ -101,13 +107,16 @@ def _message(records: Records, row: int, system: str) -> str | None:
         text = records.distinct[each.key][row]
         if isinstance(text, str) and folded(text) in records.doubled_texts[each.key]:
             return each.sentence
-    broken = [rule for rule in block.rules if is_broken(rule, block, record)]
-    if faults := [rule.sentence for rule in broken if not rule.asks]:
-        return faults[0]
-    for each in block.inputs:
-        if each.needed and record[each.key] is None:
-            return missing(each)
-    return next((rule.sentence for rule in broken), None)  # only questions are left
+    for rule in block.rules:
+        if not rule.asks and is_broken(rule, block, record):
+            return rule.sentence
+    return next((missing(each) for each in block.inputs if each.needed and record[each.key] is None), None)
+
+
+def _question(records: Records, row: int) -> str | None:
+    """The first question about a record; None if there is none."""
+    block, record = records.block, records.record(row)
+    return next((rule.sentence for rule in block.rules if rule.asks and is_broken(rule, block, record)), None)
 
 
 def is_broken(rule: Rule, block: Block, record: dict) -> bool:

@@ -163,7 +163,8 @@ class Repeat(Automatic):
 
 
 # Of each record:
-MESSAGE = Automatic("message", "What to fix")  # what is wrong with it, or missing
+MESSAGE = Automatic("message", "What to fix")  # what is wrong with it, or missing, or else a question
+FAULT = Automatic("fault", "What is wrong")  # the same without the questions, in a log that asks any
 MARK = Automatic("mark", "")  # a sign that there is a message
 FILLED = Automatic("filled", "", is_text=False)  # how many of its folded inputs hold something
 LINE = Automatic("line", "", is_text=False)  # its number, in a log in which nobody types

@@ -13,6 +13,7 @@ from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import (
+    FAULT,
     FILLED,
     FIRST,
     LINE,
@@ -142,7 +143,8 @@ class Log(Block):
     @cached_property
     def automatic(self) -> tuple[Automatic, ...]:
         said = (MARK, MESSAGE, FILLED, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)
-        return (*said, *self.positions, *self.repeats)
+        asked = (FAULT,) if any(rule.asks for rule in self.rules) else ()
+        return (*said, *asked, *self.positions, *self.repeats)
 
     @cached_property
     def repeats(self) -> tuple[Repeat, ...]:
