@@ -98,13 +98,15 @@ def aligned(field: Input | Result | Automatic) -> dict:
     Calculated numbers are kept off the edge by their number format, not by an indent: LibreOffice 7.4 drops the indent
     of a number whose neighbor has another validation, and of some heads.
     """
-    if field.is_text:
+    if field.is_text and not getattr(field, "is_range", False):
         return {"align": "left"} | ({"indent": 1} if isinstance(field, Input) else {})
     return {"align": "right"}
 
 
 def number_format(field: Input | Result | Automatic, unit: Unit | None) -> str:
     """The number format: inputs show what was typed, results as many digits as are useful, with padding."""
+    if getattr(field, "is_range", False):
+        return f"0;0;0;@{AIR}"
     if field.is_text:
         return "@" if isinstance(field, Input) else GENERAL
     if unit is DAY_UNIT:
@@ -158,7 +160,9 @@ def stands_at_the_edge(field: Input | Result | Automatic, unit: Unit | None) -> 
 
 def head_of(field: Input | Result | Automatic, unit: Unit | None = None) -> tuple[dict, dict]:
     """The formats of a column's label and unit, aligned like the cells below them."""
-    air = aligned(field) | ({} if field.is_text or stands_at_the_edge(field, unit) else {"num_format": f"@{AIR}"})
+    air = aligned(field) | (
+        {} if aligned(field)["align"] == "left" or stands_at_the_edge(field, unit) else {"num_format": f"@{AIR}"}
+    )
     return LABEL | air, UNIT | air
 
 

@@ -84,6 +84,7 @@ class Result:
     digits: int | None = None
     width: int = 10
     is_signed: bool = False  # show a plus sign before numbers above zero
+    is_range: bool = False  # a text of two numbers, shown at the right as numbers are
 
     def __post_init__(self):
         require_types(f"field {self.key}", self)

@@ -43,8 +43,8 @@ def chapter(settings: Settings) -> Chapter:
     ))
 
 
-def _of_time(key: str, label: str, column: str, unit: Kind | None, note: str = "") -> Result:
-    return lookup(key, label, f"times_{column}", "name", unit, note=note)
+def _of_time(key: str, label: str, column: str, unit: Kind | None, note: str = "", **more) -> Result:
+    return lookup(key, label, f"times_{column}", "name", unit, note=note, **more)
 
 
 def _strand(part: int) -> tuple[Result, ...]:
@@ -108,7 +108,7 @@ PROJECT = Card(
         Group("Its hours", (
             *(_of_time(step, step.capitalize(), step, HOURS) for step in STEPS),
             _of_time("ahead", "Hours still ahead", "ahead", HOURS, "By your paces on the sheet Figures; empty until they are typed or timed."),
-            _of_time("likely", "Very likely, hours", "likely", None),
+            _of_time("likely", "Very likely, hours", "likely", None, is_range=True),
             _of_time("ahead_share", "Share ahead", "ahead_share", SHARE),
             _of_time("hours", "Hours in all", "hours", HOURS),
             repeated_day("counted_from", "Counted from", "pace_counted_from",

@@ -133,7 +133,7 @@ def _when() -> Group:
     return Group("When", (
         Result("ahead_share", "Share ahead", "ahead / whole", planning.ahead_share, SHARE, digits=0, uses={"hours": "whole"}, only_if="whole > 0"),
         Result("likely", "Very likely, h", 'ROUNDDOWN(ROUND(least, 6), 0) & " to " & ROUNDUP(ROUND(most, 6), 0)', planning.likely_hours, None,
-               only_if="most < 1000000", width=13, note="Hours still ahead, 19 times in 20."),
+               only_if="most < 1000000", width=13, is_range=True, note="Hours still ahead, 19 times in 20."),
         Result("weeks", "Weeks", "ahead / pace_weekly", planning.weeks, NUMBER, uses={"hours": "ahead", "hours_per_week": "pace_weekly"}, digits=1),
         Result("finish", "Done on", "pace_counted_from - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
                uses={"start": "pace_counted_from", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12,
