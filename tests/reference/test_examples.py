@@ -17,18 +17,16 @@ def test_every_module_is_named_in_the_package():
     assert found - {"calculation", "limits", "tolerances", "words", "fates"} == set(reference.__all__)
 
 
-def test_every_public_function_is_a_law_and_has_an_example():
-    calculations = {function for _, function in public_calculations()}
-    assert all(hasattr(calculation, "dimensions") for calculation in calculations)
-    assert calculations == {calculation for calculation, _ in EXAMPLES}
+def test_every_public_function_is_a_law():
+    assert all(hasattr(calculation, "dimensions") for _, calculation in public_calculations())
 
 
 @pytest.mark.parametrize("example", EXAMPLES, ids=label)
 def test_arrays_give_what_single_values_give(example):
     calculation, arguments = example
     whole = calculation(**arguments)
-    for index in range(length_of(arguments)):
-        one = calculation(**single(arguments, index))
+    for index in range(length_of(example)):
+        one = calculation(**single(example, index))
         if isinstance(whole, Quantity):
             assert np.ndim(one.magnitude) == 0
             assert whole[index].m_as(one.units) == pytest.approx(one.magnitude, rel=1e-14)
@@ -76,7 +74,7 @@ LEFT_OUT = [
     ids=[f"{label((calculation, given))}:{name}" for calculation, given, name in LEFT_OUT],
 )
 def test_what_is_left_out_changes_nothing(calculation, arguments, name):
-    given = {word: value for word, value in single(arguments, 0).items() if word != name}
+    given = {word: value for word, value in single((calculation, arguments), 0).items() if word != name}
     assert calculation(**given) == calculation(**given, **{name: NEUTRAL[name]})
 
 
@@ -94,7 +92,7 @@ NUMBERS = [
     ids=[f"{label((calculation, given))}:{name}" for calculation, given, name in NUMBERS],
 )
 def test_what_is_not_a_number_is_refused(calculation, arguments, name):
-    right = single(arguments, 0)
+    right = single((calculation, arguments), 0)
     with pytest.raises(ValueError):
         calculation(**{**right, name: without_number(right[name])})
 

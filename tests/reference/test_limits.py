@@ -73,7 +73,7 @@ def found():
     sentence."""
     seen = {}
     for calculation, arguments, name in NUMBERS:
-        right = single(arguments, 0)
+        right = single((calculation, arguments), 0)
         for number in TRIED:
             error = refusal(calculation, right, name, number)
             if error and error.limits and (calculation.__name__, name) not in OF_ANOTHER:

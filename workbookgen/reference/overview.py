@@ -156,7 +156,7 @@ def how_many_unknown(names: Sequence[str], values: Some, fates: Sequence[str] = 
 
     Examples
     --------
-    >>> print(how_many_unknown(["Aster", "", "Birch"], ["enough", "", ""]))
+    >>> print(how_many_unknown(["Aster", "", "Birch", "Cedar"], ["enough", "", "", ""], ["", "", "", "sold"]))
     1.0
     """
     known = _are_there(values)

@@ -1,53 +1,26 @@
 """The calculations of the library, and arguments that each of them takes.
 
 Three tests need a right call before they can spoil it: that arrays give what single values
-give, that a wrong dimension is refused, and that what is not a number is refused. A calculation
-stands here more than once when its arguments exclude each other. `yarn` and `work` hold the
-arguments.
+give, that a wrong dimension is refused, and that what is not a number is refused. The call on
+a calculation's page will do where it gives every argument. The modules here list others: for
+arguments that the page leaves out or that exclude each other, and for arrays whose elements
+take different ways through the calculation.
 """
 
 import inspect
+import sys
+from doctest import DocTestParser, DocTestRunner
+from functools import cache
+
+import numpy as np
 
 from workbookgen import reference
 from workbookgen.reference import fiber, planning, plying, project, statistics, uncertainty
+from workbookgen.units import Quantity
 
 from . import blended, bobbins, bought, compared, dyed, labeled, one_skein, structures, supply, work, yarn
 
-# Whole columns of a list: they belong to one call, whatever the length of the other arguments.
-COLUMNS = {
-    "names",
-    "values",
-    "amounts",
-    "weights",
-    "second_names",
-    "second_amounts",
-    "shares",
-    "verdicts",
-    "designs",
-    "of_designs",
-    "contributions",
-    "projects",
-    "areas",
-    "variations",
-    "counts",
-    "third_names",
-    "third_amounts",
-    "lots",
-    "firsts",
-    "spares",
-    "of_lots",
-    "lines",
-    "fates",
-    "chances",
-    "paces",
-    "days",
-    "bought_days",
-    *(f"claims_{part}" for part in (1, 2, 3, 4)),
-    *(f"{column}_{part}" for column in ("squares", "taken", "lots") for part in (1, 2, 3, 4)),
-    *(f"lots_{place}" for place in supply.PLACES),
-}
-
-EXAMPLES = [
+LISTED = [
     *yarn.EXAMPLES,
     *work.EXAMPLES,
     *supply.EXAMPLES,
@@ -101,26 +74,73 @@ def public_calculations():
     ]
 
 
+@cache
+def call_on_page(calculation):
+    """The arguments of the first call on a calculation's page, by name."""
+    calls = []
+
+    def noted(*args, **kwargs):
+        calls.append(inspect.signature(calculation).bind(*args, **kwargs).arguments)
+        return calculation(*args, **kwargs)
+
+    run(page_of(calculation, **{calculation.__name__: noted}))
+    return calls[0] if calls else {}
+
+
+def page_of(calculation, **names):
+    """The example of a page, with the names of its own module, quantities and numpy at hand."""
+    known = {**vars(sys.modules[calculation.__module__]), "np": np, "Quantity": Quantity, **names}
+    return DocTestParser().get_doctest(inspect.getdoc(calculation) or "", known, calculation.__name__, None, 0)
+
+
+def run(page):
+    """Run the example of a page, and say what it printed otherwise than the page has it."""
+    said = []
+    DocTestRunner(verbose=False).run(page, out=said.append)
+    return "".join(said)
+
+
+@cache
+def columns(calculation):
+    """The arguments that are whole columns of a list, whatever the length of the others: those that the page's example
+    gives as columns."""
+    return {name for name, value in call_on_page(calculation).items() if not isinstance(value, str) and np.ndim(value)}
+
+
+def _of_page(calculation):
+    """The arguments of the call on a calculation's page, each value twice but the columns."""
+    return {
+        name: value if name in columns(calculation) else _twice(value)
+        for name, value in call_on_page(calculation).items()
+    }
+
+
+def _twice(value):
+    if isinstance(value, Quantity):
+        return Quantity(np.array([value.magnitude] * 2, dtype=float), value.units)
+    return np.array([value] * 2, dtype=object if isinstance(value, str) else float)
+
+
+EXAMPLES = LISTED + [
+    (calculation, _of_page(calculation))
+    for _, calculation in public_calculations()
+    if calculation not in {listed for listed, _ in LISTED}
+]
+
+
 def label(example):
     calculation, arguments = example
     return f"{calculation.__name__}-{'-'.join(arguments)}"
 
 
-def columns(arguments):
-    """Names of the arguments that are columns; some only beside the names that they belong to."""
-    return (
-        COLUMNS
-        | ({"hours"} if "projects" in arguments else set())
-        | ({"promised", "squares"} if "names" in arguments else set())
-    )
-
-
-def single(arguments, index):
+def single(example, index):
     """The arguments of one element."""
-    whole = columns(arguments)
+    calculation, arguments = example
+    whole = columns(calculation)
     return {name: value if name in whole else value[index] for name, value in arguments.items()}
 
 
-def length_of(arguments):
-    whole = columns(arguments)
+def length_of(example):
+    calculation, arguments = example
+    whole = columns(calculation)
     return next((len(value) for name, value in arguments.items() if name not in whole), 0)

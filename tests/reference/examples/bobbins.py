@@ -57,7 +57,6 @@ EXAMPLES = [
     (plying.bobbin_lacking, dict(mass=q("oz", 2, 3), has=q("yard", 400, 300))),
     (plying.bobbins_plied, dict(amounts=q("yard", 400, np.nan, 300))),
     (plying.bobbins_plied, dict(amounts=q("yard", 400, np.nan, 300), lacking=n(0, 0), wrong=n(0, 0))),
-    (plying.shortest_of, dict(amounts=q("yard", 400, np.nan, 300))),
     (plying.left_over, dict(has=q("yard", 400, 300), shortest=q("m", 200, 250))),
     (plying.left_in_all, dict(total=q("yard", 700, 900), strands=n(2, 3), shortest=q("yard", 300, 300))),
     (plying.plied_from, dict(length=q("yard", 400, 0), take_up=n(0.04, 0), strands=n(2, 3))),

@@ -30,11 +30,9 @@ EXAMPLES = [
     (offers.paid, dict(price=n(54, 58), name=texts("Hill ewe", "Top"), shipping=n(16, 0))),
     (offers.per_mass, dict(money=n(70, 0), mass=q("oz", 50, 400))),
     (offers.price_uncertainty, dict(price=q("1/oz", 1.4, 0), mass=q("g", 1400, 400), doubt=q("oz", 4, 0))),
-    (offers.cheapest, dict(names=["Hill ewe", "", "Top"], amounts=PRICES)),
     (offers.of_others, dict(price=q("1/oz", 1.4, 0), name=texts("Hill ewe", "Top"), best=texts("Top", "Hill ewe"))),
     (offers.costs_more, TWO),
     (offers.told_apart, TWO | dict(u_price=q("1/oz", 0.1, 0.4), u_least=q("1/kg", 1, 9))),
-    (offers.unpriced, dict(amounts=n(70, np.nan, 72), values=PRICES)),
     (
         offers.cheapest_in_words,
         dict(
@@ -76,7 +74,6 @@ EXAMPLES = [
     (split.last_turn, dict(left=n(1, 2), amounts=n(333333999, np.nan, 998))),
     (split.given_out, dict(whole=n(3, 5), turn=n(333333999, 998))),
     (split.given_out, dict(whole=n(3, 5), turn=n(333333999, 998), last=n(333333999, 333333999))),
-    (split.handed_out, dict(amounts=q("oz", 32, np.nan, 24))),
     (split.of_the_wanted, dict(mass=q("oz", 107, 10), wanted=q("g", 900, 900))),
     (
         split.split_in_words,

@@ -13,8 +13,6 @@ STEPS = dict(preparing=q("hour", 4, 0), spinning=q("hour", 20, 9), plying=q("hou
 WEIGHTS = dict(after=q("oz", 30, 40), before=q("g", 1000, 800))
 
 EXAMPLES = [
-    (overview.how_many, dict(amounts=q("yard", 100, np.nan, 0))),
-    (overview.how_many_above_nothing, dict(amounts=q("yard", 100, np.nan, 0))),
     (overview.how_many_enough, dict(certainty=n(0.9, 0.99), **CHANCES)),
     (desk_words.so_many_of, dict(enough=n(1, 0), **CHANCES)),
     (desk_words.projects_in_words, CHANCES | dict(unanswered=n(0, 2))),

@@ -1,7 +1,5 @@
 """Arguments for the calculations of dyeing and of color."""
 
-import numpy as np
-
 from workbookgen.reference import color, dyeing
 
 from .amounts import n, q
@@ -19,7 +17,6 @@ EXAMPLES = [
     (dyeing.to_weigh, dict(goods=q("oz", 4, 0), of_goods=n(0.02, 0))),
     (dyeing.stock_of, dict(dye=q("g", 2.5, 0), of_shade=n(0.5, 1), strength=n(0.01, 0.02))),
     (dyeing.in_shade, dict(of_shade=n(0.5, 1))),
-    (dyeing.whole_of, dict(shares=n(0.5, 0.25, np.nan))),
     (dyeing.shade_words, dict(total=n(1, 0.9))),
     (color.strips, dict(strands=n(2, 3), skeins=n(1, 4))),
     (color.strips, dict(strands=n(2, 3), skeins=n(1, 4), chosen=n(6, 1))),
@@ -33,7 +30,6 @@ EXAMPLES = [
     (color.color_weight, dict(whole=q("oz", 4, 0), share=n(0.25, 0))),
     (color.color_weight, dict(whole=q("oz", 4, 4), weighed=q("g", 25, 0))),
     (color.share_of_top, dict(weight=q("g", 25, 0), whole=q("oz", 4, 3))),
-    (color.least_share, dict(shares=n(0.5, 0.25, np.nan))),
     (color.whole_words, dict(total=n(1, 1.25))),
     (color.stripe_rows, dict(length=q("yard", 4, 0), per_row=q("inch", 20, 30))),
     (color.stripe_rows, dict(length=q("yard", 4, 0), per_row=q("inch", 20, 30), shrinkage=n(0.25, -0.125))),

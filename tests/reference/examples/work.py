@@ -86,7 +86,6 @@ EXAMPLES = [
     (statistics.group_mean, dict(total=q("yard", 900, 0), count=n(4, 1))),
     (statistics.as_good_as_alike, dict(total=q("oz", 7, 8), squares=q("g^2", 20_000, 9_000))),
     (statistics.square_of, dict(value=q("yard/pound", 900, 0))),
-    (statistics.pooled_variation, dict(variations=n(0.1, 0.2), counts=n(4, 3))),
     (statistics.variation_of_sums, dict(squares=q("(m/g)^2", 17, 18), count=n(4, 2), mean=q("m/g", 2, 3))),
     (statistics.relative_deviation, dict(value=q("yard", 210, 0), mean=q("m", 180, 190))),
     (statistics.grubbs_limit, dict(count=n(3, 47))),
@@ -153,7 +152,6 @@ EXAMPLES = [
     (scouring.full_load, dict(mass=q("kg", 1.2, 0.3), load=q("lb", 1, 2))),
     (scouring.baths_in_all, dict(washes=n(2, 1), rinses=n(3, 0))),
     (planning.pace, dict(length=q("yard", 50, 10), minutes=q("minute", 30, 10))),
-    (planning.pace_variation, dict(paces=q("yard/hour", 80, 90))),
     (planning.pace_uncertainty, dict(u_usual=n(0.2, 0))),
     (planning.pace_uncertainty, dict(u_usual=n(0.2, 0), variation=n(0.1, 0.3), count=n(5, 2))),
     (planning.hours_by_need, dict(hours=q("hour", 40, 0), u_need=q("yard", 50, 0), length=q("m", 1000, 500))),
@@ -322,7 +320,5 @@ EXAMPLES = [
         ),
     ),
     (agreement.agrees, dict(computed=n(1.001, 2), printed=n(1, 3), tolerance=n(0.01, 0.01))),
-    (agreement.how_many_agree, dict(verdicts=["agrees", "differs"])),
-    (agreement.how_many, dict(verdicts=["agrees", "differs"])),
     (agreement.trust, dict(agreeing=n(24, 22), total=n(24, 24))),
 ]

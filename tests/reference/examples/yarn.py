@@ -248,7 +248,6 @@ EXAMPLES = [
     (fiber.seen_skirting, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), stage=n(1, 1))),
     (records.lookup, dict(name=texts("aster", "Birch"), names=["Aster", "", "birch"], values=q("m", 1, np.nan, 3))),
     (records.sum_where, dict(name=texts("aster", "cedar"), **LOGGED)),
-    (records.sum_of, dict(amounts=LOGGED["amounts"])),
     (records.spun, dict(name=texts("aster", "cedar"), **LOGGED, second_names=["cedar"], second_amounts=q("g", 5))),
     (kept_stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50))),
     (records.count_where, dict(name=texts("aster", "cedar"), **LOGGED)),
@@ -292,7 +291,6 @@ EXAMPLES = [
     (twist.counted_ratio, dict(flyer=n(79, 12), turns=n(10, 1))),
     (twist.nearest_treadles, dict(treadles=n(5.5, 0))),
     (twist.off_the_wanted, dict(twist=q("1/inch", 6, 0), wanted=q("1/m", 200, 250))),
-    (twist.place_of_least, dict(amounts=q("1/inch", np.nan, 0.5, 0.25))),
     (
         twist.nearest_words,
         dict(name=texts("Fast", "slow"), treadles=n(4, 1), twist=q("1/inch", 5.25, 4.5), exact=n(4.5, 24)),

@@ -85,7 +85,7 @@ def counted_from(start: Ratio, days: Some, bought_days: Some = ()) -> Ratio:
 
     Examples
     --------
-    >>> print(counted_from(46000, [45990, np.nan, 46012]))
+    >>> print(counted_from(46000, [45990, np.nan], [46012]))
     46012.0
     """
     known = np.concatenate([np.asarray(each, dtype=float) for each in (days, bought_days)])

@@ -176,8 +176,9 @@ def spools(
 
     Examples
     --------
-    >>> print(spools(Quantity(1100, "m"), Quantity(500, "m")))
-    3.0
+    >>> of_thread, lots = Quantity([300, 900, 300], "m"), ["Gray", "Tan", "Gray"]
+    >>> print(spools(Quantity(300, "m"), Quantity(500, "m"), lots, of_thread, "Gray", "yarn or thread"))
+    1.0
     """
     if own is None or form is None:
         return packages(length, package)
