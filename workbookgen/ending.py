@@ -53,17 +53,25 @@ def guarded(run: Callable[[], None]) -> None:
         except Exception as problem:
             if os.environ.get("WORKBOOKGEN_TRACEBACK"):
                 raise
-            _end(OUR_FAULT.format(f"{type(problem).__name__}: {problem}", _place_of(problem)))
+            what = problem.msg if isinstance(problem, SyntaxError) else problem  # which would tell the line twice
+            _end(OUR_FAULT.format(f"{type(problem).__name__}: {what}", _place_of(problem)))
 
 
 def _place_of(problem: Exception) -> str:
-    """The file and line of ours where it was raised; within a sheet's description, the line of that."""
+    """The file and line of ours where it was raised; if that is below a sheet's description, the line of that."""
+    if isinstance(problem, SyntaxError) and problem.filename:  # in a file that could not even be run
+        return _place(problem.filename, problem.lineno)
     ours = Path(__file__).parent
     lines = [each for each in traceback.extract_tb(problem.__traceback__) if ours in Path(each.filename).parents]
     of_sheets = [each for each in lines if Path(each.filename).parent.name == "sheets"]
-    described = [each for each in of_sheets if each.name in ("<module>", "chapter", "sheet")]
-    line = (described or lines)[-1]
-    return f"{Path(line.filename).relative_to(ours.parent).as_posix()}, line {line.lineno}"
+    describing = [each.filename for each in of_sheets if each.name in ("<module>", "chapter", "sheet")]
+    described = [each for each in of_sheets if each.filename == describing[-1]] if describing else lines
+    return _place(described[-1].filename, described[-1].lineno)
+
+
+def _place(file: str, line: int | None) -> str:
+    ours = Path(__file__).parent.parent
+    return f"{Path(file).relative_to(ours).as_posix() if ours in Path(file).parents else file}, line {line}"
 
 
 def _reopen_closed_streams() -> None:

@@ -6,10 +6,12 @@ import signal
 import subprocess
 import sys
 import time
+from pathlib import Path
 
 import pytest
 
 from workbookgen import __version__
+from workbookgen.sheets import questions
 
 from .conftest import ROOT
 
@@ -78,6 +80,26 @@ def test_our_own_faults_are_told_as_ours(run, monkeypatch, planner, tmp_path, co
         r"It says: RuntimeError: the belt came off \(workbookgen/cli\.py, line \d+\)\n",
         err,
     )
+
+
+def test_a_slip_in_a_sheet_is_told_with_its_own_line(run, monkeypatch, tmp_path):
+    """That of the field, not that of the function for the chapter, and none in the modules that describe sheets."""
+    monkeypatch.delattr("workbookgen.reference.knitting.rows_possible")
+    monkeypatch.delenv("WORKBOOKGEN_TRACEBACK", raising=False)
+    code, _, err = run("build", "-o", tmp_path / "x.xlsx")
+    sheet = Path(questions.__file__).read_text(encoding="utf-8").splitlines()
+    line = 1 + next(place for place, text in enumerate(sheet) if "knitting.rows_possible" in text)
+    assert code == 2 and err.endswith(f"no attribute 'rows_possible' (workbookgen/sheets/questions.py, line {line})\n")
+
+
+def test_a_slip_in_python_is_told_with_its_own_line(run, monkeypatch, tmp_path):
+    def fail(*_, **__):
+        raise SyntaxError("'(' was never closed", (questions.__file__, 7, 1, "Card("))
+
+    monkeypatch.setattr("workbookgen.build.build", fail)
+    monkeypatch.delenv("WORKBOOKGEN_TRACEBACK", raising=False)
+    _, _, err = run("build", "-o", tmp_path / "x.xlsx")
+    assert err.endswith(" SyntaxError: '(' was never closed (workbookgen/sheets/questions.py, line 7)\n")
 
 
 def test_whoever_mends_it_can_see_the_traceback(monkeypatch, planner):
