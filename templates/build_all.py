@@ -7,9 +7,10 @@ from pathlib import Path
 
 from workbookgen.build import build
 from workbookgen.settings import load
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 FOLDER = Path(__file__).parent
-NAMES = ("us", "us-grams", "metric", "us-small", "us-grams-small", "metric-small")
+NAMES = tuple(f"{units}{size}" for size in ("", "-small") for units in UNIT_SYSTEMS)
 
 
 def main(target: Path = FOLDER) -> None:

@@ -5,9 +5,10 @@ import zipfile
 import pytest
 
 from workbookgen.settings import load, templates
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 
-@pytest.mark.parametrize("name", ["us", "us-grams", "metric", "us-small", "us-grams-small", "metric-small"])
+@pytest.mark.parametrize("name", [f"{units}{size}" for size in ("", "-small") for units in UNIT_SYSTEMS])
 def test_the_committed_planner_is_built_from_its_settings(name, built):
     """Part by part, unpacked: another zlib may pack the same bytes differently."""
     with (

@@ -97,8 +97,9 @@ def test_a_kind_is_one_dimension_in_every_system(name):
 
 def test_each_system_shows_its_own_units():
     # DESIGN: us yards and ounces, us-grams yards and grams, metric meters and grams.
-    seen = [(quantities.LENGTH.unit(system).symbol, quantities.MASS.unit(system).symbol) for system in UNIT_SYSTEMS]
-    assert seen == [("yd", "oz"), ("yd", "g"), ("m", "g")]
+    shown_in = {"us": ("yd", "oz"), "us-grams": ("yd", "g"), "metric": ("m", "g")}
+    for system, symbols in shown_in.items():
+        assert (quantities.LENGTH.unit(system).symbol, quantities.MASS.unit(system).symbol) == symbols
 
 
 def test_an_unknown_system_is_no_unit():

@@ -17,7 +17,7 @@ MISTAKES = {
         "line 3, reels.1.lop",
         "Did you mean loop?",
     ),
-    "unknown units": ('units = "imperial"', "line 1, units", "write one of 'us', 'us-grams' or 'metric'."),
+    "unknown units": ('units = "imperial"', "line 1, units", "write one of 'us', 'us-grams'"),
     "unknown paper": ('paper = "legal"', "line 1, paper", "write one of 'letter' or 'a4'."),
     "empty title": ('title = ""', "line 1, title", "write a text; it may not be empty."),
     "long title": (f'title = "{"x" * 61}"', "line 1, title", "write a text of at most 60 letters."),
