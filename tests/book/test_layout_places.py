@@ -15,7 +15,7 @@ from workbookgen.book.placement import NUMBERS, ProofColumn
 from workbookgen.build import layout_of
 from workbookgen.errors import DescriptionError
 from workbookgen.language import profile
-from workbookgen.language.fields import FILLED, MARK, MESSAGE, Automatic, Input, Result
+from workbookgen.language.fields import FILLED, LINE, MARK, MESSAGE, Automatic, Input, Result
 from workbookgen.language.parts import Card, Column, Log
 from workbookgen.language.proofs import ProofTable
 from workbookgen.settings import Rows, Settings
@@ -287,7 +287,9 @@ def test_a_row_looks_at_itself_alone(each_layout):
 
 def test_rows_have_one_formula(each_layout):
     for placement in each_layout.formulas:
-        if isinstance(placement.holder, Log):
+        if placement.field == LINE:
+            assert placement.formulas == tuple(f"={line}" for line in range(1, placement.rows + 1))
+        elif isinstance(placement.holder, Log):
             same = {re.sub(r"(\$[A-Z]+)\d+", r"\1#", text) for text in placement.formulas}
             assert len(same) == 1, placement.key
 

@@ -27,7 +27,21 @@ def test_free_skeins_of_a_yarn_are_those_of_its_design_and_of_each_of_its_lots(y
     assert belongings.free_skeins(**FREE, **yarn).m_as("m") == meters
 
 
+@pytest.mark.parametrize(
+    "strands, meters",
+    [
+        ({"lot_4": "Cloud"}, 9),
+        ({"lot_1": "Aster", "lot_2": "Birch"}, 140),
+        ({"lot_1": "Birch", "lot_2": "Aster", "lot_3": "Cloud"}, 149),
+    ],
+)
+def test_free_skeins_of_the_strands_are_those_of_each_lot(strands, meters):
+    of_lots = {each: FREE[each] for each in ("lots", "of_lots")}
+    assert belongings.free_of_strands(**of_lots, **strands, design="Marl").m_as("m") == meters
+
+
 def test_what_is_set_aside_is_not_gone():
+    assert belongings.how_many_aside(["set aside"]) == 1
     assert belongings.how_many_aside(["used", "", "Set Aside", "set aside"]) == 2
     assert belongings.how_many_went([1, float("nan"), 1, 1], aside=2) == 1
     assert belongings.how_many_went([float("nan")], aside=0) == 0
@@ -58,6 +72,8 @@ def test_a_skein_of_no_project_that_is_still_there_is_free():
     "wrong, words",
     [
         (lambda: belongings.free_skeins(**FREE), "Name the yarn"),
+        (lambda: belongings.free_of_strands(["Aster"], Quantity([80], "m"), design="Marl"), "Name a lot"),
+        (lambda: belongings.free_of_strands(["Aster"], Quantity([80], "m"), lot_1="Aster"), "Name the design"),
         (lambda: which_yarn.weighed("Tweed", Quantity(0, "g")), "not weighed"),
         (lambda: which_yarn.measured("Vest", Quantity(0, "m/g")), "grist"),
         (lambda: belongings.how_many_aside([]), "a list"),

@@ -32,6 +32,7 @@ def test_strands_of_a_used_lot_that_is_in_no_skein(lots, strands_of_it):
     of_lots = dict(lots=["Aster", "Birch", ""], of_lots=[0.25, 0.26, np.nan])
     assert used_up.unseen_of_strands(1.0, **of_lots, **lots) == strands_of_it
     assert used_up.unseen_of_strands(0.0, **of_lots, **lots) == 0
+    assert used_up.unseen_of_strands(0.5, **of_lots, **lots) == 0
 
 
 @pytest.mark.parametrize(
@@ -59,6 +60,7 @@ def test_a_project_is_to_get_yarn_from_half_a_meter_on_until_it_is_finished():
     "call, sentence",
     [
         (lambda: used_up.in_no_skein(grams(200), grams(50), "given"), "not used"),
+        (lambda: used_up.in_no_skein(grams(200), grams(50), "worn"), "not used"),
         (lambda: used_up.in_no_skein(grams(0), grams(50), "used"), "yarn"),
         (lambda: used_up.off_its_marks(grams(0), grams(0), grams(1)), "skeins"),
         (lambda: strands.without_a_lot(1.0), "design"),

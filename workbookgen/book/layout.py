@@ -18,7 +18,7 @@ from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, 
 from workbookgen.book.plan import Plan
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Automatic, Input, Repeat, Result
+from workbookgen.language.fields import LINE, Automatic, Input, Repeat, Result
 from workbookgen.language.forms import SUMS
 from workbookgen.language.formula import formula
 from workbookgen.language.parts import Block, Card, Column, Log, unit_of
@@ -86,6 +86,8 @@ class _Binder:
 
     def _of_block(self, block: Block, placement: Placement) -> Sequence[str]:
         field, folded = placement.field, self.planner.folded.get(block.key, ())
+        if field == LINE:
+            return tuple(f"={number}" for number in range(1, placement.rows + 1))
         words = automatic_words(field, block, folded) if isinstance(field, Automatic) else set(field.words)
         sums = () if isinstance(field, Automatic) else (*field.text.calls_to(*SUMS), *field.condition.calls_to(*SUMS))
         by_position = not isinstance(field, Position)

@@ -13,7 +13,7 @@ from collections.abc import Iterable
 from workbookgen.book.guard import all_of, inside_domain
 from workbookgen.book.operands import Columns, joined
 from workbookgen.language.domains import Date, Number
-from workbookgen.language.fields import FAULT, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input, Rule
+from workbookgen.language.fields import FAULT, FILLED, FIRST, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input, Rule
 from workbookgen.language.parts import AGAIN, LISTED, Block
 from workbookgen.language.positions import Position
 from workbookgen.language.profile import MOST_ARGUMENTS
@@ -30,8 +30,6 @@ def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> 
         return {MESSAGE.key}
     if field == FILLED:
         return set(folded)
-    if field == LINE:
-        return set()
     if field == SPOILED:
         return {f"{block.key}_{each.key}" for each in block.results}
     said = {f"{block.key}_{MESSAGE.key}", f"{block.key}_{MARK.key}"}
@@ -63,8 +61,6 @@ def automatic_formula(
     if field == FILLED:
         typed = f"COUNTA({joined(list(map(columns.ref, folded)))})" if folded else ""
         return f'=IF({typed}=0,"",{typed})' if typed else '=""'
-    if field == LINE:
-        return f"={own_line}"
     if field == SPOILED:
         return _spoiled(block, columns)
     marks = columns.ref(f"{block.key}_{MARK.key}")

@@ -168,7 +168,9 @@ MESSAGE = Automatic("message", "What to fix")  # what is wrong with it, or missi
 FAULT = Automatic("fault", "What is wrong")  # the same without the questions, in a log that asks any
 MARK = Automatic("mark", "")  # a sign that there is a message
 FILLED = Automatic("filled", "", is_text=False)  # how many of its folded inputs hold something
-LINE = Automatic("line", "", is_text=False)  # its number, in a log in which nobody types
+LINE = Automatic(
+    "line", "", is_text=False
+)  # its number, in a log in which nobody types: written, so that no inserted row changes it
 # Of a whole log:
 FIRST = Automatic("first", "", is_one=True)  # the first message about something wrong, or else the last message
 OPEN = Automatic("open", "", is_text=False, is_one=True)  # how many records have something wrong
