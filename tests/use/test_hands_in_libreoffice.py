@@ -202,6 +202,18 @@ def test_a_row_inserted_above_a_log_changes_no_result(planner):
             assert alike({key: shown[key][1:]}, {key: column[:-1]}), key
 
 
+def test_a_row_inserted_among_the_projects_on_the_desk_leaves_out_none(planner):
+    before = planner.shown()
+    planner.select(planner.area("first_projects_name", 1))
+    planner.press("InsertRowsBefore")
+    shown = planner.shown()
+    for key, column in before.items():
+        if planner.layout.placements[key].sheet != "Desk":
+            assert alike({key: shown[key]}, {key: column}), key
+        elif key.startswith("first_projects_"):
+            assert alike({key: shown[key][:1] + shown[key][2:]}, {key: column[:-1]}), key
+
+
 def test_a_row_inserted_above_the_first_lot_is_told(planner):
     before = planner.shown()["look_fiber"]
     planner.select(planner.area("fiber_name", 0))
