@@ -315,10 +315,10 @@ def _or_nothing(word: str) -> str:
 
 def _named(key: str, label: str, verdict: str, reference: Callable) -> Result:
     """The names of the first skeins with a verdict, and how many more there are."""
-    of = f'SUMPRODUCT((measure_points_verdict = "{verdict}") * 1)'
+    of, lines = f'SUMPRODUCT((measure_points_verdict = "{verdict}") * 1)', f'(measure_points_verdict <> "{verdict}") * 1000 + measure_points_line'
 
     def name(place: int) -> str:
-        return f'INDEX(measure_points_name, SUMPRODUCT(SMALL((measure_points_verdict <> "{verdict}") * 1000 + measure_points_line, {place})))'
+        return f"INDEX(measure_points_name, MATCH(SUMPRODUCT(SMALL({lines}, {place})), measure_points_line, 0))"
 
     text = f'{name(1)} & IF({of} > 1, ", " & {name(2)}, "") & IF({of} > 2, ", " & {name(3)}, "") & IF({of} > 3, " and " & ({of} - 3) & " more", "")'
     return Result(key, label, f'IF({of} = 0, "none", {text})', reference, None,
