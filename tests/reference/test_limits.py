@@ -6,6 +6,8 @@ must not be refused for that. What a sentence says of its limits in words of its
 their numbers.
 """
 
+import inspect
+
 import numpy as np
 import pytest
 
@@ -106,6 +108,14 @@ def test_a_sentence_of_its_own_words_names_every_limit_but_nothing():
         for limit in (limits.least, limits.above, limits.most, limits.below):
             if limit and limits.words not in sentence:
                 assert any(word in sentence for word in IN_WORDS.get(limit, (f"{limit:g}",))), sentence
+
+
+def test_a_page_tells_that_a_share_of_nothing_is_refused():
+    """That of a range which begins above 0; "outside 0 to 1" would take 0."""
+    for calculation, _, name, limits, _ in FOUND:
+        if limits.above == 0 and (limits.most or limits.below):
+            raises = inspect.getdoc(calculation).partition("Raises\n")[2].partition("\nNotes")[0]
+            assert "above 0" in raises, f"{calculation.__name__}({name})"
 
 
 @pytest.mark.parametrize(

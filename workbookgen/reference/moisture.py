@@ -65,7 +65,7 @@ def dry_mass(mass: Mass, moisture_content: Ratio) -> Mass:
     Raises
     ------
     ValueError
-        A negative mass, or a moisture content outside 0 to below 1.
+        A negative mass, or a moisture content outside 0 to under 1.
 
     Notes
     -----
@@ -102,7 +102,7 @@ def regain_of(moisture_content: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        A moisture content outside 0 to below 1.
+        A moisture content outside 0 to under 1.
 
     Notes
     -----
@@ -176,7 +176,7 @@ def correct_mass(mass: Mass, moisture_content: Ratio, regain: Ratio) -> Mass:
     Raises
     ------
     ValueError
-        A negative mass or regain, or a moisture content outside 0 to below 1.
+        A negative mass or regain, or a moisture content outside 0 to under 1.
 
     Notes
     -----

@@ -26,7 +26,7 @@ def yarn_diameter(linear_density: LinearDensity, fiber_density: Density, packing
     Raises
     ------
     ValueError
-        A linear density or a density that is not above zero, or a packing outside 0 to 1.
+        A linear density or a density that is not above zero, or a packing that is not above 0 and up to 1.
 
     Notes
     -----

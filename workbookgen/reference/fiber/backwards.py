@@ -43,7 +43,7 @@ def before_spinning(yarn: Mass, stage: Ratio, own: Ratio | None = None, guide: R
     Raises
     ------
     ValueError
-        A negative mass, a loss outside 0 to below 1, or nothing known of the step.
+        A negative mass, a loss outside 0 to under 1, or nothing known of the step.
 
     Notes
     -----
@@ -85,7 +85,7 @@ def before_preparation(
     Raises
     ------
     ValueError
-        A negative mass, a loss outside 0 to below 1, or nothing known of the step.
+        A negative mass, a loss outside 0 to under 1, or nothing known of the step.
 
     Notes
     -----
@@ -161,7 +161,7 @@ def before_skirting(skirted: Mass, stage: Ratio, own: Ratio | None = None, guide
     Raises
     ------
     ValueError
-        A negative mass, a loss outside 0 to below 1, or nothing known of the step.
+        A negative mass, a loss outside 0 to under 1, or nothing known of the step.
 
     Notes
     -----

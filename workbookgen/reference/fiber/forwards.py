@@ -61,7 +61,7 @@ def after_skirting(
     Raises
     ------
     ValueError
-        A gain of over 5% in mass, a loss outside 0 to below 1, or nothing known of the step.
+        A gain of over 5% in mass, a loss outside 0 to under 1, or nothing known of the step.
 
     Notes
     -----
@@ -176,7 +176,7 @@ def after_preparation(
     Raises
     ------
     ValueError
-        A gain of over 5% in mass, a loss outside 0 to below 1, or nothing known of the step, or of a second one that
+        A gain of over 5% in mass, a loss outside 0 to under 1, or nothing known of the step, or of a second one that
         has a figure.
 
     Notes
@@ -229,7 +229,7 @@ def after_spinning(
     Raises
     ------
     ValueError
-        A gain of over 5% in mass, a loss outside 0 to below 1, or nothing known of the step.
+        A gain of over 5% in mass, a loss outside 0 to under 1, or nothing known of the step.
 
     Notes
     -----

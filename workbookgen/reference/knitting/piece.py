@@ -42,7 +42,7 @@ def area(
     ------
     ValueError
         An unknown shape, a size that the shape needs and that is missing or not above zero,
-        or a ring whose hole is no smaller than itself.
+        a ring whose hole is no smaller than itself, or pieces that are not above zero.
 
     Notes
     -----

@@ -36,7 +36,8 @@ def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: D
     Raises
     ------
     ValueError
-        A measure that is not above zero, a full bobbin no thicker than its shaft, or a fullness outside 0 to 1.
+        A measure that is not above zero, a full bobbin no thicker than its shaft, or a fullness that is not above 0
+        and up to 1.
 
     Notes
     -----

@@ -238,7 +238,8 @@ def leftover_words(strands: Ratio, total: Length, rest: Length | None = None, ta
     Raises
     ------
     ValueError
-        Several strands without a remainder, nothing on the bobbins, or a negative remainder.
+        Several strands without a remainder, nothing on the bobbins, a negative remainder, or a take-up outside 0 to
+        under 1.
 
     Notes
     -----

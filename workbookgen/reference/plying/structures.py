@@ -127,7 +127,7 @@ def built_length(length: Length, ends: Ratio, kept: Ratio) -> Length:
     Raises
     ------
     ValueError
-        A negative length, fewer than one end, or a share outside 0 to 1.
+        A negative length, fewer than one end, or a share that is not above 0 and up to 1.
 
     Notes
     -----
@@ -166,7 +166,7 @@ def built_grist(grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
     Raises
     ------
     ValueError
-        A grist that is not above zero, fewer than one end, or a share outside 0 to 1.
+        A grist that is not above zero, fewer than one end, or a share that is not above 0 and up to 1.
 
     Notes
     -----
@@ -205,7 +205,7 @@ def single_for_length(wanted: Length, ends: Ratio, kept: Ratio) -> Length:
     Raises
     ------
     ValueError
-        A negative length, fewer than one end, or a share outside 0 to 1.
+        A negative length, fewer than one end, or a share that is not above 0 and up to 1.
 
     Notes
     -----
@@ -244,7 +244,7 @@ def single_for_grist(wanted_grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
     Raises
     ------
     ValueError
-        A grist that is not above zero, fewer than one end, or a share outside 0 to 1.
+        A grist that is not above zero, fewer than one end, or a share that is not above 0 and up to 1.
 
     Notes
     -----

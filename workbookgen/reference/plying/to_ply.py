@@ -171,8 +171,8 @@ def singles_grist(
     Raises
     ------
     ValueError
-        Neither the grist nor the plan that it follows from is known, or it is not above zero, or a loss of the whole
-        length, or a yarn all bought.
+        Neither the grist nor the plan that it follows from is known, or it is not above zero, fewer than one strand, a
+        take-up outside 0 to under 1, a shrinkage of 0.9 or more, or a yarn all bought.
 
     Notes
     -----

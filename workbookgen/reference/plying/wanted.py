@@ -145,7 +145,7 @@ def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0, shri
     ------
     ValueError
         A linear density that is not above zero, strands that are not a whole number from 1 up,
-        or a take-up outside 0 to under 1.
+        a take-up outside 0 to under 1, or a shrinkage of 0.9 or more.
 
     Notes
     -----

@@ -28,7 +28,8 @@ def fiber_for(yarn: Mass, kept: Ratio | None = None, share: Ratio = 1.0, bought:
     Raises
     ------
     ValueError
-        A negative mass, a share that is not above zero, or a share kept outside 0 to 1 of what is spun.
+        A negative mass, a share that is not above zero, or a share kept, of what is spun, that is not
+        above 0 and up to 1.
 
     Notes
     -----

@@ -109,7 +109,7 @@ def kept_in_spinning(sample_loss: Ratio | None = None, lot: Ratio | None = None)
     Raises
     ------
     ValueError
-        Neither is known, or the share in use lies outside 0 to 1.
+        Neither is known, or the share in use is not above 0 and up to 1.
 
     Notes
     -----

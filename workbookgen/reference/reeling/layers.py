@@ -170,7 +170,8 @@ def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio, las
     Raises
     ------
     ValueError
-        A loop, an angle or a diameter that is not above zero, less than one layer, or a share outside 0 to 1.
+        A loop, an angle or a diameter that is not above zero, less than one layer, or a share
+        that is not above 0 and up to 1.
 
     Notes
     -----

@@ -70,7 +70,7 @@ def turns_for_angle(angle: Angle, diameter: Length) -> PerLength:
     Raises
     ------
     ValueError
-        An angle outside 0 to 60 degrees, or a diameter that is not above zero.
+        An angle that is not above 0 and under 60 degrees, or a diameter that is not above zero.
 
     Notes
     -----

@@ -55,7 +55,7 @@ def grist_uncertainty(
     Raises
     ------
     ValueError
-        A negative uncertainty, a weight outside 0 to 1, or a skein that holds nothing.
+        A negative uncertainty, a weight outside 0 to 1, or a share or a skein that is not above zero.
 
     Notes
     -----

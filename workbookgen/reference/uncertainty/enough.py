@@ -122,7 +122,7 @@ def coverage(certainty: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        A certainty outside 0.5 to below 1.
+        A certainty outside 0.5 to under 1.
 
     Notes
     -----

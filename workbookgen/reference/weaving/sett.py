@@ -76,7 +76,7 @@ def working_sett(closest: PerLength, share: Ratio = 0.75) -> PerLength:
     Raises
     ------
     ValueError
-        A sett that is not above zero, or a share outside 0 to 1.
+        A sett that is not above zero, or a share that is not above 0 and up to 1.
 
     Notes
     -----
