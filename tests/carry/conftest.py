@@ -1,15 +1,13 @@
 """Planners of few lines, filled and carried over; what was invented for them is nobody's."""
 
 from dataclasses import dataclass
-from functools import cache
 from pathlib import Path
 
 import pytest
 
 from chapters import all_but
-from workbookgen.book.layout import Layout
+from planners import laid_out
 from workbookgen.book.write import write
-from workbookgen.build import layout_of
 from workbookgen.carry.carry import Carried, carry
 from workbookgen.filled.planner import FilledPlanner, read_filled
 from workbookgen.language.entries import starting_entries, with_records
@@ -77,12 +75,6 @@ def small(units: str = "us", lines: int = LINES, **more) -> Settings:
         }
         | more
     )
-
-
-@cache
-def laid_out(settings: Settings) -> Layout:
-    """The layout, made once for all who ask where something stands."""
-    return layout_of(settings)
 
 
 def filled(settings: Settings, records=RECORDS, cards=CARDS) -> dict:

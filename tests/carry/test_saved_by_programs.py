@@ -6,6 +6,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
+from planners import laid_out
 from workbookgen.build import workbook
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
 from workbookgen.checking.check import check
@@ -14,7 +15,7 @@ from workbookgen.engines.libreoffice import convert
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import load
 
-from .conftest import cell, filled, laid_out, small
+from .conftest import cell, filled, small
 from .programs import in_gnumeric, in_libreoffice
 
 ROOT = Path(__file__).parents[2]

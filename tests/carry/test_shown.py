@@ -3,8 +3,9 @@
 import openpyxl
 import pytest
 
+from planners import laid_out
 from workbookgen.book.write import write
-from workbookgen.build import computed, layout_of
+from workbookgen.build import computed
 from workbookgen.carry import carry as carrying
 from workbookgen.carry.report import sentences
 from workbookgen.errors import FileError
@@ -54,7 +55,7 @@ def test_a_planner_on_which_all_agree_is_proven(old_file, carried):
 
 def test_what_the_old_file_showed_is_told_where_it_is_another(tmp_path, carried):
     """Its formula, or the version that it is of, worked something else out."""
-    layout, entries = layout_of(small()), filled(small())
+    layout, entries = laid_out(small()), filled(small())
     shown = computed(layout, write(layout, entries, {}))
     was, *others = shown["skeins_loop"]
     path = tmp_path / "old.xlsx"

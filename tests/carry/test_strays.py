@@ -7,11 +7,11 @@ import pytest
 from openpyxl.comments import Comment
 from openpyxl.utils import column_index_from_string, get_column_letter
 
-from workbookgen.build import layout_of
+from planners import laid_out
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
 from workbookgen.filled.planner import described
 
-from .conftest import cell, laid_out, small
+from .conftest import cell, small
 
 DESK = described(small()).sheets[0].name
 FACT = cell(
@@ -80,7 +80,7 @@ def test_everything_beside_the_inputs_is_told(outcome):
 
 def test_on_a_sheet_with_inserted_lines_only_what_is_outside_is_told(old_file, tmp_path, carried):
     book = openpyxl.load_workbook(old_file)
-    placement = layout_of(small()).placements["skeins_name"]
+    placement = laid_out(small()).placements["skeins_name"]
     last = placement.row + placement.rows - 1
     for defined in book.defined_names.values():
         defined.attr_text = (

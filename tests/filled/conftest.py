@@ -8,8 +8,8 @@ import openpyxl
 import pytest
 
 from chapters import all_but
+from planners import laid_out
 from workbookgen.book.write import write
-from workbookgen.build import layout_of
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
@@ -33,14 +33,14 @@ def few():
 @pytest.fixture(scope="session")
 def entered(few):
     """The entries of the planner, with three skeins and a day."""
-    planner = layout_of(few).planner
+    planner = laid_out(few).planner
     return with_records(planner, starting_entries(planner), "skeins", ENTERED["skeins"]) | {"pace_start": (46357.0,)}
 
 
 @pytest.fixture(scope="session")
 def planner_file(few, entered, tmp_path_factory):
     path = tmp_path_factory.mktemp("filled") / "planner.xlsx"
-    path.write_bytes(write(layout_of(few), entered, {}))
+    path.write_bytes(write(laid_out(few), entered, {}))
     return path
 
 

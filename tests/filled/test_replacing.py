@@ -4,8 +4,9 @@ import openpyxl
 import pytest
 
 from chapters import all_but
+from planners import laid_out
 from workbookgen import cli
-from workbookgen.build import build, layout_of
+from workbookgen.build import build
 from workbookgen.carry.carry import carry
 from workbookgen.errors import FileError
 from workbookgen.filled.planner import area_of
@@ -92,7 +93,7 @@ def test_a_file_that_nobody_named_is_not_replaced_unless_it_is_an_untouched_plan
 )
 def test_one_cell_is_enough(changed, key, value):
     """That cell is told: here the first of its field."""
-    at = layout_of(SETTINGS).placements[key]
+    at = laid_out(SETTINGS).placements[key]
     assert f"({at.sheet}!{at.cell(0)})" in told(changed(**{key: value}))
 
 
