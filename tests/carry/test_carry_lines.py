@@ -2,6 +2,7 @@
 
 import pytest
 
+from chapters import all_but
 from workbookgen.book.layout import place
 from workbookgen.carry.carry import carry
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
@@ -82,7 +83,11 @@ def test_a_left_out_sheet_leaves_its_entries_over(old_file, carried):
 
 
 def test_a_label_that_ends_with_of_is_said_with_its_record(tmp_path, carried):
-    settings = small(leave_out=(), fibers=None, rows=Rows(**dict.fromkeys(Rows.model_fields, LINES) | {"guide": 60}))
+    settings = small(
+        leave_out=all_but("Guide", "Labels"),
+        fibers=None,
+        rows=Rows(**dict.fromkeys(Rows.model_fields, LINES) | {"guide": 60}),
+    )
     path = written(
         tmp_path / "mixed.xlsx",
         settings,
@@ -94,7 +99,7 @@ def test_a_label_that_ends_with_of_is_said_with_its_record(tmp_path, carried):
 
 def test_the_first_value_of_a_field_that_is_no_more_is_nobodys_entry(tmp_path, carried):
     """A small planner has no samples, and so no uncertainty of their wraps."""
-    settings, field = small(leave_out=()), "doubts_readings"
+    settings, field = small(leave_out=all_but("Samples")), "doubts_readings"
     plain = written(tmp_path / "plain.xlsx", settings, filled(settings, {}, {}))
     assert field in carried(plain).new.entries
     outcome = carried(plain, small(size="small", leave_out=()), "small.xlsx")
