@@ -62,7 +62,7 @@ def workbook(
     expected = proofs | expected_of_blocks(layout.planner, entries, proofs)
     begun = first_lines(layout, expected | entries)
     with _opened(begun, entries, step) as session:
-        cached = read(session, begun, begun.formulas)
+        cached = read(session, begun.formulas)
         step()
         faults = unlike_the_print(layout.planner, proofs) + disagreements(begun, expected, cached)
         if drawn and not faults:
@@ -105,7 +105,7 @@ def computed(layout: Layout, content: bytes) -> dict[str, tuple]:
         finished.write_bytes(content)
         with_cached(finished, poisoned, POISON)
         with engine(EMBEDDED).open(poisoned) as session:
-            return read(session, layout, layout.formulas)
+            return read(session, layout.formulas)
 
 
 @contextmanager

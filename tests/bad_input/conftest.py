@@ -108,7 +108,7 @@ class OpenPlanner:
         if not self._is_worked_out:
             self._session.evaluate()
             self._is_worked_out = True
-        values = read(self._session, self.layout, self.layout.formulas)
+        values = read(self._session, self.layout.formulas)
         return {(key, row): value for key, column in values.items() for row, value in enumerate(column)}
 
     @contextmanager

@@ -34,7 +34,7 @@ def shown(filled, tmp_path_factory):
                     assert times == 1
                 after.writestr(entry, content)
         with engine(name).open(target) as session:
-            return read(session, layout, layout.formulas)
+            return read(session, layout.formulas)
 
     return showing
 

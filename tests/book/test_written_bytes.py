@@ -172,7 +172,7 @@ def test_an_engine_reads_it_as_a_text(typed, name):
     path, layout = typed
     with engine(name).open(path) as session:
         assert read_inputs(session, layout)["fiber_note"] == TYPED
-        assert read(session, layout, [layout.placements["fiber_listed"]])["fiber_listed"] == TYPED
+        assert read(session, [layout.placements["fiber_listed"]])["fiber_listed"] == TYPED
 
 
 def test_entries_come_back_as_they_were_given(small_layout, tmp_path):
@@ -192,7 +192,7 @@ def test_every_formula_shows_what_an_engine_computes(blank, layout):
 
     book = opened(blank, values=True)
     with engine("formualizer").open(blank) as session:
-        computed = read(session, layout, layout.formulas)
+        computed = read(session, layout.formulas)
     shown = {
         each.key: tuple(book[each.sheet][each.cell(row)].value for row in range(each.rows)) for each in layout.formulas
     }

@@ -166,7 +166,7 @@ def test_lines_that_show_nothing_are_worked_out_no_further_and_the_file_is_the_s
     monkeypatch.setattr(
         building,
         "read",
-        lambda session, begun, formulas: worked_out.append(begun.formula_cells) or read(session, begun, formulas),
+        lambda session, formulas: worked_out.append(sum(each.rows for each in formulas)) or read(session, formulas),
     )
     short = workbook(layout)
     monkeypatch.setattr(building, "MOST_LINES", layout.placements["skeins_name"].rows)
@@ -270,7 +270,7 @@ def test_a_planner_with_entries_shows_their_results(little_layout, tmp_path):
     path = tmp_path / "planner.xlsx"
     path.write_bytes(workbook(little_layout, entries))
     with engine("formualizer").open(path) as session:
-        shown = read(session, little_layout, little_layout.formulas)
+        shown = read(session, little_layout.formulas)
     # 100 turns of 72 in are 200 yd, and did not shrink; 200 yd in 4 oz are 800 yd/lb.
     assert shown["skeins_length_yd"][0] == pytest.approx(200.0)
     assert shown["skeins_grist_yd_lb"][0] == pytest.approx(800.0)

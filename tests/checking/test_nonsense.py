@@ -183,7 +183,7 @@ def shown(session, layout, entries):
         for row, value in enumerate(entries[each.key])
         if isinstance(value, Typed)
     }
-    return with_empty_texts(layout, read_inputs(session, layout), typed), read(session, layout, layout.formulas)
+    return with_empty_texts(layout, read_inputs(session, layout), typed), read(session, layout.formulas)
 
 
 def faults(layout, proofs, *seen):

@@ -109,7 +109,7 @@ class Bench:
         """The mutants that show another value than is wanted; without one, than the good formula shows."""
         set_inputs(self.session, self.layout, entries)
         self.session.evaluate()
-        wanted = wanted or read(self.session, self.layout, self.good)
+        wanted = wanted or read(self.session, self.good)
         return {
             each
             for sheet, group in self.columns.items()

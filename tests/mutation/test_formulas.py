@@ -78,7 +78,7 @@ def test_every_formula_is_right_where_projects_share_yarns(layout):
             wanted = proofs | expected
             set_inputs(planner.session, layout, entries)
             planner.session.evaluate()
-            shown = read(planner.session, layout, layout.formulas)
+            shown = read(planner.session, layout.formulas)
             assert [
                 (key, row)
                 for key, column in shown.items()

@@ -48,7 +48,7 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     widths = {1: MARGIN} | dict(enumerate(sheet.grid.widths, start=2))
     seen = max([1 + len(sheet.grid.widths), *(spot.column + spot.across - 1 for spot in spots.values())])
     widths |= {column: COLUMN for column in range(2, seen + 1) if column not in widths}
-    widths |= dict.fromkeys(range(seen + 1, _hidden(sheet, planner, spots, seen + 1)), HIDDEN)
+    widths |= dict.fromkeys(range(seen + 1, _hidden(sheet, spots, seen + 1)), HIDDEN)
     starts = _starts(sheet, placed)
     return Plan(
         sheet,
@@ -120,7 +120,7 @@ def _is_titled(section: Section) -> bool:
     return bool(section.title) and not getattr(section, "is_caution", False)
 
 
-def _hidden(sheet: Sheet, planner: Planner, spots: dict[str, Spot], column: int) -> int:
+def _hidden(sheet: Sheet, spots: dict[str, Spot], column: int) -> int:
     """Add spots for what no section shows, in columns from this one on; returns the first free column."""
     # The first of these columns hold the given values of published examples.
     column += max((table.most_given for table in sheet.holders if isinstance(table, ProofTable)), default=0)

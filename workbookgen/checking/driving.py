@@ -21,7 +21,7 @@ def set_inputs(session: Session, layout: Layout, entries: Entries) -> None:
             session.set(area, [list(row) for row in zip(*columns, strict=True)])
 
 
-def read(session: Session, layout: Layout, placements: Iterable[Placement]) -> dict[str, tuple]:
+def read(session: Session, placements: Iterable[Placement]) -> dict[str, tuple]:
     """Full key -> the values of its cells, as the engine shows them."""
     values: dict[str, tuple] = {}
     for area, group in _areas(placements):
@@ -35,7 +35,7 @@ def read(session: Session, layout: Layout, placements: Iterable[Placement]) -> d
 
 def read_inputs(session: Session, layout: Layout) -> dict[str, tuple[Entry, ...]]:
     """The entries in a planner."""
-    return read(session, layout, layout.inputs)
+    return read(session, layout.inputs)
 
 
 def _areas(placements: Iterable[Placement]) -> Iterator[tuple[Area, list[Placement]]]:

@@ -65,7 +65,7 @@ class EngineTrial:
 
     def compare(self, inputs: Entries, expected: dict) -> None:
         """Compare what the engine shows with the expected values. The inputs become part of a finding."""
-        got, tried = read(self.session, self.layout, self.layout.formulas), Outcome()
+        got, tried = read(self.session, self.layout.formulas), Outcome()
         tried.read = tried.comparisons = sum(map(len, got.values()))
         for placement in self.layout.formulas:
             wanted, shown = expected[placement.key][: placement.rows], got[placement.key]

@@ -9,6 +9,7 @@ from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import NUMBER, SHARE
 from workbookgen.reference import content, plying, records, strands
 from workbookgen.sheets import guide
+from workbookgen.sheets.cases import first_of
 from workbookgen.sheets.lookup import lookup
 
 MORE = (("also", "Also of"), ("third", "And of"))  # a lot's second and third fiber
@@ -132,10 +133,10 @@ def _told() -> tuple[Result, ...]:
     found = []
     for k in TOLD:
         before = [f"kind_{each}" for each in range(1, k)]
-        formula = "".join(f"IF({_is_new(f'fiber_{i}', before)}, fiber_{i}, " for i in FIBERS) + '""' + ")" * len(FIBERS)
+        fiber = first_of(*((_is_new(f"fiber_{i}", before), f"fiber_{i}") for i in FIBERS))
         whole = " + ".join(f"IF(AND(given(fiber_{i}), given(part_{i})), IF(fiber_{i} = kind_{k}, part_{i}, 0), 0)" for i in FIBERS)
         found += [
-            Result(f"kind_{k}", "Fiber", formula, content.next_fiber, None,
+            Result(f"kind_{k}", "Fiber", fiber, content.next_fiber, None,
                    uses={f"before_{place}": each for place, each in enumerate(before, start=1)}, leaves=tuple(f"before_{place}" for place in range(k, 4))),
             Result(f"whole_{k}", "Of it in all", whole, content.together, SHARE, uses={"fiber": f"kind_{k}"} | {f"share_{i}": f"part_{i}" for i in FIBERS}),
             Result(f"named_{k}", "Named with", f"IF(OR(whole_{k} > 0.049999999, {WOOLS.replace('@', f'kind_{k}')}), whole_{k}, 0)", content.named_share, SHARE,
@@ -155,12 +156,11 @@ def _percentages() -> tuple[Result, ...]:
         told = {f"before_{place}": each for place, each in enumerate(before, start=1)}
         left = {"leaves": tuple(f"before_{place}" for place in range(k, 4)), "uses": OF_TOLD | told}
         shares = ", ".join(f"IF({_is_new(f'kind_{each}', before)}, {f'named_{each}' if each == 1 else f'IF(given(named_{each}), named_{each}, 0)'}, 0)" for each in TOLD)
-        names = "".join(
-            f"IF(IF(AND({_is_new(f'kind_{each}', before)}, given(named_{each})), named_{each}, 0) > largest_{k} - 0.000000001, kind_{each}, "
-            for each in TOLD) + '""' + ")" * len(TOLD)
+        name = first_of(*(
+            (f"IF(AND({_is_new(f'kind_{each}', before)}, given(named_{each})), named_{each}, 0) > largest_{k} - 0.000000001", f"kind_{each}") for each in TOLD))
         found += [
             Result(f"largest_{k}", "Share", f"MAX({shares})", content.largest_share, SHARE, **left),
-            Result(f"name_{k}", "Fiber", names, content.largest_fiber, None, only_if=f"largest_{k} > 0", leaves=left["leaves"], uses=left["uses"] | {"largest": f"largest_{k}"}),
+            Result(f"name_{k}", "Fiber", name, content.largest_fiber, None, only_if=f"largest_{k} > 0", leaves=left["leaves"], uses=left["uses"] | {"largest": f"largest_{k}"}),
         ]
     points = [f"points_{each}" for each in range(1, 6)]
     found += [
@@ -205,7 +205,10 @@ def _words() -> tuple[Result, ...]:
                only_if="AND(ABS(whole - 1) <= 0.000001, IF(given(untold), untold < 0.5, 1 = 1))", width=30),
         Result("content", "Fiber content", '"Fiber content: " & content_is', content.on_ticket, None, uses={"content": "content_is"}, width=36),
         Result("content_told", "Fiber content",
-               'IF(given(content_is), content_is, IF(given(of_design), "Unknown: see the strands of its design.", IF(given(of_lot), "Unknown: see the fiber of its lot.", '
-               '"Unknown: it has no lot and no design.")))',
+               first_of(
+                   ("given(content_is)", "content_is"),
+                   ("given(of_design)", '"Unknown: see the strands of its design."'),
+                   ("given(of_lot)", '"Unknown: see the fiber of its lot."'),
+                   otherwise='"Unknown: it has no lot and no design."'),
                content.what_to_type, None, uses={"content": "content_is", "lot": "of_lot", "design": "of_design"}, only_if='skein <> ""', width=36),
     )

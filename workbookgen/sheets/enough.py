@@ -6,6 +6,7 @@ These are results of the sheet Projects, about the components in `supply`.
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH
 from workbookgen.reference import advice, answer, project, strands
+from workbookgen.sheets.cases import first_of
 from workbookgen.sheets.supply import PARTS, Strand
 
 
@@ -23,15 +24,21 @@ def said() -> tuple[Result, ...]:
 
 def in_words() -> tuple[Result, ...]:
     """The answer in sentences."""
-    named = f"IF({_runs_out_first(1)}, part_1_name, IF({_runs_out_first(2)}, part_2_name, IF({_runs_out_first(3)}, part_3_name, part_4_name)))"
+    named = first_of(*((_runs_out_first(part), f"part_{part}_name") for part in PARTS[:3]), otherwise="part_4_name")
     return (
         Result("scarcest", "Scarcest", named, strands.scarcest, None,
                uses={"least": "come_least"} | {f"come_{part}": f"part_{part}_come" for part in PARTS} | {f"name_{part}": f"part_{part}_name" for part in PARTS},
                only_if=SCARCEST_NAMED, width=20, note="The component that runs out first, and limits the yarn."),
         Result("chance_words", "Sure by", 'IF(open_chance > 0.98, "over 98%", IF(open_chance < 0.02, "under 2%", ROUND(ROUND(open_chance * 100, 9), 0) & "%"))',
                answer.chance_words, None, uses={"chance": "open_chance"}, only_if="yarnless < 0.5", width=11),
-        Result("verdict", "In a word", 'IF(given(used), "finished", IF(yarnless > 0.5, "no yarn yet", IF(chance >= doubts_certainty, "enough", '
-                                       'IF(chance >= 2 / 3, "likely enough", IF(chance >= 0.5, "in doubt", "short")))))',
+        Result("verdict", "In a word",
+               first_of(
+                   ("given(used)", '"finished"'),
+                   ("yarnless > 0.5", '"no yarn yet"'),
+                   ("chance >= doubts_certainty", '"enough"'),
+                   ("chance >= 2 / 3", '"likely enough"'),
+                   ("chance >= 0.5", '"in doubt"'),
+                   otherwise='"short"'),
                answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, only_if="OR(given(used), given(chance))",
                note="Enough: as sure as you ask on the sheet Sureness."),
         Result("answer", "In a sentence",
