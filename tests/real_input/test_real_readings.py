@@ -31,7 +31,7 @@ def test_the_file_shows_what_was_printed(cached, row):
 def test_an_engine_computes_what_was_printed(filled, name):
     wanted = [filled.layout.placements[key] for key in dict.fromkeys(key for key, _ in COLUMNS.values())]
     with engine(name).open(filled.path) as session:
-        columns = read(session, filled.layout, wanted)
+        columns = read(session, wanted)
     assert [reading.id for row, reading in enumerate(READINGS) if not reading.reproduced_by(columns, row)] == []
 
 

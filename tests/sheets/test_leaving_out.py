@@ -149,7 +149,7 @@ def evaluated(tmp_path_factory):
             session = session_of(layout)
             set_inputs(session, layout, entries)
             session.evaluate()
-            return read(session, layout, layout.formulas)
+            return read(session, layout.formulas)
 
         yield shown
 

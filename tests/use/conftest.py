@@ -95,7 +95,7 @@ class Planner:
         return read_inputs(self, self.layout)
 
     def shown(self):
-        return read(self, self.layout, self.layout.formulas)
+        return read(self, self.layout.formulas)
 
     def faults(self):
         """Cells that show anything else than the reference library says of what stands in the inputs."""

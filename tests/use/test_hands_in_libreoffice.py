@@ -214,6 +214,14 @@ def test_a_row_inserted_among_the_projects_on_the_desk_leaves_out_none(planner):
             assert alike({key: shown[key][:1] + shown[key][2:]}, {key: column[:-1]}), key
 
 
+def test_a_row_inserted_among_the_projects_is_no_project_called_0(planner):
+    before = planner.shown()
+    planner.select(planner.area("projects_name", 1))
+    planner.press("InsertRowsBefore")
+    name, *others = before["first_projects_name"]
+    assert planner.shown()["first_projects_name"] == (name, None, *others[:-1])
+
+
 def test_a_row_inserted_above_the_first_lot_is_told(planner):
     before = planner.shown()["look_fiber"]
     planner.select(planner.area("fiber_name", 0))
