@@ -32,7 +32,7 @@ def figures(folder: Path) -> list[Figure]:
     draft, calls, file = folder / "draft.xlsx", folder / "calls", folder / "built.xlsx"
     draft.write_bytes(write(layout, entries, {}))
     with engine(EMBEDDED).open(draft) as session:
-        shown = read(session, layout, layout.formulas)
+        shown = read(session, layout.formulas)
     recorded(lambda: write(layout, entries, shown), calls)
     begun = command("-c", "import xlsxwriter", tries=TRIES)[0] - again("ready", calls, folder)
     bases = {
@@ -45,7 +45,7 @@ def figures(folder: Path) -> list[Figure]:
 
     def evaluate():
         with engine(EMBEDDED).open(draft) as session:
-            read(session, layout, layout.formulas)
+            read(session, layout.formulas)
 
     proofs, drawn = expected_of_proofs(described), tried(layout, 4)
 

@@ -45,8 +45,8 @@ def figures(folder: Path) -> list[Figure]:
 def engine_alone(name: str, file: Path, layout, drawn) -> None:
     with engine(name).open(file) as session:
         read_inputs(session, layout)
-        read(session, layout, layout.formulas)
+        read(session, layout.formulas)
         for entries in drawn:
             set_inputs(session, layout, entries)
             session.evaluate()
-            read(session, layout, layout.formulas)
+            read(session, layout.formulas)

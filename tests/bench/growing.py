@@ -66,7 +66,7 @@ def main(how: str, file: str, name: str = "") -> None:
         if how == "fill":
             set_inputs(session, layout, filled)
             session.evaluate()
-            read(session, layout, layout.formulas)
+            read(session, layout.formulas)
 
 
 if __name__ == "__main__":

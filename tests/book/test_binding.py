@@ -141,11 +141,10 @@ def test_repeated_readings_may_be_missing(form, unit, value):
 
 
 def test_the_line_in_which_a_chosen_name_stands():
-    # What MATCH finds counts if it is that very name: a star would be any letters to it. Else all names are compared,
-    # the three reels counted with the first three counting numbers. An empty text would choose the one blank line, and
-    # an error is no text.
+    # What MATCH finds counts if it is that very name: a star would be any letters to it. Else all names are compared.
+    # An empty text would choose the one blank line, and an error is no text.
     once, first = "SUMPRODUCT((reels_listed=$B10)*1)", "MATCH($B10,reels_listed,0)"
-    line = once.replace(")*1)", ")*1,lists_number_3)")
+    line = once.replace(")*1)", ")*1,reels_line_of_listed)")
     compared = f'IF({once}=1,{line},"")'
     found = (
         f"IF(IF(ISNUMBER({first}),INDEX(reels_listed,{first})=$B10,1=0),INDEX(reels_line_of_listed,{first}),{compared})"
@@ -313,8 +312,7 @@ def test_a_lookup_within_a_lookup():
         uses={"sizes": "skeins_size", "names": "skeins_wound_on", "name": "reel"},
     )
     size = "INDEX(Skeins!$N$9:$N$12,$N$1)"
-    line = f"SUMPRODUCT((Facts!$B$8:$B$10={size})*1,Facts!$N$1:$N$3)"
-    found = f"INDEX(Facts!$C$8:$C$10,{line})"
+    found = f"INDEX(Facts!$C$8:$C$10,MATCH({size},Facts!$B$8:$B$10,0))"
     assert bound_beside_logs(Input("reel", "Reel", Note(longest=9)), nested) == (
         f"=IF(ISTEXT($D$6),IF(AND(LEN($D$6)>0,LEN($D$6)<=9),IF(ISNUMBER($N$1),IF(LEN({size})>0,"
         f"IF(SUMPRODUCT((Facts!$B$8:$B$10={size})*1)=1,IF(ISNUMBER({found}),{found}"
@@ -497,7 +495,7 @@ def test_what_the_head_of_a_log_says():
     # A record is called by the name that other sheets find it by, or by its line where it has none. A mark may be "?",
     # which stands for any sign in MATCH and COUNTIF, so the last mark is found by comparing.
     marks = "$A$9:$A$12"
-    wrong, last = f'MATCH("!",{marks},0)', f'SUMPRODUCT(LARGE(({marks}<>"")*Facts!$N$1:$N$4,1))'
+    wrong, last = f'MATCH("!",{marks},0)', f'SUMPRODUCT(LARGE(({marks}<>"")*Facts!$N$12:$N$15,1))'
     told = [f'"Line "&{line}&": "&INDEX($O$9:$O$12,{line})' for line in (wrong, last)]
     assert texts("skeins_first") == (
         f'=IF(COUNTIF({marks},"!")>0,{told[0]},IF(SUMPRODUCT(({marks}<>"")*1)>0,{told[1]},""))',

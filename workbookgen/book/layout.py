@@ -188,7 +188,7 @@ class _Binder:
         """The logs' lists among these words, which keep the position of each of their own names."""
         for word in words:
             holder, field = self.planner.by_key.get(word, (None, None))
-            if isinstance(holder, Log) and holder is not block and (position := holder.position_of(field.key, word)):
+            if isinstance(holder, Log) and (position := holder.position_of(field.key, word)):
                 yield word, holder, position
 
     def _by_line(self, block: Block, names: str, name: str, ref: Callable[..., str]) -> ByLine | None:

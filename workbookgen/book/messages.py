@@ -102,7 +102,7 @@ def _line_formula(field: Position, block: Block, columns: Columns, own_line: str
     is_own = field.names == f"{block.key}_{field.name}"
     line = own_line if is_own else columns.line(field.names, name)
     found = f'IF({columns.once(field.names, name)},{line},"")'
-    if lines := columns.lines_of.get(field.names):
+    if not is_own and (lines := columns.lines_of.get(field.names)):
         names = columns.ref(field.names)
         first = f"MATCH({name},{names},0)"
         found = f"IF(IF(ISNUMBER({first}),INDEX({names},{first})={name},1=0),INDEX({lines},{first}),{found})"

@@ -11,6 +11,7 @@ from xlsxwriter.utility import xl_cell_to_rowcol
 
 from workbookgen.language.fields import Automatic, Input, Result
 from workbookgen.language.forms import FORMS
+from workbookgen.language.parts import Table
 from workbookgen.language.planner import Meaning
 from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
 from workbookgen.language.tokens import Call, Nodes, is_word
@@ -180,9 +181,16 @@ class Columns:
         return self.written(call.arguments[2])
 
     def line(self, names: str, ref: str) -> str:
-        """Formula text of the position of a name in a list, provided that it occurs there once."""
+        """Formula text of the position of a name in a list, provided that it occurs there once.
+
+        Positions come from where the list is, so that a row inserted elsewhere cannot make the two differ in length. A
+        name among facts has no letter that MATCH takes for a wildcard.
+        """
         column = self.operands[names]
-        return f"SUMPRODUCT(({column.ref}={ref})*1,{self.numbers(column.meaning.holder.rows)})"
+        if isinstance(column.meaning.holder, Table):
+            return f"MATCH({ref},{column.ref},0)"
+        lines = self.lines_of.get(names) or self.numbers(column.meaning.holder.rows)
+        return f"SUMPRODUCT(({column.ref}={ref})*1,{lines})"
 
     def once(self, names: str, ref: str) -> str:
         """Formula text of whether the name in a cell occurs exactly once in a list."""

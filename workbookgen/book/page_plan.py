@@ -48,7 +48,7 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     widths = {1: MARGIN} | dict(enumerate(sheet.grid.widths, start=2))
     seen = max([1 + len(sheet.grid.widths), *(spot.column + spot.across - 1 for spot in spots.values())])
     widths |= {column: COLUMN for column in range(2, seen + 1) if column not in widths}
-    widths |= dict.fromkeys(range(seen + 1, _hidden(sheet, spots, seen + 1)), HIDDEN)
+    widths |= dict.fromkeys(range(seen + 1, _hidden(sheet, spots, seen + 1, below=end)), HIDDEN)
     starts = _starts(sheet, placed)
     return Plan(
         sheet,
@@ -120,8 +120,11 @@ def _is_titled(section: Section) -> bool:
     return bool(section.title) and not getattr(section, "is_caution", False)
 
 
-def _hidden(sheet: Sheet, spots: dict[str, Spot], column: int) -> int:
-    """Add spots for what no section shows, in columns from this one on; returns the first free column."""
+def _hidden(sheet: Sheet, spots: dict[str, Spot], column: int, below: int) -> int:
+    """Add spots for what no section shows, in columns from this one on; returns the first free column.
+
+    What is longer than a cell stands below the page, so that no row inserted in this divides it.
+    """
     # The first of these columns hold the given values of published examples.
     column += max((table.most_given for table in sheet.holders if isinstance(table, ProofTable)), default=0)
     row = 1
@@ -135,7 +138,7 @@ def _hidden(sheet: Sheet, spots: dict[str, Spot], column: int) -> int:
         fields = {
             f"{table.key}_{each.key}": each for each in (*table.by_key.values(), *getattr(table, "automatic", ()))
         }
-        first = next((spots[key].row for key in fields if key in spots and spots[key].rows == table.rows), 1)
+        first = next((spots[key].row for key in fields if key in spots and spots[key].rows == table.rows), below)
         for key, each in fields.items():
             if key not in spots:
                 spots[key] = Spot(first, column, 1 if getattr(each, "is_one", False) else table.rows)

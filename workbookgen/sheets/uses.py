@@ -72,7 +72,7 @@ def enough_for(length: str, wraps: str) -> tuple[Result, ...]:
     of_pieces = {"values": "uses_covers", "pieces": "use_sums_pieces"}
     return (
         Result("covers", "Covers, m²", f"{length} / {wraps}", uses.covers, NUMBER, uses={"length": length, "wraps": wraps}, only_if=f"{wraps} > 0"),
-        Result("fits", "Pieces that it is enough for", "IF(use_sums_pieces > 0, SUMPRODUCT((uses_covers <= covers) * 1), 0)", uses.how_many_fit, NUMBER, digits=0,
+        Result("fits", "Pieces that it is enough for", "IF(use_sums_pieces > 0, SUMPRODUCT((uses_covers > 0) * (uses_covers <= covers)), 0)", uses.how_many_fit, NUMBER, digits=0,
                uses=of_pieces | {"area": "covers"}, note="Each by itself."),
         Result("enough", "By usual needs",
                f'IF(fits = 0, "not enough for " & {name("1")}, "usually enough for " & {name("fits")} & IF(fits < use_sums_pieces, ", not for " & {name("fits + 1")}, ""))',
