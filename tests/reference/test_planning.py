@@ -257,6 +257,8 @@ def test_singles_of_two_strands_unless_told():
     assert planning.singles_length(yards(400)) == yards(800)
     # Three strands that lose a fifth: 400 / 0.8 is 500, three times.
     assert planning.singles_length(yards(400), 3, Quantity(20, "percent")).m_as("yard") == approx(1500)
+    # Singles that grow by a quarter in plying: 400 / 1.25 is 320, twice.
+    assert planning.singles_length(yards(400), 2, -0.25).m_as("yard") == approx(640)
 
 
 @given(length=st.floats(0, 1e5), strands=st.integers(1, 12), take_up=st.floats(0, 0.9))
@@ -345,7 +347,7 @@ def test_what_is_ahead_is_its_share_of_the_work():
         (lambda: planning.singles_length(yards(1), 0), "strands"),
         (lambda: planning.singles_length(yards(1), 2.5), "strands"),
         (lambda: planning.singles_length(yards(1), 2, 1), "take-up"),
-        (lambda: planning.singles_length(yards(1), 2, -0.1), "take-up"),
+        (lambda: planning.singles_length(yards(1), 2, 1.1), "take-up"),
         (lambda: planning.strands_in_use(""), "Name the project"),
         (lambda: planning.strands_in_use("Vest", -1), "strands"),
         (lambda: planning.singles_in_ply(), "Neither"),

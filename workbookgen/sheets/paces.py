@@ -68,7 +68,7 @@ PACES = Card(
                    uses={"length": "stock", "shrinkage": "stock_shrinkage"}, leaves=("bought_share", "design"),
                    note="Before washing takes its share: the sample's above, or else the usual one of the sheet Sureness."),
             Result("stock_singles", "As singles", "stock_plied * strands / (1 - IF(given(sample_take_up), sample_take_up, 0))", planning.singles_length, LENGTH,
-                   uses={"length": "stock_plied", "take_up": "sample_take_up"}, only_if="IF(given(sample_take_up), sample_take_up >= 0, 1 = 1)",
+                   uses={"length": "stock_plied", "take_up": "sample_take_up"},
                    note="Before plying and washing; without a sample above, no take-up is allowed for."),
             Result("stock_hours", "Hours to spin the stock", "stock_singles / spin", planning.hours, HOURS, uses={"amount": "stock_singles", "pace": "spin"}),
             Result("stock_weeks", "Weeks to spin the stock", "stock_hours / weekly", planning.weeks, NUMBER, uses={"hours": "stock_hours", "hours_per_week": "weekly"}, digits=1),

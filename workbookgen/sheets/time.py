@@ -77,7 +77,7 @@ def _what_there_is_to_do() -> Group:
         of_project("left", "Still to make", "left_share", SHARE, digits=0, note="Share of the yarn that is not in skeins yet."),
         Result("singles", "Singles in all", "length * plies / (1 - IF(given(take_up_used), take_up_used, 0))", planning.singles_length, LENGTH,
                uses={"strands": "plies", "take_up": "take_up_used"},
-               only_if="AND(plies > 0, OR(NOT(given(take_up_used)), take_up_used >= 0))", note="Without a known take-up, none is allowed for."),
+               only_if="plies > 0", note="Without a known take-up, none is allowed for."),
         Result("singles_left", "Singles still to spin", "singles * left", planning.length_ahead, LENGTH, uses={"amount": "singles"}, note="Before washing."),
         of_project("used", "Yarn used", "used", MASS, note="Of a finished project, for which nothing is ahead any more."),
     ))

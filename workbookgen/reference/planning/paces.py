@@ -4,8 +4,7 @@ Only your own pace counts, so it is timed on a sample, or stated if you know it.
 """
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.reference.limits import ABOVE_ZERO, UNDER_ONE, require_loss, require_within
-from workbookgen.reference.plying.amounts import component_length
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, UNDER_ONE, require_within
 from workbookgen.units import Length, Pace, Ratio, Some, Time
 
 
@@ -90,13 +89,13 @@ def pace_in_use(own: Some = None, sample: Some = None) -> Some:
 def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Length:
     """Length of singles to spin for a length of plied yarn.
 
-    ℓ = L · n / (1 - c). Every strand is spun, and is a little longer than the yarn.
+    ℓ = L · n / (1 - c). Every strand is spun, and is mostly a little longer than the yarn.
 
     Parameters
     ----------
     length : L, length of plied yarn
     strands : n, number of strands
-    take_up : c, lost length over the length before plying, from 0 to under 1
+    take_up : c, lost length over the length before plying, under 1; below zero where the singles grew
 
     Returns
     -------
@@ -105,8 +104,7 @@ def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Le
     Raises
     ------
     ValueError
-        A negative length, strands that are not a whole number from 1 up, or a take-up outside 0
-        to under 1.
+        A negative length, strands that are not a whole number from 1 up, or a take-up of 1 or more.
 
     Notes
     -----
@@ -121,8 +119,10 @@ def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Le
     >>> print(round(singles_length(Quantity(950, "m"), strands=2, take_up=0.05)))
     2000 meter
     """
-    require_loss(take_up, "take-up")
-    return component_length(length, strands, 1 / (1 - take_up))
+    require_within(NOT_NEGATIVE, "The length wanted", length)
+    require_within(COUNTED, "The number of strands", strands)
+    require_within(UNDER_ONE, "The take-up", take_up)
+    return length * strands / (1 - take_up)
 
 
 @calculation

@@ -8,7 +8,7 @@ from workbookgen.reference.limits import (
     NOT_NEGATIVE,
     PART,
     SHRINKAGE,
-    require_loss,
+    UNDER_ONE,
     require_within,
 )
 from workbookgen.reference.tolerances import NEARLY_ALL
@@ -116,12 +116,12 @@ def take_up_to_ply(
 
     Returns
     -------
-    c, a share of the length before plying
+    c, a share of the length before plying; below zero where the singles grew
 
     Raises
     ------
     ValueError
-        A take-up outside 0 to under 1.
+        A take-up of 1 or more.
 
     Notes
     -----
@@ -137,7 +137,7 @@ def take_up_to_ply(
     0.04
     """
     share = next((each for each in (own, project, sample, design) if each is not None), 0.0)
-    require_loss(share, "take-up")
+    require_within(UNDER_ONE, "The take-up", share)
     return share
 
 
@@ -160,7 +160,7 @@ def singles_grist(
     own : grist of the singles as typed
     plied : G, grist planned for the finished yarn
     strands : n, its strands
-    take_up : c, share of the singles' length lost in plying
+    take_up : c, share of the singles' length lost in plying; below zero where they grew
     shrinkage : s, share of the yarn's length lost in washing
     bought : b, share of the yarn's weight that is a bought thread, none if not given
 
@@ -191,7 +191,7 @@ def singles_grist(
     spun = 1.0 if bought is None else 1 - bought
     if own is None:
         require(plied is not None and shrinkage is not None, "Give the grist of the singles, or choose a project.")
-        require_loss(take_up, "take-up")
+        require_within(UNDER_ONE, "The take-up", take_up)
         require_within(SHRINKAGE, "The shrinkage", shrinkage)
         require_within(AT_LEAST_ONE, "There must be at least one strand.", strands)
         require(bought is None or bought < NEARLY_ALL, "A yarn that is all bought has no singles to spin.")
