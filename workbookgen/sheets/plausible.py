@@ -22,6 +22,7 @@ ANOTHER_YARN = 0.25  # of the planned grist: three times what a plan is usually 
 CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
 OPENEST_SETT = 0.55  # of the closest sett: a shawl has 0.6 (common practice, no source), and a warp more open than that lets another weft close over it
 OPENEST_OF_ONE = 0.45  # the same of one yarn: a scarf in a coarse reed has 0.5, as many picks, and is no rug (common practice, no source)
+FAR_REED = 0.1  # of the sett; common practice, no source: the firmness of a cloth is hardly known better
 FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
 LONGEST_WASHED, SHORTEST_WASHED = 1.1, 0.6  # of the loop on the reel; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of the wraps expected from the grist; common practice, no source
@@ -330,6 +331,19 @@ def close_sett() -> Rule:
         f"ROUND(set_at / touching_used, 9) > {CLOSEST_SETT}",
         lambda values: round(values["set_at"] / values["touching_used"], 9) > CLOSEST_SETT,
         f"{ASKING} Own sett: closer than threads of this grist lie when they touch. Look at the unit of the sett, and at the grist.",
+    )
+
+
+def far_reed() -> Rule:
+    """A reed that whole and half ends in a dent bring no nearer to the sett: 12 an inch in 10 dents would be set at 10.
+
+    Its last digits do not decide.
+    """
+    return Rule(
+        f"ABS(ROUND(reed_sett / sett - 1, 9)) > {FAR_REED}",
+        lambda values: abs(round(values["reed_sett"] / values["sett"] - 1, 9)) > FAR_REED,
+        f"{ASKING} Reed, dents: by whole and half ends in a dent it comes out over 10% off the sett in use, and the yarn goes by it. Take another reed, "
+        "or put 1, 1 and 2 ends in its dents by turns, type the sett of that as your own, and empty the reed.",
     )
 
 

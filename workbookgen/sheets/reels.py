@@ -42,8 +42,8 @@ def reels(settings: Settings) -> Log:
             _you_type(),
             _the_loop(),
             Group("A hundred wraps", (
-                Result("hundred", "Measure", "100 * loop", reeling.hundred_wraps, LENGTH),
-                Result("hundred_tolerance", "±", "100 * tolerance", reeling.hundred_wraps_tolerance, LENGTH),
+                Result("hundred", "Measure", "100 * loop", reeling.hundred_wraps, LENGTH, digits=1),
+                Result("hundred_tolerance", "±", "100 * tolerance", reeling.hundred_wraps_tolerance, LENGTH, digits=1),
             )),
             Group("For other sheets", (
                 Result("doubt", "Loop ±, standard", "IF(given(tolerance), tolerance, 0.005 * loop) / SQRT(3)", reeling.loop_uncertainty, LOOP, digits=3,

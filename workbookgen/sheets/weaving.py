@@ -66,6 +66,7 @@ def weavings(settings: Settings) -> Log:
             plausible.of_another_yarn("grist", "planned", "Grist"),
             plausible.of_another_yarn("weft_grist", "weft_planned", "Weft grist"),
             plausible.short_cloth(settings.units),
+            plausible.far_reed(),
             plausible.close_sett(),
             plausible.open_warp(),
             plausible.counted_as_none("Loom waste, draw-in, shrinkage, take-up: an empty one counts as none, and the warp may come out short.",
@@ -136,7 +137,7 @@ def _warp() -> Group:
         Result("reed_width", "Width in reed", "width / ((1 - draw_in) * (1 - shrinkage))", trade.width_in_reed, LOOP, uses={"finished_width": "width"}),
         Result("ends", "Ends", "ROUNDUP(ROUND(set_at * reed_width, 6), 0)", trade.ends, NUMBER, uses={"sett": "set_at", "width": "reed_width"}, digits=0),
         Result("warp_length", "Warp length", "(pieces * (length + hems) + samples) / ((1 - shrinkage) * (1 - take_up)) + loom_waste",
-               trade.warp_length, LENGTH, uses=CLOTH),
+               trade.warp_length, LENGTH, uses=CLOTH, digits=2),  # the length to wind: half a yard off would be felt
         Result("warp_yarn", "Warp yarn", "ends * warp_length", trade.warp_yarn, LENGTH, only_if="ends > 0"),
         Result("warp_mass", "Warp weighs", "warp_yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "warp_yarn"}),
     ))
@@ -144,7 +145,8 @@ def _warp() -> Group:
 
 def _weft() -> Group:
     return Group("Weft", (
-        Result("woven", "Length to weave", "(pieces * (length + hems) + samples) / (1 - shrinkage)", trade.woven_length, LENGTH, uses=CLOTH),
+        Result("woven", "Length to weave", "(pieces * (length + hems) + samples) / (1 - shrinkage)", trade.woven_length, LENGTH, uses=CLOTH, digits=2,
+               note="Measured slack: under tension it looks longer, and the cloth would come out short (common practice, no source)."),
         Result("closest_picks", "Closest picks", "ends_in_repeat / (ends_in_repeat / touching_weft + crossings / touching_used)", trade.closest_sett, SETT,
                uses={"threads_side_by_side": "touching_weft", "ends": "ends_in_repeat", "intersections": "crossings", "crossing": "touching_used"},
                note="Of a weft that is another yarn."),

@@ -1,0 +1,42 @@
+"""What a weaver takes from the sheet to the loom: a reed that misses the sett, and lengths to wind and to weave."""
+
+import pytest
+
+from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import described
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Rows, Settings
+
+US, METRIC = (described(Settings(units=units, fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4)))) for units in ("us", "metric"))
+LOSSES = {"loom_waste": 18.0, "draw_in": 0.1, "shrinkage": 0.1, "take_up": 0.1, "weft_lost": 0.06}
+SCARF = {"project": "Scarf", "weave": "plain", "grist": 1000.0, "width": 8.1, "length": 54.0} | LOSSES
+FAR = "Is it right? Reed, dents: by whole and half ends in a dent it comes out over 10% off the sett in use"
+
+
+def told(planner, *keys, **typed):
+    entries = with_records(planner, starting_entries(planner), "projects", [{"name": "Scarf"}])
+    [values] = expected_of_keys(planner, [with_records(planner, entries, "weavings", [SCARF | typed])], [f"weavings_{key}" for key in keys])
+    return [values[f"weavings_{key}"][0] for key in keys]
+
+
+@pytest.mark.parametrize(("sett", "dents", "at", "asked"), [
+    (12.0, 10.0, 10.0, True),  # 1.2 in a dent: the nearest half is 1, a sixth fewer ends than she asked for
+    (12.5, 10.0, 15.0, True),  # 1.25: rounded up, a fifth more
+    (14.0, 10.0, 15.0, False),  # 1.4: 1 and 2 by turns, 7% more
+    (11.0, 10.0, 10.0, False),  # 9% fewer
+    (6.0, 8.0, 8.0, True),  # 0.75: a third more
+    (12.0, 8.0, 12.0, False), (12.0, None, 12.0, False),
+])
+def test_a_reed_that_misses_the_sett_is_asked_about(sett, dents, at, asked):
+    message, set_at, ends, width = told(US, "message", "set_at", "ends", "reed_width", own_sett=sett, dents=dents)
+    assert bool(message) == asked and (message or FAR).startswith(FAR)
+    assert set_at == at and width == pytest.approx(10) and ends == at * 10, "8.1 in. over 0.9 · 0.9"
+
+
+@pytest.mark.parametrize("planner", [US, METRIC])
+def test_the_lengths_to_wind_and_to_weave_are_told_to_a_hundredth(planner):
+    """54 / 0.9 = 60 to weave; 60 / 0.9 + 18 = 84.67 to wind. A whole yard, or meter, may be half of one short."""
+    unit = 36 if planner is US else 100
+    woven, warp = told(planner, "woven", "warp_length")
+    assert (woven, warp) == (pytest.approx(60 / unit), pytest.approx((60 / 0.9 + 18) / unit))
+    assert [planner.by_key[f"weavings_{key}"][1].digits for key in ("woven", "warp_length")] == [2, 2]
