@@ -74,7 +74,7 @@ def garment(settings: Settings) -> Card:
                  f"{MISSING}: sleeve length, or 0 for none."),
             swatches.whole_swatch(),
             swatches.swatch_weight(settings.units),
-            swatches.coarse_swatch(settings.units),
+            *swatches.coarse_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
             plausible.counted_as_none("Ease: an empty one counts as none, for a piece no wider than the body.", "ease"),
         ),
@@ -206,7 +206,7 @@ def fulling(settings: Settings) -> Card:
         ),
         rules=(
             swatches.swatch_weight(settings.units, "before_width", "before_height"),
-            swatches.coarse_swatch(settings.units),
+            *swatches.coarse_swatch(settings.units),
             Rule("AND(after_width > before_width, after_height > before_height)",
                  lambda values: values["after_width"] > values["before_width"] and values["after_height"] > values["before_height"],
                  f"{ASKING} Swatch after fulling: it has grown both ways. Were before and after exchanged?"),

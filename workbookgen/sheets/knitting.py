@@ -72,10 +72,10 @@ def estimates(settings: Settings) -> Log:
                  f"{MISSING}: a weighed swatch, stitches and rows, or the weight of a piece like it."),
             plausible.of_another_yarn("grist", "planned", "Grist"),
             swatches.swatch_weight(settings.units),
-            swatches.coarse_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
             *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),
             swatches.swatch_against_gauge(),
+            *swatches.coarse_swatch(settings.units),
         ),
     )
 

@@ -108,7 +108,7 @@ def making(settings: Settings) -> Card:
         ),
         rules=(
             Rule("after >= before", lambda values: values["after"] >= values["before"], "Ball after: it must be lighter than before."),
-            swatches.coarse_difference(settings.units),
+            *swatches.coarse_difference(settings.units),
         ),
     )
 

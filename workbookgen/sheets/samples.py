@@ -90,7 +90,7 @@ def samples(settings: Settings) -> Log:
             _timed("spin_minutes", "singles_length", "Singles used, for the pace of spinning; of a yarn that is not plied, its length before washing"),
             _timed("ply_minutes", "plied_length", "Plied length, for the pace of plying"),
             *plausible.of_a_sample(),
-            swatches.coarse_length(settings.units, "Its weight"),
+            *swatches.coarse_length(settings.units, "Its weight"),
         ),
     )
 
@@ -195,7 +195,8 @@ def _for_planning() -> Group:
         Result("shrinkage", "Shrinkage", "1 - washed / unwashed", reeling.shrinkage, SHARE, uses={"length": "unwashed", "finished": "washed"}),
         Result("take_up", "Take-up", "1 - plied_length / singles_length", reeling.shrinkage, SHARE, width=9,
                uses={"length": "singles_length", "finished": "plied_length"}, note="Share of the singles' length lost in plying."),
-        Result("feed", "Feed", "1 / (1 - take_up)", twist.feed, NUMBER, width=8, digits=3, note="Of a component on the sheet Yarn: length of single in one length of ply."),
+        Result("feed", "Feed", "1 / (1 - take_up)", twist.feed, NUMBER, width=8, digits=3,
+               note="Of a component on the sheet Yarn: length of single in one length of ply; below 1, type 1."),
         Result("spin_pace", "Spinning", "singles_length / spin_minutes", planning.pace, PACE, uses={"length": "singles_length", "minutes": "spin_minutes"}),
         Result("ply_pace", "Plying", "plied_length / ply_minutes", planning.pace, PACE, uses={"length": "plied_length", "minutes": "ply_minutes"}),
     ))

@@ -35,35 +35,42 @@ def swatch_weight(system: str, width: str = "swatch_width", height: str = "swatc
     )
 
 
-def coarse_swatch(system: str, follows: str = "the yarn") -> Rule:
+def coarse_swatch(system: str, follows: str = "the yarn") -> tuple[Rule, ...]:
     """A swatch of less than ten steps of the scale: half a step is more than 5% of it, and of all reckoned by it."""
     return _of_few_steps(system, ("swatch_mass",), "Its weight: so light a swatch may be off by 5% and more on a scale with steps of {step}, "
                          f"and {follows} with it. Make a larger one, or weigh it on a finer scale.")
 
 
-def coarse_length(system: str, label: str = "Weight") -> Rule:
+def coarse_length(system: str, label: str = "Weight") -> tuple[Rule, ...]:
     """The same of a length that is wound off and weighed, for its grist."""
     return _of_few_steps(system, ("mass",), f"{label}: so light a length may be off by 5% and more on a scale with steps of {{step}}. "
                          "Wind off more, or weigh on a finer scale.")
 
 
-def coarse_difference(system: str) -> Rule:
+def coarse_difference(system: str) -> tuple[Rule, ...]:
     """Two weights less than ten steps of the scale apart: half a step of each makes more than 10% of the difference."""
     return _of_few_steps(system, ("before", "after"), "Ball after: so little less than before may be off by 10% and more on a scale with steps of {step}, "
                          "and the rows with it. Work more rows between, or weigh on a finer scale.")
 
 
-def _of_few_steps(system: str, read: tuple[str, ...], question: str) -> Rule:
-    """A weight, or the difference of two. No multiple of the step of kitchen scales was weighed on one of them."""
+def _of_few_steps(system: str, read: tuple[str, ...], question: str) -> tuple[Rule, ...]:
+    """A weight, or the difference of two: a question for each step in which scales show weights, the coarsest first.
+
+    What is no multiple of a step was not weighed on such a scale.
+    """
     grams = MASS.unit(system).value
-    coarse, shown, step = (1, "", "1 g") if grams == 1 else (0.1, f" / {grams}", "0.1 oz")
-    whole = ", ".join(f"ABS({word}{shown} / {coarse} - ROUND({word}{shown} / {coarse}, 0)) < 0.000001" for word in read)
+    return tuple(_of_fewer_than_ten(step, "g" if grams == 1 else "oz", grams, read, question) for step in ((1, 0.1) if grams == 1 else (0.1, 0.05, 0.01)))
+
+
+def _of_fewer_than_ten(step: float, symbol: str, grams: float, read: tuple[str, ...], question: str) -> Rule:
+    shown = "" if grams == 1 else f" / {grams}"
+    whole = ", ".join(f"ABS({word}{shown} / {step} - ROUND({word}{shown} / {step}, 0)) < 0.000001" for word in read)
 
     def holds(values: Mapping[str, float]) -> bool:
-        first, *rest = (values[word] / coarse for word in read)
+        first, *rest = (values[word] / step for word in read)
         return all(abs(steps - round(steps)) < 1e-6 for steps in (first, *rest)) and first - sum(rest) < 9.999999
 
-    return Rule(f"AND({whole}, ({' - '.join(read)}){shown} / {coarse} < 9.999999)", holds, f"{ASKING} {question.format(step=step)}")
+    return Rule(f"AND({whole}, ({' - '.join(read)}){shown} / {step} < 9.999999)", holds, f"{ASKING} {question.format(step=f'{step:g} {symbol}')}")
 
 
 def stitches_and_rows() -> Rule:
