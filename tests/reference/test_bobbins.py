@@ -53,6 +53,7 @@ def test_what_is_typed_goes_before_the_project():
     assert (
         plying.take_up_to_ply(None, 0.05, 0.04) == 0.05
         and plying.take_up_to_ply(None, None, 0.04) == 0.04
+        and plying.take_up_to_ply(sample=-0.02) == -0.02
         and plying.take_up_to_ply() == 0
     )
 
@@ -60,6 +61,8 @@ def test_what_is_typed_goes_before_the_project():
 def test_singles_of_a_planned_yarn_are_finer_by_what_is_lost():
     # By hand: 10 m/g in two strands, a tenth lost in plying and a fifth in washing: 10 · 2 / (0.9 · 0.8).
     assert plying.singles_grist(None, Quantity(10, "m/g"), 2, 0.1, 0.2).m_as("m/g") == approx(27.777777778)
+    # Singles that grow by a quarter in plying may be thicker: 10 · 2 / 1.25.
+    assert plying.singles_grist(None, Quantity(10, "m/g"), 2, -0.25, 0.0).m_as("m/g") == approx(16)
     with pytest.raises(ValueError, match="Give the grist"):
         plying.singles_grist(None, Quantity(10, "m/g"), 2, 0.1)  # how it shrinks is not known
 
@@ -68,6 +71,8 @@ def test_each_strand_fills_bobbins_of_its_own():
     assert plying.bobbins_to_fill(meters(250), meters(250), 2) == 2
     assert plying.bobbins_to_fill(meters(251), meters(250), 2) == 4
     assert plying.bobbins_to_fill(meters(600), meters(250), 3) == 9
+    # Three bobbins of each strand hold 750 m.
+    assert plying.filled_to(meters(600), meters(250), 3, 9) == approx(0.8)
 
 
 def test_whether_the_ply_fits():
@@ -90,6 +95,9 @@ def test_whether_the_ply_fits():
         (1, 0.86, "It may not all fit on one plying bobbin."),
         (1, 1, "It may not all fit on one plying bobbin."),
         (3, 2.4, "It fills 3 plying bobbins of 400 yd each."),
+        (2, 1.7, "It fills 2 plying bobbins of 400 yd each."),
+        (2, 1.71, "It fills 2 plying bobbins of 400 yd each, and may need one more."),
+        (6, 5.2, "It fills 6 plying bobbins of 400 yd each, and may need one more."),
     ],
 )
 def test_what_fills_all_of_a_bobbin_is_not_promised_to_fit(bobbins, fills, words):
@@ -135,7 +143,7 @@ def test_a_project_fills_bobbins_on_the_sheet():
     assert values["bobbin_length"][0] == approx(500) and values["bobbin_bobbins"][0] == 4
     assert (
         values["bobbin_mass"][0] == approx(14.4)
-        and values["bobbin_words"][0] == "It fills 4 plying bobbins of 225 yd each."
+        and values["bobbin_words"][0] == "It fills 4 plying bobbins of 225 yd each, and may need one more."
     )
     assert (
         expected_values(US, entries | {"bobbin_strands": (3.0,), "bobbin_grist": (3000.0,)})["bobbin_bobbins"][0] == 6

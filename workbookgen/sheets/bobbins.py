@@ -131,7 +131,7 @@ def _its_singles() -> tuple[Result, ...]:
                "IF(given(its_design_take_up), its_design_take_up, 0))))",
                plying.take_up_to_ply, SHARE,
                uses={"own": "take_up", "project": "its_own_take_up", "sample": "its_take_up", "design": "its_design_take_up"},
-               only_if="OR(given(take_up), given(its_own_take_up), IF(given(its_take_up), AND(its_take_up >= 0, its_take_up < 1), 1 = 1))"),
+               only_if="OR(given(take_up), given(its_own_take_up), IF(given(its_take_up), its_take_up < 1, 1 = 1))"),
         Result("singles", "Grist of the singles",
                "IF(given(grist), grist, its_grist * strands_used / ((1 - its_shrinkage) * (1 - take_up_used) * (1 - IF(given(its_bought), its_bought, 0))))",
                plying.singles_grist, GRIST_US, digits=0,
@@ -154,6 +154,9 @@ def _to_fill() -> tuple[Result, ...]:
                uses={"length": "wanted_used", "take_up": "take_up_used"}, fixed={"strands": 1}),
         Result("bobbins", "Bobbins to fill", "strands_used * ROUNDUP(ROUND(strand / length, 6), 0)", plying.bobbins_to_fill, NUMBER, digits=0,
                uses={"length": "strand", "holds": "length", "strands": "strands_used"}, only_if="length > 0", note="Of all strands, each with bobbins of its own."),
+        Result("filled_to", "Each is filled to", "strand * strands_used / (bobbins * length)", plying.filled_to, SHARE, digits=0,
+               uses={"length": "strand", "holds": "length", "strands": "strands_used"}, only_if="bobbins >= 1",
+               note="Above 85%, have one more at hand for each strand: what a bobbin holds is known to a tenth (common practice, no source)."),
         Result("all_singles", "Singles in all", "strand * strands_used", plying.component_length, LENGTH, uses={"wanted": "strand", "strands": "strands_used"},
                leaves=("feed",)),
         Result("mass", "They weigh", "all_singles / singles", yarn_count.mass_of_length, MASS, uses={"length": "all_singles", "grist": "singles"}),
@@ -166,7 +169,7 @@ def _to_fill() -> tuple[Result, ...]:
                only_if="plying_bobbins >= 1"),
         Result("words", "In words", 'IF(plying_bobbins <= 1, IF(ROUND(fills, 9) <= 0.85, "It all fits on one plying bobbin.", "It may not all fit on one plying bobbin."), '
                                     '"It fills " & said(plying_bobbins) & " plying bobbins of " '
-                                    '& said(each_plied) & " each.")',
+                                    '& said(each_plied) & IF(ROUND(fills / plying_bobbins, 9) <= 0.85, " each.", " each, and may need one more."))',
                plying.plying_words, None, uses={"bobbins": "plying_bobbins", "each": "each_plied"}, only_if="plying_bobbins >= 1", width=40),
     )
 

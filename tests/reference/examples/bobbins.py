@@ -34,6 +34,7 @@ EXAMPLES = [
         dict(plied=q("yard/pound", 900, 1680), strands=n(2, 3), take_up=n(0.04, 0), shrinkage=n(0.05, -0.02)),
     ),
     (plying.bobbins_to_fill, dict(length=q("yard", 400, 900), holds=q("m", 300, 350), strands=n(2, 3))),
+    (plying.filled_to, dict(length=q("yard", 400, 900), holds=q("m", 500, 450), strands=n(2, 3), bobbins=n(2, 6))),
     (plying.plying_bobbins, dict(mass=q("oz", 9, 3), holds=q("g", 100, 90))),
     (
         plying.singles_grist,

@@ -21,6 +21,7 @@ from workbookgen.reference.plying.bobbins import (
     bobbin_holds,
     bobbin_mass,
     bobbins_to_fill,
+    filled_to,
     of_one_bobbin,
     plying_bobbins,
     plying_words,

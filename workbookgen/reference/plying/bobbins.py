@@ -142,6 +142,48 @@ def bobbins_to_fill(length: Length, holds: Length, strands: Ratio) -> Ratio:
 
 
 @calculation
+def filled_to(length: Length, holds: Length, strands: Ratio, bobbins: Ratio) -> Ratio:
+    """How full each bobbin of singles becomes.
+
+    s = n · ℓ / (k · b). All bobbins of a strand are filled alike.
+
+    Parameters
+    ----------
+    length : ℓ, length of each strand
+    holds : b, length that one bobbin holds
+    strands : n, number of strands
+    bobbins : k, bobbins that all strands fill
+
+    Returns
+    -------
+    s, a share
+
+    Raises
+    ------
+    ValueError
+        A negative length, a bobbin that holds nothing, strands that are not a whole number from 1 up, or no bobbin.
+
+    Notes
+    -----
+    Valid for equal strands; above 0.85 a bobbin may run over, since what it holds is known to a tenth.
+
+    References
+    ----------
+    Definition of a share; that bobbins differ by a tenth: common practice, no source.
+
+    Examples
+    --------
+    >>> print(filled_to(Quantity(900, "m"), Quantity(500, "m"), strands=2, bobbins=4))
+    0.9
+    """
+    require_within(NOT_NEGATIVE, "A length", length)
+    require_within(ABOVE_ZERO, "A bobbin must hold something.", holds)
+    require_within(COUNTED, "The number of strands", strands)
+    require_within(AT_LEAST_ONE, "There must be at least one bobbin.", bobbins)
+    return (strands * length / (bobbins * holds)).m_as("")
+
+
+@calculation
 def plying_bobbins(
     mass: Mass, holds: Mass | None = None, plying: Mass | None = None, bought: Ratio | None = None
 ) -> Ratio:
@@ -224,8 +266,9 @@ def bobbin_gets(length: Length, bobbins: Ratio) -> Length:
 def plying_words(bobbins: Ratio, each: Length, fills: Ratio) -> str:
     """Whether a plied yarn fits on one plying bobbin, in words.
 
-    words = it fits if s ≤ 0.85, it may not if k ≤ 1, or else the bobbins and the length on each. An overflowing
-    bobbin spoils the end, and what one holds and what the yarn will weigh are known to a tenth.
+    words = it fits if s ≤ 0.85, it may not if k ≤ 1, or else the bobbins and the length on each, and that one more may
+    be needed if s / k > 0.85. An overflowing bobbin spoils the end, and what one holds and what the yarn will weigh are
+    known to a tenth.
 
     Parameters
     ----------
@@ -262,7 +305,8 @@ def plying_words(bobbins: Ratio, each: Length, fills: Ratio) -> str:
 
 def _on_bobbins(bobbins: float, fills: float, count: str, length: str) -> str:
     if bobbins > 1:
-        return f"It fills {count} plying bobbins of {length} each."
+        is_sure = np.round(fills / bobbins, 9) <= SURELY_FITS
+        return f"It fills {count} plying bobbins of {length} each{'' if is_sure else ', and may need one more'}."
     return f"It {'all fits' if np.round(fills, 9) <= SURELY_FITS else 'may not all fit'} on one plying bobbin."
 
 
