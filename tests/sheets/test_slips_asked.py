@@ -41,11 +41,19 @@ def of(values, block, stays):
 @pytest.mark.parametrize(("block", "typed", "stays", "asked"), [
     ("twist", {"grist": 12.0}, "turns", f"Grist: {ROPE}"),
     ("twist", {"grist": 101.0}, "turns", ""),
+    ("twist", {"grist": 3000.0, "system": "tex"}, "turns", "Twist factor: no yarn is twisted so"),  # 2.5 of the cotton system, left there: 0.26 in it
+    ("twist", {"grist": 3000.0, "multiplier": 24.0}, "turns", "Twist factor: no yarn is twisted so"),  # 24 of tex, in the cotton system
+    ("twist", {"grist": 3000.0, "multiplier": 24.0, "system": "tex"}, "turns", ""),
+    ("twist", {"grist": 3000.0, "multiplier": 76.0, "system": "metric"}, "turns", ""),
+    ("twist", {"grist": 3000.0, "multiplier": 0.4}, "turns", ""), ("twist", {"grist": 3000.0, "multiplier": 12.0}, "turns", ""),
     ("counted", {"turns": 3.0, "length": 1.0, "grist": 12.0}, "tex", f"Grist: {ROPE}"),
     ("counted", {"turns": 200.0, "length": 1.0}, "twist", "In this length: more than 60 turns"),  # 1 yard, typed for 36 inches
     ("counted", {"turns": 60.0, "length": 1.0}, "twist", ""),
     ("plying", {"singles": 9.0, "grist": 20.0}, "tex", f"Grist of the singles: {ROPE}"),
     ("plying", {"singles": 9.0, "grist": 2000.0}, "take_up", ""),
+    ("plying", {"singles": 24.0, "grist": 2000.0}, "twist", "Twist of the singles: more than so thick a single takes"),  # 0.63 mm · π · 24 / 25.4 mm: 62°
+    ("plying", {"singles": 22.0, "measured": 0.63}, "take_up", ""),  # 59.7°
+    ("plying", {"singles": 24.0, "measured": 0.63}, "twist", "Twist of the singles: more"),
     ("thickness", {"grist": 12.0}, "wrapped", f"Grist: {ROPE}"),
     ("thickness", {"grist": 1000.0, "fiber_diameter": 64.0}, "fibers", "Fiber diameter: coarser than wool. A grade such as 64s"),
     ("thickness", {"grist": 1000.0, "fiber_diameter": 40.0}, "fibers", ""),
@@ -55,6 +63,7 @@ def of(values, block, stays):
     ("finest", {"kind": "Cotton", "fiber_diameter": 15.0, "fiber_density": 1.52}, "grist", ""),
     ("finest", {"kind": "Silk", "fiber_diameter": 12.0}, "grist", "Fiber density: 1.31"),
     ("finest", {"kind": "Merino"}, "grist", ""),
+    ("finest", {"kind": "Lincoln", "twist": 4.0}, "round", ""),
     ("backwards", {"grist": 12.0}, "singles", f"Grist of the plied yarn: {ROPE}"),
     ("backwards", {"grist": 1000.0, "known": 800.0}, "singles", "One strand is already there: it alone is as thick"),
     ("backwards", {"grist": 1000.0, "known": 3000.0, "take_up": 0.04}, "rest", ""),

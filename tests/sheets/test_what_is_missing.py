@@ -93,6 +93,18 @@ def test_a_fiber_of_which_the_guide_gives_no_diameter(kind, diameter, is_known):
     assert (values["finest_message"][0] is None) == is_known
 
 
+@pytest.mark.parametrize(("typed", "said"), [
+    ({"kind": "Merino", "twist": 8.0}, "No answer yet: for the turns in a staple, type Staple length."),  # the guide has none of Merino
+    ({"fiber_diameter": 20.0, "twist": 8.0}, "No answer yet: for the turns in a staple, type Staple length."),
+    ({"kind": "Merino", "twist": 8.0, "staple": 3.0}, None),
+    ({"kind": "Cashmere", "wanted": 8000.0}, "No answer yet: the guide gives no diameter of this fiber. Type it here, and the fiber density if it is not wool."),
+    ({"staple": 3.0, "wanted": 8000.0}, "Still to fill in: the fiber diameter, or a breed of the guide."),
+    ({"staple": 3.0, "twist": 8.0}, None),
+])
+def test_the_finest_single_says_what_an_answer_waits_for(typed, said):
+    assert values_of({f"finest_{key}": value for key, value in typed.items()})["finest_message"][0] == said
+
+
 TOP = {"mass": 4.0, "repeats": 3.0}
 GAUGE_OF_PATTERN = {"stitches": 5.0, "own_stitches": 6.0}
 ROWS_LACK = "rows, by the pattern and by your swatch; one without the other counts for nothing."
@@ -137,7 +149,7 @@ TIMED = "Singles used, for the pace of spinning; of a yarn that is not plied, it
 @pytest.mark.parametrize(("typed", "lacks"), [
     ({"length": 18.5}, "Length and Its weight go together."),
     ({"mass": 0.35}, "Length and Its weight go together."),
-    ({"length": 18.5, "mass": 0.35, "wpi_1": 11.0}, None),
+    ({"length": 18.5, "mass": 0.36, "wpi_1": 11.0}, None),
     ({"singles_turns": 40.0}, "Turns, singles, and In singles of go together."),
     ({"singles_turns": 40.0, "singles_piece": 10.0}, None),
     ({"ply_piece": 10.0}, "Turns, ply, and In ply of go together."),

@@ -113,14 +113,15 @@ COUNTS = Card(
 FOLDED = Card(
     "folded",
     "A folded yarn, by its label",
-    about="Cotton and worsted 2/40s, and metric 28/2: the number is of each end. Spun silk 40/2, and R 40 tex/2: it is of the folded yarn.",
+    about="Cotton and worsted 2/40s, and metric 28/2: the number is of each end. Spun silk 40/2 in the cotton count, and R 40 tex/2: it is of the folded yarn. "
+          "Silk sold today as 60/2 is mostly metric, of each end, and 3.4 times as thick: weigh a length to be sure.",
     groups=(
         Group("You type", (
             Input("ends", "Ends folded", STRANDS, NUMBER, needed=True, starts_as=2.0, help="2 for 2/40s and for 28/2. Never type 12/2 as it stands: it becomes a date."),
             Input("number", "Number", LARGE, NUMBER, needed=True, help="40 for 2/40s, 28 for 28/2."),
             Input("system", "In this system", lists.one_of(lists.SYSTEMS), needed=True),
             Input("notation", "The number is", lists.one_of(lists.NOTATIONS), needed=True, starts_as="of each end",
-                  help="Of each end, or, as in spun silk and R tex, of the folded yarn."),
+                  help="Of each end, or, as in R tex and spun silk in the cotton count, of the folded yarn."),
         )),
         Group("Worked out", (
             of_yarn_number("of_number", "Grist of that number", digits=0),
@@ -160,7 +161,7 @@ def weighed(settings: Settings) -> Card:
                 Result("wanted_length", "That weight measures", "wanted * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "wanted"}),
             )),
         ),
-        rules=(plausible.thick_by_tex("Weight", sentence=plausible.HEAVY), swatches.coarse_length(settings.units)),
+        rules=(plausible.thick_by_tex("Weight", sentence=plausible.HEAVY), *swatches.coarse_length(settings.units)),
     )
 
 

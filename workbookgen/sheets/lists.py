@@ -202,7 +202,8 @@ NOTATIONS = Table(
         Column("name", "The number is", ("of each end", "of the folded yarn"), width=24),
         Column("whole", "Of the whole", (0.0, 1.0), NUMBER_UNIT),
     ),
-    about="Taylor and Davis (read): 2/40s cotton or worsted is two ends of 40s, spun silk 40/2 is 40 already folded. Metric 28/2, R 40 tex/2: (from memory).",
+    about="Taylor and Davis (read): 2/40s cotton or worsted is two ends of 40s, spun silk 40/2 is 40 already folded. "
+          "Silk of 60/2 metric has 30,000 m in a kilogram: a page on counts (read). Metric 28/2, R 40 tex/2: (from memory).",
 )
 
 STRUCTURES = Table(

@@ -1,7 +1,7 @@
 """Twist: turns for a wanted yarn, counted turns, the balanced ply, and how to insert it."""
 
 from workbookgen.language.domains import Number
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     ANGLE,
@@ -15,6 +15,7 @@ from workbookgen.language.quantities import (
     TWIST_PER_METER,
     YARN_DIAMETER,
 )
+from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
@@ -27,6 +28,7 @@ from workbookgen.sheets.limits import AMOUNT, NONE_OR_TURNS, NONE_OR_TWISTED, PL
 SHEET = tabs.TWIST
 CHAPTER = "Twist"
 
+LEAST_FACTOR, MOST_FACTOR = 0.4, 12  # in the cotton system: softer than the softest single, harder than crepe; common practice, no source
 OF_FINEST = "generic of_kind one wanted_tex within kind_staple"  # intermediate results
 
 
@@ -96,7 +98,12 @@ WANTED = Card(
                    trade.staple_words, None, uses={"twist": "turns"}),
         )),
     ),
-    rules=(plausible.thick_by_tex("Grist"),),
+    rules=(
+        plausible.thick_by_tex("Grist"),
+        Rule(f"OR(ROUND(cotton, 9) < {LEAST_FACTOR}, ROUND(cotton, 9) > {MOST_FACTOR})",
+             lambda values: not LEAST_FACTOR <= round(values["cotton"], 9) <= MOST_FACTOR,
+             f"{ASKING} Twist factor: no yarn is twisted so. Look at its system: 2.5 cotton is 2.0 worsted, 3.5 woolen run, 76 metric, 24 tex."),
+    ),
 )
 
 COUNTED = Card(
@@ -177,7 +184,7 @@ PLY = Card(
             Result("take_up_used", "Take-up in use", "IF(given(sample), sample, take_up)", trade.take_up_in_use, SHARE, uses={"expected": "take_up"},
                    only_if="OR(given(sample), given(take_up))"),
             Result("feed", "Feed, for a component", "1 / (1 - take_up_used)", trade.feed, NUMBER, digits=3, uses={"take_up": "take_up_used"},
-                   note="Single in one length of ply: 1.05 is 5% more. Type it on the sheet Yarn."),
+                   note="Single in one length of ply: 1.05 is 5% more. Type it on the sheet Yarn; below 1, type 1."),
             Result("balance", "Sample against balance", "plied / (share * singles) - 1", trade.balance, SHARE,
                    uses={"singles_twist": "singles", "plied_twist": "plied"}),
             Result("words", "In words",
@@ -185,5 +192,10 @@ PLY = Card(
                    trade.balance_words, None),
         )),
     ),
-    rules=(plausible.thick_by_tex("Grist of the singles"), plausible.take_up("sample", "Take-up of a sample")),
+    rules=(
+        plausible.thick_by_tex("Grist of the singles"),
+        plausible.take_up("sample", "Take-up of a sample"),
+        Rule("AND(given(diameter), NOT(given(lost_before)))", lambda values: values["diameter"] is not None and values["lost_before"] is None,
+             f"{ASKING} Twist of the singles: more than so thick a single takes. Look at the turns, per inch, and at its grist or diameter."),
+    ),
 )
