@@ -7,7 +7,7 @@ registry, and tests compare the two.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import floor, log10, prod
 
 from workbookgen.errors import DescriptionError
@@ -144,6 +144,7 @@ DAY = always(DAY_UNIT)
 LENGTH = by_length(YARD, METER)
 LOOP = by_length(INCH, CENTIMETER)
 MASS = by_mass(OUNCE, GRAM)
+FINE_MASS = by_mass(replace(OUNCE, digits=2), replace(GRAM, digits=1))  # what is weighed out in small parts
 FLEECE = by_length(POUND, KILOGRAM)
 GRIST = by_length(YARDS_PER_POUND, METERS_PER_100_G)
 STAPLE = by_length(INCH, CENTIMETER)

@@ -3,7 +3,18 @@
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import MESSAGE, Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
-from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, IN_METERS, MASS, SHARE, Kind, Unit, always
+from workbookgen.language.quantities import (
+    DENSITY,
+    DTEX,
+    FIBER_DIAMETER,
+    FINE_MASS,
+    IN_METERS,
+    MASS,
+    SHARE,
+    Kind,
+    Unit,
+    always,
+)
 from workbookgen.language.views import LEFT, Answers, Band, Entries, Headline, Listing, LogView
 from workbookgen.reference import blends, overview, records
 from workbookgen.settings import Settings
@@ -54,7 +65,7 @@ def fibers(settings: Settings) -> Log:
             )),
             Group("In the blend", (
                 Result("share", "Share", "weighed / mix_total", blends.share_of_blend, SHARE, uses={"mass": "weighed", "total": "mix_total"}),
-                Result("lay_out", "Lay out", "share * mix_wanted", blends.to_lay_out, MASS, uses={"wanted": "mix_wanted"}, note="For the weight wanted below."),
+                Result("lay_out", "Lay out", "share * mix_wanted", blends.to_lay_out, FINE_MASS, uses={"wanted": "mix_wanted"}, note="For the weight wanted below."),
             )),
             Group("For the means", (
                 Result("weighed", "Weight", "mass", blends.weighed, MASS, only_if='name <> ""'),

@@ -5,7 +5,7 @@ from dataclasses import replace
 from workbookgen.language.domains import Note
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
-from workbookgen.language.quantities import GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
+from workbookgen.language.quantities import FINE_MASS, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import RIGHT, Listing, LogView, Sentences, band
 from workbookgen.reference import color, dyeing
@@ -48,8 +48,8 @@ TOP = Card(
             Result("pieces", "Strands in all", "strands * skeins", color.strips, NUMBER, leaves=("chosen",)),
             Result("strips_used", "Divide it into strips", "IF(given(strips), strips, strands * skeins)", color.strips, NUMBER, uses={"chosen": "strips"}, digits=0,
                    note="Lengthwise."),
-            Result("strip", "One strip weighs", "mass / strips_used", color.part, MASS, uses={"parts": "strips_used"}),
-            Result("strand", "One strand weighs", "mass / pieces", color.part, MASS, uses={"parts": "pieces"}, note="Of each skein."),
+            Result("strip", "One strip weighs", "mass / strips_used", color.part, FINE_MASS, uses={"parts": "strips_used"}),
+            Result("strand", "One strand weighs", "mass / pieces", color.part, FINE_MASS, uses={"parts": "pieces"}, note="Of each skein."),
             Result("strand_repeats", "Repeats in a strand", "repeats * strips_used / (strands * skeins)", color.repeats_of_strand, NUMBER, uses={"strips": "strips_used"},
                    digits=2),
             Result("order", "The order",
@@ -96,7 +96,7 @@ COLORS = Log(
             Input("weight", "Or weighs", AMOUNT, MASS, help="In the whole top."),
         )),
         Group("In the yarn", (
-            Result("weight_used", "Weight", "IF(given(weight), weight, share * color_mass)", color.color_weight, MASS, uses={"whole": "color_mass", "weighed": "weight"},
+            Result("weight_used", "Weight", "IF(given(weight), weight, share * color_mass)", color.color_weight, FINE_MASS, uses={"whole": "color_mass", "weighed": "weight"},
                    only_if="OR(given(weight), given(share))"),
             Result("share_used", "Share", "weight_used / color_mass", color.share_of_top, SHARE, uses={"weight": "weight_used", "whole": "color_mass"},
                    only_if="weight_used <= color_mass"),

@@ -5,6 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     DOSE,
+    FINE_MASS,
     HOURS,
     LIQUID,
     LIQUOR,
@@ -107,12 +108,12 @@ WATER = Card(
             Result("cold_water", "Of it cold", "liquor - hot_water", scouring.cold_water, VOLUME, uses={"volume": "liquor"}),
             Result("baths", "Baths for a load", "washes + rinses", scouring.baths_in_all, NUMBER, digits=0),
             Result("water_load", "Water for a load", "liquor * baths", scouring.water_in_all, VOLUME),
-            Result("dose", "Detergent for a wash", "full * detergent", scouring.detergent, MASS, uses={"mass": "full", "share": "detergent"}, only_if="NOT(given(by_water))"),
+            Result("dose", "Detergent for a wash", "full * detergent", scouring.detergent, FINE_MASS, uses={"mass": "full", "share": "detergent"}, only_if="NOT(given(by_water))"),
             Result("liquid", "Liquid for a wash", "liquor * by_water", scouring.liquid_detergent, LIQUID, uses={"dose": "by_water"}, note="For a full load."),
             Result("time_load", "Time for a load", "baths * minutes", scouring.bath_time, HOURS, uses={"minutes_each": "minutes"},
                    note="In the water, without filling and drying."),
             Result("water_all", "Water for the fleece", "mass * ratio * baths", scouring.water_of_fleece, VOLUME, uses={"liquor_ratio": "ratio"}, note="All loads, all baths."),
-            Result("dose_all", "Detergent for the fleece", "mass * detergent * washes", scouring.detergent_of_fleece, MASS, uses={"share": "detergent"},
+            Result("dose_all", "Detergent for the fleece", "mass * detergent * washes", scouring.detergent_of_fleece, FINE_MASS, uses={"share": "detergent"},
                    only_if="NOT(given(by_water))", note="All loads, all washes."),
             Result("liquid_all", "Liquid for the fleece", "mass * ratio * by_water * washes", scouring.liquid_of_fleece, LIQUID,
                    uses={"liquor_ratio": "ratio", "dose": "by_water"}, note="All loads, all washes."),

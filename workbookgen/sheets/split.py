@@ -1,11 +1,9 @@
 """A purchase divided among several people: weights to the scale's step, money to the coin, with nothing left over."""
 
-from dataclasses import replace
-
 from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import MESSAGE, Group, Input, Result, Rule
 from workbookgen.language.parts import Block, Card, Log
-from workbookgen.language.quantities import GRAM, MASS, NUMBER, OUNCE, by_mass
+from workbookgen.language.quantities import FINE_MASS, MASS, NUMBER
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Entries, Listing, LogView, Sentences, band
 from workbookgen.reference import records, split
@@ -14,9 +12,6 @@ from workbookgen.sheets.cost import money
 from workbookgen.sheets.limits import AMOUNT, PIECES
 from workbookgen.unit_systems import UNIT_SYSTEMS
 from workbookgen.units import Quantity
-
-OUNCES, GRAMS = replace(OUNCE, digits=2), replace(GRAM, digits=1)
-IN_STEPS = by_mass(OUNCES, GRAMS)  # with the digits of the finest step
 
 
 def blocks(settings: Settings) -> tuple[Block, ...]:
@@ -52,7 +47,7 @@ def together(settings: Settings) -> Card:
             Input("coin", "Smallest coin", Number(least=0.01, most=1000), amount, needed=True, starts_as=0.01, help="What money is rounded to."),
         )),
         Group("Worked out", (
-            Result("divided", "Weight divided", "sum(members_weight)", split.handed_out, IN_STEPS, uses={"amounts": "members_weight"}, only_if="COUNT(members_weight) > 0"),
+            Result("divided", "Weight divided", "sum(members_weight)", split.handed_out, FINE_MASS, uses={"amounts": "members_weight"}, only_if="COUNT(members_weight) > 0"),
             Result("paid", "Money divided", "sum(members_pays)", split.handed_out, amount, uses={"amounts": "members_pays"}, only_if="COUNT(members_pays) > 0"),
             Result("words", "In words",
                    'IF(given(fit), IF(ROUND(fit, 9) < 1, "They want more than there is: each gets less than wanted, all in proportion" '
@@ -111,7 +106,7 @@ def members(settings: Settings) -> Log:
                 Input("parts", "Or parts", PIECES, NUMBER, blank_means=1, help="Of what is not wanted by weight: 2 is twice as much as 1. Empty: one part."),
             )),
             Group("Gets", (
-                Result("weight", "Gets", "got * split_step", split.of_steps, IN_STEPS, uses={"steps": "got", "step": "split_step"}, note="In whole steps of the scale."),
+                Result("weight", "Gets", "got * split_step", split.of_steps, FINE_MASS, uses={"steps": "got", "step": "split_step"}, note="In whole steps of the scale."),
                 Result("pays", "Pays", "coins * split_coin", split.of_steps, amount, uses={"steps": "coins", "step": "split_coin"},
                        note="By the weight that is got, in whole coins."),
             )),
