@@ -69,7 +69,27 @@ def test_grist(number, unit, words):
     ],
 )
 def test_wraps(number, unit, words):
-    assert labels.wraps_words(Quantity(number, unit)) == words
+    wraps = Quantity(number, unit)
+    assert labels.wraps_words(wraps, counted=wraps) == words
+
+
+@pytest.mark.parametrize("wraps, words", [(10.4, "about 10"), (10.5, "about 11"), (12, "about 12")])
+def test_wraps_that_nobody_counted(wraps, words):
+    assert labels.wraps_words(Quantity(wraps, "1/inch")) == f"{words} wraps per inch"
+
+
+@pytest.mark.parametrize(
+    "basis, about",
+    [
+        (None, ""),
+        ("measured", ""),
+        ("as bought", ""),
+        ("usual shrinkage", "about "),
+        ("shrinks as its sample", "about "),
+    ],
+)
+def test_a_length_that_was_not_measured_washed(basis, about):
+    assert labels.length_words(Quantity(200, "yard"), basis) == f"{about}200 yd (183 m)"
 
 
 def test_what_a_skein_is_made_of():

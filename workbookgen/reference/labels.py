@@ -8,7 +8,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Grist, Length, Mass, PerLength, Quantity
 
@@ -16,23 +16,25 @@ from workbookgen.units import Grist, Length, Mass, PerLength, Quantity
 LONGEST, HEAVIEST, FINEST = Quantity(1e7, "m"), Quantity(1e7, "g"), Quantity(1e5, "m/g")
 MOST_WRAPS = Quantity(1e5, "1/m")
 WHOLE, TENTH, HUNDREDTH = Decimal("1"), Decimal("0.1"), Decimal("0.01")
+EXPECTED = ("usual shrinkage", "shrinks as its sample")  # of a length that was not measured once it was washed
 LITTLE = 10  # grams; below this, one more decimal is stated
 
 
 @calculation
-def length_words(length: Length) -> str:
+def length_words(length: Length, basis: str | None = None) -> str:
     """Length on a ticket.
 
-    words = L in whole yards, then L in whole meters. Each is rounded on its own, so neither carries the rounding of
-    the other.
+    words = L in whole yards, then L in whole meters, with "about" where what washing takes was not measured. Each is
+    rounded on its own, so neither carries the rounding of the other.
 
     Parameters
     ----------
     length : L, length of the skein
+    basis : how its length after washing is known, as by length_basis; measured if not given
 
     Returns
     -------
-    a text such as "200 yd (183 m)"
+    a text such as "200 yd (183 m)" or "about 200 yd (183 m)"
 
     Raises
     ------
@@ -53,9 +55,12 @@ def length_words(length: Length) -> str:
     200 yd (183 m)
     """
     _require_amount(length, LONGEST, "length")
-    return by_element(
-        lambda yards, meters: f"{_rounded(yards)} yd ({_rounded(meters)} m)", length.m_as("yard"), length.m_as("meter")
-    )
+    known = "" if basis is None else basis
+    return by_element(_length_words, length.m_as("yard"), length.m_as("meter"), known)
+
+
+def _length_words(yards, meters, basis) -> str:
+    return f"{'about ' if basis in EXPECTED else ''}{_rounded(yards)} yd ({_rounded(meters)} m)"
 
 
 @calculation
@@ -142,18 +147,20 @@ def grist_words(grist: Grist) -> str:
 
 
 @calculation
-def wraps_words(wraps: PerLength) -> str:
+def wraps_words(wraps: PerLength, counted: PerLength | None = None) -> str:
     """Wraps on a ticket.
 
-    words = w per inch, to a tenth. Wraps are counted to one half at best, and stated per inch.
+    words = w per inch, to a tenth, or "about" so many whole ones if none were counted. Wraps are counted to one half at
+    best, and what a grist lets expect is rougher still.
 
     Parameters
     ----------
     wraps : w, strands side by side, per length
+    counted : the same as counted; if not given, they are expected from the grist
 
     Returns
     -------
-    a text such as "10.5 wraps per inch"
+    a text such as "10.5 wraps per inch" or "about 11 wraps per inch"
 
     Raises
     ------
@@ -170,12 +177,14 @@ def wraps_words(wraps: PerLength) -> str:
 
     Examples
     --------
-    >>> print(wraps_words(Quantity(10.5, "1/inch")))
-    10.5 wraps per inch
+    >>> print(wraps_words(Quantity(10.7, "1/inch")))
+    about 11 wraps per inch
     """
+    require_numbers(counted)
     require_within(ABOVE_ZERO, "The wraps", wraps)
     _require_amount(wraps, MOST_WRAPS, "number of wraps")
-    return by_element(lambda number: f"{_rounded(number, TENTH)} wraps per inch", wraps.m_as("1/inch"))
+    about, step = ("about ", WHOLE) if counted is None else ("", TENTH)
+    return by_element(lambda number: f"{about}{_rounded(number, step)} wraps per inch", wraps.m_as("1/inch"))
 
 
 @calculation

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Distinct, Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
-from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, TEX
+from workbookgen.language.quantities import FINE_MASS, LENGTH, MASS, NUMBER, SHARE, TEX
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import Listing, LogView, band
@@ -94,7 +94,7 @@ def _what_it_takes() -> Group:
         Result("share", "Of the weight", "contribution / design_tex", plying.weight_share, SHARE, uses={"resultant": "design_tex"}),
         lookup("wanted", "Yarn to ply", "designs_unwashed", "design", LENGTH),
         Result("length", "Length needed", "wanted * strands * feed", plying.component_length, LENGTH, note="All strands together."),
-        Result("mass", "Weight needed", "length * tex", plying.component_mass, MASS, uses={"linear_density": "tex"}),
+        Result("mass", "Weight needed", "length * tex", plying.component_mass, FINE_MASS, uses={"linear_density": "tex"}),
         Result("packages", "Spools",
                f"IF({SHARED}, ROUNDUP(ROUND({TOGETHER} / package, 6), 0) * length / {TOGETHER}, ROUNDUP(ROUND(length / package, 6), 0))", plying.spools, NUMBER, digits=1,
                uses={"amounts": "components_length", "own": "lots", "lots": "components_lots", "form": "lot_form"},
@@ -110,7 +110,7 @@ def _for_other_sheets() -> Group:
 def _called() -> tuple[Result, ...]:
     """Its names, under which other sheets find it, and what a spool of it weighs."""
     return (
-        Result("spool", "A spool weighs", "package * tex", plying.component_mass, MASS, uses={"length": "package", "linear_density": "tex"}),
+        Result("spool", "A spool weighs", "package * tex", plying.component_mass, FINE_MASS, uses={"length": "package", "linear_density": "tex"}),
         repeated("of", "Of", "design", width=24),
         Result("key", "Found as", 'design & " / " & place', plying.component_key, None, width=26, note="The name under which projects find this component."),
         Result("label", "Called", 'IF(given(name), name, design & " / " & place)', plying.component_label, None, width=26),

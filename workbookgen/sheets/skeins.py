@@ -228,14 +228,17 @@ def _in_its_lot() -> Group:
 
 def _for_the_labels() -> Group:
     return Group("For the labels", (
-        Result("length_words", "Length", 'ROUND(ROUND(finished_yd / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(finished_yd, 9), 0) & " m)"',
-               labels.length_words, None, uses={"length": "finished_yd"}, only_if="finished_yd < 10000000", width=18),
+        Result("length_words", "Length",
+               'IF(OR(known_from = "usual shrinkage", known_from = "shrinks as its sample"), "about ", "") '
+               '& ROUND(ROUND(finished_yd / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(finished_yd, 9), 0) & " m)"',
+               labels.length_words, None, uses={"length": "finished_yd", "basis": "known_from"}, only_if="finished_yd < 10000000", width=24),
         Result("mass_words", "Weight", one_skein.IT_WEIGHS, labels.mass_words, None, uses={"mass": "net"}, only_if="net < 10000000", width=16),
         Result("grist_words", "Grist",
                'ROUND(ROUND(grist_yd_lb * 453.59237 / 0.9144, 9), 0) & " yd/lb (" & ROUND(ROUND(grist_yd_lb * 100, 9), 0) & " m/100 g)"',
                labels.grist_words, None, uses={"grist": "grist_yd_lb"}, only_if="grist_yd_lb < 100000", width=24),
-        Result("wraps_words", "Wraps", 'ROUND(ROUND(wpi * 0.0254, 9), 1) & " wraps per inch"',
-               labels.wraps_words, None, uses={"wraps": "wpi"}, only_if="wpi < 100000", width=24),
+        Result("wraps_words", "Wraps",
+               'IF(given(counted_wpi), ROUND(ROUND(wpi * 0.0254, 9), 1), "about " & ROUND(ROUND(wpi * 0.0254, 9), 0)) & " wraps per inch"',
+               labels.wraps_words, None, uses={"wraps": "wpi", "counted": "counted_wpi"}, only_if="wpi < 100000", width=26),
     ), printed=False)
 
 

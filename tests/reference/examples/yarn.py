@@ -440,6 +440,8 @@ EXAMPLES = [
     (labels.length_words, dict(length=q("m", 183, 0))),
     (labels.mass_words, dict(mass=q("g", 99, 0))),
     (labels.grist_words, dict(grist=q("m/g", 2, 3))),
+    (labels.length_words, dict(length=q("m", 183, 0), basis=texts("usual shrinkage", "measured"))),
     (labels.wraps_words, dict(wraps=q("1/inch", 10.5, 12))),
+    (labels.wraps_words, dict(wraps=q("1/inch", 10.5, 12), counted=q("1/inch", 10.5, 12))),
     (labels.made_of, dict(first=texts("Gray wool", "Moss"), second=texts("Silk thread", "Silk thread"))),
 ]
