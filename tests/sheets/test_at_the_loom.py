@@ -1,4 +1,4 @@
-"""What a weaver takes from the sheet to the loom: a reed that misses the sett, and lengths to wind and to weave."""
+"""What a weaver takes to the loom: threads that touch, a reed that misses the sett, lengths to wind and to weave."""
 
 import pytest
 
@@ -31,6 +31,35 @@ def test_a_reed_that_misses_the_sett_is_asked_about(sett, dents, at, asked):
     message, set_at, ends, width = told(US, "message", "set_at", "ends", "reed_width", own_sett=sett, dents=dents)
     assert bool(message) == asked and (message or FAR).startswith(FAR)
     assert set_at == at and width == pytest.approx(10) and ends == at * 10, "8.1 in. over 0.9 · 0.9"
+
+
+CLOSER = "Is it right? Reed, dents: with every other one empty they lie closer than the sett in use, and the yarn goes by them. Look at the unit above. "
+
+
+@pytest.mark.parametrize(("planner", "sett", "dents", "asked"), [
+    (METRIC, 7.5, 40.0, f"{CLOSER}A reed of 40/10 has 4 in a cm."),  # 20 ends in a cm of threads that touch at 22: it was taken so, with 2.7 times the yarn
+    (METRIC, 7.5, 4.0, None),  # 8 in a cm
+    (US, 3.0, 10.0, f"{CLOSER}It is the dents in an inch."),
+    (US, 4.6, 10.0, None), (US, 4.5, 10.0, CLOSER),
+])
+def test_a_reed_too_close_even_half_empty(planner, sett, dents, asked):
+    grist = 800.0 if planner is METRIC else 1000.0
+    [message] = told(planner, "message", own_sett=sett, dents=dents, grist=grist, own_picks=sett)
+    assert message is asked or message.startswith(asked)
+
+
+@pytest.mark.parametrize(("planner", "counted", "sett", "asked"), [
+    (US, None, 10.67, False),  # 0.9 · √1,000 = 28.46 touch; half of them, and three quarters of that
+    (US, 12.0, 4.5, True),  # as laid on a ruler by hand: a warp more open than any shawl
+    (US, 24.0, 9.0, False),
+    (US, 19.5, 7.31, True), (US, 20.0, 7.5, False), (US, 42.6, 15.98, False), (US, 42.8, 16.05, True),
+    (METRIC, 11.0, 4.13, False),  # of 200 m/100 g, 11.25 touch in a cm
+    (METRIC, 28.0, 10.5, True),  # counted in an inch
+])
+def test_threads_counted_as_they_never_touch_are_asked_about(planner, counted, sett, asked):
+    message, used = told(planner, "message", "sett", counted=counted, own_picks=10.0, grist=200.0 if planner is METRIC else 1000.0)
+    assert (message or "").startswith("Is it right? Wraps, touching: far from what its grist would have") == asked and bool(message) == asked
+    assert used == pytest.approx(sett, abs=0.01), "what is typed is reckoned with"
 
 
 @pytest.mark.parametrize("planner", [US, METRIC])

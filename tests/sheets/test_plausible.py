@@ -158,7 +158,7 @@ def test_acid_or_salt_without_its_percent_sign_is_asked_about(share, asked):
     # 4 for 4% of 200 g would be 800 g.
     entries = starting_entries(METRIC) | {"dyeing_mass": (200.0,)}
     values = expected_values(METRIC, with_records(METRIC, entries, "recipe", [{"name": "acid", "of_goods": share}]))
-    assert ("never for acid" in (values["recipe_message"][0] or "")) == asked
+    assert ("not for alum or dry acid" in (values["recipe_message"][0] or "")) == asked
     assert values["recipe_mass"][0] == pytest.approx(200 * share)
 
 

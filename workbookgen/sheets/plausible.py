@@ -17,12 +17,7 @@ LIGHTEST_FLEECE = 225  # grams, where ounces are typed: half a pound, a quarter 
 LIGHTEST_BAG = 30  # grams, where grams are typed: a bag of fleece to try has 100 and more; common practice, no source
 # Wool of 18.25% regain, the trade's for combed wool, weighs 4% more than of 13.6%, that of ASTM D1909-13 (both read).
 IN_DAMP_AIR = 1.05
-SHORTEST_CLOTH = 0.1  # meters; common practice, no source
 ANOTHER_YARN = 0.25  # of the planned grist: three times what a plan is usually off by; common practice, no source
-CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
-OPENEST_SETT = 0.55  # of the closest sett: a shawl has 0.6 (common practice, no source), and a warp more open than that lets another weft close over it
-OPENEST_OF_ONE = 0.45  # the same of one yarn: a scarf in a coarse reed has 0.5, as many picks, and is no rug (common practice, no source)
-FAR_REED = 0.1  # of the sett; common practice, no source: the firmness of a cloth is hardly known better
 FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
 LONGEST_WASHED, SHORTEST_WASHED = 1.1, 0.6  # of the loop on the reel; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of the wraps expected from the grist; common practice, no source
@@ -218,11 +213,11 @@ def not_weighed() -> tuple[Rule, ...]:
 
 
 def helper_of_dye() -> Rule:
-    """Acid, salt or alum of more than half the weight of the goods: 4 typed for 4%."""
+    """Acid or alum of more than half the weight of the goods: 4 typed for 4%. Of vinegar or salt, it may be right."""
     return Rule(
         "of_goods > 0.5",
         lambda values: values["of_goods"] > 0.5,
-        f"{ASKING} Of the goods: more than half their weight may be right for plants, never for acid, salt or alum. Type 4% with its sign.",
+        f"{ASKING} Of the goods: more than half their weight may be right for plants, vinegar or salt, not for alum or dry acid. Type 4% with its sign.",
     )
 
 
@@ -303,16 +298,6 @@ def wide_bobbin(system: str) -> Rule:
     )
 
 
-def short_cloth(system: str) -> Rule:
-    """A cloth so short that its length was typed in yards or meters."""
-    meters = LOOP.unit(system).value
-    return Rule(
-        f"length < {SHORTEST_CLOTH}",
-        lambda values: values["length"] * meters < SHORTEST_CLOTH,
-        f"{ASKING} Finished length: under 10 cm (4 in). Look at the unit above: yards or meters are too large for it.",
-    )
-
-
 def of_another_yarn(word: str, planned: str, label: str) -> Rule:
     """A need reckoned for a yarn that is far from the one its project plans: an old swatch, or a slip in one of them.
 
@@ -322,41 +307,6 @@ def of_another_yarn(word: str, planned: str, label: str) -> Rule:
         f"ABS(ROUND({word} / {planned} - 1, 9)) > {ANOTHER_YARN}",
         lambda values: abs(round(values[word] / values[planned] - 1, 9)) > ANOTHER_YARN,
         f"{ASKING} {label}: over a quarter off the grist planned for its project, and the need goes by this one. Look at both.",
-    )
-
-
-def close_sett() -> Rule:
-    """Warp threads closer than they lie when they touch: another length's sett, or another yarn's grist."""
-    return Rule(
-        f"ROUND(set_at / touching_used, 9) > {CLOSEST_SETT}",
-        lambda values: round(values["set_at"] / values["touching_used"], 9) > CLOSEST_SETT,
-        f"{ASKING} Own sett: closer than threads of this grist lie when they touch. Look at the unit of the sett, and at the grist.",
-    )
-
-
-def far_reed() -> Rule:
-    """A reed that whole and half ends in a dent bring no nearer to the sett: 12 an inch in 10 dents would be set at 10.
-
-    Its last digits do not decide.
-    """
-    return Rule(
-        f"ABS(ROUND(reed_sett / sett - 1, 9)) > {FAR_REED}",
-        lambda values: abs(round(values["reed_sett"] / values["sett"] - 1, 9)) > FAR_REED,
-        f"{ASKING} Reed, dents: by whole and half ends in a dent it comes out over 10% off the sett in use, and the yarn goes by it. Take another reed, "
-        "or put 1, 1 and 2 ends in its dents by turns, type the sett of that as your own, and empty the reed.",
-    )
-
-
-def open_warp() -> Rule:
-    """A warp so open that the weft covers it, as in a rug, with only as many picks as ends; a rug has far more.
-
-    A cloth of one yarn is usually equally open both ways.
-    """
-    return Rule(
-        f"AND(NOT(given(own_picks)), ROUND(set_at / closest, 9) < IF(given(weft_grist), {OPENEST_SETT}, {OPENEST_OF_ONE}))",
-        lambda values: values["own_picks"] is None
-        and round(values["set_at"] / values["closest"], 9) < (OPENEST_OF_ONE if values["weft_grist"] is None else OPENEST_SETT),
-        f"{ASKING} Own picks: on so open a warp the weft can be beaten far closer, as in a rug, and takes several times as much. Type the picks of a sample.",
     )
 
 

@@ -83,7 +83,8 @@ WATER = Card(
         Group("You type", (
             Input("mass", "Fleece to wash", AMOUNT, MASS, needed=True, help="Grease weight."),
             Input("load", "In one load", AMOUNT, MASS, needed=True, help="What your pot or tub holds loosely."),
-            Input("ratio", "Water to wool", BATH, LIQUOR, needed=True, starts_as=Quantity(30, "liter / kilogram"), help="20 to 40 liters a kilogram (common practice, no source)."),
+            Input("ratio", "Water to wool", BATH, LIQUOR, needed=True, starts_as=Quantity(30, "liter / kilogram"),
+                  help="20 to 40 liters a kilogram, 2.4 to 4.8 gallons a pound (common practice, no source)."),
             Input("washes", "Washes", Number(least=1, most=20, whole=True), NUMBER, needed=True, starts_as=2.0,
                   help="Two with detergent (F. Beech 1902, read; common practice since)."),
             Input("rinses", "Rinses", Number(least=0, most=20, whole=True), NUMBER, needed=True, starts_as=2.0),
