@@ -71,6 +71,10 @@ def of(values, block, stays):
     ("backwards", {"grist": 1000.0, "strands": 2.0, "take_up": 0.0}, "singles", ""),
     ("wheel", {"wheel": 2.5, "whorl": 20.0}, "ratio", "Whorl across: the drive wheel is no larger"),
     ("wheel", {"wheel": 20.0, "whorl": 2.5}, "ratio", ""),
+    ("wheel", {"stamped": 10.0, "treadles": 6.0, "draft": 0.9}, "inserted", "Draft length: more than 60 turns in an inch"),  # yards, typed for inches
+    ("wheel", {"stamped": 10.0, "treadles": 6.0, "draft": 1.0}, "inserted", ""),
+    ("spindle", {"draft": 1.0, "counted": 60.0, "seconds": 10.0, "lasting": 20.0}, "twist", "Draft length: more than 60 turns in an inch"),
+    ("spindle", {"draft": 36.0, "counted": 60.0, "seconds": 10.0, "lasting": 20.0}, "twist", ""),
     ("match", {"length": 210.0, "mass": 100.0}, "singles", "Weight on the label: no yarn is so heavy"),  # grams, typed for ounces
     ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0}, "singles", ""),
     ("match", {"length": 210.0, "mass": 3.5}, "singles", "Take-up: an empty one"),

@@ -94,6 +94,7 @@ WHEEL = Card(
         Rule("AND(given(wanted_ratio), NOT(given(wheel)))", lambda values: values["wanted_ratio"] is not None and values["wheel"] is None,
              f"{MISSING}: Drive wheel across, for the whorl of the ratio wanted."),
         Rule("stamped < 1", lambda values: values["stamped"] < 1, f"{ASKING} Or the ratio stamped on it: the flyer turns more than the wheel does. Type 8 for 8 to 1."),
+        plausible.twisted("inserted", "Draft length"),
         Rule("whorl >= wheel", lambda values: values["whorl"] >= values["wheel"], f"{ASKING} Whorl across: the drive wheel is no larger. Were the two exchanged?"),
     ),
 )
@@ -178,6 +179,7 @@ SPINDLE = Card(
              lambda values: (values["rolled"] is None or values["shaft"] is None) and None in (values["counted"], values["seconds"], values["lasting"]),
              f"{MISSING}: the shaft and how far it rolls, or turns counted, with both times."),
         plausible.fast(),
+        plausible.twisted("twist", "Draft length"),
         Rule("shaft > rolled", lambda values: values["shaft"] > values["rolled"],
              f"{ASKING} Shaft across: more than it is rolled along. Inches or cm, not mm."),
     ),
