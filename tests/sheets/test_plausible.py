@@ -130,6 +130,18 @@ def test_a_sample_too_light_for_its_scale_is_asked_about_and_reckoned_with(descr
     assert (message is None) if asked is None else message.startswith("Is it right? Its weight: so light a length") and asked in message
 
 
+@pytest.mark.parametrize(("described", "fiber", "yarn", "asked"), [
+    (US, 0.5, 0.4, "steps of 0.1 oz"), (US, 1.9, 1.8, "steps of 0.1 oz"), (US, 2.0, 1.9, None), (US, 0.5, 0.45, "steps of 0.05 oz"), (US, 0.37, 0.36, None),
+    (US, 0.12, 0.11, "steps of 0.01 oz"), (METRIC, 10.0, 9.0, "steps of 1 g"), (METRIC, 10.0, 9.7, None), (METRIC, 1.5, 1.4, "steps of 0.1 g"), (METRIC, 20.0, 19.0, None),
+])
+def test_the_loss_of_a_sample_too_light_for_its_scale_is_asked_about_and_reckoned_with(described, fiber, yarn, asked):
+    """10 g and 9 g may be 9.5 and 9.4, or 10.4 and 8.6: 1% lost, or 17%."""
+    values = filled(described, samples=[{"name": "First", "fiber_in": fiber, "yarn_out": yarn}])
+    message = values["samples_message"][0]
+    assert (message is None) if asked is None else message.startswith("Is it right? Fiber in: of so light a sample the loss") and asked in message
+    assert values["samples_loss"][0] == pytest.approx(1 - yarn / fiber), "the result stays"
+
+
 @pytest.mark.parametrize(("described", "before", "after", "asked"), [
     (US, 3.5, 3.2, "steps of 0.1 oz"), (US, 3.5, 2.6, "steps of 0.1 oz"), (US, 3.5, 2.5, None),
     (US, 3.5, 3.25, "steps of 0.05 oz"), (US, 3.5, 3.33, None), (US, 3.5, 3.43, "steps of 0.01 oz"),
@@ -287,7 +299,7 @@ SAMPLE = {"name": "S", "length": 10.0, "mass": 0.16}  # 1,000 yards in a pound
     ({"unwashed": 10.0, "washed": 10.8}, None, "shrinkage"),
     ({"unwashed": 10.0, "washed": 5.0}, "Were the two exchanged?", "shrinkage"),
     ({"fiber_in": 14.0, "yarn_out": 0.47}, "less than half", "loss"),
-    ({"fiber_in": 0.5, "yarn_out": 0.45}, None, "loss"),
+    ({"fiber_in": 0.53, "yarn_out": 0.47}, None, "loss"),
     ({"singles_turns": 90.0, "singles_piece": 1.0}, "In singles of: more than 60", "singles_twist"),  # a yard, typed as 1
     ({"ply_turns": 60.0, "ply_piece": 1.0}, None, "ply_twist"),
     ({"ply_turns": 61.0, "ply_piece": 1.0}, "In ply of: more than 60", "ply_twist"),

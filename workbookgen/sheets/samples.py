@@ -91,6 +91,7 @@ def samples(settings: Settings) -> Log:
             _timed("ply_minutes", "plied_length", "Plied length, for the pace of plying"),
             *plausible.of_a_sample(),
             *swatches.coarse_length(settings.units, "Its weight"),
+            *swatches.coarse_loss(settings.units),
         ),
     )
 

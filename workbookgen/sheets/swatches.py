@@ -53,24 +53,33 @@ def coarse_difference(system: str) -> tuple[Rule, ...]:
                          "and the rows with it. Work more rows between, or weigh on a finer scale.")
 
 
-def _of_few_steps(system: str, read: tuple[str, ...], question: str) -> tuple[Rule, ...]:
+def coarse_loss(system: str) -> tuple[Rule, ...]:
+    """A sample of less than twenty steps: half a step of both is 5% of it, and its lot expects its loss of all."""
+    return _of_few_steps(system, ("fiber_in", "yarn_out"), "Fiber in: of so light a sample the loss may be off by 5% and more on a scale with steps of {step}, "
+                         "and what its lot expects with it. Spin more, or weigh on a finer scale.", among=("fiber_in",), steps=20)
+
+
+def _of_few_steps(system: str, read: tuple[str, ...], question: str, among: tuple[str, ...] = (), steps: int = 10) -> tuple[Rule, ...]:
     """A weight, or the difference of two: a question for each step in which scales show weights, the coarsest first.
 
-    What is no multiple of a step was not weighed on such a scale.
+    What is no multiple of a step was not weighed on such a scale. `among` are the weights whose difference is of few
+    steps, all that were read unless given.
     """
     grams = MASS.unit(system).value
-    return tuple(_of_fewer_than_ten(step, "g" if grams == 1 else "oz", grams, read, question) for step in ((1, 0.1) if grams == 1 else (0.1, 0.05, 0.01)))
+    scales = ((1, 0.1), "g") if grams == 1 else ((0.1, 0.05, 0.01), "oz")
+    return tuple(_of_fewer_than(steps, step, grams, read, among or read, f"{ASKING} {question.format(step=f'{step:g} {scales[1]}')}") for step in scales[0])
 
 
-def _of_fewer_than_ten(step: float, symbol: str, grams: float, read: tuple[str, ...], question: str) -> Rule:
-    shown = "" if grams == 1 else f" / {grams}"
+def _of_fewer_than(most: int, step: float, grams: float, read: tuple[str, ...], among: tuple[str, ...], sentence: str) -> Rule:
+    shown, few = "" if grams == 1 else f" / {grams}", most - 0.000001
     whole = ", ".join(f"ABS({word}{shown} / {step} - ROUND({word}{shown} / {step}, 0)) < 0.000001" for word in read)
 
     def holds(values: Mapping[str, float]) -> bool:
-        first, *rest = (values[word] / step for word in read)
-        return all(abs(steps - round(steps)) < 1e-6 for steps in (first, *rest)) and first - sum(rest) < 9.999999
+        steps = {word: values[word] / step for word in read}
+        first, *rest = (steps[word] for word in among)
+        return all(abs(each - round(each)) < 1e-6 for each in steps.values()) and first - sum(rest) < few
 
-    return Rule(f"AND({whole}, ({' - '.join(read)}){shown} / {step} < 9.999999)", holds, f"{ASKING} {question.format(step=f'{step:g} {symbol}')}")
+    return Rule(f"AND({whole}, ({' - '.join(among)}){shown} / {step} < {few})", holds, sentence)
 
 
 def stitches_and_rows() -> Rule:
