@@ -71,7 +71,7 @@ BATH = Card(
                    uses={"weighed": "mass", "skein": "of_skein", "lot": "of_lot"},
                    only_if="OR(given(mass), given(of_skein), given(of_lot))", note="Dry, as weighed."),
             Result("dye", "Dye", "goods * depth", dyeing.dye, DYE),
-            Result("stock", "As stock", "dye / strength / 1000", dyeing.stock, STOCK),
+            Result("stock", "As stock", "dye / strength / 1000", dyeing.stock, STOCK, digits=1),
             Result("bath", "Bath in all", "goods * ratio", scouring.liquor, DYE_BATH, uses={"mass": "goods", "liquor_ratio": "ratio"}),
             Result("water", "Of it water", "bath - stock", dyeing.water, DYE_BATH, only_if="stock <= bath", note="Besides the stock."),
             Result("shares", "Dyes come to", "sum(recipe_counted)", dyeing.whole_of, SHARE, uses={"shares": "recipe_counted"}, only_if="sum(recipe_counted) > 0"),
@@ -122,7 +122,7 @@ RECIPE = Log(
             Result("mass", "Weigh", "IF(given(of_shade), dyeing_dye * of_shade, dyeing_goods * of_goods)", dyeing.to_weigh, DYE,
                    uses={"dye": "dyeing_dye", "goods": "dyeing_goods"},
                    only_if="OR(AND(given(dyeing_dye), given(of_shade)), AND(given(dyeing_goods), given(of_goods), NOT(given(of_shade))))"),
-            Result("volume", "Or of its stock", "dyeing_dye * of_shade / dyeing_strength / 1000", dyeing.stock_of, STOCK,
+            Result("volume", "Or of its stock", "dyeing_dye * of_shade / dyeing_strength / 1000", dyeing.stock_of, STOCK, digits=1,
                    uses={"dye": "dyeing_dye", "strength": "dyeing_strength"}),
         )),
         Group("For the card", (

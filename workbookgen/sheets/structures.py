@@ -4,6 +4,7 @@ from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
+    FINE_MASS,
     GRIST,
     GRIST_METRIC,
     GRIST_US,
@@ -137,13 +138,14 @@ WRAPPED = Card(
                    only_if="IF(given(binder_tex), given(bound_tex), 1 = 1)"),
             Result("grist", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "tex"}),
             Result("grist_m", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "tex"}),
-            Result("core_mass", "Core weighs", "wanted * core_tex", plying.component_mass, MASS, uses={"length": "wanted", "linear_density": "core_tex"},
+            Result("core_mass", "Core weighs", "wanted * core_tex", plying.component_mass, FINE_MASS, uses={"length": "wanted", "linear_density": "core_tex"},
                    note="As long as the yarn wanted."),
             Result("wrapper_length", "Wrapper needed", "wanted * feed", plying.component_length, LENGTH, leaves=("strands",)),
-            Result("wrapper_mass", "Wrapper weighs", "wrapper_length * wrapper_tex", plying.component_mass, MASS,
+            Result("wrapper_mass", "Wrapper weighs", "wrapper_length * wrapper_tex", plying.component_mass, FINE_MASS,
                    uses={"length": "wrapper_length", "linear_density": "wrapper_tex"}),
             Result("binder_length", "Binder needed", "wanted * binder_feed", plying.component_length, LENGTH, uses={"feed": "binder_feed"}, leaves=("strands",)),
-            Result("binder_mass", "Binder weighs", "binder_length * binder_tex", plying.component_mass, MASS, uses={"length": "binder_length", "linear_density": "binder_tex"}),
+            Result("binder_mass", "Binder weighs", "binder_length * binder_tex", plying.component_mass, FINE_MASS,
+                   uses={"length": "binder_length", "linear_density": "binder_tex"}),
         )),
     ),
     rules=(
