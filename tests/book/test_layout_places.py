@@ -11,7 +11,7 @@ from xlsxwriter.utility import quote_sheetname
 import described
 from workbookgen.book import sections
 from workbookgen.book.layout import place
-from workbookgen.book.placement import NUMBERS, ProofColumn
+from workbookgen.book.placement import ProofColumn
 from workbookgen.build import layout_of
 from workbookgen.errors import DescriptionError
 from workbookgen.language import profile
@@ -268,13 +268,11 @@ def test_columns_beyond_z(layout):
     assert re.fullmatch(r"\$[A-Z]{2}\$\d+:\$[A-Z]{2}\$\d+", late.area)
 
 
-def test_counting_numbers_reach_every_list(each_layout):
-    counting = each_layout.placements[NUMBERS]
-    assert counting.field.values == tuple(range(1, counting.rows + 1))
-    reached = {int(rows) for each in each_layout.formulas for rows in re.findall(rf"{NUMBERS}_(\d+)", each.formulas[0])}
-    for rows in reached:
-        assert each_layout.names[f"{NUMBERS}_{rows}"] == replace(counting, rows=rows).range
-    assert reached and max(reached) <= counting.rows
+def test_every_log_counts_its_lines_beside_them(each_layout):
+    """So its numbers are as many as its lines, whatever was inserted or deleted, there or elsewhere."""
+    for log in (each for each in each_layout.planner.blocks.values() if isinstance(each, Log)):
+        column, other = (each_layout.placements[key] for key in (log.lines_column, f"{log.key}_{log.fields[0].key}"))
+        assert (column.sheet, column.row, column.rows) == (other.sheet, other.row, log.rows)
 
 
 def test_a_row_looks_at_itself_alone(each_layout):

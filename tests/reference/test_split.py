@@ -140,12 +140,6 @@ def grams(number):
     return Quantity(number, "g")
 
 
-def test_the_line_of_a_member_is_the_place_of_its_name():
-    names = ["First", "Second", "", "Third"]
-    assert split.line("second", names) == 2
-    assert split.line(np.array(["THIRD", "First"], dtype=object), names).tolist() == [4, 1]
-
-
 def test_what_is_wanted_comes_first_and_parts_share_the_rest():
     assert split.asked(1, grams(500)).m_as("g") == 500
     assert split.part(2, parts=3) == 3 and split.part(2, parts=3, wanted=grams(500)) == 0
@@ -221,9 +215,6 @@ def test_steps_and_coins_make_weights_and_money():
 @pytest.mark.parametrize(
     "wrong, words",
     [
-        (lambda: split.line("A", ["B"]), "exactly once"),
-        (lambda: split.line("A", ["A", "a"]), "exactly once"),
-        (lambda: split.line(" ", [" "]), "blank"),
         (lambda: split.asked(0, grams(1)), "from 1"),
         (lambda: split.asked(1, grams(0)), "weight wanted"),
         (lambda: split.part(0, 1), "from 1"),

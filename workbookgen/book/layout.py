@@ -14,7 +14,7 @@ from workbookgen.book.copied import ROW, CopiedDown
 from workbookgen.book.messages import automatic_formula, automatic_words
 from workbookgen.book.operands import ByLine, Columns, Operand
 from workbookgen.book.page_plan import plan_of
-from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, first_numbers
+from workbookgen.book.placement import Layout, Placement, ProofColumn
 from workbookgen.book.plan import Plan
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice
@@ -114,7 +114,7 @@ class _Binder:
             ref = f"${xl_col_to_name(ProofColumn.VALUES + index - 1)}{row}"
             operands[word] = Operand(meaning, ref, unit_named(unit) if unit else NUMBER_UNIT)
         unit = unit_named(proof.unit) if proof.unit else None
-        return bind(result, Columns(operands, self._numbers), unit, guarded=False)
+        return bind(result, Columns(operands, self._lines), unit, guarded=False)
 
     def _of_trial(self, trial: Trial) -> str:
         """A formula of constants; or the sum of all cells of some blocks, which is an error if any cell is one."""
@@ -140,7 +140,7 @@ class _Binder:
 
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
         operands = {word: operand(word, column) for word, column in names.items()}
-        return bind(table.verdict, Columns(operands, self._numbers), None, guarded=False)
+        return bind(table.verdict, Columns(operands, self._lines), None, guarded=False)
 
     def _columns(
         self,
@@ -182,13 +182,13 @@ class _Binder:
             for _, names, name in (call.keys for call in sums)
             if (by := self._by_line(block, names, name, ref))
         }
-        return Columns(operands, first_numbers if is_named else self._numbers, positions, lines_of, by_line)
+        return Columns(operands, lambda log: ref(log.lines_column), positions, lines_of, by_line)
 
     def _listing(self, block: Block, words: set[str]) -> Iterator[tuple[str, Log, Position]]:
         """The logs' lists among these words, which keep the position of each of their own names."""
         for word in words:
             holder, field = self.planner.by_key.get(word, (None, None))
-            if isinstance(holder, Log) and (position := holder.position_of(field.key, word)):
+            if isinstance(holder, Log) and holder is not block and (position := holder.position_of(field.key, word)):
                 yield word, holder, position
 
     def _by_line(self, block: Block, names: str, name: str, ref: Callable[..., str]) -> ByLine | None:
@@ -210,8 +210,8 @@ class _Binder:
                 return ByLine(ref(f"{holder.key}_{theirs.key}"), ref(ours.key, block), is_own=False)
         return None
 
-    def _numbers(self, rows: int) -> str:
-        return replace(self.placements[NUMBERS], rows=rows).range
+    def _lines(self, log: Log) -> str:
+        return self.placements[log.lines_column].range
 
     def _target(self, meaning: Meaning) -> Placement:
         return self.placements[NOTHING if meaning.key in self.planner.absent else meaning.key]

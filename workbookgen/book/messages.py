@@ -13,7 +13,19 @@ from collections.abc import Iterable
 from workbookgen.book.guard import all_of, inside_domain
 from workbookgen.book.operands import Columns, joined
 from workbookgen.language.domains import Date, Number
-from workbookgen.language.fields import FAULT, FILLED, FIRST, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input, Rule
+from workbookgen.language.fields import (
+    FAULT,
+    FILLED,
+    FIRST,
+    MARK,
+    MESSAGE,
+    OPEN,
+    OWN_LINE,
+    SPOILED,
+    Automatic,
+    Input,
+    Rule,
+)
 from workbookgen.language.parts import AGAIN, LISTED, Block
 from workbookgen.language.positions import Position
 from workbookgen.language.profile import MOST_ARGUMENTS
@@ -30,6 +42,8 @@ def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> 
         return {MESSAGE.key}
     if field == FILLED:
         return set(folded)
+    if field == OWN_LINE:
+        return set()
     if field == SPOILED:
         return {f"{block.key}_{each.key}" for each in block.results}
     said = {f"{block.key}_{MESSAGE.key}", f"{block.key}_{MARK.key}"}
@@ -54,6 +68,8 @@ def automatic_formula(
         return f"={_line_formula(field, block, columns, own_line)}"
     if field == MESSAGE:
         return message_formula(block, columns, system)
+    if field == OWN_LINE:
+        return f"={own_line}"
     if field == FAULT:
         return f"={_if_begun(block, columns, system, _faults(block, columns, system))}"
     if field == MARK:
@@ -75,7 +91,7 @@ def _mark(message: str) -> str:
 
 def _first(block: Block, columns: Columns, marks: str) -> str:
     """The first message about something wrong, or else the last message."""
-    last = f'SUMPRODUCT(LARGE(({marks}<>"")*{columns.numbers(block.rows)},1))'
+    last = f'SUMPRODUCT(LARGE(({marks}<>"")*{columns.lines(block)},1))'
     said_wrong, said_last = (_of_line(block, columns, line) for line in (f'MATCH("!",{marks},0)', last))
     return f'=IF(COUNTIF({marks},"!")>0,{said_wrong},IF(SUMPRODUCT(({marks}<>"")*1)>0,{said_last},""))'
 

@@ -11,7 +11,7 @@ from xlsxwriter.utility import xl_cell_to_rowcol
 
 from workbookgen.language.fields import Automatic, Input, Result
 from workbookgen.language.forms import FORMS
-from workbookgen.language.parts import Table
+from workbookgen.language.parts import Log, Table
 from workbookgen.language.planner import Meaning
 from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
 from workbookgen.language.tokens import Call, Nodes, is_word
@@ -71,7 +71,7 @@ class Columns:
     """The operands of a formula, and what its forms need besides."""
 
     operands: Mapping[str, Operand]
-    numbers: Callable[[int], str]  # the range with the numbers from 1 to this one
+    lines: Callable[[Log], str]  # the column of the numbers of a log's records
     # A list, and the cell of a name -> the cell with its position.
     positions: Mapping[tuple[str, str], str] = field(default_factory=dict)
     # A list -> its column of the positions of its own names.
@@ -105,7 +105,7 @@ class Columns:
             case "place":
                 names, name, amounts, number = fields
                 others = f'(({names.ref}<>{name.ref})+({amounts.ref}="")>0)*{BEYOND_ALL_LINES}'
-                return f"SUMPRODUCT(SMALL({others}+{self.numbers(names.meaning.rows)},{number.ref}))"
+                return f"SUMPRODUCT(SMALL({others}+{self.lines(names.meaning.holder)},{number.ref}))"
             case "class_of":
                 names, limits, _ = fields
                 number = limits.unit.shown(self.written(call.arguments[2]))
@@ -183,14 +183,13 @@ class Columns:
     def line(self, names: str, ref: str) -> str:
         """Formula text of the position of a name in a list, provided that it occurs there once.
 
-        Positions come from where the list is, so that a row inserted elsewhere cannot make the two differ in length. A
-        name among facts has no letter that MATCH takes for a wildcard.
+        The numbers stand beside the list, so that both have one length when a line was inserted or deleted. A name
+        among facts has no letter that MATCH takes for a wildcard.
         """
         column = self.operands[names]
         if isinstance(column.meaning.holder, Table):
             return f"MATCH({ref},{column.ref},0)"
-        lines = self.lines_of.get(names) or self.numbers(column.meaning.holder.rows)
-        return f"SUMPRODUCT(({column.ref}={ref})*1,{lines})"
+        return f"SUMPRODUCT(({column.ref}={ref})*1,{self.lines(column.meaning.holder)})"
 
     def once(self, names: str, ref: str) -> str:
         """Formula text of whether the name in a cell occurs exactly once in a list."""

@@ -13,15 +13,6 @@ from workbookgen.language.fields import SPOILED, Automatic, Input, Result
 from workbookgen.language.parts import Column, Holder
 from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import Unit
-from workbookgen.language.tokens import tokenize
-
-NUMBERS = "lists_number"
-_COUNTED = f"{NUMBERS}_"
-
-
-def first_numbers(rows: int) -> str:
-    """The defined name of the cells with the counting numbers from 1 to `rows`."""
-    return f"{_COUNTED}{rows}"
 
 
 class ProofColumn(IntEnum):
@@ -127,17 +118,8 @@ class Layout:
 
     @cached_property
     def names(self) -> dict[str, str]:
-        """Every defined name and its range: the fields, and the counting numbers that formulas use."""
-        if self.whole:
-            return self.whole.names
-        asked: set[int] = set()
-        for each in self.formulas:
-            for text in each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas:
-                if _COUNTED in text:
-                    names = (token for token in tokenize(text) if token.startswith(_COUNTED))
-                    asked |= {int(name.removeprefix(_COUNTED)) for name in names}
-        counted = {first_numbers(rows): replace(self.placements[NUMBERS], rows=rows).range for rows in sorted(asked)}
-        return {key: each.range for key, each in self.placements.items()} | counted
+        """Every defined name and its range."""
+        return self.whole.names if self.whole else {key: each.range for key, each in self.placements.items()}
 
     def placements_of(self, holder: Holder) -> tuple[Placement, ...]:
         return tuple(each for each in self.placements.values() if each.holder is holder)

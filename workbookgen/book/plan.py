@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from workbookgen.book.wrapping import LETTER
-from workbookgen.language.fields import FAULT, FILLED, FIRST, MARK, MESSAGE, OPEN, SPOILED, Input
+from workbookgen.language.fields import FAULT, FILLED, FIRST, MARK, MESSAGE, OPEN, OWN_LINE, SPOILED, Input
 from workbookgen.language.parts import Card, Log, Sheet
 from workbookgen.language.views import LogView, Matrix, Section
 
@@ -177,7 +177,7 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
     for fold, strip in folds:
         if strip.is_typed:
             columns[FILLED.key] = fold
-    for key in (MESSAGE.key, FAULT.key, FILLED.key, *(each.key for each in log.positions)):
+    for key in (MESSAGE.key, FAULT.key, FILLED.key, OWN_LINE.key, *(each.key for each in log.positions)):
         if key not in columns and key in log.automatic_by_key:
             columns[key] = column
             column += 1

@@ -13,7 +13,7 @@ from workbookgen.book.placement import Placement
 from workbookgen.book.plan import Strip
 from workbookgen.book.wrapping import LETTER, lines_taken
 from workbookgen.colors import ACCENT, INK, SOFT, WHITE
-from workbookgen.language.fields import FAULT, FILLED, FIRST, MARK, MESSAGE, SPOILED, Input
+from workbookgen.language.fields import FAULT, FILLED, FIRST, MARK, MESSAGE, OWN_LINE, SPOILED, Input
 from workbookgen.language.parts import Log
 from workbookgen.language.views import FREE
 
@@ -88,7 +88,7 @@ def automatic(canvas: Canvas, log: Log) -> None:
     canvas.cells(f"{log.key}_{MESSAGE.key}", look.LITTLE)
     canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE | {"text_wrap": True})
     canvas.cells(f"{log.key}_{SPOILED.key}", look.LITTLE)
-    hidden = [each for each in log.automatic if each == FAULT or each in log.positions]
+    hidden = [each for each in log.automatic if each in (FAULT, OWN_LINE, *log.positions)]
     for each in hidden:
         canvas.cells(f"{log.key}_{each.key}", look.LITTLE)
     canvas.cells(f"{log.key}_{FILLED.key}", look.LITTLE | look.LINE | {"align": "center", "num_format": "0"})

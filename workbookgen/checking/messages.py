@@ -7,7 +7,7 @@ from functools import cached_property
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.entries import Entry
-from workbookgen.language.fields import FAULT, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Input, Rule
+from workbookgen.language.fields import FAULT, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, OWN_LINE, SPOILED, Input, Rule
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
 from workbookgen.texts import folded
@@ -43,8 +43,9 @@ def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict
     `folded_away` are the keys of the inputs that the log's view folds.
     """
     block, columns = records.block, records.columns
+    lines = tuple(float(row) for row in range(1, block.rows + 1))
     if not block.inputs:
-        return {LINE.key: tuple(float(row) for row in range(1, block.rows + 1))} if block.automatic else {}
+        return {LINE.key: lines} if block.automatic else {}
     begun = [_is_begun(block, records.record(row), system) for row in range(block.rows)]
     faults = [_fault(records, row, system) if begun[row] else None for row in range(block.rows)]
     said = [faults[row] or (_question(records, row) if begun[row] else None) for row in range(block.rows)]
@@ -56,6 +57,7 @@ def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict
         FAULT.key: faults,
         MARK.key: marks,
         FILLED.key: filled,
+        OWN_LINE.key: lines,
         FIRST.key: [first],
         OPEN.key: [float(marks.count(WRONG))],
         SPOILED.key: [0.0],

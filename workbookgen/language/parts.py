@@ -20,6 +20,7 @@ from workbookgen.language.fields import (
     MARK,
     MESSAGE,
     OPEN,
+    OWN_LINE,
     SPOILED,
     Automatic,
     Distinct,
@@ -142,9 +143,14 @@ class Log(Block):
 
     @cached_property
     def automatic(self) -> tuple[Automatic, ...]:
-        said = (MARK, MESSAGE, FILLED, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)
+        said = (MARK, MESSAGE, FILLED, OWN_LINE, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)
         asked = (FAULT,) if any(rule.asks for rule in self.rules) else ()
         return (*said, *asked, *self.positions, *self.repeats)
+
+    @property
+    def lines_column(self) -> str:
+        """Full key of the column of the numbers of its records."""
+        return f"{self.key}_{(OWN_LINE if self.inputs else LINE).key}"
 
     @cached_property
     def repeats(self) -> tuple[Repeat, ...]:

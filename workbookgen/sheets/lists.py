@@ -35,7 +35,7 @@ FEW = 5  # as many names as one sentence may list
 
 def chapter(settings: Settings) -> Chapter:
     tables = TABLES if not settings.without else (*TABLES, NOTHING)
-    return Chapter(CHAPTER, (*tables, numbers(settings)), tuple(band(Facts(table=each.key, title=each.title, is_printed=False)) for each in tables))
+    return Chapter(CHAPTER, (*tables, NUMBERS), tuple(band(Facts(table=each.key, title=each.title, is_printed=False)) for each in tables))
 
 
 def one_of(table: Table) -> Choice:
@@ -217,11 +217,7 @@ STRUCTURES = Table(
     about="Ends of single that follow from the structure alone; 0 where one says how many.",
 )
 
+# A program's functions are tried on them.
+NUMBERS = Table("lists", "Counting numbers", (Column("number", "Number", (1.0, 2.0, 3.0, 4.0, 5.0), NUMBER_UNIT),))
+
 TABLES = (STATES, WAYS, CLASSES, GRADES, DIRECTIONS, NOTATIONS, STRUCTURES, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, FATES, QUANTILES, GRUBBS)
-
-
-def numbers(settings: Settings) -> Table:
-    """Counting numbers, with which a name's line is found."""
-    rows = settings.rows
-    most = max(rows.reels, rows.guide, rows.fiber, rows.samples, rows.designs, rows.components, rows.projects, rows.skeins, rows.members, SYSTEMS.rows)
-    return Table("lists", "Counting numbers", (Column("number", "Number", tuple(float(n) for n in range(1, most + 1)), NUMBER_UNIT),))

@@ -10,6 +10,7 @@ from workbookgen.reference import records, split
 from workbookgen.settings import Settings
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.limits import AMOUNT, PIECES
+from workbookgen.sheets.lookup import lookup
 from workbookgen.unit_systems import UNIT_SYSTEMS
 from workbookgen.units import Quantity
 
@@ -111,7 +112,7 @@ def members(settings: Settings) -> Log:
                        note="By the weight that is got, in whole coins."),
             )),
             Group("Worked out", (
-                Result("line", "Line", "lookup(lists_number, members_listed, name)", split.line, NUMBER, uses={"names": "members_listed"}, digits=0),
+                lookup("line", "Line", "members_own_line", "name", NUMBER, digits=0),
                 Result("asked", "Asks for", "wanted", split.asked, MASS, only_if="line >= 1"),
                 Result("part", "Parts", "IF(given(wanted), 0, parts)", split.part, NUMBER, only_if="line >= 1"),
                 Result("claim", "Is due", "IF(given(wanted), wanted, split_rest * part / split_parts)", split.claim, MASS, uses={"rest": "split_rest", "parts": "split_parts"},

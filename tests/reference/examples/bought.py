@@ -56,7 +56,6 @@ EXAMPLES = [
             dearer=q("1/oz", 1.68, 0),
         ),
     ),
-    (split.line, dict(name=texts("Ada", "bea"), names=["Ada", "", "Bea"])),
     (split.whole_steps, dict(amount=q("oz", 107.3, 0), step=q("g", 5, 1))),
     (split.whole_steps, dict(amount=n(70, 0.3), step=n(0.01, 0.05))),
     (split.of_steps, dict(steps=n(1073, 0), step=q("oz", 0.1, 1))),

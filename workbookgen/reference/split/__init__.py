@@ -4,6 +4,6 @@
 out the steps that are left, so that all add up to the whole.
 """
 
-from workbookgen.reference.split.claims import asked, claim, for_parts, line, of_the_wanted, part, split_in_words
+from workbookgen.reference.split.claims import asked, claim, for_parts, of_the_wanted, part, split_in_words
 from workbookgen.reference.split.remainders import given_out, handed_out, last_turn, steps_left, turn, whole
 from workbookgen.reference.split.steps import exact, of_steps, undivided, whole_steps

@@ -1,58 +1,11 @@
 """What everyone is due from a purchase: the weights wanted first, then parts of the rest, all in proportion to what
 there is."""
 
-from collections.abc import Sequence
-
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, NO_MASS, NOT_NEGATIVE, require_within
-from workbookgen.texts import folded
 from workbookgen.units import Mass, Ratio
-
-
-@calculation
-def line(name: str, names: Sequence[str]) -> Ratio:
-    """The line of a member in the list.
-
-    l = the place of the name, from 1. Among equal remainders, the first in the list comes first.
-
-    Parameters
-    ----------
-    name : the name
-    names : the names listed, a blank one where a line is empty
-
-    Returns
-    -------
-    l, a whole number
-
-    Raises
-    ------
-    ValueError
-        A blank name, or one that is not in the list exactly once.
-
-    Notes
-    -----
-    Valid for names that differ; case does not matter.
-
-    References
-    ----------
-    Definition of a list.
-
-    Examples
-    --------
-    >>> print(line("second", ["First", "Second", "Third"]))
-    2.0
-    """
-    listed = [folded(str(each)) for each in names]
-
-    def place(each: str) -> float:
-        require_name(each)
-        require(listed.count(folded(str(each))) == 1, "The name must be in the list exactly once.")
-        return float(listed.index(folded(str(each))) + 1)
-
-    places = by_element(place, name)
-    return places.astype(float) if np.ndim(places) else places
 
 
 @calculation
