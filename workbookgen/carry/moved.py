@@ -4,12 +4,13 @@ In an older planner, one log could name the records of another to say more about
 each project again. What was said there now belongs to the record itself.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from workbookgen.carry.matching import Matched
-from workbookgen.filled.cells import Position
+from workbookgen.filled.cells import Cell, Position
 from workbookgen.filled.planner import FilledPlanner, as_entry
+from workbookgen.language.entries import Entry
 from workbookgen.language.planner import Planner
 from workbookgen.texts import folded
 
@@ -48,23 +49,18 @@ def _moved(old: FilledPlanner, new: Planner, matched: Matched, a_move: Move) -> 
     column = old.ranges.get(a_move.named_in)
     if column is None or a_move.names not in matched.entries:
         return
-    lines: dict[str, list[int]] = {}
-    for line, name in enumerate(matched.entries[a_move.names]):
-        if isinstance(name, str):
-            lines.setdefault(folded(name), []).append(line)
+    lines = _lines_by_name(matched.entries[a_move.names])
     keys = [key for key in (a_move.named_in, *(was for was, _ in a_move.fields)) if key in old.ranges]
     for row in range(column.rows):
         filled = {key: cell for key in keys if (cell := old.cell(key, row))}
-        name = filled.get(a_move.named_in)
-        found = lines.get(folded(name.value), []) if name and isinstance(name.value, str) else []
         said = {
             now: as_entry(filled[was].value, new.by_key[now][1], old.book)
             for was, now in a_move.fields
             if was in filled and now in matched.entries
         }
-        is_all_said = len(said) == len(filled) - 1 and all(isinstance(entry, float) for entry in said.values())
-        is_typed = not any(cell.formula for cell in filled.values())
-        if len(found) != 1 or not is_all_said or not is_typed:
+        name = filled.get(a_move.named_in)
+        found = lines.get(folded(name.value), []) if name and isinstance(name.value, str) else []
+        if len(found) != 1 or not _is_whole(filled, said):
             continue
         [line] = found
         if all(matched.entries[key][line] is None for key in said):
@@ -73,3 +69,17 @@ def _moved(old: FilledPlanner, new: Planner, matched: Matched, a_move: Move) -> 
             for key in filled:
                 sheet, *position = old.position(key, row)
                 yield sheet, tuple(position)
+
+
+def _lines_by_name(names: Iterable[Entry]) -> dict[str, list[int]]:
+    lines: dict[str, list[int]] = {}
+    for line, name in enumerate(names):
+        if isinstance(name, str):
+            lines.setdefault(folded(name), []).append(line)
+    return lines
+
+
+def _is_whole(filled: Mapping[str, Cell], said: Mapping[str, Entry]) -> bool:
+    """Whether all of a line was typed, and all beside its name is a number that has a field."""
+    is_all_said = len(said) == len(filled) - 1 and all(isinstance(entry, float) for entry in said.values())
+    return is_all_said and not any(cell.formula for cell in filled.values())

@@ -176,16 +176,8 @@ class _Evaluation:
         meanings = {parameter: self.planner.meaning(block, word) for parameter, word in result.arguments.items()}
         whole = {parameter: each for parameter, each in meanings.items() if each.is_column}
         singles = {parameter: each for parameter, each in meanings.items() if not each.is_column}
-        spoken = _needing_their_blanks(result, singles)
-        rows = block.rows * len(self.scenarios)
-        eligible = np.ones(rows, dtype=bool)
-        present: dict[str, np.ndarray] = {}
-        for parameter, meaning in singles.items():
-            filled, usable = (_spread(state, meaning, block) for state in self._state(meaning))
-            missable = result.may_miss(result.arguments[parameter], meaning.field)
-            eligible &= usable | (~filled & missable)
-            present[parameter] = usable | (~filled & (parameter in spoken))
-        values = np.full(rows, None, dtype=object)
+        eligible, present = self._present(block, result, singles)
+        values = np.full(len(eligible), None, dtype=object)
         unit = result.unit.unit(self.planner.system).pint if result.unit else None
         for number, records in self._together(block, whole):
             columns = {parameter: self._whole(each, number) for parameter, each in whole.items()}
@@ -204,6 +196,20 @@ class _Evaluation:
                 if not names:  # the result depends on no word of a single record, so one call serves all
                     values[chosen] = values[chosen[:1]]
         return values
+
+    def _present(
+        self, block: Block, result: Result, singles: Mapping[str, Meaning]
+    ) -> tuple[np.ndarray, dict[str, np.ndarray]]:
+        """Which records have what a result needs, and of each parameter, for which records it is passed."""
+        spoken = _needing_their_blanks(result, singles)
+        eligible = np.ones(block.rows * len(self.scenarios), dtype=bool)
+        present: dict[str, np.ndarray] = {}
+        for parameter, meaning in singles.items():
+            filled, usable = (_spread(state, meaning, block) for state in self._state(meaning))
+            missable = result.may_miss(result.arguments[parameter], meaning.field)
+            eligible &= usable | (~filled & missable)
+            present[parameter] = usable | (~filled & (parameter in spoken))
+        return eligible, present
 
     def _together(self, block: Block, whole: Mapping[str, Meaning]) -> Iterator[tuple[int, range]]:
         """The records that one call can handle: all of them, or those of one scenario if it takes a log's column."""
