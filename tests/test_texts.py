@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from workbookgen.language.domains import Choice, Name
 from workbookgen.language.repeated import as_typed
 from workbookgen.reference import records
-from workbookgen.texts import folded, is_blank, loosely
+from workbookgen.texts import folded, is_blank, lines_by_name, loosely, repeated_names, unique_names
 
 # Unicode's CaseFolding.txt, statuses C and S (from memory): small letter, the others that fold to it.
 ONE_NAME = [
@@ -88,3 +88,9 @@ def test_what_some_program_takes_for_one_name(one, other):
 def test_other_letters_are_others_even_so():
     assert loosely("e") != loosely("é")
     assert loosely("coop") != loosely("co-op")
+
+
+def test_the_lines_of_a_name_are_those_that_spell_it_in_any_case():
+    column = ["Clover", None, "clover", "Fern", 3.0]
+    assert lines_by_name(column) == {"clover": [0, 2], "fern": [3]}
+    assert unique_names(column) == {"fern"} and repeated_names(column) == {"clover"}

@@ -7,6 +7,7 @@ hyphen are characters like any other. Only a text of plain spaces counts as blan
 """
 
 import unicodedata
+from collections.abc import Iterable
 from functools import lru_cache
 
 BLANK = " "
@@ -16,6 +17,25 @@ BLANK = " "
 def folded(text: str) -> str:
     """The text with its case folded; two names are the same if they fold alike."""
     return text.lower() if text.isascii() else "".join(map(_folded, text))
+
+
+def lines_by_name(names: Iterable) -> dict[str, list[int]]:
+    """Each name in a column, folded, with its lines, counted from 0; what is no text is no name."""
+    lines: dict[str, list[int]] = {}
+    for line, name in enumerate(names):
+        if isinstance(name, str):
+            lines.setdefault(folded(name), []).append(line)
+    return lines
+
+
+def unique_names(names: Iterable) -> frozenset[str]:
+    """The names, folded, that occur exactly once in a column; a repeated one could mean either record."""
+    return frozenset(name for name, lines in lines_by_name(names).items() if len(lines) == 1)
+
+
+def repeated_names(names: Iterable) -> frozenset[str]:
+    """The names, folded, that occur more than once in a column."""
+    return frozenset(name for name, lines in lines_by_name(names).items() if len(lines) > 1)
 
 
 def is_blank(text: str) -> bool:

@@ -4,7 +4,7 @@ In an older planner, one log could name the records of another to say more about
 each project again. What was said there now belongs to the record itself.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from workbookgen.carry.matching import Matched
@@ -12,7 +12,7 @@ from workbookgen.filled.cells import Cell, Position
 from workbookgen.filled.planner import FilledPlanner, as_entry
 from workbookgen.language.entries import Entry
 from workbookgen.language.planner import Planner
-from workbookgen.texts import folded
+from workbookgen.texts import folded, lines_by_name
 
 
 @dataclass(frozen=True)
@@ -49,7 +49,7 @@ def _moved(old: FilledPlanner, new: Planner, matched: Matched, a_move: Move) -> 
     column = old.ranges.get(a_move.named_in)
     if column is None or a_move.names not in matched.entries:
         return
-    lines = _lines_by_name(matched.entries[a_move.names])
+    lines = lines_by_name(matched.entries[a_move.names])
     keys = [key for key in (a_move.named_in, *(was for was, _ in a_move.fields)) if key in old.ranges]
     for row in range(column.rows):
         filled = {key: cell for key in keys if (cell := old.cell(key, row))}
@@ -69,14 +69,6 @@ def _moved(old: FilledPlanner, new: Planner, matched: Matched, a_move: Move) -> 
             for key in filled:
                 sheet, *position = old.position(key, row)
                 yield sheet, tuple(position)
-
-
-def _lines_by_name(names: Iterable[Entry]) -> dict[str, list[int]]:
-    lines: dict[str, list[int]] = {}
-    for line, name in enumerate(names):
-        if isinstance(name, str):
-            lines.setdefault(folded(name), []).append(line)
-    return lines
 
 
 def _is_whole(filled: Mapping[str, Cell], said: Mapping[str, Entry]) -> bool:

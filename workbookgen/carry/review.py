@@ -6,8 +6,7 @@ agree after conversion. If they do not, because a line or a figure that they dep
 version calculates differently, that is reported. So is every entry that the new planner does not accept.
 """
 
-from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from workbookgen.carry.conversion import in_unit
@@ -25,7 +24,7 @@ from workbookgen.language.parts import AGAIN, Block, Column, Log
 from workbookgen.language.planner import Meaning, Planner
 from workbookgen.language.proofs import ProofTable
 from workbookgen.language.sentences import doubled, refusal
-from workbookgen.texts import folded
+from workbookgen.texts import folded, repeated_names
 
 Values = dict[str, tuple[Entry, ...]]
 
@@ -126,14 +125,16 @@ def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -
         lines = matched.rows.get(block.key, {}).items()
         for each in block.inputs:
             key = f"{block.key}_{each.key}"
-            twice = _given_twice(block, each, matched.entries[key]) if key in old.entries else set()
-            for row, place in sorted(lines, key=lambda line: line[1]) if key in old.entries else ():
+            if key not in old.entries:
+                continue
+            twice = repeated_names(matched.entries[key]) if block.names_its_records(each) else ()
+            for row, place in sorted(lines, key=lambda line: line[1]):
                 entry = matched.entries[key][place]
                 if entry is None:
                     continue
                 if not _accepts(each, entry, new, names):
                     why = f"the new planner does not accept it. {refusal(each, new.system)}"
-                elif twice and folded(str(entry)) in twice:
+                elif folded(str(entry)) in twice:
                     why = f"nothing can choose this name now. {doubled(each)}"
                 else:
                     continue
@@ -149,12 +150,6 @@ def _accepts(each: Input, entry: Entry, planner: Planner, values: Values) -> boo
         return each.domain.accepts(entry)
     _, listed = planner.by_key[each.domain.of]
     return each.domain.accepts(entry, listed.values if isinstance(listed, Column) else values[each.domain.of])
-
-
-def _given_twice(block: Block, each: Input, column: Sequence[Entry]) -> set[str]:
-    """The names of records, folded, that more than one line has."""
-    names = Counter(folded(name) for name in column if isinstance(name, str)) if block.names_its_records(each) else {}
-    return {name for name, times in names.items() if times > 1}
 
 
 @dataclass(frozen=True)

@@ -16,14 +16,14 @@ import numpy as np
 
 from workbookgen.checking.messages import Records, automatic
 from workbookgen.errors import DescriptionError
-from workbookgen.language.domains import Choice, unique_names
+from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Automatic, Input, Repeat, Result
 from workbookgen.language.parts import Block, Column, unit_of
 from workbookgen.language.planner import Meaning, Planner
 from workbookgen.language.positions import Position
 from workbookgen.language.proofs import Proof, ProofTable
-from workbookgen.texts import folded
+from workbookgen.texts import folded, lines_by_name, unique_names
 from workbookgen.units import Quantity, registered
 
 MOST_BITS = 62  # of a 64-bit integer, without its sign and one to spare
@@ -125,13 +125,10 @@ class _Evaluation:
     def position(self, block: Block, place: Position, number: int) -> tuple[float | None, ...]:
         """The line of each record's name in a list, in one scenario; None unless it occurs exactly once."""
         names = self.planner.meaning(block, place.names)
-        lines: dict[str, list[int]] = {}
-        for line, name in enumerate(self.part(names.key, number), start=1):
-            if isinstance(name, str):
-                lines.setdefault(folded(name), []).append(line)
+        lines = lines_by_name(self.part(names.key, number))
         looked_for = self.part(f"{block.key}_{place.name}", number)
         found = [lines.get(folded(name), []) if isinstance(name, str) and name else [] for name in looked_for]
-        return tuple(float(each[0]) if len(each) == 1 else None for each in found)
+        return tuple(float(each[0] + 1) if len(each) == 1 else None for each in found)
 
     def automatic(self, block: Block, number: int) -> dict[str, tuple]:
         """The values of a block's automatic fields in one scenario."""

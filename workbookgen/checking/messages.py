@@ -1,6 +1,5 @@
 """The expected values of automatic fields: the Python twins of the formulas in `book.messages`."""
 
-from collections import Counter
 from collections.abc import Callable, Mapping, Sequence, Set
 from dataclasses import dataclass
 from functools import cached_property
@@ -10,7 +9,7 @@ from workbookgen.language.entries import Entry
 from workbookgen.language.fields import FAULT, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, OWN_LINE, SPOILED, Input, Rule
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
-from workbookgen.texts import folded
+from workbookgen.texts import folded, repeated_names
 
 WRONG, UNFINISHED, ASKED = "!", "…", "?"
 
@@ -30,11 +29,11 @@ class Records:
 
     @cached_property
     def doubled_names(self) -> Set[str]:
-        return _more_than_once(self.listed)
+        return repeated_names(self.listed)
 
     @cached_property
     def doubled_texts(self) -> dict[str, Set[str]]:
-        return {key: _more_than_once(column) for key, column in self.distinct.items()}
+        return {key: repeated_names(column) for key, column in self.distinct.items()}
 
 
 def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict[str, tuple]:
@@ -81,12 +80,6 @@ def _mark(sentence: str) -> str:
 def _called(listed: Sequence, row: int) -> str:
     """What a record is called: its name, or its line where it has none."""
     return (listed[row] if len(listed) else None) or f"Line {row + 1}"
-
-
-def _more_than_once(names: Sequence) -> Set[str]:
-    """The names that occur more than once; case does not matter."""
-    times = Counter(folded(name) for name in names if isinstance(name, str))
-    return {name for name, number in times.items() if number > 1}
 
 
 def _is_begun(block: Block, record: Mapping, system: str) -> bool:

@@ -5,13 +5,12 @@ and `accepts` tests a value in Python for the check. The formula that guards a c
 independently of `accepts`.
 """
 
-from collections import Counter
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.type_checks import require_types
-from workbookgen.texts import folded, is_blank
+from workbookgen.texts import folded, is_blank, unique_names
 
 # Where numbers from 0 on are accepted, the smallest one above 0. Nobody measures so little, and the square or the
 # reciprocal of a much smaller number overflows in some programs.
@@ -102,12 +101,6 @@ class Note:
 
     def wanted(self, symbol: str) -> str:
         return f"words, up to {self.longest} letters"
-
-
-def unique_names(names: Iterable) -> frozenset[str]:
-    """The names, folded, that occur exactly once in a column; a repeated one could mean either record."""
-    times = Counter(folded(name) for name in names if isinstance(name, str))
-    return frozenset(name for name, count in times.items() if count == 1)
 
 
 @dataclass(frozen=True)
