@@ -6,7 +6,7 @@ commands that need them.
 """
 
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -18,6 +18,7 @@ from workbookgen.errors import FileError, PlannerError, counted
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 MOST_TOLD = 20  # findings or faults that are printed, each on its own line
+IN_NOT_READ = "; the sheet Not read lists them"
 
 
 @click.group(cls=Commands)
@@ -209,10 +210,7 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
     engine = workers.cluster(cluster) if cluster else workers.this_machine(len(paths))
     with _progress(len(paths), "Reading") as step:
         gathered = gather_planners(paths, engine, step)
-    for fault in gathered.unread[:MOST_TOLD]:
-        click.echo(str(fault), err=True)
-    if (more := len(gathered.unread) - MOST_TOLD) > 0:
-        click.echo(f"... and {more:,} more; the sheet Not read lists them.", err=True)
+    _tell_first(gathered.unread, "" if gathered.planners.empty else IN_NOT_READ, err=True)
     if gathered.planners.empty:
         raise FileError.at(str(output), "no planner could be read, so nothing was written.")
     places, changed = written.save(gathered, output, fibers)
@@ -275,6 +273,14 @@ def _progress(steps: int, label: str, *, quiet: bool = False) -> Iterator[Callab
             yield lambda count=1: bar.update(count)
 
 
+def _tell_first(told: Sequence, where: str, *, indent: str = "", err: bool = False) -> None:
+    """Print the first of many, and `where` the others are."""
+    for each in told[:MOST_TOLD]:
+        click.echo(f"{indent}{each}", err=err)
+    if (more := len(told) - MOST_TOLD) > 0:
+        click.echo(f"{indent}... and {more:,} more{where}.", err=err)
+
+
 def _tell_programs(answer: object) -> None:
     import json
 
@@ -293,10 +299,7 @@ def _tell(file: Path, report) -> None:
         )
         if each.note:
             click.echo(f"    {each.note}.")
-    for finding in report.findings[:MOST_TOLD]:
-        click.echo(f"  {finding}")
-    if (more := len(report.findings) - MOST_TOLD) > 0:
-        click.echo(f"  ... and {more} more; --json lists them.")
+    _tell_first(report.findings, "; --json lists them", indent="  ")
     if report.findings:
         click.echo(f"{counted(len(report.findings), 'finding')}.")
     else:
@@ -315,8 +318,7 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
         f'a line fibers = "{fibers.name}" in settings builds planners with it. '
         "It is written anew each time: to change it, change a copy."
     )
-    for fault in gathered.repeated[:MOST_TOLD]:
-        click.echo(str(fault))
+    _tell_first(gathered.repeated, IN_NOT_READ)
     if gathered.notes:
         notes = counted(len(gathered.notes), "note")
         click.echo(f"{notes} on cells that were not read as they stand: see the sheet Not read.")

@@ -116,6 +116,16 @@ def test_the_same_file_twice_is_told(run, guild, tmp_path):
     assert "ann.xlsx: the same, byte for byte, as ann.xlsx; it counts once." in outcome.out
 
 
+def test_of_many_the_first_are_told_and_where_the_others_are(run, guild, broken, tmp_path, monkeypatch):
+    monkeypatch.setattr("workbookgen.cli.MOST_TOLD", 1)
+    outcome = run("gather", *[guild / "ann.xlsx"] * 3, tmp_path / "gone.xlsx", broken, "-o", tmp_path / "guild.xlsx")
+    assert outcome.err.splitlines()[1:] == ["... and 1 more; the sheet Not read lists them."]
+    assert outcome.out.count("it counts once") == 1
+    assert "\n... and 1 more; the sheet Not read lists them.\n" in outcome.out
+    nothing = run("gather", tmp_path / "gone.xlsx", broken, "-o", tmp_path / "none.xlsx")
+    assert nothing.err.splitlines()[1] == "... and 1 more." and not (tmp_path / "none.xlsx").exists()
+
+
 def test_gathering_again_into_the_folder_itself(run, guild):
     first = run("gather", guild, "-o", guild / "guild.xlsx")
     again = run("gather", guild, "-o", guild / "guild.xlsx")
