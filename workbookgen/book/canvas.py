@@ -141,9 +141,8 @@ class Canvas:
         self.worksheet.write_blank_column(row, column, placement.rows, form)
         for index, entry in enumerate(self.entries[placement.key][: placement.rows]):
             if isinstance(entry, str):
-                self.worksheet.write_string(
-                    row + index, column, entry, form
-                )  # never a formula, whatever it begins with
+                # Never a formula, whatever it begins with.
+                self.worksheet.write_string(row + index, column, entry, form)
             elif entry is not None:
                 self.worksheet.write_number(row + index, column, entry, form)
 
@@ -157,7 +156,7 @@ class Canvas:
 
     def heading(self, row: int, first: int, last: int, title: str, aside: str = "", looks: Mapping = look.HEAD) -> None:
         """Write a section's heading, with its rule above it."""
-        rule = {name: value for name, value in looks.items() if name.startswith("top")}  # its line above
+        rule = {name: value for name, value in looks.items() if name.startswith("top")}
         self.blank_cells(row, first, last, look.PLAIN | rule)
         self.text(row, first, title, looks)
         if aside:

@@ -219,14 +219,8 @@ class _Search:
         if not named:
             known = sheet in self.layout.plans
             return lambda position, cell: known
-        verdicts = ((part, self.areas.get(f"{part.key}_verdict")) for part in self.layout.planner.proof_tables.values())
-        given = [part.most_given for part, area in verdicts if area and area.sheet == sheet]
-        columns = [area.last_column for area in named]
-        right = max(1 + COLUMNS, *columns, *(ProofColumn.VALUES + most - 1 for most in given))
-        # Below its fields, a sheet may have texts of ours; while it is protected, nobody can add others.
-        bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
-        inputs = [(area, self.old.ranges[name]) for name, area in self.areas.items() if name in self.old.ranges]
-        above = {row for area, whole in inputs if area.sheet == sheet for row in range(whole.row, area.row)}
+        bottom, right = self._corner(sheet, named)
+        above = self._inserted_above(sheet)
         beside = self._beside_records(sheet)
         numbers = self._numbers(sheet)
         # Every formula of ours has a name, but for some that the first sheet had until version 0.4.1.
@@ -242,6 +236,20 @@ class _Search:
             return is_inside and is_known and not beside(position)
 
         return is_ours
+
+    def _corner(self, sheet: str, named: list[Area]) -> Position:
+        """The last row and column of a sheet in which something of ours may stand; `named` are its areas."""
+        # Below its fields, a sheet may have texts of ours; while it is protected, nobody can add others.
+        bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
+        verdicts = ((part, self.areas.get(f"{part.key}_verdict")) for part in self.layout.planner.proof_tables.values())
+        given = [part.most_given for part, area in verdicts if area and area.sheet == sheet]
+        columns = (area.last_column for area in named)
+        return bottom, max(1 + COLUMNS, *columns, *(ProofColumn.VALUES + most - 1 for most in given))
+
+    def _inserted_above(self, sheet: str) -> set[int]:
+        """The rows with records that were inserted above the first line of a log, where its names do not reach."""
+        inputs = [(area, self.old.ranges[name]) for name, area in self.areas.items() if name in self.old.ranges]
+        return {row for area, whole in inputs if area.sheet == sheet for row in range(whole.row, area.row)}
 
     def _beside_records(self, sheet: str):
         """A test whether a cell is beside the records of a log with a sheet of its own, where names cover each column.

@@ -168,20 +168,8 @@ def _no_package(path: Path, head: bytes) -> str:
 
 def _kind(path: Path, package: zipfile.ZipFile) -> str:
     """The format of a workbook, by its content and not by its name."""
-    entries = package.infolist()
-    names = [entry.filename for entry in entries]
-    if len(entries) > MOST_PARTS:
-        raise FileError.at(str(path), f"this file has {len(entries):,} parts, far more than a planner; it is not read.")
-    unpacked = sum(entry.file_size for entry in entries)
-    if unpacked > MOST_UNPACKED:
-        too_large = f"this file unpacks to {unpacked / 2**20:,.0f} MB, far more than a planner; it is not read."
-        raise FileError.at(str(path), too_large)
-    if any(entry.flag_bits & 1 for entry in entries):
-        raise FileError.at(str(path), PASSWORD)
-    if any(entry.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED) for entry in entries):
-        raise NotImplementedError
-    if twice := [name for name, times in Counter(name.lower() for name in names).items() if times > 1]:
-        raise FileError.at(str(path), f"it holds the part {twice[0]} twice, which no program writes. {AGAIN}")
+    _require_ordinary(path, package.infolist())
+    names = package.namelist()
     if "mimetype" in names:
         return _open_document(path, package, names)
     if "[Content_Types].xml" not in names:
@@ -193,6 +181,23 @@ def _kind(path: Path, package: zipfile.ZipFile) -> str:
         what = next((what for mark, what in _OTHER_KINDS if mark in types), "something other than a workbook")
         raise FileError.at(str(path), f"this is {what}. Give a planner, saved as .xlsx.")
     return "xlsx"
+
+
+def _require_ordinary(path: Path, entries: list[zipfile.ZipInfo]) -> None:
+    """Refuse an archive that is too large to be a planner, locked, or packed as no program packs one."""
+    if len(entries) > MOST_PARTS:
+        raise FileError.at(str(path), f"this file has {len(entries):,} parts, far more than a planner; it is not read.")
+    unpacked = sum(entry.file_size for entry in entries)
+    if unpacked > MOST_UNPACKED:
+        too_large = f"this file unpacks to {unpacked / 2**20:,.0f} MB, far more than a planner; it is not read."
+        raise FileError.at(str(path), too_large)
+    if any(entry.flag_bits & 1 for entry in entries):
+        raise FileError.at(str(path), PASSWORD)
+    if any(entry.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED) for entry in entries):
+        raise NotImplementedError
+    names = Counter(entry.filename.lower() for entry in entries)
+    if twice := [name for name, times in names.items() if times > 1]:
+        raise FileError.at(str(path), f"it holds the part {twice[0]} twice, which no program writes. {AGAIN}")
 
 
 def _open_document(path: Path, package: zipfile.ZipFile, names: list[str]) -> str:

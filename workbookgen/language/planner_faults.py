@@ -48,7 +48,7 @@ def names(planner: Planner) -> list[Fault]:
     """Names of sheets, chapters, fields and proofs that are malformed or used twice."""
     sheets = [sheet.name for sheet in planner.sheets]
     chapters = {sheet.name: [chapter.name for chapter in sheet.chapters] for sheet in planner.sheets}
-    of_all = [name for names in chapters.values() for name in names]
+    of_all = [name for of_sheet in chapters.values() for name in of_sheet]
     numbers = [proof.number for proof in planner.proofs]
     unfit = [name for name in sheets if not NAME_OF_A_SHEET.fullmatch(name) or len(name) > LONGEST_NAME]
     others = [name for name in sheets if name in of_all and name not in chapters[name]]
