@@ -2,11 +2,10 @@
 
 import ast
 import re
+from collections.abc import Callable, Collection
 from functools import cache
 from graphlib import TopologicalSorter
 from pathlib import Path
-
-import pytest
 
 import workbookgen
 
@@ -153,63 +152,73 @@ def test_the_table_itself_has_no_circle():
     TopologicalSorter(MAY_USE).prepare()
 
 
-@pytest.mark.parametrize("path", MODULES, ids=name)
-def test_a_module_uses_only_floors_below_it(path):
-    floor = part(dotted(path))
-    if floor not in MAY_USE:
-        return
-    used = {part(module) for module in ours(path)} - {"workbookgen", floor}
-    assert used <= MAY_USE[floor]
+def found_in_modules(look: Callable[[Path], Collection[str]]) -> dict[str, Collection[str]]:
+    """Module -> what was found in it that does not belong there; modules without such a thing are left out."""
+    return {name(path): found for path in MODULES if (found := look(path))}
 
 
-@pytest.mark.parametrize("path", MODULES, ids=name)
-def test_what_a_floor_knows_of_spreadsheets(path):
-    floor = part(dotted(path))
-    used = {module.split(".")[0] for module, _ in imports(path)} & SPREADSHEET_PACKAGES
-    assert used <= MAY_KNOW_SPREADSHEETS.get(floor, SPREADSHEET_PACKAGES)
+def test_a_module_uses_only_floors_below_it():
+    def from_above(path: Path) -> set[str]:
+        floor = part(dotted(path))
+        used = {part(module) for module in ours(path)} - {"workbookgen", floor}
+        return used - MAY_USE[floor] if floor in MAY_USE else set()
+
+    assert found_in_modules(from_above) == {}
 
 
-@pytest.mark.parametrize("path", [each for each in MODULES if part(dotted(each)) != "ooxml"], ids=name)
-def test_packages_are_opened_in_one_room(path):
-    used = {module.split(".")[0] for module, _ in imports(path)} & PACKAGE_MODULES
-    assert used <= MAY_OPEN_PACKAGES.get(name(path), set())
+def test_what_a_floor_knows_of_spreadsheets():
+    def too_much(path: Path) -> set[str]:
+        used = {module.split(".")[0] for module, _ in imports(path)} & SPREADSHEET_PACKAGES
+        return used - MAY_KNOW_SPREADSHEETS.get(part(dotted(path)), SPREADSHEET_PACKAGES)
+
+    assert found_in_modules(too_much) == {}
+
+
+def test_packages_are_opened_in_one_room():
+    def openers(path: Path) -> set[str]:
+        used = {module.split(".")[0] for module, _ in imports(path)} & PACKAGE_MODULES
+        return set() if part(dotted(path)) == "ooxml" else used - MAY_OPEN_PACKAGES.get(name(path), set())
+
+    assert found_in_modules(openers) == {}
 
 
 def test_the_modules_use_each_other_without_a_circle():
     TopologicalSorter({module: ours(path) & set(NAMES) - {module} for module, path in NAMES.items()}).prepare()
 
 
-@pytest.mark.parametrize("path", MODULES, ids=name)
-def test_nothing_private_crosses_a_module(path):
-    taken = [(module, each) for module, each in imports(path) if module.split(".")[0] == "workbookgen"]
-    aliases = {
-        (each.asname or each.name).split(".")[-1]
-        for node in ast.walk(tree(path))
-        if isinstance(node, ast.Import | ast.ImportFrom)
-        for each in node.names
-    }
-    reached = [
-        f"{node.value.id}.{node.attr}"
-        for node in ast.walk(tree(path))
-        if isinstance(node, ast.Attribute)
-        and isinstance(node.value, ast.Name)
-        and node.value.id in aliases
-        and private(node.attr)
-    ]
-    assert [each for _, each in taken if private(each)] + reached == []
+def test_nothing_private_crosses_a_module():
+    def private_of_others(path: Path) -> list[str]:
+        taken = [(module, each) for module, each in imports(path) if module.split(".")[0] == "workbookgen"]
+        aliases = {
+            (each.asname or each.name).split(".")[-1]
+            for node in ast.walk(tree(path))
+            if isinstance(node, ast.Import | ast.ImportFrom)
+            for each in node.names
+        }
+        reached = [
+            f"{node.value.id}.{node.attr}"
+            for node in ast.walk(tree(path))
+            if isinstance(node, ast.Attribute)
+            and isinstance(node.value, ast.Name)
+            and node.value.id in aliases
+            and private(node.attr)
+        ]
+        return [each for _, each in taken if private(each)] + reached
+
+    assert found_in_modules(private_of_others) == {}
 
 
 def private(word: str) -> bool:
     return word.startswith("_") and not word.startswith("__")
 
 
-@pytest.mark.parametrize("path", MODULES, ids=name)
-def test_a_module_can_be_read_in_one_sitting(path):
-    assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST
+def test_a_module_can_be_read_in_one_sitting():
+    lines = {name(path): len(path.read_text(encoding="utf-8").splitlines()) for path in MODULES}
+    assert {module: number for module, number in lines.items() if number > LONGEST} == {}
 
 
-@pytest.mark.parametrize("path", MODULES, ids=name)
-def test_a_module_says_what_it_is_for(path):
-    said = ast.get_docstring(tree(path))
-    assert said and re.match(r"[A-Z`]", said)
-    assert said.split("\n\n")[0].endswith((".", ":", "?"))
+def test_a_module_says_what_it_is_for():
+    def fits(said: str) -> bool:
+        return bool(re.match(r"[A-Z`]", said)) and said.split("\n\n")[0].endswith((".", ":", "?"))
+
+    assert [name(path) for path in MODULES if not fits(ast.get_docstring(tree(path)) or "")] == []

@@ -16,8 +16,8 @@ from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.reference.limits import Limits, require_within
 from workbookgen.units import Quantity
 
-from .examples import label, single
-from .test_examples import NUMBERS
+from .examples import EXAMPLES, label, single
+from .test_examples import numbers_of
 
 TRIED = (-2.5, 0.0, 0.5, 1.0, 1.5, 1e6)
 A_LITTLE = 1e-6
@@ -74,8 +74,8 @@ def found():
     """Every refusal of a number for its limits: the calculation, right arguments, the number's name, limits, the
     sentence."""
     seen = {}
-    for calculation, arguments, name in NUMBERS:
-        right = single((calculation, arguments), 0)
+    for example, name in ((each, name) for each in EXAMPLES for name in numbers_of(each)):
+        calculation, right = example[0], single(example, 0)
         for number in TRIED:
             error = refusal(calculation, right, name, number)
             if error and error.limits and (calculation.__name__, name) not in OF_ANOTHER:
@@ -99,7 +99,7 @@ def test_a_refusal_is_true_at_its_edges(calculation, arguments, name, limits, se
 
 def test_most_numbers_have_a_limit():
     assert len({(calculation, name) for calculation, _, name, _, _ in FOUND}) > 0.7 * len(
-        {(calculation, name) for calculation, _, name in NUMBERS}
+        {(example[0], name) for example in EXAMPLES for name in numbers_of(example)}
     )
 
 
