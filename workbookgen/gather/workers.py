@@ -88,11 +88,13 @@ def _rounds(
     waiting: deque, engine: Engine, most: int, step: Callable[[int], None]
 ) -> tuple[list[Batch], list[Numbered]]:
     """Have batches read, with a new executor whenever one breaks."""
-    read, lost = [], []
+    read: list[Batch] = []
+    lost: list[Numbered] = []
     while waiting:
         left = len(waiting)
         with engine.open() as executor:
-            _work(executor, waiting, most, step, read, lost)
+            done, gone = _work(executor, waiting, most, step)
+        read, lost = read + done, lost + gone
         if len(waiting) == left:
             raise FileError.at(
                 "gather", "the processes that read the files cannot be started. Close other programs, and try again."
@@ -101,9 +103,11 @@ def _rounds(
 
 
 def _work(
-    executor: Executor, waiting: deque, most: int, step: Callable[[int], None], read: list[Batch], lost: list[Numbered]
-) -> None:
-    """Have batches read until none waits or the executor breaks."""
+    executor: Executor, waiting: deque, most: int, step: Callable[[int], None]
+) -> tuple[list[Batch], list[Numbered]]:
+    """Have batches read until none waits or the executor breaks: those that were read, and the files of the others."""
+    read: list[Batch] = []
+    lost: list[Numbered] = []
     running: dict[Future, list[Numbered]] = {}
     is_broken = False
     while running or (waiting and not is_broken):
@@ -121,3 +125,4 @@ def _work(
             except Exception as problem:  # every engine has its own error for a worker that died
                 lost += batch
                 is_broken = is_broken or isinstance(problem, BrokenExecutor)
+    return read, lost
