@@ -18,6 +18,7 @@ from workbookgen.language.parts import Log
 from workbookgen.language.views import FREE
 
 BOLD = 1.1  # width of bold letters, compared with regular ones
+FULL = 4  # hours in a week that are many
 NO_UNIT = " "  # not blank: on LibreOffice's paper the unit of a folded column would extend into a blank cell beside it
 
 Strips = Sequence[tuple[int, Strip]]  # each with its first column
@@ -72,13 +73,13 @@ def _free(canvas: Canvas, log: Log, strips: Strips) -> None:
         canvas.worksheet.write_blank_column(first - 1, column - 1, log.rows, canvas.formats(look.PLAIN | look.LINE))
 
 
-def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
-    """Shade the cells of a column that are above zero, and darker those that are at least `full`."""
+def fill(canvas: Canvas, key: str) -> None:
+    """Shade the cells of a column that are above zero, and darker those that are FULL or more."""
     spot = canvas.plan.spots[key]
     area = spot.row - 1, spot.column - 1, spot.row + spot.rows - 2, spot.column - 1
     cell = f"${xl_col_to_name(spot.column - 1)}{spot.row}"
     dark, pale = {"bg_color": ACCENT, "font_color": WHITE}, {"bg_color": SOFT, "font_color": INK}
-    for least, looks in ((f">={full:g}", dark), (">0", pale)):
+    for least, looks in ((f">={FULL}", dark), (">0", pale)):
         canvas.format_where(f"=IF(ISNUMBER({cell}),{cell}{least},1=0)", area, looks, stop_if_true=True)
 
 

@@ -19,7 +19,7 @@ USUAL = 10  # points
 
 
 @cache
-def lines_taken(text: str, width: float, size: float = USUAL, *, indented: bool = False) -> int:
+def lines_taken(text: str, width: float, size: float, *, indented: bool = False) -> int:
     """The number of lines of a text in a column; the column's width is in digits."""
     room = (int(width * LETTER) - INDENT * indented) * USUAL / size / WIDER
     taken, used = 1, 0.0

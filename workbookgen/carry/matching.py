@@ -159,7 +159,7 @@ class _Matching:
         each = target.by_key.get(key)
         comment = self._comment(row, key)
         if not isinstance(each, Input):
-            self._list_cell(row, key, entry, "the new planner does not have this field", self._first(key))
+            self._list_cell(row, key, entry, "the new planner does not have this field")
             return
         self._list_what_is_lost(row, key)
         full = f"{target.key}_{key}"
@@ -203,17 +203,17 @@ class _Matching:
         """List lines that have no place."""
         for row, line in lines.items():
             for key, entry in line.items():
-                self._list_cell(row, key, entry, why, self._first(key))
+                self._list_cell(row, key, entry, why)
 
     def _first(self, key: str) -> Entry:
         """The value that a field starts with: on a card, that is not an entry."""
         return None if isinstance(self.block, Log) else self.block.by_key[key].first(self.old.settings.units)
 
-    def _list_cell(self, row: int, key: str, entry: Entry, why: str, first: Entry = None) -> None:
-        """List what one cell holds, unless it is still its `first` value, with its arithmetic and its note."""
+    def _list_cell(self, row: int, key: str, entry: Entry, why: str) -> None:
+        """List what one cell holds, unless it is still its first value, with its arithmetic and its note."""
         cell = self.old.cell(self._full(key), row)
         formula = cell.formula if cell else ""
-        if entry is not None and not _alike(entry, first):
+        if entry is not None and not _alike(entry, self._first(key)):
             self._list(row, key, entry, f"{why}; it was calculated by {formula}" if formula else why)
         elif entry is None and cell and (formula or cell.value is not None):
             self._list(row, key, formula or str(cell.value), f"it showed {cell.value or 'nothing'}; {why}")

@@ -3,14 +3,13 @@
 from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import MESSAGE
 from workbookgen.language.parts import Card
-from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Entries, Headline, Picture
+from workbookgen.language.views import Answers, Band, Entries, Headline, Picture
 
 WORKED_OUT = "Worked out"
 
 
 def asked_and_answered(
-    card: Card, *big: str, hidden: str = "", left: tuple[int, int] = LEFT, right: tuple[int, int] = RIGHT, captions: tuple[str, ...] = (), drawn: Picture | None = None,
-    is_printed: bool = True,
+    card: Card, *big: str, hidden: str = "", captions: tuple[str, ...] = (), drawn: Picture | None = None, is_printed: bool = True,
 ) -> Band:
     """The band of a card. `big` are the keys of its large answers, `hidden` the results that it does not show.
 
@@ -21,7 +20,7 @@ def asked_and_answered(
     large = [Headline(f"{card.key}_{key}", caption=caption) for key, caption in zip(big, captions or [card.by_key[key].label for key in big], strict=True)]
     lines = tuple(f"{card.key}_{each.key}" for each in card.results if each.key not in {*big, *hidden.split()})
     return Band((
-        Entries(title=card.title, fields=tuple(f"{card.key}_{each.key}" for each in card.inputs), across=left, is_printed=is_printed),
+        Entries(title=card.title, fields=tuple(f"{card.key}_{each.key}" for each in card.inputs), is_printed=is_printed),
         *((drawn,) if drawn else ()),
-        Answers(title=WORKED_OUT, large=tuple(large), lines=lines, message=f"{card.key}_{MESSAGE.key}", across=right, is_printed=is_printed),
+        Answers(title=WORKED_OUT, large=tuple(large), lines=lines, message=f"{card.key}_{MESSAGE.key}", is_printed=is_printed),
     ))

@@ -230,9 +230,9 @@ def _thick(meters_in_a_gram: float, word: str, label: str) -> Rule:
     return Rule(f"ROUND({word}, 9) < {THICKEST}", lambda values: round(values[word] * meters_in_a_gram, 9) < THICKEST, f"{ASKING} {label}: {ROPE}")
 
 
-def thick_by_tex(label: str, word: str = "tex", sentence: str = ROPE) -> Rule:
+def thick_by_tex(label: str, sentence: str = ROPE) -> Rule:
     """The same question where the tex is calculated."""
-    return Rule(f"ROUND({word} * {THICKEST}, 9) > 1", lambda values: round(values[word] / 1000 * THICKEST, 9) > 1, f"{ASKING} {label}: {sentence}")
+    return Rule(f"ROUND(tex * {THICKEST}, 9) > 1", lambda values: round(values["tex"] / 1000 * THICKEST, 9) > 1, f"{ASKING} {label}: {sentence}")
 
 
 def twisted(word: str, label: str) -> Rule:
