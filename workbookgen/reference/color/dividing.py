@@ -118,7 +118,7 @@ def order_words(repeats: Ratio, pieces: Ratio) -> str:
     Each strand holds the same colors in the same order.
     """
     require_within(ABOVE_ZERO, "Repeats and strands", repeats, pieces)
-    return by_element(_order_words, repeats, pieces, said(pieces))
+    return by_element(_order_words, repeats, said(pieces))
 
 
 @calculation
@@ -242,7 +242,7 @@ def run(length: Length, repeats: Ratio, share: Ratio = 1.0) -> Length:
     return length * share / repeats
 
 
-def _order_words(repeats: float, pieces: float, spoken: str) -> str:
+def _order_words(repeats: float, spoken: str) -> str:
     whole = round(float(repeats), 6)
     if whole == int(whole):
         return "Each strand holds the same colors in the same order."
