@@ -6,8 +6,6 @@ way.
 
 from collections import Counter
 
-import pytest
-
 from workbookgen.sheets.proofs import read_proofs
 
 from .rows import table
@@ -56,7 +54,6 @@ def test_what_is_proven_elsewhere_has_its_row_there():
     assert ids("table") == sorted(row["id"] for row in elsewhere if row["call"] in ("fibers", "help"))
 
 
-@pytest.mark.parametrize("row", ROWS, ids=lambda row: row["id"])
-def test_only_what_is_left_out_needs_a_reason(row):
-    assert row["where"] in {"planner", "library", "table", "left out"}
-    assert bool(row["reason"].strip()) == (row["where"] == "left out")
+def test_only_what_is_left_out_needs_a_reason():
+    assert [row["id"] for row in ROWS if row["where"] not in {"planner", "library", "table", "left out"}] == []
+    assert [row["id"] for row in ROWS if bool(row["reason"].strip()) != (row["where"] == "left out")] == []
