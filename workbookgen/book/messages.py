@@ -12,6 +12,7 @@ from collections.abc import Iterable
 
 from workbookgen.book.guard import all_of, inside_domain
 from workbookgen.book.operands import Columns, joined
+from workbookgen.language.cases import first_of
 from workbookgen.language.domains import Date, Number
 from workbookgen.language.fields import (
     FAULT,
@@ -202,10 +203,8 @@ def _faults(block: Block, columns: Columns, system: str) -> list[Case]:
 
 def _if_begun(block: Block, columns: Columns, system: str, cases: Iterable[Case]) -> str:
     """Formula text of the sentence of the first case that holds, or "" if none does or the record was not started."""
-    text = '""'
-    for condition, sentence in reversed([*cases]):
-        text = f'IF({condition},"{sentence}",{text})'
-    return f'IF({_begun(block, columns, system)},{text},"")'
+    said = first_of(*((condition, f'"{sentence}"') for condition, sentence in cases))
+    return f'IF({_begun(block, columns, system)},{said},"")'
 
 
 def _begun(block: Block, columns: Columns, system: str) -> str:

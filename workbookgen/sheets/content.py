@@ -4,12 +4,12 @@ A lot has up to three fibers, a design up to four strands, so a yarn has up to t
 add up, and up to four names are listed.
 """
 
+from workbookgen.language.cases import first_of
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import NUMBER, SHARE
 from workbookgen.reference import content, plying, records, strands
 from workbookgen.sheets import guide
-from workbookgen.sheets.cases import first_of
 from workbookgen.sheets.lookup import lookup
 
 MORE = (("also", "Also of"), ("third", "And of"))  # a lot's second and third fiber

@@ -3,10 +3,10 @@
 These are results of the sheet Projects, about the components in `supply`.
 """
 
+from workbookgen.language.cases import first_of
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH
 from workbookgen.reference import advice, answer, project, strands
-from workbookgen.sheets.cases import first_of
 from workbookgen.sheets.supply import PARTS, Strand
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from workbookgen.language.cases import first_of
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
@@ -28,7 +29,7 @@ from workbookgen.reference import diameter, gauge, labels, measuring, overview, 
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
-from workbookgen.sheets import by_k, cases, compare, one_skein, plausible, reels, skeins, tabs, uses
+from workbookgen.sheets import by_k, compare, one_skein, plausible, reels, skeins, tabs, uses
 from workbookgen.sheets.limits import CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup, of_lot, of_project
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -278,8 +279,7 @@ def _unusual() -> Result:
         (_is_far("used_counted_wpi", "expected_wpi", plausible.FEWEST_WRAPS, plausible.MOST_WRAPS),
          "Wraps counted: far from what its length and weight let expect. Look at the wraps, the weight, and the count on the ruler."),
     )
-    asked = cases.first_of(*((condition, f'"{sentence}"') for condition, sentence in questions))
-    return Result("unusual", "Unlike most skeins", f'"{ASKING} " & {asked}', measuring.unusual, None,
+    return Result("unusual", "Unlike most skeins", f'"{ASKING} " & ' + first_of(*((condition, f'"{sentence}"') for condition, sentence in questions)), measuring.unusual, None,
                   uses={"loop": "used_loop", "mass": "net", "washed_loop": "used_washed_loop", "counted": "used_counted_wpi", "expected": "expected_wpi"},
                   only_if=f"OR({', '.join(condition for condition, _ in questions)})")
 

@@ -1,5 +1,6 @@
 """Scouring: loads, water, heat and detergent for a fleece washed by hand."""
 
+from workbookgen.language.cases import first_of
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
@@ -70,10 +71,7 @@ BURNS = (
 
 def _at(heat: str, cool: str = "too cool: wool grease sets") -> str:
     """Formula text of a caution about water of this temperature."""
-    text = f'"{cool}"'
-    for least, words in reversed(BURNS):
-        text = f'IF(ROUND({heat}, 9) >= {least}, "{words}", {text})'
-    return text
+    return first_of(*((f"ROUND({heat}, 9) >= {least}", f'"{words}"') for least, words in BURNS), otherwise=f'"{cool}"')
 
 
 WATER = Card(
