@@ -275,6 +275,35 @@ def test_every_log_counts_its_lines_beside_them(each_layout):
         assert (column.sheet, column.row, column.rows) == (other.sheet, other.row, log.rows)
 
 
+AREA = re.compile(r"(?:('[^']+'|\w+)!)?(\$[A-Z]+\$\d+:\$[A-Z]+\$\d+)")
+COLUMN = re.compile(r"\b[a-z]\w*_\w+\b")
+
+
+def arguments_of(name: str, formula: str):
+    """What stands between the parentheses of each call of a function."""
+    for call in re.finditer(rf"\b{name}\(", formula):
+        end, depth = call.end(), 1
+        while depth:
+            depth += {"(": 1, ")": -1}.get(formula[end], 0)
+            end += 1
+        yield formula[call.end() : end - 1]
+
+
+@pytest.mark.parametrize("function", ["SUMPRODUCT", "SUMIF", "COUNTIFS"])
+def test_columns_taken_together_are_of_one_table(each_layout, function):
+    """When a line is deleted, columns of two tables differ in length, which some programs answer with an error."""
+    found = 0
+    for placement in each_layout.formulas:
+        for taken in arguments_of(function, bare(placement.formulas[0])):
+            columns = [each_layout.placements[each] for each in COLUMN.findall(taken)]
+            rows = {(each.sheet, str(each.row), str(each.row + each.rows - 1)) for each in columns if each.rows > 1}
+            for sheet, area in AREA.findall(taken):
+                rows |= {(sheet.strip("'") or placement.sheet, *re.findall(r"\d+", area))}
+            assert len(rows) <= 1, placement.key
+            found += 1
+    assert found > 50
+
+
 def test_a_row_looks_at_itself_alone(each_layout):
     # What is not fixed by a $ before the row is a cell of the same row.
     for placement in each_layout.formulas:
