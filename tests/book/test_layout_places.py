@@ -301,7 +301,7 @@ def test_columns_taken_together_are_of_one_table(each_layout, function):
                 rows |= {(sheet.strip("'") or placement.sheet, *re.findall(r"\d+", area))}
             assert len(rows) <= 1, placement.key
             found += 1
-    assert found > 50
+    assert found > 5
 
 
 def test_a_row_looks_at_itself_alone(each_layout):
