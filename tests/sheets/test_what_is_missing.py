@@ -105,6 +105,17 @@ def test_the_finest_single_says_what_an_answer_waits_for(typed, said):
     assert values_of({f"finest_{key}": value for key, value in typed.items()})["finest_message"][0] == said
 
 
+@pytest.mark.parametrize(("line", "typed", "said"), [
+    ({"of_goods": 0.12}, {}, "No answer yet: type the goods above, or choose a skein or a lot there."),
+    ({"of_goods": 0.12}, {"mass": 4.0}, None),
+    ({"of_shade": 0.5}, {"mass": 4.0}, "No answer yet: type the goods and the depth of shade above."),
+    ({"of_shade": 0.5}, {"mass": 4.0, "depth": 0.02}, None),
+])
+def test_a_recipe_for_goods_that_are_not_known_says_so(line, typed, said):
+    values = values_of({f"dyeing_{key}": value for key, value in typed.items()}, recipe=[{"name": "One"} | line])
+    assert values["recipe_message"][0] == said and (values["recipe_mass"][0] is None) == bool(said)
+
+
 TOP = {"mass": 4.0, "repeats": 3.0}
 GAUGE_OF_PATTERN = {"stitches": 5.0, "own_stitches": 6.0}
 ROWS_LACK = "rows, by the pattern and by your swatch; one without the other counts for nothing."

@@ -1,9 +1,9 @@
-"""How a card is usually shown: its inputs on the left, its results on the right."""
+"""How a card is usually shown: its inputs on the left, with what it is about below them, its results on the right."""
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import MESSAGE
 from workbookgen.language.parts import Card
-from workbookgen.language.views import Answers, Band, Entries, Headline, Picture
+from workbookgen.language.views import LEFT, Answers, Band, Entries, Headline, Picture, Prose
 
 WORKED_OUT = "Worked out"
 
@@ -21,6 +21,7 @@ def asked_and_answered(
     lines = tuple(f"{card.key}_{each.key}" for each in card.results if each.key not in {*big, *hidden.split()})
     return Band((
         Entries(title=card.title, fields=tuple(f"{card.key}_{each.key}" for each in card.inputs), is_printed=is_printed),
+        *((Prose(sentences=(card.about,), is_small=True, across=LEFT, is_below=True, is_printed=is_printed),) if card.about else ()),
         *((drawn,) if drawn else ()),
         Answers(title=WORKED_OUT, large=tuple(large), lines=lines, message=f"{card.key}_{MESSAGE.key}", is_printed=is_printed),
     ))

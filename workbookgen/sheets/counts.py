@@ -114,7 +114,7 @@ FOLDED = Card(
     "folded",
     "A folded yarn, by its label",
     about="Cotton and worsted 2/40s, and metric 28/2: the number is of each end. Spun silk 40/2 in the cotton count, and R 40 tex/2: it is of the folded yarn. "
-          "Silk sold today as 60/2 is mostly metric, of each end, and 3.4 times as thick: weigh a length to be sure.",
+          "Silk sold today as 60/2 is mostly metric, of each end, and 3.4 times as heavy: weigh a length to be sure.",
     groups=(
         Group("You type", (
             Input("ends", "Ends folded", STRANDS, NUMBER, needed=True, starts_as=2.0, help="2 for 2/40s and for 28/2. Never type 12/2 as it stands: it becomes a date."),

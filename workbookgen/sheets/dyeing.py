@@ -135,6 +135,10 @@ RECIPE = Log(
         Rule("AND(given(name), NOT(given(of_shade)), NOT(given(of_goods)))",
              lambda values: values["name"] is not None and values["of_shade"] is None and values["of_goods"] is None,
              "Still to fill in: its share of the shade, or of the goods."),
+        Rule("AND(given(of_shade), NOT(given(mass)))", lambda values: values["of_shade"] is not None and values["mass"] is None,
+             f"{UNKNOWN}: type the goods and the depth of shade above."),
+        Rule("AND(given(of_goods), NOT(given(mass)))", lambda values: values["of_goods"] is not None and values["mass"] is None,
+             f"{UNKNOWN}: type the goods above, or choose a skein or a lot there."),
         plausible.helper_of_dye(),
     ),
 )
