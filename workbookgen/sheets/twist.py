@@ -179,8 +179,8 @@ PLY = Card(
                    note="Plying takes twist out of the singles, and they grow."),
             Result("take_up", "Take-up", "1 - (1 - lost_after) / (1 - lost_before) / ratio", trade.ply_take_up, SHARE,
                    uses={"before": "lost_before", "left": "lost_after"},
-                   note="Share of the singles' length lost in plying, both together. Reckoned so, two strands lose hardly any, yet 1 to 6% is usual "
-                        "(common practice, no source): believe a sample."),
+                   note="Believe a sample: 1 to 6% is usual. That is common practice, no source; reckoned so, two strands lose hardly any. "
+                        "Share of the singles' length lost in plying, both together."),
             Result("take_up_used", "Take-up in use", "IF(given(sample), sample, take_up)", trade.take_up_in_use, SHARE, uses={"expected": "take_up"},
                    only_if="OR(given(sample), given(take_up))"),
             Result("feed", "Feed, for a component", "1 / (1 - take_up_used)", trade.feed, NUMBER, digits=3, uses={"take_up": "take_up_used"},
