@@ -71,7 +71,7 @@ WANTED = Card(
         Group("You type", (
             Input("grist", "Grist", AMOUNT, GRIST, needed=True, help="Of the yarn that gets this twist."),
             Input("multiplier", "Twist factor", Number(above=0, most=1000), NUMBER, needed=True, starts_as=2.5,
-                  help="Cotton system: knitting 2.1 to 3.0, weft 3.0 to 3.8, warp 3.4 to 5.0 (spinning handbook, read). Wool is lower."),
+                  help="Cotton: knitting 2.1 to 3.0, weft 3.0 to 3.8, warp 3.4 to 5.0 (handbook, read). Wool takes less."),
             Input("system", "In this system", lists.one_of(lists.TWISTS), needed=True, starts_as="cotton"),
             Input("slant", "Or angle wanted", Number(above=0, below=60), ANGLE, help="At the surface: soft 10 to 20°, hard 25 to 35° (common practice, no source)."),
             Input("staple", "Staple length", REACH, STAPLE, help="How long the fibers are."),
