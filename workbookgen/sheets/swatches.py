@@ -55,8 +55,8 @@ def coarse_difference(system: str) -> tuple[Rule, ...]:
 
 def coarse_loss(system: str) -> tuple[Rule, ...]:
     """A sample of less than twenty steps: half a step of both is 5% of it, and its lot expects its loss of all."""
-    return _of_few_steps(system, ("fiber_in", "yarn_out"), "Fiber in: of so light a sample the loss may be off by 5% and more on a scale with steps of {step}, "
-                         "and what its lot expects with it. Spin more, or weigh on a finer scale.", among=("fiber_in",), steps=20)
+    return _of_few_steps(system, ("fiber_in", "yarn_out"), "Fiber in: so light a sample may show a loss that is off by 5% and more, with steps of {step}. "
+                         "Spin more, or weigh on a finer scale.", among=("fiber_in",), steps=20)
 
 
 def _of_few_steps(system: str, read: tuple[str, ...], question: str, among: tuple[str, ...] = (), steps: int = 10) -> tuple[Rule, ...]:
