@@ -124,4 +124,4 @@ def test_geometry_gives_two_strands_next_to_no_take_up_and_says_so():
     turns takes (0.667 · x)² / 2 = 1.62%: 1.62 - (1.83 - 0.20) is nothing, where spinners measure 1 to 6%."""
     assert told("plying", singles=3.0, grist=1500.0)("take_up") == approx(0, abs=0.001)
     _, field = US.by_key["plying_take_up"]
-    assert "two strands lose hardly any, yet 1 to 6% is usual" in field.note
+    assert "reckoned so, two strands lose hardly any" in field.note
