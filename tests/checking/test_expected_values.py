@@ -63,9 +63,26 @@ def test_nothing_typed_nothing_shown():
     counts = {
         f"{log}_{told}" for log in ("reels", "skeins") for told in ("open", "spoiled")
     }  # lines that are wrong, cells that fail
-    assert {key: column for key, column in values.items() if set(column) != {None}} == dict.fromkeys(counts, (0.0,))
+    lines = {
+        f"{log}_own_line": tuple(map(float, range(1, len(values[f"{log}_own_line"]) + 1)))
+        for log in ("reels", "skeins")
+    }
+    shown = {key: column for key, column in values.items() if set(column) != {None}}
+    assert shown == dict.fromkeys(counts, (0.0,)) | lines
     of_all = {f"skeins_{told}": 1 for told in ("first", "open", "spoiled")}
-    each = ("loop", "length", "wound_on", "kept", "wpi", "size", "message", "mark", "filled", "line_of_reel")
+    each = (
+        "loop",
+        "length",
+        "wound_on",
+        "kept",
+        "wpi",
+        "size",
+        "message",
+        "mark",
+        "filled",
+        "own_line",
+        "line_of_reel",
+    )
     assert {key: len(column) for key, column in values.items() if key.startswith("skeins")} == of_all | {
         f"skeins_{key}": 4 for key in each
     }

@@ -13,7 +13,7 @@ from long_run import drawn
 from workbookgen.checking.check import check
 from workbookgen.checking.compare import agree, are_same_words
 from workbookgen.checking.expected import expected_values
-from workbookgen.engines import Area, engine
+from workbookgen.engines import Area, ErrorValue, engine
 from workbookgen.engines.libreoffice import convert
 from workbookgen.planner_file import read_planner
 
@@ -21,7 +21,7 @@ from .conftest import RECORDS, Planner
 
 pytestmark = pytest.mark.programs
 SKEINS = RECORDS["skeins"]
-ITS_LINE = "skeins_line_of_listed"  # in which line a skein stands, which changes when lines do
+ITS_LINE = "skeins_line_of_listed", "skeins_own_line"  # in which line a skein stands, which changes when lines do
 SORT = {
     "ByRows": True,
     "HasHeader": False,
@@ -45,7 +45,7 @@ def records(entries, block="skeins"):
 def results(planner):
     """What each skein shows, by its name."""
     entries, shown = planner.entries(), planner.shown()
-    keys = [key for key in shown if key.startswith("skeins_") and len(shown[key]) > 1 and key != ITS_LINE]
+    keys = [key for key in shown if key.startswith("skeins_") and len(shown[key]) > 1 and key not in ITS_LINE]
     return {name: {key: shown[key][row] for key in keys} for row, name in enumerate(entries["skeins_name"]) if name}
 
 
@@ -179,13 +179,27 @@ def test_an_inserted_row_computes_nothing_harms_no_other_and_is_told(planner, tm
     assert shown["skeins_length_yd"][2] is None
     for key, column in before.items():
         now = shown[key]
-        if key.startswith(("look_", "skeins_spoiled", ITS_LINE)):
+        if key.startswith(("look_", "skeins_spoiled", *ITS_LINE)):
             continue
         if key.startswith("skeins_") and len(column) > 1:
             column, now = column[:-1], now[:2] + now[3:]
         assert alike({key: now}, {key: column}), key
     saved = planner.save(tmp_path / "inserted.xlsx")
     assert check(saved, planner.layout, scenarios=0, formulas_in_file=read_planner(saved).formulas).findings
+
+
+@pytest.mark.parametrize("log", ["fiber", "skeins", "projects"])
+@pytest.mark.parametrize("strict", ["formualizer", "ironcalc"])
+def test_a_deleted_line_leaves_no_error_even_where_columns_must_be_of_one_length(planner, tmp_path, log, strict):
+    """LibreOffice takes columns of different lengths together; other programs answer with an error."""
+    planner.type("skeins_gross", 0, "4000")  # which is asked about, at the head of the log
+    planner.select(planner.area(f"{log}_name", 2))
+    planner.press("DeleteRows")
+    with engine(strict).open(planner.save(tmp_path / "deleted.xlsx")) as session:
+        session.evaluate()
+        for each in planner.layout.formulas:
+            shown = session.read(Area(each.sheet, each.row, each.column, max(1, each.rows - 1)))
+            assert not any(isinstance(value, ErrorValue) for [value] in shown), each.key
 
 
 def test_a_row_inserted_above_a_log_changes_no_result(planner):

@@ -105,7 +105,8 @@ def projects(settings: Settings) -> Log:
     """The first few projects of their log."""
     return Log("first_projects", "", rows=min(PROJECTS_SHOWN, settings.rows.projects), groups=(
         Group("", (
-            Result("name", "Project", 'INDEX(projects_listed, line) & ""', overview.nth, None, uses={"names": "projects_listed", "place": "line"}),
+            Result("name", "Project", 'INDEX(projects_listed, line) & ""', overview.nth, None, uses={"names": "projects_listed", "place": "line"},
+                   only_if="line <= COUNTA(projects_listed)"),
             *(of_project(key, label, column, unit, digits) for key, label, column, unit, digits in (
                 ("needs", "needs", "need", LENGTH, 0), ("has", "has", "open_have", LENGTH, 0), ("chance", "chance", "chance_words", None, None),
             )),
@@ -119,7 +120,8 @@ def lots(settings: Settings) -> Log:
     """The first few lots of their log."""
     return Log("first_lots", "", rows=min(LOTS_SHOWN, settings.rows.fiber), groups=(
         Group("", (
-            Result("name", "Lot", 'INDEX(fiber_listed, line) & ""', overview.nth, None, uses={"names": "fiber_listed", "place": "line"}),
+            Result("name", "Lot", 'INDEX(fiber_listed, line) & ""', overview.nth, None, uses={"names": "fiber_listed", "place": "line"},
+                   only_if="line <= COUNTA(fiber_listed)"),
             *(of_lot(key, label, column, unit, digits, chosen="name") for key, label, column, unit, digits in (
                 ("skeins", "own skeins", "skeins", NUMBER, 0), ("spun", "in them", "spun_length", LENGTH, 0), ("mass", "spun", "spun", MASS, 1),
                 ("to_come", "left", "to_come", MASS, 1), ("promised", "promised", "promised", SHARE, 0),

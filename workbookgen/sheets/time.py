@@ -60,7 +60,8 @@ def times(settings: Settings) -> Log:
 
 def _of_the_project() -> Group:
     return Group("Of the project", (
-        Result("name", "Project", 'INDEX(projects_listed, line) & ""', overview.nth, None, uses={"names": "projects_listed", "place": "line"}, width=24),
+        Result("name", "Project", 'INDEX(projects_listed, line) & ""', overview.nth, None, uses={"names": "projects_listed", "place": "line"},
+               only_if="line <= COUNTA(projects_listed)", width=24),
         Result("plies", "Strands", "IF(given(own_strands), own_strands, 2)", planning.strands_in_use, NUMBER, uses={"project": "name", "own": "own_strands"}, digits=0,
                only_if='name <> ""', note="Singles in the ply, as the sheet Projects says, or else two; a design of the sheet Yarn knows how many are not bought."),
         Result("take_up_used", "Take-up in use", "IF(given(own_take_up), own_take_up, IF(given(sample_take_up), sample_take_up, design_take_up))", planning.take_up_in_use, SHARE,
