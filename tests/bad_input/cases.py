@@ -16,15 +16,16 @@ TAKEN_BY = {("projects", 0): frozenset({("fiber", 0), ("fiber", 2)}), ("projects
 # What a line tells of the lines that it shares a lot, a project or a breed with; all else is its own.
 TELLS_OF_OTHERS = {
     "skeins": frozenset(
-        "mark message line_of_lot line_of_listed line_of_from_lot line_of_free_lot line_of_made_first from_lot free_lot made_first lot_left lot_mean lot_variation lot_grubbs "
-        "deviation limit_low limit_high stands_out again_deviation again_stands_out alike alike_sum alike_count alike_mean off_alike lot_stage as_bought lot_spun".split()
+        "mark message fault line_of_lot line_of_listed line_of_from_lot line_of_free_lot line_of_made_first from_lot free_lot made_first lot_left lot_mean lot_variation "
+        "lot_grubbs deviation limit_low limit_high stands_out again_deviation again_stands_out alike alike_sum alike_count alike_mean off_alike lot_stage "
+        "as_bought lot_spun".split()
     ),
     "fiber": frozenset(
-        "mark message line_of_listed promised needs_square to_come to_come_length to_spin_length again_promised again_to_come again_to_come_length "
+        "mark message fault line_of_listed promised needs_square to_come to_come_length to_spin_length again_promised again_to_come again_to_come_length "
         "spun spun_of_it spun_length unweighed to_come_square free_length skeins mean_grist grist_sum grist_squares variation grubbs limit_low limit_high".split()
     ),
-    "reels": frozenset({"mark", "message", "line_of_listed"}),
-    "guide": frozenset({"mark", "message", "line_of_listed"}),
+    "reels": frozenset({"mark", "message", "fault", "line_of_listed"}),
+    "guide": frozenset({"mark", "message", "fault", "line_of_listed"}),
 }
 # What the lines of a log are worked out with: a mistake there is in each of them that uses it.
 WORKED_OUT_WITH = {"skeins": {"reels", "thickness"}, "fiber": {"guide"}}

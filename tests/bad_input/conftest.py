@@ -79,7 +79,7 @@ CARDS = {
     "buying_length": (2400.0,),
     "buying_grist": (1600.0,),
     "weighed_length": (20.0,),
-    "weighed_mass": (0.35,),
+    "weighed_mass": (0.36,),
     "thickness_grist": (1200.0,),
     "moisture_mass": (4.0,),
     "moisture_content": (0.1,),

@@ -5,7 +5,7 @@ import pytest
 from .cases import CASES
 from .conftest import BEGUN, changed, differing, errors, in_engines, is_of_all
 
-# What the sheet Sureness assumes of every line, begun or not; nothing comes of it in a line that is blank.
+# What every line has, begun or not: what the sheet Sureness assumes, and its number.
 ASSUMED = {
     "skeins_shrinkage_expected",
     "projects_shrinkage_used",
@@ -13,7 +13,7 @@ ASSUMED = {
     "fiber_preparation_doubt",
     "fiber_second_loss",
     "fiber_second_doubt",
-}
+} | {f"{log}_own_line" for log in ("reels", "guide", "fiber", "skeins", "projects")}
 
 
 @in_engines("case", CASES, lambda case: case.name)
