@@ -63,10 +63,7 @@ def test_nothing_typed_nothing_shown():
     counts = {
         f"{log}_{told}" for log in ("reels", "skeins") for told in ("open", "spoiled")
     }  # lines that are wrong, cells that fail
-    lines = {
-        f"{log}_own_line": tuple(map(float, range(1, len(values[f"{log}_own_line"]) + 1)))
-        for log in ("reels", "skeins")
-    }
+    lines = {f"{log}_own_line": (0.0,) * len(values[f"{log}_own_line"]) for log in ("reels", "skeins")}
     shown = {key: column for key, column in values.items() if set(column) != {None}}
     assert shown == dict.fromkeys(counts, (0.0,)) | lines
     of_all = {f"skeins_{told}": 1 for told in ("first", "open", "spoiled")}

@@ -44,7 +44,7 @@ def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> 
     if field == FILLED:
         return set(folded)
     if field == OWN_LINE:
-        return set()
+        return {each.key for each in block.inputs}
     if field == SPOILED:
         return {f"{block.key}_{each.key}" for each in block.results}
     said = {f"{block.key}_{MESSAGE.key}", f"{block.key}_{MARK.key}"}
@@ -70,7 +70,7 @@ def automatic_formula(
     if field == MESSAGE:
         return message_formula(block, columns, system)
     if field == OWN_LINE:
-        return f"={own_line}"
+        return f"=IF(COUNTA({joined([columns.ref(each.key) for each in block.inputs])})=0,0,{own_line})"
     if field == FAULT:
         return f"={_if_begun(block, columns, system, _faults(block, columns, system))}"
     if field == MARK:

@@ -45,6 +45,7 @@ def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict
     lines = tuple(float(row) for row in range(1, block.rows + 1))
     if not block.inputs:
         return {LINE.key: lines} if block.automatic else {}
+    typed = [any(columns[each.key][row] is not None for each in block.inputs) for row in range(block.rows)]
     begun = [_is_begun(block, records.record(row), system) for row in range(block.rows)]
     faults = [_fault(records, row, system) if begun[row] else None for row in range(block.rows)]
     said = [faults[row] or (_question(records, row) if begun[row] else None) for row in range(block.rows)]
@@ -56,7 +57,7 @@ def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict
         FAULT.key: faults,
         MARK.key: marks,
         FILLED.key: filled,
-        OWN_LINE.key: lines,
+        OWN_LINE.key: [line if is_typed else 0.0 for line, is_typed in zip(lines, typed, strict=True)],
         FIRST.key: [first],
         OPEN.key: [float(marks.count(WRONG))],
         SPOILED.key: [0.0],

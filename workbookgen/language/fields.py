@@ -171,7 +171,8 @@ FILLED = Automatic("filled", "", is_text=False)  # how many of its folded inputs
 LINE = Automatic(
     "line", "", is_text=False
 )  # its number, in a log in which nobody types: written, so that no inserted row changes it
-OWN_LINE = Automatic("own_line", "", is_text=False)  # the same, in a log in which one types, sorts and deletes
+# The same, in a log in which one types, sorts and deletes; 0 of a blank line, so that in a file all of these are alike.
+OWN_LINE = Automatic("own_line", "", is_text=False)
 # Of a whole log:
 FIRST = Automatic("first", "", is_one=True)  # the first message about something wrong, or else the last message
 OPEN = Automatic("open", "", is_text=False, is_one=True)  # how many records have something wrong
