@@ -110,10 +110,10 @@ class PlainWorksheet(Worksheet):
             self._write_band(range(first, end), columns)
 
     def _write_band(self, band: range, columns: dict[int, _Cells]) -> None:
-        """Write rows that consist of the same columns. A cell that shows the same as the one above reuses its XML."""
+        """Write rows that consist of the same columns. One that shows the same as the row above reuses its XML."""
         leading = {each.row for each in columns.values() if each.leading}
         telling = [each for each in columns.values() if not each.is_silent]
-        above, parts = None, {}
+        above, parts = None, []
         for row in band:
             cells = columns | self.table.get(row, {})
             if not cells:
@@ -125,17 +125,11 @@ class PlainWorksheet(Worksheet):
                 for column in sorted(cells):
                     self._write_cell(row, column, cells[column])
             else:
-                shown = [each.value(row) for each in telling]
-                if above is None or row in leading or row - 1 in leading:
-                    parts = {column: columns[column].in_row(row) for column in sorted(columns)}
-                elif shown != above:
-                    parts |= {
-                        each.column: each.in_row(row)
-                        for each, now, before in zip(telling, shown, above, strict=True)
-                        if now != before
-                    }
-                above = shown
-                self.fh.write("".join(parts.values()).replace(NUMBER, str(row + 1)))
+                shown = row in leading, [each.value(row) for each in telling]
+                if shown != above:
+                    above = shown
+                    parts = "".join(columns[column].in_row(row) for column in sorted(columns)).split(NUMBER)
+                self.fh.write(str(row + 1).join(parts))
             self._xml_end_tag("row")
 
     def _write_cell(self, row: int, col: int, cell) -> None:
