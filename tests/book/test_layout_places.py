@@ -273,6 +273,9 @@ def test_every_log_counts_its_lines_beside_them(each_layout):
     for log in (each for each in each_layout.planner.blocks.values() if isinstance(each, Log)):
         column, other = (each_layout.placements[key] for key in (log.lines_column, f"{log.key}_{log.fields[0].key}"))
         assert (column.sheet, column.row, column.rows) == (other.sheet, other.row, log.rows)
+        if not log.inputs:  # a row inserted above its first line moves that along, one below it is a line
+            first = each_layout.placements[f"{log.key}_{LINE.key}"]
+            assert column.formulas[0] == f"=ROW()-ROW(${first.letter}${first.row})+1"
 
 
 AREA = re.compile(r"(?:('[^']+'|\w+)!)?(\$[A-Z]+\$\d+:\$[A-Z]+\$\d+)")

@@ -18,6 +18,7 @@ from workbookgen.language.fields import (
     FAULT,
     FILLED,
     FIRST,
+    LINE,
     MARK,
     MESSAGE,
     OPEN,
@@ -44,7 +45,7 @@ def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> 
     if field == FILLED:
         return set(folded)
     if field == OWN_LINE:
-        return {each.key for each in block.inputs}
+        return {each.key for each in block.inputs} or {f"{block.key}_{LINE.key}"}
     if field == SPOILED:
         return {f"{block.key}_{each.key}" for each in block.results}
     said = {f"{block.key}_{MESSAGE.key}", f"{block.key}_{MARK.key}"}
@@ -70,7 +71,7 @@ def automatic_formula(
     if field == MESSAGE:
         return message_formula(block, columns, system)
     if field == OWN_LINE:
-        return f"=IF(COUNTA({joined([columns.ref(each.key) for each in block.inputs])})=0,0,{own_line})"
+        return _own_line(block, columns, own_line)
     if field == FAULT:
         return f"={_if_begun(block, columns, system, _faults(block, columns, system))}"
     if field == MARK:
@@ -82,6 +83,14 @@ def automatic_formula(
         return _spoiled(block, columns)
     marks = columns.ref(f"{block.key}_{MARK.key}")
     return f'=COUNTIF({marks},"!")' if field == OPEN else _first(block, columns, marks)
+
+
+def _own_line(block: Block, columns: Columns, own_line: str) -> str:
+    """In which line a record stands: where nobody types, counted from the first, which nobody deletes alone."""
+    if block.inputs:
+        return f"=IF(COUNTA({joined([columns.ref(each.key) for each in block.inputs])})=0,0,{own_line})"
+    first, _, _ = columns.ref(f"{block.key}_{LINE.key}").partition(":")
+    return f"=ROW()-ROW({first})+1"
 
 
 def _mark(message: str) -> str:

@@ -44,7 +44,7 @@ def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict
     block, columns = records.block, records.columns
     lines = tuple(float(row) for row in range(1, block.rows + 1))
     if not block.inputs:
-        return {LINE.key: lines} if block.automatic else {}
+        return {LINE.key: lines, OWN_LINE.key: lines} if block.automatic else {}
     typed = [any(columns[each.key][row] is not None for each in block.inputs) for row in range(block.rows)]
     begun = [_is_begun(block, records.record(row), system) for row in range(block.rows)]
     faults = [_fault(records, row, system) if begun[row] else None for row in range(block.rows)]

@@ -168,10 +168,9 @@ MESSAGE = Automatic("message", "What to fix")  # what is wrong with it, or missi
 FAULT = Automatic("fault", "What is wrong")  # the same without the questions, in a log that asks any
 MARK = Automatic("mark", "")  # a sign that there is a message
 FILLED = Automatic("filled", "", is_text=False)  # how many of its folded inputs hold something
-LINE = Automatic(
-    "line", "", is_text=False
-)  # its number, in a log in which nobody types: written, so that no inserted row changes it
-# The same, in a log in which one types, sorts and deletes; 0 of a blank line, so that in a file all of these are alike.
+# Which record it shows, in a log in which nobody types: written, so that no inserted row changes it.
+LINE = Automatic("line", "", is_text=False)
+# In which line it stands; 0 of a blank line in which one may type, so that all of these are alike in a file.
 OWN_LINE = Automatic("own_line", "", is_text=False)
 # Of a whole log:
 FIRST = Automatic("first", "", is_one=True)  # the first message about something wrong, or else the last message

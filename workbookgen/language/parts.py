@@ -143,14 +143,14 @@ class Log(Block):
 
     @cached_property
     def automatic(self) -> tuple[Automatic, ...]:
-        said = (MARK, MESSAGE, FILLED, OWN_LINE, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)
+        said = (MARK, MESSAGE, FILLED, OWN_LINE, FIRST, OPEN, SPOILED) if self.inputs else (LINE, OWN_LINE)
         asked = (FAULT,) if any(rule.asks for rule in self.rules) else ()
         return (*said, *asked, *self.positions, *self.repeats)
 
     @property
     def lines_column(self) -> str:
-        """Full key of the column of the numbers of its records."""
-        return f"{self.key}_{(OWN_LINE if self.inputs else LINE).key}"
+        """Full key of the column that tells in which of its lines a record stands."""
+        return f"{self.key}_{OWN_LINE.key}"
 
     @cached_property
     def repeats(self) -> tuple[Repeat, ...]:
