@@ -100,6 +100,14 @@ def test_number_formats(field, unit, form):
     assert look.number_format(field, unit) == form
 
 
+def test_a_range_stands_at_the_right_like_the_numbers_above_it():
+    for field, unit in ((result(None, is_range=True), None), (result(NUMBER), NUMBER.customary)):
+        assert look.result(field, unit)["align"] == look.head_of(field, unit)[0]["align"] == "right"
+        assert look.AIR in look.result(field, unit)["num_format"]
+    words = result(None)
+    assert look.result(words, None)["align"] == look.head_of(words)[0]["align"] == "left"
+
+
 @pytest.mark.parametrize(
     ("field", "unit", "form"),
     [

@@ -160,10 +160,10 @@ def stands_at_the_edge(field: Input | Result | Automatic, unit: Unit | None) -> 
 
 def head_of(field: Input | Result | Automatic, unit: Unit | None = None) -> tuple[dict, dict]:
     """The formats of a column's label and unit, aligned like the cells below them."""
-    air = aligned(field) | (
-        {} if aligned(field)["align"] == "left" or stands_at_the_edge(field, unit) else {"num_format": f"@{AIR}"}
-    )
-    return LABEL | air, UNIT | air
+    looks = aligned(field)
+    if looks["align"] == "right" and not stands_at_the_edge(field, unit):
+        looks |= {"num_format": f"@{AIR}"}
+    return LABEL | looks, UNIT | looks
 
 
 def broken(head: dict) -> dict:
