@@ -234,3 +234,32 @@ def test_a_key_that_is_a_cell(key):
 )
 def test_a_key_in_other_letters(key):
     assert "lower case" in key_objection(key)
+
+
+@pytest.mark.parametrize(
+    ("short", "in_full"),
+    [
+        ("or_else(own, 0) * 2", "IF(given(own), own, 0) * 2"),
+        ("or_else(own, or_else(spare, last))", "IF(given(own), own, IF(given(spare), spare, last))"),
+        ('or_else(way, "or_else(")', 'IF(given(way), way, "or_else(")'),
+        ("AND(given_and(own, own > 0), last > 0)", "AND(IF(given(own), own > 0, 1 = 0), last > 0)"),
+        ("OR(blank_or(own, own > or_else(spare, 0)))", "OR(IF(given(own), own > IF(given(spare), spare, 0), 1 = 1))"),
+    ],
+)
+def test_what_depends_on_a_value_being_given_is_an_if(short, in_full):
+    assert formula(short).nodes == formula(in_full).nodes
+    assert formula(short).optional == formula(in_full).optional
+    assert not formula(short).objections
+
+
+@pytest.mark.parametrize(
+    ("text", "objection"),
+    [
+        ("or_else(own)", "or_else takes word, otherwise, and stands with 1 here: or_else(own)"),
+        ("1 + or_else(own + 1, 0)", "or_else takes a field for its word, and own+1 is something worked out"),
+        ("given_and(own, )", "given_and lacks the condition that it takes: given_and(own,)"),
+        ("or_else(own, 0", "its brackets do not match"),
+    ],
+)
+def test_a_slip_in_one_of_them_is_told_as_it_was_written(text, objection):
+    assert formula(text).objections == (objection,)

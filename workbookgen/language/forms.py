@@ -10,6 +10,9 @@
 - stdev(first, ..., last): their sample standard deviation
 - readings(first, ..., last): how many there are
 - given(word): whether a word has a value; such a word may be blank
+- or_else(word, otherwise): its value, or if it has none, what else
+- given_and(word, condition): whether it has a value and the condition holds, which may ask of that value
+- blank_or(word, condition): whether it has no value, or the condition holds
 - said(word): an amount as text, with its unit: "2,300 yd"
 - said_in_all(word): a total as text, which may run into millions: "4,280,000 yd"
 
@@ -20,7 +23,7 @@ Most arguments are fields, given by their keys. Where a form takes a formula, fo
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from workbookgen.language.tokens import Call, Nodes, calls, unparse
+from workbookgen.language.tokens import Call, Nodes, calls, parse, unparse
 
 
 @dataclass(frozen=True)
@@ -47,6 +50,9 @@ class Form:
 
 FORMS = {
     "given": Form(("word",)),
+    "or_else": Form(("word", "otherwise*")),
+    "given_and": Form(("word", "condition*")),
+    "blank_or": Form(("word", "condition*")),
     "said": Form(("word",)),
     "said_in_all": Form(("word",)),
     "sum": Form(("amounts",)),
@@ -63,8 +69,39 @@ LOOKUP = "lookup"
 SUMS = ("sum_where", "count_where")  # over the records with a name
 ADDED = (*SUMS, "place", "sum")  # over a column; they give nothing where it is absent
 READINGS = ("mean", "stdev", "readings")
+BY_GIVEN = ("or_else", "given_and", "blank_or")  # each an IF of given(word); AND and OR would evaluate the rest anyway
+TRUE, FALSE = parse("1 = 1"), parse("1 = 0")
 
 
 def misused(found: Nodes) -> list[str]:
     """What is wrong with the forms in a formula."""
     return [sentence for call in calls(found) if call.name in FORMS for sentence in FORMS[call.name].objections(call)]
+
+
+def in_full(text: str) -> str:
+    """A formula's text with each of BY_GIVEN written out as the IF that it is; one with a slip stays as it is."""
+    if not any(f"{name}(" in text for name in BY_GIVEN):
+        return text
+    try:
+        found = parse(text)
+    except ValueError:
+        return text
+    return text if misused(found) else unparse(_written_out(found))
+
+
+def _written_out(found: Nodes) -> Nodes:
+    return tuple(each if isinstance(each, str) else _call_written_out(each) for each in found)
+
+
+def _call_written_out(call: Call) -> Call:
+    arguments = tuple(map(_written_out, call.arguments))
+    if call.name not in BY_GIVEN:
+        return Call(call.name, arguments)
+    word, other = arguments
+    has_value = (Call("given", (word,)),)
+    match call.name:
+        case "or_else":
+            return Call("IF", (has_value, word, other))
+        case "given_and":
+            return Call("IF", (has_value, other, FALSE))
+    return Call("IF", (has_value, other, TRUE))

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from itertools import pairwise
 
-from workbookgen.language.forms import ADDED, FORMS, LOOKUP, READINGS, misused
+from workbookgen.language.forms import ADDED, FORMS, LOOKUP, READINGS, in_full, misused
 from workbookgen.language.profile import FUNCTIONS, TRUTHS, outside
 from workbookgen.language.tokens import Call, Nodes, calls, function_name, is_name, is_value, is_word, parse, tokenize
 
@@ -20,7 +20,7 @@ CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
 
 @dataclass(frozen=True)
 class Formula:
-    """A formula's text, and what is derived from it, each on first use. Make one with `formula`."""
+    """A formula's text in full, and what is derived from it, each on first use. Make one with `formula`."""
 
     text: str
 
@@ -110,7 +110,7 @@ class Formula:
 @lru_cache(None)
 def formula(text: str) -> Formula:
     """The formula of this text. Planners share their texts, so there is one object for each."""
-    return Formula(text)
+    return Formula(in_full(text))
 
 
 def key_objection(key: str) -> str | None:

@@ -48,7 +48,7 @@ VIEW = LogView(typed="name mass price diameter dtex density regain", answers=(("
 
 def fibers(settings: Settings) -> Log:
     amount = money(settings)
-    of_density = f"IF(given(density), density, {WOOL})"
+    of_density = f"or_else(density, {WOOL})"
     return Log(
         "blend",
         title="",
@@ -70,9 +70,9 @@ def fibers(settings: Settings) -> Log:
             Group("For the means", (
                 Result("weighed", "Weight", "mass", blends.weighed, MASS, only_if='name <> ""'),
                 Result("cost", "Cost", "weighed * price", blends.cost_of, amount, uses={"mass": "weighed"}),
-                Result("fineness", "Fineness", f"IF(given(dtex), dtex, PI() / 4 * diameter * diameter * {of_density})", blends.fineness, DTEX,
+                Result("fineness", "Fineness", f"or_else(dtex, PI() / 4 * diameter * diameter * {of_density})", blends.fineness, DTEX,
                        uses={"own": "dtex", "fiber_diameter": "diameter", "fiber_density": "density"}, only_if="OR(given(dtex), given(diameter))"),
-                Result("thickness", "Thickness", f"IF(given(diameter), diameter, SQRT(4 * fineness / (PI() * {of_density})))", blends.thickness, FIBER_DIAMETER,
+                Result("thickness", "Thickness", f"or_else(diameter, SQRT(4 * fineness / (PI() * {of_density})))", blends.thickness, FIBER_DIAMETER,
                        uses={"linear_density": "fineness", "fiber_diameter": "diameter", "fiber_density": "density"}),
                 Result("length", "All end to end", "weighed / fineness", blends.fiber_length, IN_METERS, uses={"mass": "weighed", "linear_density": "fineness"}),
                 Result("side", "Length by thickness", "length * thickness", blends.fiber_side, SQUARE_METERS, uses={"fiber_diameter": "thickness"}),

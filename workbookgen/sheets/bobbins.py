@@ -46,7 +46,7 @@ def chapter(settings: Settings) -> Chapter:
     ))
 
 
-SPUN_IN_PART = "IF(given(its_bought), its_bought < 0.999999, 1 = 1)"
+SPUN_IN_PART = "blank_or(its_bought, its_bought < 0.999999)"
 OF_PROJECT = (
     "estimated its_length its_left its_bought its_strands its_own_take_up its_take_up its_design_take_up its_grist its_shrinkage "
     "wanted_used strands_used take_up_used strand fills each_plied"
@@ -66,7 +66,7 @@ def bobbin(settings: Settings) -> Card:
             Rule("AND(NOT(given(weighed)), NOT(AND(given(outer), given(inner), given(height))))",
                  lambda values: values["weighed"] is None and any(values[each] is None for each in ("outer", "inner", "height")),
                  "Still to fill in: the three measures of the bobbin, or the yarn of a full one."),
-            Rule("AND(IF(given(its_bought), its_bought >= 0.999999, 1 = 0), NOT(given(grist)))",
+            Rule("AND(given_and(its_bought, its_bought >= 0.999999), NOT(given(grist)))",
                  lambda values: values["its_bought"] is not None and values["its_bought"] >= 0.999999 and values["grist"] is None,
                  f"{UNKNOWN}: the yarn of this project is all bought, so there are no singles to spin."),
             plausible.wide_bobbin(settings.units),
@@ -105,7 +105,7 @@ def _it_holds() -> tuple[Result, ...]:
     return (
         Result("estimated", "By its measures", "PI() / 4 * (outer * outer - inner * inner) * height * fullness * package_density", plying.bobbin_mass, MASS,
                only_if="outer > inner"),
-        Result("holds", "One holds", "IF(given(weighed), weighed, estimated)", plying.bobbin_holds, MASS, only_if="OR(given(weighed), given(estimated))"),
+        Result("holds", "One holds", "or_else(weighed, estimated)", plying.bobbin_holds, MASS, only_if="OR(given(weighed), given(estimated))"),
     )
 
 
@@ -123,17 +123,17 @@ def _of_the_project() -> tuple[Result, ...]:
 def _its_singles() -> tuple[Result, ...]:
     """The strands, the take-up, and the grist of the singles; what length of them one bobbin holds."""
     return (
-        Result("strands_used", "Strands in use", "IF(given(strands), strands, IF(given(its_strands), its_strands, 2))", plying.strands_to_ply, NUMBER, digits=0,
+        Result("strands_used", "Strands in use", "or_else(strands, or_else(its_strands, 2))", plying.strands_to_ply, NUMBER, digits=0,
                uses={"own": "strands", "project": "its_strands"}, leaves=("usual",),
-               only_if="OR(given(strands), IF(given(its_strands), its_strands > 0.5, 1 = 1))"),
+               only_if="OR(given(strands), blank_or(its_strands, its_strands > 0.5))"),
         Result("take_up_used", "Take-up in use",
-               "IF(given(take_up), take_up, IF(given(its_own_take_up), its_own_take_up, IF(given(its_take_up), its_take_up, "
-               "IF(given(its_design_take_up), its_design_take_up, 0))))",
+               "or_else(take_up, or_else(its_own_take_up, or_else(its_take_up, "
+               "or_else(its_design_take_up, 0))))",
                plying.take_up_to_ply, SHARE,
                uses={"own": "take_up", "project": "its_own_take_up", "sample": "its_take_up", "design": "its_design_take_up"},
-               only_if="OR(given(take_up), given(its_own_take_up), IF(given(its_take_up), its_take_up < 1, 1 = 1))"),
+               only_if="OR(given(take_up), given(its_own_take_up), blank_or(its_take_up, its_take_up < 1))"),
         Result("singles", "Grist of the singles",
-               "IF(given(grist), grist, its_grist * strands_used / ((1 - its_shrinkage) * (1 - take_up_used) * (1 - IF(given(its_bought), its_bought, 0))))",
+               "or_else(grist, its_grist * strands_used / ((1 - its_shrinkage) * (1 - take_up_used) * (1 - or_else(its_bought, 0))))",
                plying.singles_grist, GRIST_US, digits=0,
                uses={"own": "grist", "plied": "its_grist", "strands": "strands_used", "take_up": "take_up_used", "shrinkage": "its_shrinkage",
                      "bought": "its_bought"},
@@ -148,7 +148,7 @@ def _its_singles() -> tuple[Result, ...]:
 def _to_fill() -> tuple[Result, ...]:
     """The bobbins to fill with singles, and those to ply onto."""
     return (
-        Result("wanted_used", "Yarn to ply", "IF(given(wanted), wanted, its_length * its_left)", plying.still_to_ply, LENGTH,
+        Result("wanted_used", "Yarn to ply", "or_else(wanted, its_length * its_left)", plying.still_to_ply, LENGTH,
                uses={"own": "wanted", "project": "its_length", "left": "its_left"}, only_if="OR(given(wanted), AND(given(its_length), given(its_left)))"),
         Result("strand", "Length of each strand", "wanted_used / (1 - take_up_used)", planning.singles_length, LENGTH,
                uses={"length": "wanted_used", "take_up": "take_up_used"}, fixed={"strands": 1}),
@@ -160,10 +160,10 @@ def _to_fill() -> tuple[Result, ...]:
         Result("all_singles", "Singles in all", "strand * strands_used", plying.component_length, LENGTH, uses={"wanted": "strand", "strands": "strands_used"},
                leaves=("feed",)),
         Result("mass", "They weigh", "all_singles / singles", yarn_count.mass_of_length, MASS, uses={"length": "all_singles", "grist": "singles"}),
-        Result("plying_bobbins", "Plying bobbins", "ROUNDUP(ROUND(mass / (1 - IF(given(its_bought), its_bought, 0)) / IF(given(plying), plying, holds), 6), 0)",
+        Result("plying_bobbins", "Plying bobbins", "ROUNDUP(ROUND(mass / (1 - or_else(its_bought, 0)) / or_else(plying, holds), 6), 0)",
                plying.plying_bobbins, NUMBER, digits=0, uses={"bought": "its_bought"}, only_if=f"AND(OR(given(plying), given(holds)), {SPUN_IN_PART})",
                note="For the plied yarn, which weighs what its singles weigh, and the bought thread of its design."),
-        Result("fills", "Of one plying bobbin", "mass / (1 - IF(given(its_bought), its_bought, 0)) / IF(given(plying), plying, holds)", plying.of_one_bobbin, SHARE, digits=0,
+        Result("fills", "Of one plying bobbin", "mass / (1 - or_else(its_bought, 0)) / or_else(plying, holds)", plying.of_one_bobbin, SHARE, digits=0,
                uses={"bought": "its_bought"}, only_if=f"AND(OR(given(plying), given(holds)), {SPUN_IN_PART})"),
         Result("each_plied", "Plied yarn on each", "wanted_used / plying_bobbins", plying.bobbin_gets, LENGTH, uses={"length": "wanted_used", "bobbins": "plying_bobbins"},
                only_if="plying_bobbins >= 1"),
@@ -184,7 +184,7 @@ ON_THE_RACK = Log(
             Input("mass", "Or weight", AMOUNT, MASS, help="Of the yarn alone, without the bobbin. The grist below turns it into a length."),
         )),
         Group("In meters", (
-            Result("has", "It has", "IF(given(length), length, mass * ending_grist)", plying.bobbin_has, IN_METERS, uses={"grist": "ending_grist"},
+            Result("has", "It has", "or_else(length, mass * ending_grist)", plying.bobbin_has, IN_METERS, uses={"grist": "ending_grist"},
                    # in meters, since SMALL reads the column as it is shown
                    only_if="OR(given(length), AND(given(mass), given(ending_grist)))"),
             Result("lacking", "Not known", "IF(given(has), 0, 1)", plying.bobbin_lacking, NUMBER, digits=0, only_if="OR(given(length), given(mass))"),

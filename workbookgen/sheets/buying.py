@@ -34,7 +34,7 @@ def _doubts() -> tuple[Result, ...]:
         lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
         Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)",
                fiber.yield_uncertainty, SHARE, uses={"u_own": "doubts_own", "spread": "yield_spread", "published": "expected_yield"}, fixed={"u_handful": 0.0},
-               leaves=("samples",), only_if="IF(given(expected_yield), expected_yield > 0, 1 = 1)"),
+               leaves=("samples",), only_if="blank_or(expected_yield, expected_yield > 0)"),
         Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", fiber.preparation_uncertainty, SHARE,
                uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
         Result("second_doubt", "Second preparation, relative ±",

@@ -3,7 +3,7 @@
 Formulas compute in meters and grams, so the grist is brought back to yards per pound, and inches become meters.
 """
 
-K_WRAPPED = "IF(given(thickness_k_wrapped), thickness_k_wrapped, 0.35)"  # without the sheet Counts, the usual K
+K_WRAPPED = "or_else(thickness_k_wrapped, 0.35)"  # without the sheet Counts, the usual K
 
 
 def threads(k: str, grist: str) -> str:

@@ -46,7 +46,7 @@ TOP = Card(
         )),
         Group("Worked out", (
             Result("pieces", "Strands in all", "strands * skeins", color.strips, NUMBER, leaves=("chosen",)),
-            Result("strips_used", "Divide it into strips", "IF(given(strips), strips, strands * skeins)", color.strips, NUMBER, uses={"chosen": "strips"}, digits=0,
+            Result("strips_used", "Divide it into strips", "or_else(strips, strands * skeins)", color.strips, NUMBER, uses={"chosen": "strips"}, digits=0,
                    note="Lengthwise."),
             Result("strip", "One strip weighs", "mass / strips_used", color.part, FINE_MASS, uses={"parts": "strips_used"},
                    note="Weigh each: of a strip that is a tenth heavier, each color is a tenth longer."),
@@ -97,7 +97,7 @@ COLORS = Log(
             Input("weight", "Or weighs", AMOUNT, MASS, help="In the whole top."),
         )),
         Group("In the yarn", (
-            Result("weight_used", "Weight", "IF(given(weight), weight, share * color_mass)", color.color_weight, FINE_MASS, uses={"whole": "color_mass", "weighed": "weight"},
+            Result("weight_used", "Weight", "or_else(weight, share * color_mass)", color.color_weight, FINE_MASS, uses={"whole": "color_mass", "weighed": "weight"},
                    only_if="OR(given(weight), given(share))"),
             Result("share_used", "Share", "weight_used / color_mass", color.share_of_top, SHARE, uses={"weight": "weight_used", "whole": "color_mass"},
                    only_if="weight_used <= color_mass"),

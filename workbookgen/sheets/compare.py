@@ -77,12 +77,12 @@ def _dye(skein: str, name: str) -> tuple[Result, ...]:
         lookup(f"{skein}_own_dye", f"Its own dye lot, {skein}", "skeins_dyed", name),
         lookup(f"{skein}_lot", f"Fiber lot, {skein}", "skeins_from_lot", name),
         lookup(f"{skein}_lot_dye", f"Dye lot of its fiber, {skein}", "fiber_dyed", f"{skein}_lot"),
-        Result(f"{skein}_dye", f"Dye lot, {skein}", f"IF(given({skein}_own_dye), {skein}_own_dye, {skein}_lot_dye)", measuring.tried_or_logged, None,
+        Result(f"{skein}_dye", f"Dye lot, {skein}", f"or_else({skein}_own_dye, {skein}_lot_dye)", measuring.tried_or_logged, None,
                uses={"tried": f"{skein}_own_dye", "logged": f"{skein}_lot_dye"}, only_if=f"OR(given({skein}_own_dye), given({skein}_lot_dye))"),
     )
 
 
-TWO_DYES = "IF(given(two_dyes), two_dyes, 0) = 1"
+TWO_DYES = "or_else(two_dyes, 0) = 1"
 COMPARE = Card(
     "compare",
     "Beside another",
@@ -92,7 +92,7 @@ COMPARE = Card(
             Input("second", "Second skein", Choice("skeins_listed", skeins.SHEET), needed=True, help="The one to hold beside it."),
         )),
         Group("Side by side", (
-            Result("left", "First skein in use", "IF(given(first), first, measure_skein)", measuring.tried_or_logged, None,
+            Result("left", "First skein in use", "or_else(first, measure_skein)", measuring.tried_or_logged, None,
                    uses={"tried": "first", "logged": "measure_skein"}, only_if="OR(given(first), given(measure_skein))"),
             *(_of(skein, name, *compared) for compared in COMPARED for skein, name in (("first", "left"), ("second", "second"))),
             *(each for key, label, _ in COMPARED if key in TOLD_APART for each in _apart(key, label)),

@@ -36,7 +36,7 @@ VIEW = LogView(
 
 # The length of all components of its design that are of the same lots, and whether there are others of a bought thread.
 TOGETHER = "sum_where(components_length, components_lots, lots)"
-SHARED = f'IF(AND(given(lots), IF(given(lot_form), lot_form, "") = "yarn or thread"), {TOGETHER} > length, 1 = 0)'
+SHARED = f'IF(AND(given(lots), or_else(lot_form, "") = "yarn or thread"), {TOGETHER} > length, 1 = 0)'
 
 
 def components(settings: Settings) -> Log:
@@ -113,7 +113,7 @@ def _called() -> tuple[Result, ...]:
         Result("spool", "A spool weighs", "package * tex", plying.component_mass, FINE_MASS, uses={"length": "package", "linear_density": "tex"}),
         repeated("of", "Of", "design", width=24),
         Result("key", "Found as", 'design & " / " & place', plying.component_key, None, width=26, note="The name under which projects find this component."),
-        Result("label", "Called", 'IF(given(name), name, design & " / " & place)', plying.component_label, None, width=26),
+        Result("label", "Called", 'or_else(name, design & " / " & place)', plying.component_label, None, width=26),
     )
 
 
@@ -165,11 +165,11 @@ def _taken_by_them() -> tuple[Result, ...]:
     """What those skeins took of it, and of each of its lots."""
     return (
         lookup("lot_form", "Bought as", "fiber_bought_as", "lot", width=14),
-        Result("bought_part", "Bought, in the yarn", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", contribution, 0)', plying.bought_part, TEX,
+        Result("bought_part", "Bought, in the yarn", 'IF(or_else(lot_form, "") = "yarn or thread", contribution, 0)', plying.bought_part, TEX,
                uses={"form": "lot_form"}),
-        Result("to_spin", "Strands to spin", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", 0, strands)', plying.strands_to_spin, NUMBER, digits=0,
+        Result("to_spin", "Strands to spin", 'IF(or_else(lot_form, "") = "yarn or thread", 0, strands)', plying.strands_to_spin, NUMBER, digits=0,
                uses={"form": "lot_form"}),
-        Result("spun_fed", "Of them, in a length", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", 0, strands * feed)', plying.fed_to_spin, NUMBER,
+        Result("spun_fed", "Of them, in a length", 'IF(or_else(lot_form, "") = "yarn or thread", 0, strands * feed)', plying.fed_to_spin, NUMBER,
                uses={"form": "lot_form"}, note="Length of its singles in one length of yarn; none of a bought thread."),
         Result("all_bought", "Bought, of all", "sum_where(components_bought_part, components_of, design)", records.sum_where, TEX,
                uses={"name": "design", "names": "components_of", "amounts": "components_bought_part"}),

@@ -40,10 +40,10 @@ def of_lot() -> tuple[Result, ...]:
             lookup(f"generic_{place}", "On labels", "guide_generic", kind, width=14)
             for place, kind in ((1, "kind"), (2, "also_kind"), (3, "third_kind"))
         ),
-        Result("main_share", "Main fiber", "1 - IF(given(also_share), also_share, 0) - IF(given(third_share), third_share, 0)", content.main_share, SHARE,
+        Result("main_share", "Main fiber", "1 - or_else(also_share, 0) - or_else(third_share, 0)", content.main_share, SHARE,
                uses={"also": "also_share", "third": "third_share"},
                only_if='AND(kind <> "", IF(given(also_kind), given(also_share), NOT(given(also_share))), IF(given(third_kind), given(third_share), NOT(given(third_share))), '
-                       "IF(given(also_share), also_share, 0) + IF(given(third_share), third_share, 0) < 1)"),
+                       "or_else(also_share, 0) + or_else(third_share, 0) < 1)"),
         Result("mixture", "Made of", "ROUND(ROUND(main_share * 1000, 9), 0) & \" \" & generic_1" + "".join(
             f' & IF(AND(given(generic_{place}), given({key}_share)), " " & ROUND(ROUND({key}_share * 1000, 9), 0) & " " & generic_{place}, "")'
             for place, key in ((2, "also"), (3, "third"))),
@@ -79,7 +79,7 @@ def of_component() -> tuple[Result, ...]:
             for number, lot in ((1, "lot"), (2, "other_lot"))
         ),
         Result("told_lot", "Of the lot", "lot", content.lot_of_strand, None, uses={"mixed": "mixture_1", "other": "other_lot", "other_mixed": "mixture_2"}, width=20,
-               only_if='AND(mixture_1 <> "", IF(given(other_lot), IF(given(mixture_2), mixture_1 = mixture_2, 1 = 0), 1 = 1))'),
+               only_if='AND(mixture_1 <> "", blank_or(other_lot, given_and(mixture_2, mixture_1 = mixture_2)))'),
         Result("untold", "Open", "IF(AND(given(share), given(told_lot)), 0, 1)", content.untold, NUMBER, uses={"lot": "told_lot"}, digits=0, only_if='design <> ""'),
     )
 
@@ -95,12 +95,12 @@ def _strands() -> tuple[Result, ...]:
         lookup("of_design", "Its design", "skeins_from_design", "skein"),
         *(Result(f"strand_{part}", "Strand", f'of_design & " / {part}"', plying.component_key, None, uses={"design": "of_design"}, fixed={"place": part}) for part in PARTS),
         lookup("picked_lot", "Lot of the first strand", "components_told_lot", "strand_1", among="components_key"),
-        Result("lot_1", "Lot", "IF(given(picked_lot), picked_lot, of_lot)", strands.lot_in_use, None, uses={"picked": "picked_lot", "own": "of_lot", "design": "of_design"},
+        Result("lot_1", "Lot", "or_else(picked_lot, of_lot)", strands.lot_in_use, None, uses={"picked": "picked_lot", "own": "of_lot", "design": "of_design"},
                only_if="OR(given(picked_lot), AND(given(of_lot), NOT(given(of_design))))"),
         *(lookup(f"lot_{part}", "Lot", "components_told_lot", f"strand_{part}", among="components_key") for part in PARTS[1:]),
         lookup("picked_share", "Share of the first strand", "components_share", "strand_1", SHARE, among="components_key"),
         *(lookup(f"share_{part}", "Of the weight", "components_share", f"strand_{part}", SHARE, among="components_key") for part in PARTS[1:]),
-        Result("share_1", "Of the weight", "IF(given(picked_share), picked_share, 1)", content.strand_share, SHARE, uses={"lot": "lot_1", "found": "picked_share"},
+        Result("share_1", "Of the weight", "or_else(picked_share, 1)", content.strand_share, SHARE, uses={"lot": "lot_1", "found": "picked_share"},
                only_if='lot_1 <> ""'),
         Result("untold", "Strands of which something is open", "sum_where(components_untold, components_of, of_design)", records.sum_where, NUMBER, digits=0,
                uses={"name": "of_design", "names": "components_of", "amounts": "components_untold"}),
@@ -124,7 +124,7 @@ def _fibers() -> tuple[Result, ...]:
 
 def _is_new(word: str, before: list[str]) -> str:
     """Formula text of whether an optional word has a value that none of the earlier words has."""
-    others = (f"NOT(IF(given({each}), {each} = {word}, 1 = 0))" for each in before)
+    others = (f"NOT(given_and({each}, {each} = {word}))" for each in before)
     return f"AND({', '.join((f'given({word})', *others))})"
 
 
@@ -202,7 +202,7 @@ def _words() -> tuple[Result, ...]:
         Result("unnamed", "Without a name", unnamed, content.without_a_name, NUMBER, digits=0),
         Result("content_is", "Fiber content", f'percent_1 & "% " & name_1{more} & IF(percent_5 > 0, ", " & percent_5 & IF(unnamed = 1, "% other fiber", "% other fibers"), "")',
                content.content_words, None, uses={f"fiber_{k}": f"name_{k}" for k in TOLD} | {"others": "percent_5"},
-               only_if="AND(ABS(whole - 1) <= 0.000001, IF(given(untold), untold < 0.5, 1 = 1))", width=30),
+               only_if="AND(ABS(whole - 1) <= 0.000001, blank_or(untold, untold < 0.5))", width=30),
         Result("content", "Fiber content", '"Fiber content: " & content_is', content.on_ticket, None, uses={"content": "content_is"}, width=36),
         Result("content_told", "Fiber content",
                first_of(

@@ -110,7 +110,7 @@ def projects(settings: Settings) -> Log:
             *(of_project(key, label, column, unit, digits) for key, label, column, unit, digits in (
                 ("needs", "needs", "need", LENGTH, 0), ("has", "has", "open_have", LENGTH, 0), ("chance", "chance", "chance_words", None, None),
             )),
-            Result("words", "in words", 'IF(given(verdict), verdict, IF(LEN(name) > 0, "no answer yet", ""))', desk_words.verdict_in_words, None),
+            Result("words", "in words", 'or_else(verdict, IF(LEN(name) > 0, "no answer yet", ""))', desk_words.verdict_in_words, None),
         )),
         Group("Out of sight", (of_project("verdict", "Verdict", "verdict"), of_project("doubt", "give or take", "doubt_have", LENGTH, 0)), printed=False),
     ))

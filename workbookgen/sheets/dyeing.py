@@ -67,7 +67,7 @@ BATH = Card(
             lookup("of_skein", "The skein weighs", "skeins_net", "skein", MASS),
             lookup("of_lot", "The lot weighs", "fiber_scoured", "lot", MASS),
             lookup("lot_spun", "The lot is spun", "fiber_spun", "lot", MASS),
-            Result("goods", "Goods", "IF(given(mass), mass, IF(given(of_skein), of_skein, of_lot))", dyeing.goods, MASS,
+            Result("goods", "Goods", "or_else(mass, or_else(of_skein, of_lot))", dyeing.goods, MASS,
                    uses={"weighed": "mass", "skein": "of_skein", "lot": "of_lot"},
                    only_if="OR(given(mass), given(of_skein), given(of_lot))", note="Dry, as weighed."),
             Result("dye", "Dye", "goods * depth", dyeing.dye, DYE),

@@ -43,19 +43,19 @@ def in_words() -> tuple[Result, ...]:
                note="Enough: as sure as you ask on the sheet Sureness."),
         Result("answer", "In a sentence",
                'IF(given(used), "It took " & said(used) & " of yarn.", IF(yarnless > 0.5, "It takes " & said(need) & ", and no yarn for it is known yet.", '
-               '"There is " & said(there) & IF(AND(given(least), IF(given(most), most >= 0.5, 1 = 0)), ", very likely " '
+               '"There is " & said(there) & IF(AND(given(least), given_and(most, most >= 0.5)), ", very likely " '
                '& said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
                '& IF(spare >= 0, said(over) & " over", said(lacking) & " short" & IF(have < there - 0.5, ", for all projects on its lots", "")) & "." '
                '& IF(given(chance_words), " Chance that it is enough: " & chance_words & ".", "") '
-               '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins of its yarn that belong to no open project.", "")))',
+               '& IF(or_else(free, 0) > 0.5, " Another " & said(free) & " lie in skeins of its yarn that belong to no open project.", "")))',
                answer.answer, None, width=70, only_if=ANSWER_SAYABLE,
                note="What there is counts skeins as they will be when washed, and what the lots still give."),
         Result("advice", "To be as sure as you ask",
                'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", '
-               'IF(IF(given(free), free, 0) > 0.5, "Are the skeins of no open project for it? Choose it beside them, at For project. Else, to be ", "To be ") '
+               'IF(or_else(free, 0) > 0.5, "Are the skeins of no open project for it? Choose it beside them, at For project. Else, to be ", "To be ") '
                '& ROUND(ROUND(doubts_certainty * 100, 9), 1) & "% sure, get " & said(more) & IF(yarnless > 0.5, "", " more")'
                + "".join(f' & IF({_to_get(part)} >= 1.5, {_separator(part)} & {_bought_as(part)}, "")' for part in PARTS)
-               + ' & "." & IF(IF(given(shared), shared, 0) > 0, " Get it once: other projects draw on the same lots.", "")))',
+               + ' & "." & IF(or_else(shared, 0) > 0, " Get it once: other projects draw on the same lots.", "")))',
                advice.advice, None, width=70,
                uses={"certainty": "doubts_certainty"} | {f"{key}_{part}": f"part_{part}_{word}" for part in PARTS for key, word in OF_STRANDS.items()},
                only_if=ADVICE_SAYABLE),
@@ -68,7 +68,7 @@ def in_words() -> tuple[Result, ...]:
 
 ANSWER_SAYABLE = (
     "AND(OR(given(used), AND(given(there), given(have), given(need), given(spare), given(over), given(lacking))), "
-    "IF(given(most), most < 900000, 1 = 1), IF(given(free), free < 900000, 1 = 1), IF(given(used), used < 900000, 1 = 1))"
+    "blank_or(most, most < 900000), blank_or(free, free < 900000), blank_or(used, used < 900000))"
 )
 OF_STRANDS = {"buy": "get", "name": "got_as", "form": "form", "balls": "balls"}  # the parameters of the advice, for each component
 SCARCEST_NAMED = "AND(OR(NOT(given(part_2_come)), given(part_2_name)), OR(NOT(given(part_3_come)), given(part_3_name)), OR(NOT(given(part_4_come)), given(part_4_name)))"

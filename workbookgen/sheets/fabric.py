@@ -52,9 +52,9 @@ def _you_type() -> Group:
 
 def _worked_out() -> Group:
     return Group("Worked out", (
-        Result("yarn", "Yarn in use", "IF(given(length), length, measure_finished)", measuring.tried_or_logged, LENGTH, uses={"tried": "length", "logged": "measure_finished"},
+        Result("yarn", "Yarn in use", "or_else(length, measure_finished)", measuring.tried_or_logged, LENGTH, uses={"tried": "length", "logged": "measure_finished"},
                only_if="OR(given(length), given(measure_finished))"),
-        Result("yarn_grist", "Grist in use", "IF(given(grist), grist, measure_grist)", measuring.tried_or_logged, GRIST, uses={"tried": "grist", "logged": "measure_grist"},
+        Result("yarn_grist", "Grist in use", "or_else(grist, measure_grist)", measuring.tried_or_logged, GRIST, uses={"tried": "grist", "logged": "measure_grist"},
                only_if="OR(given(grist), given(measure_grist))"),
         Result("swatch_area", "Swatch", "swatch_width * swatch_height", knitting.swatch_area, AREA, uses={"width": "swatch_width", "height": "swatch_height"}),
         Result("by_swatch", "By the swatch", "yarn / yarn_grist / swatch_mass * swatch_area", garments.area_by_swatch, AREA, uses={"length": "yarn", "grist": "yarn_grist"},
@@ -62,11 +62,11 @@ def _worked_out() -> Group:
         Result("density", "Stitches", "stitches * rows", knitting.stitch_density, PER_AREA),
         Result("munden", "A stitch, by rule", f"SQRT({WET_RELAXED} / density)", knitting.munden_stitch_length, LOOP, uses={"stitch_density": "density"},
                fixed={"constant": WET_RELAXED}, digits=3),
-        Result("stitch", "A stitch", "IF(given(unraveled), unraveled, munden)", knitting.stitch_length_in_use, LOOP, uses={"counted": "unraveled"},
+        Result("stitch", "A stitch", "or_else(unraveled, munden)", knitting.stitch_length_in_use, LOOP, uses={"counted": "unraveled"},
                only_if="OR(given(unraveled), given(munden))", digits=3),
         Result("by_gauge", "By the gauge", "yarn / (density * stitch)", garments.area_by_gauge, AREA,
                uses={"length": "yarn", "stitch_density": "density", "stitch_length": "stitch"}),
-        Result("area", "Fabric", "IF(given(by_swatch), by_swatch, by_gauge)", garments.area_in_use, AREA, uses={"swatch": "by_swatch", "gauge": "by_gauge"},
+        Result("area", "Fabric", "or_else(by_swatch, by_gauge)", garments.area_in_use, AREA, uses={"swatch": "by_swatch", "gauge": "by_gauge"},
                only_if="OR(given(by_swatch), given(by_gauge))", digits=0),
         Result("far", "At that width, long", "area / width", garments.far_at_width, LOOP, digits=0, note="A rectangle, without fringes; keep some yarn for the ends."),
         Result("basis", "Known from", 'IF(given(by_swatch), "a weighed swatch", "the gauge")', garments.area_basis, None, uses={"swatch": "by_swatch", "gauge": "by_gauge"},

@@ -90,7 +90,7 @@ def _anew(number: int, own: str, expected: str) -> str:
     return f"IF(stage > {number}, 0, POWER(IF(given({own}), doubts_own, {expected}), 2))"
 
 
-WENT = 'IF(given(gone), gone <> "set aside", 1 = 0)'
+WENT = 'given_and(gone, gone <> "set aside")'
 
 
 def lots(settings: Settings) -> Log:
@@ -167,7 +167,7 @@ def _the_yarn() -> Group:
                uses={"names": "skeins_from_lot", "amounts": "skeins_guess"}, note="What its skeins are expected to weigh that were not weighed yet."),
         Result("spun", "Spun so far",
                "sum_where(skeins_net, skeins_from_lot, name) + sum_where(components_drawn_1, components_from_1, name) + sum_where(components_drawn_2, components_from_2, name) + "
-               "IF(given(pieces), pieces, 0) + unweighed",
+               "or_else(pieces, 0) + unweighed",
                records.spun, MASS,
                uses={"names": "skeins_from_lot", "amounts": "skeins_net", "expected": "unweighed", "second_names": "components_from_1", "second_amounts": "components_drawn_1",
                      "third_names": "components_from_2", "third_amounts": "components_drawn_2", "besides": "pieces"},
@@ -215,7 +215,7 @@ def _losses_expected() -> Group:
                own_records.observed, SHARE, width=9,
                uses={"names": "samples_of_lot", "shares": "samples_scoured_yield"}, only_if="count_where(samples_scoured_yield, samples_of_lot, name) > 0",
                note="Mean of the washed handfuls of this lot."),
-        Result("expected_yield", "Scoured yield", "IF(given(sampled_yield), sampled_yield, breed_yield)", trade.yield_in_use, SHARE, width=11,
+        Result("expected_yield", "Scoured yield", "or_else(sampled_yield, breed_yield)", trade.yield_in_use, SHARE, width=11,
                uses={"sampled": "sampled_yield", "published": "breed_yield"}, only_if="OR(given(sampled_yield), given(breed_yield))",
                note="Share kept: of the lot's own samples, or as the guide on the sheet Guide expects."),
         _counted_on("by_handfuls", "Handfuls in use", "samples", 2, "own_yield", ("scoured_weighed", "prepared_weighed", "yarn_weighed")),
@@ -226,7 +226,7 @@ def _losses_expected() -> Group:
                own_records.observed, SHARE, width=11,
                uses={"names": "samples_of_lot", "shares": "samples_seen_loss"}, only_if="count_where(samples_seen_loss, samples_of_lot, name) > 0",
                note="Mean of what samples of this lot lost in spinning."),
-        Result("expected_spinning", "Spinning", "IF(given(sampled_spinning), sampled_spinning, breed_spinning)", trade.spinning_loss_in_use, SHARE, width=11,
+        Result("expected_spinning", "Spinning", "or_else(sampled_spinning, breed_spinning)", trade.spinning_loss_in_use, SHARE, width=11,
                uses={"sampled": "sampled_spinning", "published": "breed_spinning"}, only_if="OR(given(sampled_spinning), given(breed_spinning))",
                note="Share lost: of the lot's own samples, or as the guide on the sheet Guide expects. A project counts by the sample that it is planned by."),
     ))
@@ -269,11 +269,11 @@ def _for_other_sheets() -> Group:
                note="What the lot can still give, unless it was bought as yarn or thread."),
         lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
         Result("yield_doubt", "Yield, relative ±",
-               "IF(IF(given(samples), samples > 0, 1 = 0), doubts_handful / SQRT(samples), IF(AND(given(yield_spread), given(breed_yield)), "
+               "IF(given_and(samples, samples > 0), doubts_handful / SQRT(samples), IF(AND(given(yield_spread), given(breed_yield)), "
                "yield_spread / breed_yield, doubts_own))",
                trade.yield_uncertainty, SHARE,
                uses={"u_own": "doubts_own", "u_handful": "doubts_handful", "spread": "yield_spread", "published": "breed_yield"},
-               only_if="IF(given(breed_yield), breed_yield > 0, 1 = 1)"),
+               only_if="blank_or(breed_yield, breed_yield > 0)"),
         Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", trade.preparation_uncertainty, SHARE,
                uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
         stages.second_loss(),
@@ -295,7 +295,7 @@ def _for_other_sheets() -> Group:
                records.spun, MASS, leaves=("third_names", "third_amounts", "besides", "expected"),
                uses={"names": "components_from_1", "amounts": "components_drawn_1", "second_names": "components_from_2", "second_amounts": "components_drawn_2"}),
         Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt + "
-               f"IF({WENT}, 0, IF(AND(stage > 4, given(plied)), doubts_batch * IF(given(plied), plied, 0) * doubts_batch * (IF(given(plied), plied, 0) + 2 * to_come), 0) "
+               f"IF({WENT}, 0, IF(AND(stage > 4, given(plied)), doubts_batch * or_else(plied, 0) * doubts_batch * (or_else(plied, 0) + 2 * to_come), 0) "
                "+ POWER(IF(stage > 4, doubts_batch, doubts_grist), 2) * unweighed * (unweighed + 2 * to_come))",
                trade.rest_square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt", "u_batch": "doubts_batch", "u_grist": "doubts_grist"}),
         Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_lot, name)", records.sum_where, LENGTH,

@@ -57,7 +57,7 @@ def garment(settings: Settings) -> Card:
             Group("Worked out", (
                 Result("around", "Garment around", "body + ease", trade.finished_around, LOOP, only_if="body + ease > 0", digits=1),
                 Result("panel", "Back or front, wide", "around / 2", trade.panel_width, LOOP, digits=1),
-                Result("area", "Its area", "(around * length + (upper_arm + IF(given(cuff), cuff, upper_arm)) * sleeve) * (1 + more)", trade.garment_area, AREA, digits=0,
+                Result("area", "Its area", "(around * length + (upper_arm + or_else(cuff, upper_arm)) * sleeve) * (1 + more)", trade.garment_area, AREA, digits=0,
                        only_if="OR(sleeve = 0, upper_arm > 0)",
                        note="Body and sleeves laid flat. For other shapes, the list of parts above."),
                 Result("swatch_area", "Swatch", "swatch_width * swatch_height", knitting.swatch_area, AREA, uses={"width": "swatch_width", "height": "swatch_height"}),
@@ -67,7 +67,7 @@ def garment(settings: Settings) -> Card:
         ),
         rules=(
             Rule("body + ease <= 0", lambda values: values["body"] + values["ease"] <= 0, "Ease: it takes away all that the body measures."),
-            Rule("AND(IF(given(sleeve), sleeve > 0, 1 = 0), IF(given(upper_arm), upper_arm = 0, 1 = 1))",
+            Rule("AND(given_and(sleeve, sleeve > 0), blank_or(upper_arm, upper_arm = 0))",
                  lambda values: (values["sleeve"] or 0) > 0 and not values["upper_arm"], f"{MISSING}: sleeve around, upper arm."),
             Rule("AND(NOT(given(sleeve)), IF(given(upper_arm), upper_arm > 0, given(cuff)))",
                  lambda values: values["sleeve"] is None and (values["upper_arm"] or (values["upper_arm"] is None and values["cuff"] is not None)),

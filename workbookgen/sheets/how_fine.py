@@ -51,7 +51,7 @@ FINEST = Card(
         Group("Worked out", (
             lookup("generic", "On labels", "guide_generic", "kind", None),
             lookup("of_kind", "Fiber by the guide", "guide_diameter", "kind", FIBER_DIAMETER),
-            Result("across", "Fiber diameter", "IF(given(fiber_diameter), fiber_diameter, of_kind)", how_fine.own_or_published, FIBER_DIAMETER,
+            Result("across", "Fiber diameter", "or_else(fiber_diameter, of_kind)", how_fine.own_or_published, FIBER_DIAMETER,
                    uses={"own": "fiber_diameter", "published": "of_kind"}, only_if="OR(given(fiber_diameter), given(of_kind))"),
             Result("one", "One fiber", "PI() / 4 * across * across * fiber_density", diameter.fiber_linear_density, DTEX, digits=2, uses={"fiber_diameter": "across"}),
             Result("tex", "Finest, tex", "fibers * PI() / 4 * across * across * fiber_density", how_fine.finest_yarn, TEX, uses={"fiber_diameter": "across"},
@@ -68,7 +68,7 @@ FINEST = Card(
                    'ROUNDDOWN(ROUND(within, 6), 0) & IF(ROUND(within / fibers, 6) >= 1, " fibers in it: enough to hold, in practiced hands", " fibers in it: too few to hold")',
                    how_fine.fit_words, None, uses={"in_section": "within"}, only_if="within < 999999"),
             lookup("kind_staple", "Staple by the guide", "guide_staple_low", "kind", STAPLE),
-            Result("long", "Staple", "IF(given(staple), staple, kind_staple)", how_fine.own_or_published, STAPLE,
+            Result("long", "Staple", "or_else(staple, kind_staple)", how_fine.own_or_published, STAPLE,
                    uses={"own": "staple", "published": "kind_staple"}, only_if="OR(given(staple), given(kind_staple))"),
             Result("least", "Least turns for it", "4 / long", trade.least_twist, TWIST, uses={"staple": "long"}, leaves=("wraps",),
                    note="Four in a staple (common practice, no source); a warning, not a law."),

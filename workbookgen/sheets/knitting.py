@@ -115,7 +115,7 @@ def _by_gauge() -> Group:
         lookup("constant", "Constant", "relaxations_constant", "relaxed", NUMBER, among="relaxations_name", digits=1),
         Result("munden", "A stitch, by rule", "SQRT(constant / density)", trade.munden_stitch_length, LOOP,
                uses={"stitch_density": "density"}, digits=3, note="Munden's relation for plain wool knitting; within 10 to 15%."),
-        Result("stitch", "A stitch", "IF(given(counted), counted, munden)", trade.stitch_length_in_use, LOOP,
+        Result("stitch", "A stitch", "or_else(counted, munden)", trade.stitch_length_in_use, LOOP,
                only_if="OR(given(counted), given(munden))", digits=3),
         Result("by_gauge", "Yarn", "area * density * stitch", trade.from_gauge, LENGTH,
                uses={"stitch_density": "density", "stitch_length": "stitch"}),
@@ -124,7 +124,7 @@ def _by_gauge() -> Group:
 
 def _the_estimate() -> Group:
     return Group("The estimate", (
-        Result("yarn", "Yarn", "IF(given(by_swatch), by_swatch, IF(given(by_gauge), by_gauge, by_piece))", trade.estimate_in_use, LENGTH,
+        Result("yarn", "Yarn", "or_else(by_swatch, or_else(by_gauge, by_piece))", trade.estimate_in_use, LENGTH,
                uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
                only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", note="No margin in it; the project adds its own."),
         Result("basis", "Known from", 'IF(given(by_swatch), "swatch", IF(given(by_gauge), "gauge", "existing piece"))', trade.estimate_basis, None,

@@ -49,7 +49,7 @@ def _expected(key: str, label: str, before: str) -> Result:
     """What is expected after a stage. A lot that was bought after it lost nothing there."""
     loss, stage = f"loss_{key}", OF_STAGE[key]
     known = f"OR(stage > {stage.number}, given({loss}))"
-    lost = f"IF(given({loss}), {loss}, 0)"
+    lost = f"or_else({loss}, 0)"
     if key == "prepared":
         return Result(f"expected_{key}", label, f"IF(stage > IF(second > 0, 4, 3), {before}, {before} * IF(stage > 3, 1, 1 - {lost}) * (1 - second))", AFTER[key], MASS,
                       uses={"scoured": before, "guide": loss}, leaves=(*stage.of_the_scale, "own", "second_way", "own_second"), only_if=known)
@@ -106,7 +106,7 @@ WAY = Card(
                    uses={"grist": "wanted", "k": "thickness_k_wrapped"}),
             *uses.enough_for("reach", "wraps"),
             Result("enough_words", "What the rest is for",
-                   '"What is " & IF(stage > 4, "left", "still to spin") & " is " & enough & "." & IF(IF(given(promised), AND(promised >= 0.005, promised < 1000), 1 = 0), '
+                   '"What is " & IF(stage > 4, "left", "still to spin") & " is " & enough & "." & IF(given_and(promised, AND(promised >= 0.005, promised < 1000)), '
                    '" Projects take " & ROUND(ROUND(promised * 100, 9), 0) & "% of it" '
                    '& IF(ROUND(ROUND(promised * 100, 9), 0) > 100, ", which is more than there is.", "."), "")',
                    one_lot_words.still_enough, None, only_if="to_come > 1.5"),
@@ -128,7 +128,7 @@ WAY = Card(
             of_lot("plied", "In skeins of designs", "plied", MASS),
             Result("spun_words", "In words",
                    'IF(given(weighed_yarn), said(yarn) & " is spun", said(spun) & IF(stage > 4, " is used", " is spun")) '
-                   '& IF(IF(given(plied), plied > 1.5, 1 = 0), ", " & said(plied) & " of it in skeins of designs", "") '
+                   '& IF(given_and(plied, plied > 1.5), ", " & said(plied) & " of it in skeins of designs", "") '
                    '& ", " & IF(to_come > 1.5, said(to_come) & IF(given(weighed_yarn), " of it in no skein yet", IF(stage > 4, " is left", " still to spin")) '
                    '& IF(given(reach), ": about " & said(reach) & IF(stage > 4, "", " at the grist wanted"), ""), IF(given(weighed_yarn), "nothing is left outside skeins", '
                    'IF(stage > 4, "nothing is left", "nothing is left to spin"))) & "."',

@@ -57,12 +57,12 @@ def _of_reel(key: str, label: str, column: str) -> Result:
 
 def _used(key: str, label: str, tried: str, unit: Kind) -> Result:
     """What was typed here, or else what is in the log."""
-    return Result(f"used_{key}", label, f"IF(given({tried}), {tried}, log_{key})", measuring.tried_or_logged, unit,
+    return Result(f"used_{key}", label, f"or_else({tried}, log_{key})", measuring.tried_or_logged, unit,
                   uses={"tried": tried, "logged": f"log_{key}"}, only_if=f"OR(given({tried}), given(log_{key}))")
 
 
 def _from_reel(key: str, label: str, typed: str, of_reel: str, logged: str) -> Result:
-    return Result(key, label, f"IF(given({typed}), {typed}, IF(given(reel), {of_reel}, {logged}))", measuring.of_the_reel, LOOP,
+    return Result(key, label, f"or_else({typed}, IF(given(reel), {of_reel}, {logged}))", measuring.of_the_reel, LOOP,
                   uses={"typed": typed, "of_reel": of_reel, "logged": logged},
                   only_if=f"OR(given({typed}), AND(given(reel), given({of_reel})), AND(NOT(given(reel)), given({logged})))")
 
@@ -138,7 +138,7 @@ def _in_use(settings: Settings) -> Group:
         Result("loop_doubt", "Typed loop ±", "0.005 * loop / SQRT(3)", reeling.loop_uncertainty, LOOP, leaves=("tolerance",), digits=3),
         _from_reel("used_loop", "Loop in use", "loop", "reel_loop", "log_loop"),
         _from_reel("used_loop_doubt", "Its ±", "loop_doubt", "reel_doubt", "log_reel_doubt"),
-        Result("used_wraps", "Wraps in use", "IF(given(wraps), wraps, log_wraps)", measuring.wraps_in_use, NUMBER,
+        Result("used_wraps", "Wraps in use", "or_else(wraps, log_wraps)", measuring.wraps_in_use, NUMBER,
                uses={"tried": "wraps", "logged": "log_wraps", "fault": "log_fault"},
                only_if="AND(NOT(given(message)), NOT(given(log_fault)), OR(given(wraps), given(log_wraps)))"),
         _used("part_wrap", "Part wrap in use", "part_wrap", NUMBER),
@@ -153,7 +153,7 @@ def _in_use(settings: Settings) -> Group:
 def _weight_in_use(settings: Settings) -> Result:
     """The weight typed here, with pounds and ounces added up, or else that in the log."""
     parts = ("gross_lb", "gross") if in_pounds(settings) else ("gross",)
-    typed = " + ".join(f"IF(given({part}), {part}, 0)" for part in parts)
+    typed = " + ".join(f"or_else({part}, 0)" for part in parts)
     any_of_them = ", ".join(f"given({part})" for part in parts)
     uses, leaves = ({"pounds": "gross_lb"}, ()) if in_pounds(settings) else ({}, ("pounds",))
     return Result("used_gross", "Weight in use", f"IF(OR({any_of_them}), {typed}, log_gross)", measuring.weight_in_use, MASS,
@@ -165,17 +165,17 @@ def _so_long() -> tuple[Result, ...]:
     return (
         Result("reeled", "On the reel", f"(used_wraps + {_or_nothing('used_part_wrap')}) * used_loop + {_or_nothing('used_rest')}", reeling.length, LENGTH,
                uses={"wraps": "used_wraps", "loop": "used_loop", "part_wrap": "used_part_wrap", "rest": "used_rest"}, only_if="used_loop > 0"),
-        Result("expected_shrinkage", "Shrinkage expected", "IF(given(log_shrinkage_sample), log_shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
-               uses={"usual": "doubts_shrinkage", "sample": "log_shrinkage_sample"}, only_if="IF(given(log_shrinkage_sample), log_shrinkage_sample < 0.9, 1 = 1)"),
+        Result("expected_shrinkage", "Shrinkage expected", "or_else(log_shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+               uses={"usual": "doubts_shrinkage", "sample": "log_shrinkage_sample"}, only_if="blank_or(log_shrinkage_sample, log_shrinkage_sample < 0.9)"),
         *(
             Result(f"finished{key}", "Length",
-                   "IF(given(used_washed_loop), reeled * used_washed_loop / used_loop, reeled * (1 - IF(given(expected_shrinkage), expected_shrinkage, 0)))",
+                   "IF(given(used_washed_loop), reeled * used_washed_loop / used_loop, reeled * (1 - or_else(expected_shrinkage, 0)))",
                    reeling.finished_length, unit, uses={"length": "reeled", "loop": "used_loop", "washed_loop": "used_washed_loop", "shrinkage": "expected_shrinkage"},
                    only_if="used_loop > 0")
             for key, unit in (("", LENGTH), ("_yd", IN_YARDS), ("_m", IN_METERS))
         ),
         Result("basis", "Shrinkage",
-               'IF(given(used_washed_loop), "measured", IF(IF(given(log_as_bought), log_as_bought > 0.5, 1 = 0), "as bought", '
+               'IF(given(used_washed_loop), "measured", IF(given_and(log_as_bought, log_as_bought > 0.5), "as bought", '
                'IF(given(log_shrinkage_sample), "shrinks as its sample", "usual shrinkage")))',
                reeling.length_basis, None, uses={"length": "reeled", "washed_loop": "used_washed_loop", "sample": "log_shrinkage_sample", "bought": "log_as_bought"},
                only_if="reeled >= 0"),
@@ -200,7 +200,7 @@ def _so_heavy(settings: Settings) -> tuple[Result, ...]:
         ),
         _scale_step(settings),
         Result("grist_within", "Grist, within",
-               "2 * SQRT(POWER(doubt / finished, 2) + POWER(doubts_scale, 2) + POWER(scale_step / net, 2) / 12 * IF(IF(given(used_tare), used_tare, 0) > 0, 2, 1))",
+               "2 * SQRT(POWER(doubt / finished, 2) + POWER(doubts_scale, 2) + POWER(scale_step / net, 2) / 12 * IF(or_else(used_tare, 0) > 0, 2, 1))",
                measuring.grist_within, SHARE,
                uses={"length": "finished", "uncertainty": "doubt", "u_scale": "doubts_scale", "step": "scale_step", "tare": "used_tare"},
                only_if="finished > 0", note="By the doubt of its length and of your scale, and by the steps in which the scale shows a weight."),
@@ -212,7 +212,7 @@ def _so_thick() -> tuple[Result, ...]:
     return (
         Result("expected_wpi", "Expected wpi", by_k.threads(by_k.K_WRAPPED, "grist"),
                diameter.wraps_expected, THREADS, uses={"k": "thickness_k_wrapped"}),
-        Result("wpi", "Wraps per inch", "IF(given(used_counted_wpi), used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
+        Result("wpi", "Wraps per inch", "or_else(used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
                uses={"counted": "used_counted_wpi", "expected": "expected_wpi"}, only_if="OR(given(used_counted_wpi), given(expected_wpi))"),
         one_skein.weight_class(),
         Result("fewest", "Stitches, from", "class_of(classes_fewest, classes_past, wpi * 0.9999999)", gauge.fewest_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
@@ -251,7 +251,7 @@ def _in_words() -> Group:
         Result("weighs", "It weighs", one_skein.IT_WEIGHS, labels.mass_words, None, uses={"mass": "net"}, only_if="net < 10000000"),
         _unusual(),
         Result("wrong", "What is wrong",
-               f'IF(given(message), message, IF(given(log_fault), "In the log: " & log_fault, IF(AND(given(used_gross), NOT(given(net))), "{TOO_HEAVY}", unusual)))',
+               f'or_else(message, IF(given(log_fault), "In the log: " & log_fault, IF(AND(given(used_gross), NOT(given(net))), "{TOO_HEAVY}", unusual)))',
                measuring.wrong_words, None, uses={"fault": "log_fault", "gross": "used_gross"},
                only_if="OR(given(message), given(log_fault), AND(given(used_gross), NOT(given(net))), given(unusual))"),
         *(_named(key, label, verdict, reference) for key, label, verdict, reference in (
@@ -270,10 +270,10 @@ def _in_words() -> Group:
 def _unusual() -> Result:
     """The first of the log's questions (plausible.py) that applies to what was measured here."""
     questions = (
-        (f"IF(given(used_loop), used_loop < {plausible.SHORTEST_LOOP}, 1 = 0)",
+        (f"given_and(used_loop, used_loop < {plausible.SHORTEST_LOOP})",
          "Loop: under 20 cm (8 in) all the way around. Look at the unit: yards or meters are too large for it."),
-        (f"IF(given(net), net > {plausible.HEAVY_SKEIN}, 1 = 0)", "Weight: more than a kilogram (2 lb) for one skein. Look at the unit: grams, or ounces?"),
-        (f"IF(given(net), net < {plausible.LIGHT_SKEIN}, 1 = 0)", "Weight: less than 3 g (0.1 oz) for a skein. Look at the unit: grams, or ounces?"),
+        (f"given_and(net, net > {plausible.HEAVY_SKEIN})", "Weight: more than a kilogram (2 lb) for one skein. Look at the unit: grams, or ounces?"),
+        (f"given_and(net, net < {plausible.LIGHT_SKEIN})", "Weight: less than 3 g (0.1 oz) for a skein. Look at the unit: grams, or ounces?"),
         (_is_far("used_washed_loop", "used_loop", plausible.SHORTEST_WASHED, plausible.LONGEST_WASHED),
          "Loop washed: far from the loop of its reel. Measure one full loop, all the way around, not the length of the folded skein."),
         (_is_far("used_counted_wpi", "expected_wpi", plausible.FEWEST_WRAPS, plausible.MOST_WRAPS),
@@ -296,7 +296,7 @@ def _its_lot() -> Group:
         Result("lot_words", "Its lot",
                'IF(given(skein), IF(given(log_lot), log_lot & ", " & IF(lot_skeins = 1, "1 skein", said(lot_skeins) & " skeins"), "it is of no single lot in the log"), '
                '"choose a skein of your log to see this")',
-               measuring.lot_words, None, uses={"lot": "log_lot", "count": "lot_skeins"}, only_if="IF(given(log_lot), given(lot_skeins), 1 = 1)"),
+               measuring.lot_words, None, uses={"lot": "log_lot", "count": "lot_skeins"}, only_if="blank_or(log_lot, given(lot_skeins))"),
         *(of_lot(f"lot_{key}", label, column, unit, chosen="log_lot") for key, label, column, unit in (
             ("mean", "Its mean grist", "mean_grist", GRIST), ("variation", "CV", "variation", SHARE), ("grubbs", "Grubbs' limit", "grubbs", NUMBER),
         )),
@@ -310,7 +310,7 @@ def _its_lot() -> Group:
 
 
 def _or_nothing(word: str) -> str:
-    return f"IF(given({word}), {word}, 0)"
+    return f"or_else({word}, 0)"
 
 
 def _named(key: str, label: str, verdict: str, reference: Callable) -> Result:
@@ -342,10 +342,10 @@ def points() -> Log:
             lookup("grist", "Grist", "skeins_grist_yd_lb", "name", GRIST),
             lookup("fate", "Where it went", "skeins_fate", "name"),
             Result("other", "If another's", "grist", measuring.of_another, GRIST, uses={"value": "grist", "chosen": "measure_skein"},
-                   only_if='AND(line = number, name <> measure_skein, IF(given(fate), OR(fate = "set aside", fate = "used"), 1 = 1))'),
+                   only_if='AND(line = number, name <> measure_skein, blank_or(fate, OR(fate = "set aside", fate = "used")))'),
             Result("verdict", "Beside the chosen one", compare.verdict("other", "measure_grist"), statistics.may_share, None,
                    uses={"first": "other", "second": "measure_grist"}),
-            Result("x", "At", "IF(given(number), number, 0)", measuring.number_on_the_chart, NUMBER, digits=0),
+            Result("x", "At", "or_else(number, 0)", measuring.number_on_the_chart, NUMBER, digits=0),
             Result("off", "Off the mean", "grist / measure_lot_mean - 1", statistics.relative_deviation, SHARE, uses={"value": "grist", "mean": "measure_lot_mean"}),
             Result("y", "Drawn at", drawn("off"), measuring.on_the_chart, SHARE, uses={"deviation": "off"}, digits=0),
             *(

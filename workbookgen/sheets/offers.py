@@ -124,7 +124,7 @@ def _worked_out(amount: Kind, price: Kind) -> Group:
         Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)",
                trade.yield_uncertainty, SHARE,
                uses={"u_own": "doubts_own", "spread": "yield_spread", "published": "expected_yield"}, fixed={"u_handful": 0.0}, leaves=("samples",),
-               only_if="IF(given(expected_yield), expected_yield > 0, 1 = 1)"),
+               only_if="blank_or(expected_yield, expected_yield > 0)"),
         Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", trade.preparation_uncertainty, SHARE,
                uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
         Result("clean_doubt", "Clean fiber ±", _doubt("clean", 2), trade.clean_uncertainty, MASS,

@@ -73,7 +73,7 @@ def as_it_is_spun() -> tuple[Result, ...]:
                uncertainty.finer_than_planned, NUMBER, uses={"weight": "learned", "seen": "grist_so_far"}, only_if="planned > 0",
                note="How much finer the spun strands come out than planned, as far as the skeins tell."),
         Result("expected_grist", "Grist expected", "planned * finer", project.grist_expected, GRIST, uses={"ratio": "finer"}, note="Of a skein that is not weighed yet."),
-        Result("hold", "A skein holds", "IF(given(package), package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
+        Result("hold", "A skein holds", "or_else(package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
                uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
     )
 

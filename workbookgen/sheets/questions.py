@@ -65,7 +65,7 @@ def _back_to_singles() -> Group:
         Result("from_wraps", "Grist for those wraps",
                "wraps * 0.0254 / thickness_k_wrapped * wraps * 0.0254 / thickness_k_wrapped * 0.9144 / 453.59237",
                plying.grist_for_wraps, GRIST, uses={"k": "thickness_k_wrapped"}),
-        Result("plied", "Grist to make", "IF(given(grist), grist, from_wraps)", yarn_count.grist_in_use, GRIST,
+        Result("plied", "Grist to make", "or_else(grist, from_wraps)", yarn_count.grist_in_use, GRIST,
                uses={"wanted": "grist"}, only_if="OR(given(grist), given(from_wraps))"),
         Result("tex", "Tex of the plied yarn", "1 / plied", yarn_count.direct_count, TEX, uses={"grist": "plied"}),
         singles.shrinkage_used(),

@@ -46,7 +46,7 @@ def reels(settings: Settings) -> Log:
                 Result("hundred_tolerance", "±", "100 * tolerance", reeling.hundred_wraps_tolerance, LENGTH, digits=1),
             )),
             Group("For other sheets", (
-                Result("doubt", "Loop ±, standard", "IF(given(tolerance), tolerance, 0.005 * loop) / SQRT(3)", reeling.loop_uncertainty, LOOP, digits=3,
+                Result("doubt", "Loop ±, standard", "or_else(tolerance, 0.005 * loop) / SQRT(3)", reeling.loop_uncertainty, LOOP, digits=3,
                        note="Standard uncertainty; a loop without tolerance is taken within 0.5% (common practice, no source)."),
                 repeated("listed", "Listed as", "name", width=24,
                        note="The name under which skeins find this reel."),
@@ -88,7 +88,7 @@ def _the_loop() -> Group:
                "4 * SQRT(height * height + arm_a * arm_a / 4 + arm_b * arm_b / 4)",
                reeling.niddy_noddy_loop, LOOP, note="Four legs of yarn between the arm ends."),
         Result("loop", "Loop in use",
-               "IF(given(measured), measured, IF(given(from_arms), from_arms, rated))",
+               "or_else(measured, or_else(from_arms, rated))",
                reeling.loop_in_use, LOOP,
                only_if="OR(given(measured), given(from_arms), given(rated))",
                note="Your cord beats the arithmetic, and that beats the rated loop."),

@@ -147,9 +147,9 @@ def _thickness() -> Group:
         Result("within", "95% within ±", "SQRT(half_width * half_width + step * step / 4)", statistics.within, THREADS, digits=2,
                note="The yarn's own mean lies this near, 19 times in 20. Of wraps counted whole, half a wrap is never known."),
         Result("readings_words", "Readings to take",
-               'IF(count < 3, (3 - count) & " more to see how they vary", IF(IF(given(in_all), in_all <= 5, 1 = 0), IF(in_all > count, (in_all - count) & " more", '
+               'IF(count < 3, (3 - count) & " more to see how they vary", IF(given_and(in_all, in_all <= 5), IF(in_all > count, (in_all - count) & " more", '
                'IF(IF(AND(given(within), given(wpi)), within > doubts_readings * wpi * 1.000000001, 1 = 0), "read parts of a wrap", "enough")), '
-               'IF(IF(given(inches), inches <= 10, 1 = 0), "5 over " & inches & " inches each", "too uneven")) & " for ±" & ROUND(ROUND(doubts_readings * 100, 9), 1) & "%")',
+               'IF(given_and(inches, inches <= 10), "5 over " & inches & " inches each", "too uneven")) & " for ±" & ROUND(ROUND(doubts_readings * 100, 9), 1) & "%")',
                statistics.more_readings, None, uses={"error": "doubts_readings", "mean": "wpi"}, width=26,
                note="For a mean that lies as near as the sheet Sureness says, 19 times in 20, if the others vary as these do."),
         Result("width", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
@@ -173,7 +173,7 @@ def _twist() -> Group:
         Result("ply_twist", "Ply", "ply_turns / ply_piece", twist.turns_counted, TWIST, width=9, uses={"turns": "ply_turns", "length": "ply_piece"}),
         Result("factor_tex", "Ply factor, tex", "ply_twist / 100 * SQRT(1000 * tex)", twist.tex_factor, NUMBER, width=9,
                uses={"twist": "ply_twist", "linear_density": "tex"}, digits=1, note="Turns per centimeter times the root of tex, of the whole yarn."),
-        Result("diameter", "Diameter", by_k.width("IF(given(thickness_k_touching), thickness_k_touching, 0.9)", "grist_yd_lb"),
+        Result("diameter", "Diameter", by_k.width("or_else(thickness_k_touching, 0.9)", "grist_yd_lb"),
                diameter.touching_width, YARN_DIAMETER, uses={"grist": "grist_yd_lb", "k": "thickness_k_touching"},
                note="Threads touching, by length and weight, with a K of 0.9; your own stands on the sheet Counts. Wraps as laid have air between them."),
         Result("angle", "Ply angle", "ATAN(PI() * diameter * ply_twist)", twist.surface_angle, ANGLE, uses={"twist": "ply_twist"},

@@ -13,5 +13,5 @@ def take_up() -> Input:
 
 def shrinkage_used() -> Result:
     """The shrinkage typed as `shrinkage`, or else the usual one of the sheet Sureness."""
-    return Result("shrinkage_used", "Shrinkage in use", "IF(given(shrinkage), shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+    return Result("shrinkage_used", "Shrinkage in use", "or_else(shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
                   uses={"usual": "doubts_shrinkage", "sample": "shrinkage"})

@@ -53,8 +53,8 @@ SHEET = tabs.SKEINS
 # With more skeins the planner would be slow if it compared every name with every other, or if a message needed the mean
 # of every lot, since after each entry the head reads all messages. What stands out is then told beside the skein.
 FEW = 1_000
-FINISHED = "IF(given(washed_loop), length_yd * washed_loop / loop, length_yd * (1 - IF(given(shrinkage_expected), shrinkage_expected, 0)))"
-AS_BOUGHT = "IF(given(as_bought), as_bought > 0.5, 1 = 0)"
+FINISHED = "IF(given(washed_loop), length_yd * washed_loop / loop, length_yd * (1 - or_else(shrinkage_expected, 0)))"
+AS_BOUGHT = "given_and(as_bought, as_bought > 0.5)"
 OF_FINISHED = {"length": "length_yd", "shrinkage": "shrinkage_expected"}
 OF_SKEIN = {"uses": {"length": "finished_yd", "mass": "net"}, "only_if": "finished_yd > 0"}
 
@@ -156,12 +156,12 @@ def _you_type(settings: Settings) -> Group:
 
 def _length() -> Group:
     return Group("Length", (
-        Result("shrinkage_sample", "Its sample's shrinkage", "IF(given(project_shrinkage), project_shrinkage, IF(given(design_shrinkage), design_shrinkage, 0))",
+        Result("shrinkage_sample", "Its sample's shrinkage", "or_else(project_shrinkage, or_else(design_shrinkage, 0))",
                reeling.known_shrinkage, SHARE, uses={"sample": "project_shrinkage", "design": "design_shrinkage", "bought": "as_bought"},
                only_if=f"OR(given(project_shrinkage), given(design_shrinkage), {AS_BOUGHT})",
                note="By the sample of its project, or by the design of its yarn; none of a bought yarn, which is finished."),
-        Result("shrinkage_expected", "Shrinkage expected", "IF(given(shrinkage_sample), shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
-               uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="IF(given(shrinkage_sample), shrinkage_sample < 0.9, 1 = 1)",
+        Result("shrinkage_expected", "Shrinkage expected", "or_else(shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+               uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="blank_or(shrinkage_sample, shrinkage_sample < 0.9)",
                note="Until you measure the washed loop: the usual one of the sheet Sureness; a design of the sheet Yarn replaces it; a sample of the sheet Samples "
                     "replaces both. A bought yarn is finished: if you wash it, measure its loop."),
         lookup("loop", "Loop", "reels_loop", "reel", LOOP),
@@ -201,7 +201,7 @@ def _thickness() -> Group:
                by_k.threads(by_k.K_WRAPPED, "grist_yd_lb"),
                diameter.wraps_expected, THREADS, width=9, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"},
                note="Wraps per inch expected from the grist, with a K of 0.35; your own K stands on the sheet Counts."),
-        Result("wpi", "Wpi in use", "IF(given(counted_wpi), counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS, width=9,
+        Result("wpi", "Wpi in use", "or_else(counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS, width=9,
                uses={"counted": "counted_wpi", "expected": "expected_wpi"},
                only_if="OR(given(counted_wpi), given(expected_wpi))",
                note="Your own count, or the expected one."),
@@ -260,9 +260,9 @@ def _for_other_sheets(settings: Settings) -> Group:
         repeated("dyed", "Dyed", "dye_lot", width=14, only_if='LEN(SUBSTITUTE(dye_lot, " ", "")) > 0'),
         lookup("project_shrinkage", "Its project's shrinkage", "projects_shrinkage_known", "project", SHARE),
         lookup("project_grist", "Its project's grist", "projects_expected_grist", "project", GRIST),
-        Result("guess", "Will weigh", "finished_yd / IF(given(project_grist), project_grist, lot_mean)", plying.expected_weight, MASS,
+        Result("guess", "Will weigh", "finished_yd / or_else(project_grist, lot_mean)", plying.expected_weight, MASS,
                uses={"finished": "finished_yd", "planned": "project_grist", "mean": "lot_mean"},
-               only_if="AND(NOT(given(net)), finished_yd >= 0, IF(given(project_grist), project_grist > 0, IF(given(lot_mean), lot_mean > 0, 1 = 0)))",
+               only_if="AND(NOT(given(net)), finished_yd >= 0, IF(given(project_grist), project_grist > 0, given_and(lot_mean, lot_mean > 0)))",
                note="What its length says, until it is weighed."),
         lookup("design_shrinkage", "Its design's shrinkage", "designs_shrinkage", "design", SHARE),
         lookup("lot_stage", "Its lot's stage", "fiber_stage", "from_lot", NUMBER, digits=0),
@@ -282,7 +282,7 @@ def _for_other_sheets(settings: Settings) -> Group:
             lookup(key, label, "components_from_1", f"design_key_{place}", among="components_key", width=20)
             for place, key, label in ((1, "from_first", "First lot of the design"), (2, "from_second", "And from"))
         ),
-        Result("made_first", "Made of", "IF(given(from_first), from_first, lot)", strands.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
+        Result("made_first", "Made of", "or_else(from_first, lot)", strands.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
                only_if="OR(given(from_first), AND(given(lot), NOT(given(design))))", width=20),
         repeated_day("dated", "Finished on", "finished_on"),
         repeated("fate", "Where it went", "gone", width=12),
@@ -299,7 +299,7 @@ def _made_alike() -> tuple[Result, ...]:
     """The deviation of a skein from those of its lot with as many singles and the same project, or none."""
     like_it = {"uses": {"name": "alike", "names": "skeins_alike", "amounts": "skeins_grist_yd_lb"}}
     return (
-        Result("alike", "Made alike", 'lot & " / " & IF(given(project), project, "") & " / " & IF(given(plied_of), plied_of, 0)', which_yarn.made_alike, None,
+        Result("alike", "Made alike", 'lot & " / " & or_else(project, "") & " / " & or_else(plied_of, 0)', which_yarn.made_alike, None,
                uses={"singles": "plied_of"}, only_if="NOT(given(design))", width=22),
         Result("alike_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_alike, alike)", records.sum_where, GRIST, **like_it),
         Result("alike_count", "So many", "count_where(skeins_grist_yd_lb, skeins_alike, alike)", records.count_where, NUMBER, digits=0, **like_it),
@@ -330,7 +330,7 @@ def doubts(few: bool) -> tuple[Result, ...]:
     )
     return (
         Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, width=22,
-               only_if='IF(given(gone), OR(gone = "set aside", gone = "used"), 1 = 1)'),
+               only_if='blank_or(gone, OR(gone = "set aside", gone = "used"))'),
         Result("mass_square", "Weight²", "net * net", statistics.square_of, SQUARE_MASS, uses={"value": "net"}),
         Result("weighed_for", "Weighed, for", "project", which_yarn.measured, None, uses={"name": "project", "grist": "grist_yd_lb"}, width=22, only_if="grist_yd_lb > 0"),
         Result("pair", "Project and reel", 'for_project & " / " & reel', which_yarn.pair, None, uses={"first": "for_project", "second": "reel"}, width=30),

@@ -58,8 +58,8 @@ def together(settings: Settings) -> Card:
                    'IF(ROUND(fit, 9) > 1, "They want less than there is: each gets more than wanted, all in proportion. '
                    'To keep the rest apart, give it a line without a weight.", "Each gets the weight wanted."))), '
                    '"All of it is divided by parts.") & '
-                   'IF(OR(mass_left > 0, IF(given(money_left), money_left > 0, 1 = 0)), " What is less than " & IF(mass_left > 0, "a step of the scale", "") & '
-                   'IF(AND(mass_left > 0, IF(given(money_left), money_left > 0, 1 = 0)), " and ", "") & IF(IF(given(money_left), money_left > 0, 1 = 0), "a coin", "") '
+                   'IF(OR(mass_left > 0, given_and(money_left, money_left > 0)), " What is less than " & IF(mass_left > 0, "a step of the scale", "") & '
+                   'IF(AND(mass_left > 0, given_and(money_left, money_left > 0)), " and ", "") & IF(given_and(money_left, money_left > 0), "a coin", "") '
                    '& " stays undivided.", "")',
                    split.split_in_words, None, uses={"in_all": "due"}, only_if="due > 0", width=60),
         )),
@@ -115,7 +115,7 @@ def members(settings: Settings) -> Log:
                 lookup("line", "Line", "members_own_line", "name", NUMBER, digits=0),
                 Result("asked", "Asks for", "wanted", split.asked, MASS, only_if="line >= 1"),
                 Result("part", "Parts", "IF(given(wanted), 0, parts)", split.part, NUMBER, only_if="line >= 1"),
-                Result("claim", "Is due", "IF(given(wanted), wanted, split_rest * part / split_parts)", split.claim, MASS, uses={"rest": "split_rest", "parts": "split_parts"},
+                Result("claim", "Is due", "or_else(wanted, split_rest * part / split_parts)", split.claim, MASS, uses={"rest": "split_rest", "parts": "split_parts"},
                        only_if="IF(given(wanted), 1 = 1, split_parts > 0)"),
                 *_shared("", "split_steps", "claim", "split_due", "split_last", "split_due > 0"),
                 *_shared("coins_", "split_coins", "got", "split_steps", "split_last_coin", "split_steps > 0"),

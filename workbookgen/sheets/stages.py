@@ -41,7 +41,7 @@ class Stage:
     @property
     def own_or_guide(self) -> str:
         """Formula text of the spinner's own figure, or else the guide's."""
-        return f"IF(given({self.own}), {self.own}, {self.expected})"
+        return f"or_else({self.own}, {self.expected})"
 
     @property
     def kept(self) -> str:
@@ -109,13 +109,13 @@ def own_second() -> Input:
     return Input("own_second", "Own second loss", LOSS, SHARE, width=12, help="Your own figure: share lost in a second preparation; it wins over the guide on the sheet Guide.")
 
 
-COMBED = 'IF(given(way), way, "carding") = "combing"'
-COMBED_AGAIN = 'IF(given(second_way), second_way, "carding") = "combing"'
+COMBED = 'or_else(way, "carding") = "combing"'
+COMBED_AGAIN = 'or_else(second_way, "carding") = "combing"'
 # Whether all preparation was done before the lot was bought; a bought top that is carded again still loses.
 PREPARED_BEFORE = "stage > IF({again}, 4, 3)"
 DONE_BEFORE = PREPARED_BEFORE.format(again="IF(given(second_loss), second_loss > 0, given(second_way))")
 WILL_BE_DONE = PREPARED_BEFORE.format(again="second_loss > 0")
-ONCE = "NOT(given(second_way)), IF(given(own_second), own_second <= 0, 1 = 1)"
+ONCE = "NOT(given(second_way)), blank_or(own_second, own_second <= 0)"
 FIRST, FIRST_KNOWN = PREPARATION.own_or_guide, f"OR(stage > 3, {PREPARATION.is_known})"
 BOTH_KEPT = f"IF(stage > 3, 1, 1 - {FIRST}) * (1 - second_loss)"
 OF_BOTH = {"own": "own_preparation", "guide": "expected_preparation", "second": "second_loss"}
@@ -124,7 +124,7 @@ OF_BOTH = {"own": "own_preparation", "guide": "expected_preparation", "second": 
 def second_loss() -> Result:
     """The share lost in a second preparation; 0 if there is none."""
     guide = f"IF({COMBED_AGAIN}, breed_combing, breed_carding)"
-    return Result("second_loss", "Second preparation", f"IF(given(own_second), own_second, IF(given(second_way), {guide}, 0))", fiber.second_loss, SHARE, width=11,
+    return Result("second_loss", "Second preparation", f"or_else(own_second, IF(given(second_way), {guide}, 0))", fiber.second_loss, SHARE, width=11,
                   uses={"way": "second_way", "own": "own_second", "carding": "breed_carding", "combing": "breed_combing"},
                   only_if=f"OR(given(own_second), NOT(given(second_way)), IF({COMBED_AGAIN}, given(breed_combing), given(breed_carding)))",
                   note="Share lost in it: your own figure, or as the guide on the sheet Guide expects.")
@@ -170,7 +170,7 @@ def weights_down() -> tuple[Result, ...]:
 
 
 def _no_less(stage: Stage, before: str, expected: str) -> str:
-    weighed = "".join(f", IF(given({each}), {each}, 0)" for each in (WEIGHED_LATER[later] for later in stage.later))
+    weighed = "".join(f", or_else({each}, 0)" for each in (WEIGHED_LATER[later] for later in stage.later))
     return f"MIN({before}, MAX({expected}{weighed}))" if weighed else expected
 
 
@@ -179,7 +179,7 @@ def _no_gain(weighed: str, before: str) -> str:
 
     Damp air may add a little.
     """
-    least = "weight" if before == "weight" else f"IF(given({before}), {before}, weight)"
+    least = "weight" if before == "weight" else f"or_else({before}, weight)"
     return f"ROUND({weighed} / {least}, 9) <= {IN_DAMP_AIR}"
 
 
@@ -191,7 +191,7 @@ def _after(stage: Stage, before: str, key: str, label: str, reference: Callable)
     return Result(
         key,
         label,
-        f"IF(stage > {stage.number}, {before}, IF(given({weighed}), {weighed}, {_no_less(stage, before, f'{before} * {stage.kept}')}))",
+        f"IF(stage > {stage.number}, {before}, or_else({weighed}, {_no_less(stage, before, f'{before} * {stage.kept}')}))",
         reference,
         MASS,
         uses=stage.uses | stage.weighings | {"weighed": weighed},
@@ -203,7 +203,7 @@ def _after(stage: Stage, before: str, key: str, label: str, reference: Callable)
 def _after_preparing() -> Result:
     return Result(
         "prepared", "Prepared",
-        f"IF({DONE_BEFORE}, scoured, IF(given(prepared_weighed), prepared_weighed, {_no_less(PREPARATION, 'scoured', f'scoured * {BOTH_KEPT}')}))",
+        f"IF({DONE_BEFORE}, scoured, or_else(prepared_weighed, {_no_less(PREPARATION, 'scoured', f'scoured * {BOTH_KEPT}')}))",
         fiber.after_preparation, MASS, uses=OF_BOTH | PREPARATION.weighings | {"weighed": "prepared_weighed"},
         # An invalid entry for the second loss leaves it unknown, and must not be ignored.
         only_if=f"AND(OR(NOT(given(own_second)), given(second_loss)), IF(AND(NOT({DONE_BEFORE}), given(prepared_weighed)), {_no_gain('prepared_weighed', 'scoured')}, "
@@ -230,9 +230,9 @@ def asked_about() -> tuple[Result, ...]:
     steps = (SKIRTING, SCOURING, PREPARATION, SPINNING)
     keeps = " * ".join(f"IF(stage > {number}, 1, {share})" for number, share in ((1, SKIRTING.kept), (2, SCOURING.kept), (4, BOTH_KEPT), (4, SPINNING.kept)))
     figures = {f"{whose}_{each.share}": f"{prefix}_{each.share}" for each in steps for whose, prefix in (("own", "own"), ("guide", "expected"))}
-    after = "IF(given(scoured_weighed), scoured_weighed, IF(given(prepared_weighed), prepared_weighed, IF(given(yarn_weighed), yarn_weighed, 0)))"
-    before = "IF(given(skirted_weighed), skirted_weighed, weight)"
-    kept = "IF(given(own_yield), own_yield, IF(given(expected_yield), expected_yield, 1))"
+    after = "or_else(scoured_weighed, or_else(prepared_weighed, or_else(yarn_weighed, 0)))"
+    before = "or_else(skirted_weighed, weight)"
+    kept = "or_else(own_yield, or_else(expected_yield, 1))"
     over = (("skirted_weighed", "stage > 1"), ("scoured_weighed", "stage > 2"), ("prepared_weighed", DONE_BEFORE), ("yarn_weighed", "stage > 4"))
     return (
         Result("beside_expected", "Yarn, beside what the figures tell", f"yarn / (weight * {keeps})", fiber.beside_expected, NUMBER,
@@ -284,7 +284,7 @@ def of_a_lot_spun() -> Rule:
 
 
 OUT = "prepared_weighed + noil_weighed"
-NOIL = "IF(given(noil_weighed), noil_weighed, 0)"
+NOIL = "or_else(noil_weighed, 0)"
 
 
 def out_of_fed() -> tuple[Result, ...]:
@@ -319,7 +319,7 @@ def cannot_gain() -> tuple[Rule, ...]:
 
 def _least_of(earlier: tuple[str, ...]) -> str:
     """Formula text of the least weight before a stage, of the bought weight and earlier weighings."""
-    return f"MIN(weight, {', '.join(f'IF(given({each}), {each}, weight)' for each in earlier)})" if earlier else "weight"
+    return f"MIN(weight, {', '.join(f'or_else({each}, weight)' for each in earlier)})" if earlier else "weight"
 
 
 def _lightest(values: Mapping[str, float | None], earlier: tuple[str, ...]) -> float:
@@ -335,7 +335,7 @@ def _both_more(fed: tuple[str, ...]) -> Callable[[Mapping], bool]:
 
 
 FOLDED = "behind the + above the columns"
-STILL_THERE = 'IF(given(gone), gone = "set aside", 1 = 1)'
+STILL_THERE = 'blank_or(gone, gone = "set aside")'
 
 
 AFTER = ("skirted", "scoured", "prepared", "yarn")  # what is there after each stage

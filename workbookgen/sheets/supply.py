@@ -82,7 +82,7 @@ def what_it_is_of() -> Iterator[Result]:
 def taken() -> Iterator[Result]:
     """What a finished piece took of each strand's first lot beyond what its skeins account for."""
     uses = {"rest": "used_rest", "share": "@_of_design"}
-    yield FIRST.result("taken", "Taken by the piece", "used_rest * IF(given(@_of_design), @_of_design, 1)", strands.taken_by_piece, MASS, uses=uses,
+    yield FIRST.result("taken", "Taken by the piece", "used_rest * or_else(@_of_design, 1)", strands.taken_by_piece, MASS, uses=uses,
                        only_if="OR(given(@_of_design), NOT(given(design)))")
     for strand in OTHERS:
         yield strand.result("taken", "Taken by the piece", "used_rest * @_of_design", strands.taken_by_piece, MASS, uses=uses, leaves=("design",))
@@ -99,16 +99,16 @@ def strand_by_strand() -> Iterator[Result]:
 
 def _first_strand() -> Iterator[Result]:
     """The share, the lots and the name of the first strand, which may be the whole yarn."""
-    yield FIRST.result("share", "Of the weight", "IF(given(@_of_design), @_of_design, 1)", strands.component_share, SHARE,
+    yield FIRST.result("share", "Of the weight", "or_else(@_of_design, 1)", strands.component_share, SHARE,
                        uses={"found": "@_of_design", "yarn": "planned"}, only_if="AND(planned > 0, OR(given(@_of_design), NOT(given(design))))")
     for letter, lot in (("a", "lot_1"), ("b", "lot_2")):
         picked = f"@_picked_{letter}"
-        yield FIRST.result(f"lot_{letter}", "Lot", f"IF(given({picked}), {picked}, {lot})", strands.lot_in_use, None, uses={"picked": picked, "own": lot},
+        yield FIRST.result(f"lot_{letter}", "Lot", f"or_else({picked}, {lot})", strands.lot_in_use, None, uses={"picked": picked, "own": lot},
                            only_if=f"OR(given({picked}), AND(given({lot}), NOT(given(design))))", width=20)
-    yield FIRST.result("of_lots", "Part of its lots", "IF(given(@_found_of_lots), @_found_of_lots, 1)", strands.part_in_use, SHARE,
+    yield FIRST.result("of_lots", "Part of its lots", "or_else(@_found_of_lots, 1)", strands.part_in_use, SHARE,
                        uses={"share": "@_share", "found": "@_found_of_lots"}, only_if="@_share > 0")
     yield FIRST.result("lot_c", "Lot", "lot_3", which_yarn.of_one_lot, None, uses={"lot": "lot_3"}, only_if="NOT(given(design))", width=20)
-    yield FIRST.result("name", "Strand", 'IF(given(@_label), @_label, IF(given(@_lot_a), @_lot_a, "the yarn"))', strands.strand_name, None,
+    yield FIRST.result("name", "Strand", 'or_else(@_label, or_else(@_lot_a, "the yarn"))', strands.strand_name, None,
                        uses={"label": "@_label", "lot": "@_lot_a", "share": "@_share"}, only_if="@_share > 0", width=20)
 
 
@@ -141,7 +141,7 @@ def _its_lots(strand: Strand) -> Iterator[Result]:
     """What a strand's lots can still give."""
     uses, leaves = strand.of_lots | {"share": "@_share"}, strand.lots_left_out
     yield strand.lookup("stage", "Stage", "fiber_stage", "@_lot_a", NUMBER, digits=0)
-    yield strand.result("bought", "Bought", "IF(IF(given(@_stage), @_stage, 0) = 5, 1, 0)", strands.is_bought, uses={"stage": "@_stage", "share": "@_share"},
+    yield strand.result("bought", "Bought", "IF(or_else(@_stage, 0) = 5, 1, 0)", strands.is_bought, uses={"stage": "@_stage", "share": "@_share"},
                         only_if="@_share > 0", digits=0)
     yield strand.result("pool", "Lots give", f"{_sum_over_lots(strand, 'fiber_to_come')} * @_of_lots", sharing.pool, MASS, uses=uses | {"amounts": "fiber_to_come"}, leaves=leaves,
                         only_if="@_share > 0",
@@ -198,13 +198,13 @@ def _how_sure(strand: Strand) -> Iterator[Result]:
     else:
         yield _counted_before(strand)
         yield strand.result("come_doubt", "Lasts ±", length_doubt, strands.length_in_doubt, LENGTH, uses=OF_YARN | {"doubt": "@_doubt", "before": "@_before"},
-                            only_if="AND(finer > 0, IF(given(@_before), @_before < 0.5, 1 = 1))")
+                            only_if="AND(finer > 0, blank_or(@_before, @_before < 0.5))")
 
 
 def _counted_before(strand: Strand) -> Result:
     """The number of earlier components on the same lots; their uncertainty is one and counts once."""
     def lots_of(each: Strand) -> str:
-        return each.text('IF(given(@_lot_b), @_lot_b, "")')
+        return each.text('or_else(@_lot_b, "")')
 
     before, after = STRANDS[: strand.number - 1], STRANDS[strand.number - 1 : 3]
     counted = (each.text(f"IF(given(@_lot_a), IF(AND(@_lot_a = part_{strand.number}_lot_a, {lots_of(each)} = {lots_of(strand)}), 1, 0), 0)") for each in before)
@@ -266,8 +266,8 @@ def its_fiber() -> Iterator[Result]:
                             note="By its lot; a sample of the sheet Samples replaces it.")
         for key, label, kept in (("fiber", "Prepared fiber", "@_spun_of"), ("raw", "Fiber as bought", "@_kept")):
             yield strand.result(key, label, f"IF(@_bought = 1, 0, yarn * @_share / {kept})", project.fiber_for, MASS, uses=OF_YARN | {"kept": kept},
-                                only_if=f"OR(@_bought = 1, IF(given({kept}), {kept} > 0, 1 = 0))")
-        yield strand.result("to_prepare", "To prepare", "IF(IF(given(@_stage), @_stage, 0) >= 4, 0, @_fiber)", project.to_prepare, MASS,
+                                only_if=f"OR(@_bought = 1, given_and({kept}, {kept} > 0))")
+        yield strand.result("to_prepare", "To prepare", "IF(or_else(@_stage, 0) >= 4, 0, @_fiber)", project.to_prepare, MASS,
                             uses={"stage": "@_stage", "fiber": "@_fiber"}, note="None of a lot that was bought prepared.")
 
 
@@ -292,7 +292,7 @@ def added() -> Iterator[Result]:
         of_grist = "POWER(doubts_batch, 2), POWER(doubts_grist, 2) * (1 - learned)"  # where it is bought, and where it is spun
         of_more = {key: word for key, word in OF_GRIST.items() if key not in ("variation", "u_ball")}
         yield strand.lookup("kept_doubt", "More of it, kept ±", "fiber_kept_doubt", "@_lot_a", SHARE)
-        yield strand.result("added_square", "More of it ±²", f"IF(@_bought = 1, {of_grist} + POWER(IF(given(@_kept_doubt), @_kept_doubt, 0), 2))",
+        yield strand.result("added_square", "More of it ±²", f"IF(@_bought = 1, {of_grist} + POWER(or_else(@_kept_doubt, 0), 2))",
                             uncertainty.strand_added_square, uses=of_more | {"u_kept": "@_kept_doubt"})
         yield strand.result("added_with", "More, shared",
                             f"IF(@_bought = 1, {of_grist}) * @_pool * {SPUN_GRIST} / @_share + POWER(IF(@_bought = 1, doubts_ball, doubts_variation), 2) * hold / 2",
@@ -346,13 +346,13 @@ def to_buy() -> Iterator[Result]:
     for strand in STRANDS:
         yield strand.lookup("kept", "Kept of the lot", "fiber_kept", "@_lot_a", SHARE)
         yield strand.lookup("form", "Bought as", "fiber_bought_as", "@_lot_a", width=14)
-        yield strand.result("buy", "To buy", f"MAX(0, level - @_come) * @_share / ({SPUN_GRIST}) / IF(given(@_kept), @_kept, 1)", strands.to_buy, MASS,
-                            uses=OF_YARN | {"come": "@_come", "kept": "@_kept"}, only_if="AND(finer > 0, IF(given(@_kept), @_kept > 0, 1 = 1))",
+        yield strand.result("buy", "To buy", f"MAX(0, level - @_come) * @_share / ({SPUN_GRIST}) / or_else(@_kept, 1)", strands.to_buy, MASS,
+                            uses=OF_YARN | {"come": "@_come", "kept": "@_kept"}, only_if="AND(finer > 0, blank_or(@_kept, @_kept > 0))",
                             note="In the form in which its lot was bought, to be as sure as you ask.")
         yield from _to_get(strand)
         yield strand.lookup("spool", "A spool weighs", "components_spool", "@_key", MASS, among="components_key")
         if strand.is_first:
-            yield strand.result("ball", "A ball weighs", "IF(given(@_spool), @_spool, package / planned)", balls.ball_weighs, MASS, uses={"spool": "@_spool"},
+            yield strand.result("ball", "A ball weighs", "or_else(@_spool, package / planned)", balls.ball_weighs, MASS, uses={"spool": "@_spool"},
                                 only_if="OR(given(@_spool), AND(given(package), NOT(given(design))))")
         ball = "@_ball" if strand.is_first else "@_spool"
         yield strand.result("balls", "Balls to buy", f"ROUNDUP(ROUND(@_get / {ball}, 6), 0)", balls.balls_to_buy,
@@ -363,7 +363,7 @@ def to_buy() -> Iterator[Result]:
 def _to_get(strand: Strand) -> Iterator[Result]:
     """What to get of a strand with those of the same bought thread, told once, by the name of the thread."""
     shared, uses = "@_bought = 1, @_of_lots < 0.999999", {"bought": "@_bought", "part": "@_of_lots"}
-    before, of_before, leaves = ("0", {}, ("before",)) if strand.is_first else ("IF(given(@_before), @_before, 0)", {"before": "@_before"}, ())
+    before, of_before, leaves = ("0", {}, ("before",)) if strand.is_first else ("or_else(@_before, 0)", {"before": "@_before"}, ())
     yield strand.result("get", "To get", f"@_buy * IF(AND({shared}), IF({before} > 0.5, 0, 1 / @_of_lots), 1)", balls.to_get, MASS,
                         uses=uses | {"buy": "@_buy"} | of_before, leaves=leaves,
                         note="With the other components of the same bought thread: whole spools are counted for all of them.")

@@ -26,7 +26,7 @@ ABOUT = (
     "A cable is plied twice, and only once is counted here: of two plies, the plying takes some three times these hours.",
 )
 COUNTED = "IF(AND(given(used), given(done_hours)), done_hours > 0, 1 = 0)"
-DONE = "IF(given(done_hours), done_hours, 0)"
+DONE = "or_else(done_hours, 0)"
 PLAN_USED_UP = f"{DONE} >= whole * 0.999999999"  # so that the last digits do not decide
 VIEW = LogView(typed="", answers=(("", "name . plies done_hours whole ahead likely weeks finish safe known ."),))
 
@@ -49,7 +49,7 @@ def times(settings: Settings) -> Log:
             Group("For other sheets", (
                 Result("whole", "In all", "hours", planning.hours_with_spinning, HOURS, only_if="AND(spinning >= 0, plying >= 0)",
                        note="Once spinning and plying can be reckoned: without them the rest would look like all."),
-                Result("paid", "To be paid", f"IF({COUNTED}, done_hours, MAX(whole, IF(given(done_hours), done_hours, 0) + IF(given(ahead), ahead, 0)))",
+                Result("paid", "To be paid", f"IF({COUNTED}, done_hours, MAX(whole, or_else(done_hours, 0) + or_else(ahead, 0)))",
                        cost.hours_to_pay, HOURS, uses={"planned": "whole", "done": "done_hours"}, only_if=f"OR({COUNTED}, given(whole))",
                        note="As planned, or more where more is done; of a finished piece the hours done."),
                 repeated("listed", "Listed as", "name", width=24),
@@ -62,9 +62,9 @@ def _of_the_project() -> Group:
     return Group("Of the project", (
         Result("name", "Project", 'INDEX(projects_listed, line) & ""', overview.nth, None, uses={"names": "projects_listed", "place": "line"},
                only_if="line <= COUNTA(projects_listed)", width=24),
-        Result("plies", "Strands", "IF(given(own_strands), own_strands, 2)", planning.strands_in_use, NUMBER, uses={"project": "name", "own": "own_strands"}, digits=0,
+        Result("plies", "Strands", "or_else(own_strands, 2)", planning.strands_in_use, NUMBER, uses={"project": "name", "own": "own_strands"}, digits=0,
                only_if='name <> ""', note="Singles in the ply, as the sheet Projects says, or else two; a design of the sheet Yarn knows how many are not bought."),
-        Result("take_up_used", "Take-up in use", "IF(given(own_take_up), own_take_up, IF(given(sample_take_up), sample_take_up, design_take_up))", planning.take_up_in_use, SHARE,
+        Result("take_up_used", "Take-up in use", "or_else(own_take_up, or_else(sample_take_up, design_take_up))", planning.take_up_in_use, SHARE,
                uses={"own": "own_take_up", "sample": "sample_take_up", "design": "design_take_up"},
                only_if="OR(given(own_take_up), IF(given(sample_take_up), sample_take_up < 1, given(design_take_up)))"),
         of_project("done_hours", "Hours done", "done", HOURS),
@@ -76,7 +76,7 @@ def _what_there_is_to_do() -> Group:
         of_project("prepared", "Fiber to prepare", "to_prepare", MASS, note="None of what was bought prepared."),
         of_project("length", "Yarn to make", "unwashed", LENGTH, note="With its reserve, before washing takes its share."),
         of_project("left", "Still to make", "left_share", SHARE, digits=0, note="Share of the yarn that is not in skeins yet."),
-        Result("singles", "Singles in all", "length * plies / (1 - IF(given(take_up_used), take_up_used, 0))", planning.singles_length, LENGTH,
+        Result("singles", "Singles in all", "length * plies / (1 - or_else(take_up_used, 0))", planning.singles_length, LENGTH,
                uses={"strands": "plies", "take_up": "take_up_used"},
                only_if="plies > 0", note="Without a known take-up, none is allowed for."),
         Result("singles_left", "Singles still to spin", "singles * left", planning.length_ahead, LENGTH, uses={"amount": "singles"}, note="Before washing."),
@@ -94,7 +94,7 @@ def _hours() -> Group:
                note="None for a single. A cable is plied twice: its first plying is not counted."),
         Result("finishing", "Finishing", "length / pace_finishing", planning.hours, HOURS, uses={"amount": "length", "pace": "pace_finishing"}),
         Result("hours", "Of the steps known",
-               "IF(given(preparing), preparing, 0) + IF(given(spinning), spinning, 0) + IF(given(plying), plying, 0) + IF(given(finishing), finishing, 0)",
+               "or_else(preparing, 0) + or_else(spinning, 0) + or_else(plying, 0) + or_else(finishing, 0)",
                planning.hours_in_all, HOURS, uses={"hours_1": "preparing", "hours_2": "spinning", "hours_3": "plying", "hours_4": "finishing"},
                leaves=("hours_5", "hours_6"), only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))",
                note="Of the steps whose pace is known."),

@@ -10,7 +10,7 @@ NEAR = tuple(f"part_{part}_near" for part in PARTS)
 
 def to_last() -> tuple[Result, ...]:
     """Several components of one length will hardly all reach it, so the more there are, the longer each should be."""
-    squares = " + ".join(f"IF(given({near}), {near}, 0)" for near in NEAR)
+    squares = " + ".join(f"or_else({near}, 0)" for near in NEAR)
     count = " + ".join(f"IF(given({near}), IF({near} > 0, 1, 0), 0)" for near in NEAR)
     below = f"IF({count} < 2, 0, IF({count} < 3, 0.398942280401433, IF({count} < 4, 0.48860251190292, 0.514687686148188))) * SQRT({squares})"
     return (

@@ -45,7 +45,7 @@ def weavings(settings: Settings) -> Log:
             Group("The estimate", (
                 Result("yarn", "Yarn", "IF(OR(given(weft_grist), given(weft_project)), warp_yarn, warp_yarn + weft_yarn)", trade.yarn_of_the_warp, LENGTH,
                        note="Warp and weft, or the warp alone where the weft is another yarn. No margin in it; the project adds its own."),
-                Result("mass", "Weight", "warp_yarn / grist + weft_yarn / IF(given(weft_grist), weft_grist, grist)", trade.weight_of_cloth, MASS, note="Of warp and weft."),
+                Result("mass", "Weight", "warp_yarn / grist + weft_yarn / or_else(weft_grist, grist)", trade.weight_of_cloth, MASS, note="Of warp and weft."),
             )),
             Group("For other sheets", (
                 of_project("planned", "Planned for it", "planned", GRIST, chosen="project"),
@@ -115,21 +115,21 @@ def _sett() -> Group:
                uses={"k": "thickness_k_touching"}, note="With K of the sheet Counts."),
         lookup("ends_in_repeat", "Ends in repeat", "weaves_ends", "weave", NUMBER, among="weaves_name", digits=0),
         lookup("crossings", "Crossings", "weaves_crossings", "weave", NUMBER, among="weaves_name", digits=0),
-        Result("touching_used", "Touching, in use", "IF(given(counted), counted, touching)", diameter.wraps_in_use, SETT, uses={"expected": "touching"},
+        Result("touching_used", "Touching, in use", "or_else(counted, touching)", diameter.wraps_in_use, SETT, uses={"expected": "touching"},
                only_if="OR(given(counted), given(touching))"),
         Result("touching_weft", "Weft, touching", by_k.threads("thickness_k_touching", "weft_grist"), diameter.threads_side_by_side, SETT,
                uses={"grist": "weft_grist", "k": "thickness_k_touching"}, note="Of a weft that is another yarn."),
-        Result("closest", "Closest sett", "ends_in_repeat / (ends_in_repeat / touching_used + crossings / IF(given(touching_weft), touching_weft, touching_used))",
+        Result("closest", "Closest sett", "ends_in_repeat / (ends_in_repeat / touching_used + crossings / or_else(touching_weft, touching_used))",
                trade.closest_sett, SETT,
                uses={"threads_side_by_side": "touching_used", "ends": "ends_in_repeat", "intersections": "crossings", "crossing": "touching_weft"},
                note="The closest sett (Ashenhurst); for cloth by hand, take 0.75 to 0.8 of it (common practice, no source)."),
         Result("working", "Working sett", "closest * firmness", trade.working_sett, SETT, uses={"share": "firmness"}),
-        Result("sett", "Sett in use", "IF(given(own_sett), own_sett, working)", trade.sett_in_use, SETT, uses={"own": "own_sett"},
+        Result("sett", "Sett in use", "or_else(own_sett, working)", trade.sett_in_use, SETT, uses={"own": "own_sett"},
                only_if="OR(given(own_sett), given(working))"),
         Result("per_dent", "Ends in a dent", "MAX(1, ROUND(ROUND(2 * sett / dents, 9), 0)) / 2", trade.ends_in_a_dent, NUMBER, digits=1,
                note="1.5: one and two by turns; 0.5: every other dent stays empty."),
         Result("reed_sett", "The reed's sett", "per_dent * dents", trade.sett_of_reed, SETT),
-        Result("set_at", "Sett on the loom", "IF(given(reed_sett), reed_sett, sett)", trade.sett_on_the_loom, SETT, uses={"of_reed": "reed_sett"}),
+        Result("set_at", "Sett on the loom", "or_else(reed_sett, sett)", trade.sett_on_the_loom, SETT, uses={"of_reed": "reed_sett"}),
     ))
 
 
@@ -151,7 +151,7 @@ def _weft() -> Group:
         Result("closest_picks", "Closest picks", "ends_in_repeat / (ends_in_repeat / touching_weft + crossings / touching_used)", trade.closest_sett, SETT,
                uses={"threads_side_by_side": "touching_weft", "ends": "ends_in_repeat", "intersections": "crossings", "crossing": "touching_used"},
                note="Of a weft that is another yarn."),
-        Result("picks", "Picks in use", "IF(given(own_picks), own_picks, IF(given(closest_picks), closest_picks * firmness, set_at))", trade.picks_in_use, SETT,
+        Result("picks", "Picks in use", "or_else(own_picks, IF(given(closest_picks), closest_picks * firmness, set_at))", trade.picks_in_use, SETT,
                uses={"own": "own_picks", "closest": "closest_picks", "share": "firmness", "sett": "set_at"},
                only_if="OR(given(own_picks), given(closest_picks), given(set_at))"),
         Result("weft_yarn", "Weft yarn", "picks * woven * reed_width / (1 - weft_lost)", trade.weft_yarn, LENGTH,

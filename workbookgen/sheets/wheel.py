@@ -61,7 +61,7 @@ WHEEL = Card(
         Group("Worked out", (
             Result("geared", "Ratio by the diameters", "(wheel + band) / (whorl + band)", trade.geared, NUMBER, note="Each with the band's thickness."),
             Result("counted", "Ratio by counting", "flyer / turns", trade.counted_ratio, NUMBER),
-            Result("ratio", "Drive ratio", "IF(given(counted), counted, IF(given(stamped), stamped, geared) * (1 - slip))", trade.drive_ratio, NUMBER,
+            Result("ratio", "Drive ratio", "or_else(counted, or_else(stamped, geared) * (1 - slip))", trade.drive_ratio, NUMBER,
                    only_if="OR(given(counted), given(stamped), given(geared))", note="Turns of the flyer for one of the wheel."),
             Result("inserted", "Twist you get", "ratio * treadles / draft", trade.inserted, TWIST),
             Result("treadles_wanted", "Treadles for wanted twist", "wanted * draft / ratio", trade.treadles_for, NUMBER, digits=1, uses={"twist": "wanted"}),
@@ -115,7 +115,7 @@ def whorls(settings: Settings) -> Log:
                 Input("across", "Or across", REACH, LOOP, help="Diameter of its groove; wheel and band stand above."),
             )),
             Group("Worked out", (
-                Result("ratio", "Ratio", "IF(given(counted), counted, IF(given(stamped), stamped, geared) * (1 - wheel_slip))", trade.drive_ratio, NUMBER,
+                Result("ratio", "Ratio", "or_else(counted, or_else(stamped, geared) * (1 - wheel_slip))", trade.drive_ratio, NUMBER,
                        uses={"slip": "wheel_slip"}, only_if="OR(given(counted), given(stamped), given(geared))", digits=1),
                 *(
                     Result(f"twist_{number}", "1 treadle" if number == 1 else f"{number} treadles", f"ratio * {number} / wheel_draft", trade.inserted, TWIST,
@@ -165,7 +165,7 @@ SPINDLE = Card(
         Group("Worked out", (
             Result("by_roll", "Turns by the roll", "rolls * rolled / (PI() * shaft)", trade.turns_by_roll, NUMBER, digits=1, note="The shaft turns once in its own circumference."),
             Result("by_time", "Turns by counting", "counted / seconds * lasting", trade.turns_by_time, NUMBER, digits=1),
-            Result("turns", "Turns to a draft", "IF(given(by_time), by_time, by_roll)", trade.spindle_turns, NUMBER, digits=1, only_if="OR(given(by_time), given(by_roll))",
+            Result("turns", "Turns to a draft", "or_else(by_time, by_roll)", trade.spindle_turns, NUMBER, digits=1, only_if="OR(given(by_time), given(by_roll))",
                    note="Counted, or by the roll: once in the shaft's circumference."),
             Result("twist", "Twist you get", "turns / draft", trade.turns_counted, TWIST, uses={"length": "draft"}),
             Result("twist_m", "Twist you get", "turns / draft", trade.turns_counted, TWIST_PER_METER, uses={"length": "draft"}),
