@@ -75,7 +75,9 @@ UNDER_ONE = Limits(below=1)
 # Negative for growth. With a loss near 1, the length to spin would depend on its last digits.
 SHRINKAGE = Limits(below=0.9)
 AT_LEAST_ONE, AT_LEAST_TWO = Limits(least=1), Limits(least=2)
-COUNTED, COUNTED_FROM_ZERO, COUNTED_FROM_TWO = (Limits(least=number, whole=True) for number in (1, 0, 2))
+COUNTED_FROM_ZERO, COUNTED, COUNTED_FROM_TWO, COUNTED_FROM_THREE, COUNTED_FROM_FIVE = (
+    Limits(least=number, whole=True) for number in (0, 1, 2, 3, 5)
+)
 
 # Zeros to start a sum from, or to be the floor of a maximum.
 NO_LENGTH, NO_MASS, NO_TIME, NO_VOLUME, NO_LINEAR_DENSITY = (

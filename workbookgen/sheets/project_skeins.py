@@ -1,6 +1,8 @@
 """Projects: what is in the skeins that belong to one, what they tell of the rest, and how sure that is."""
 
-from workbookgen.language.fields import Group, Result
+from collections.abc import Mapping
+
+from workbookgen.language.fields import Group, Result, Rule
 from workbookgen.language.quantities import (
     GRIST,
     LENGTH,
@@ -12,8 +14,13 @@ from workbookgen.language.quantities import (
     SQUARE_MASS,
     Kind,
 )
+from workbookgen.language.sentences import ASKING
 from workbookgen.reference import project, records, statistics, strands, uncertainty, used_up, yarn_count
 from workbookgen.sheets import fiber, supply
+
+ENOUGH_SKEINS = 5
+FAR_LESS_EVEN = 1.75  # times the usual variation; common practice, no source
+HARDLY_CHANCE = 2.2  # standard deviations of a slope: three in a hundred steady hands are beyond (normal distribution)
 
 
 def group() -> Group:
@@ -53,6 +60,29 @@ def group() -> Group:
                note="Beside what the yarn needed weighs at the grist in use."),
         Result("to_spin", "Still to make", "IF(given(used), 0, MAX(0, need - in_skeins))", strands.to_spin, LENGTH, note="Of the yarn needed, what is not in its skeins."),
     ))
+
+
+def drifting(few: bool) -> tuple[Result, ...]:
+    """Whether its skeins become finer or coarser, in the order of the log; of thousands of lines this is not asked."""
+    return () if not few else (
+        _of_skeins("order_sum", "Places, summed", "skeins_order", NUMBER),
+        _of_skeins("order_squares", "Places², summed", "skeins_order_square", NUMBER),
+        _of_skeins("order_grists", "Grists by place", "skeins_order_grist", GRIST),
+        Result("order_spread", "Spread of the places", "order_squares - order_sum * order_sum / skeins", statistics.spread_of_places, NUMBER,
+               uses={"squares": "order_squares", "places": "order_sum", "count": "skeins"}, only_if="skeins > 1"),
+        Result("drift_by_place", "Change by line", "(order_grists - order_sum * grist_sum / skeins) / (order_spread * mean_grist)", statistics.change_by_place, SHARE,
+               uses={"products": "order_grists", "places": "order_sum", "total": "grist_sum", "count": "skeins", "spread": "order_spread", "mean": "mean_grist"}, digits=2,
+               only_if="mean_grist > 0"),
+        Result("drift", "Change, first to last", "drift_by_place * SQRT(12 * order_spread / skeins * (skeins - 1) / (skeins + 1))", statistics.from_first_to_last, SHARE,
+               uses={"change": "drift_by_place", "spread": "order_spread", "count": "skeins"}, digits=0, only_if=f"skeins >= {ENOUGH_SKEINS}",
+               note="How much finer the last of its skeins is than the first, by a straight line through all of them in the order of the log. Below zero it is coarser."),
+        Result("around_drift", "CV around that line",
+               "SQRT(MAX(0, variation * variation * (skeins - 1) - drift_by_place * drift_by_place * order_spread) / (skeins - 2))", statistics.around_the_line, SHARE,
+               uses={"change": "drift_by_place", "spread": "order_spread", "count": "skeins"}, only_if="skeins > 2"),
+        Result("beyond_chance", "Beside chance", "drift_by_place * SQRT(order_spread) / MAX(around_drift, doubts_variation)", statistics.beyond_chance, NUMBER, digits=1,
+               uses={"change": "drift_by_place", "spread": "order_spread", "around": "around_drift", "usual": "doubts_variation"}, only_if="doubts_variation > 0",
+               note="Beyond 2.2, or below -2.2, it is hardly chance."),
+    )
 
 
 def as_it_is_spun() -> tuple[Result, ...]:
@@ -107,3 +137,31 @@ def _by_reels(few: bool) -> tuple[Result, ...]:
         _of_skeins("reel_sum", "By reels ±", "skeins_reel_part", LENGTH),
         Result("reel_square", "By reels ±²", "reel_sum * reel_sum", uncertainty.square, SQUARE_LENGTH, uses={"uncertainty": "reel_sum"}),
     )
+
+
+def questions(few: bool) -> tuple[Rule, ...]:
+    """What its skeins make doubtful about all that is told of the rest."""
+    return (*(_drifting() if few else ()), _uneven())
+
+
+def _drifting() -> tuple[Rule, ...]:
+    """About skeins that become coarser or finer, one after another, so that the rest will be like none of them."""
+    asked = f"AND(skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(beyond_chance, 9)"
+    return (
+        Rule(f"{asked} < -{HARDLY_CHANCE})", lambda values: _has_enough(values) and round(values["beyond_chance"], 9) < -HARDLY_CHANCE,
+             f"{ASKING} Its skeins become coarser, one after another: the rest will give less than is told here. Lay the first beside the wheel, and spin like it."),
+        Rule(f"{asked} > {HARDLY_CHANCE})", lambda values: _has_enough(values) and round(values["beyond_chance"], 9) > HARDLY_CHANCE,
+             f"{ASKING} Its skeins become finer, one after another: the rest will not be like the first. Lay that beside the wheel, and spin like it."),
+    )
+
+
+def _uneven() -> Rule:
+    """About skeins that differ far more than the sheet Sureness has it: what is told of the rest is then too
+    sure. Of five skeins that differ as said, one group in fifty does by chance."""
+    return Rule(f"AND(skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(unevenness, 9) > {FAR_LESS_EVEN})",
+                lambda values: _has_enough(values) and round(values["unevenness"], 9) > FAR_LESS_EVEN,
+                f"{ASKING} Its skeins differ far more than yours usually do, so the answer is too sure. Type their CV at Skeins differ by, on the sheet Project.")
+
+
+def _has_enough(values: Mapping) -> bool:
+    return values["skeins"] >= ENOUGH_SKEINS and values["to_spin"] > 0

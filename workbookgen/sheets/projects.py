@@ -34,7 +34,6 @@ LOTS = ("lot_1", "lot_2", "lot_3")
 LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
 HALF_DONE = 0.6  # one of a pair and a little more; a whole piece seldom takes so little (common practice, no source)
 NOT_MARKED = 0.1  # of its skeins' weight: more than damp air and a tag weigh; common practice, no source
-ENOUGH_SKEINS, FAR_LESS_EVEN = 5, 1.75  # times the usual variation; common practice, no source
 FAR_MORE = 1.1  # of a yardage that is typed: twice its usual doubt; common practice, no source
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 
@@ -57,6 +56,7 @@ VIEW = LogView(
 
 
 def projects(settings: Settings) -> Log:
+    few = settings.rows.skeins <= skeins.FEW
     return Log(
         "projects",
         title="",
@@ -68,7 +68,7 @@ def projects(settings: Settings) -> Log:
             project_skeins.group(),
             Group("Strands", (*supply.strand_by_strand(), *supply.lesser())),
             Group("Its fiber", tuple(supply.its_fiber())),
-            Group("How sure?", (*project_skeins.as_it_is_spun(), *project_skeins.in_doubt(settings.rows.skeins <= skeins.FEW), *_of_all_there_is(), *_to_be_surer())),
+            Group("How sure?", (*project_skeins.as_it_is_spun(), *project_skeins.drifting(few), *project_skeins.in_doubt(few), *_of_all_there_is(), *_to_be_surer())),
             _for_other_sheets(),
         ),
         rules=(
@@ -89,7 +89,7 @@ def projects(settings: Settings) -> Log:
             Rule('AND(wanting > 0.5, given(lot_fate), lot_fate <> "set aside", lot_fate <> "used")', _of_a_lot_that_went,
                  f"{ASKING} The rest of its first lot is gone. If only a part went, empty Rest gone, and give that part a line of its own."),
             *project_yarn.questions(settings),
-            _uneven(),
+            *project_skeins.questions(few),
             Rule("AND(in_lotless > 0, given(part_1_lot_a))", lambda values: values["in_lotless"] > 0 and bool(values["part_1_lot_a"]),
                  f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
             Rule("ABS(strands - plies) > 0.5", lambda values: abs(values["strands"] - values["plies"]) > 0.5,
@@ -154,14 +154,6 @@ def _without_need(settings: Settings) -> tuple[Rule, ...]:
 
 def _is_without_need(values: Mapping) -> bool:
     return values["need"] is None and values["used"] is None
-
-
-def _uneven() -> Rule:
-    """A question about skeins that differ far more than the sheet Sureness has it: what is told of the rest is then too
-    sure. Of five skeins that differ as said, one group in fifty does by chance."""
-    return Rule(f"AND(skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(unevenness, 9) > {FAR_LESS_EVEN})",
-                lambda values: values["skeins"] >= ENOUGH_SKEINS and values["to_spin"] > 0 and round(values["unevenness"], 9) > FAR_LESS_EVEN,
-                f"{ASKING} Its skeins differ far more than yours usually do, so the answer is too sure. Type their CV at Skeins differ by, on the sheet Project.")
 
 
 def _more_than_wanted() -> Rule:

@@ -248,7 +248,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         Result("relative", "On the reel ±", "SQRT(POWER(doubts_miscount / wraps, 2) + POWER(reel_doubt / loop, 2))", uncertainty.length_relative, SHARE,
                uses={"u_wraps": "doubts_miscount", "u_loop": "reel_doubt"}, only_if="wraps > 0", digits=2),
         *doubts(settings.rows.skeins <= FEW),
-        *((lookup("lot_spun", "Spun of its lot", "fiber_spun_of_it", "lot", NUMBER), *_made_alike()) if settings.rows.skeins <= FEW else ()),
+        *((lookup("lot_spun", "Spun of its lot", "fiber_spun_of_it", "lot", NUMBER), *_made_alike(), *_in_order()) if settings.rows.skeins <= FEW else ()),
         # To be summed up: to count under two conditions takes a program two to five times as long.
         Result("counted", "With a grist", "1", which_yarn.counts_as_one, NUMBER, uses={"grist": "grist_yd_lb"}, digits=0, only_if="grist_yd_lb > 0"),
         Result("grist_square", "Grist²", "grist_yd_lb * grist_yd_lb", statistics.square_of, SQUARE_GRIST, uses={"value": "grist_yd_lb"}),
@@ -307,6 +307,15 @@ def _made_alike() -> tuple[Result, ...]:
                uses={"total": "alike_sum", "count": "alike_count"}, only_if="alike_count > 0"),
         Result("off_alike", "Off those alike", "grist_yd_lb / alike_mean - 1", statistics.relative_deviation, SHARE,
                uses={"value": "grist_yd_lb", "mean": "alike_mean"}),
+    )
+
+
+def _in_order() -> tuple[Result, ...]:
+    """What a straight line through the grists of a project's skeins, in the order of the log, is known by."""
+    return (
+        Result("order", "Place", "own_line", statistics.place_of, NUMBER, uses={"place": "own_line", "grist": "grist_yd_lb"}, digits=0, only_if="grist_yd_lb > 0"),
+        Result("order_square", "Place²", "order * order", statistics.square_of, NUMBER, uses={"value": "order"}, digits=0),
+        Result("order_grist", "Place × grist", "order * grist_yd_lb", statistics.weighted_by_place, GRIST, uses={"place": "order", "grist": "grist_yd_lb"}),
     )
 
 

@@ -3,7 +3,7 @@
 `readings` takes up to five readings on one piece of yarn: their mean, their standard deviation, and the uncertainty of
 the mean; `enough` says how many more to take, and `steps` how finely they were read. `groups` finds the mean of a lot's
 skeins, the one that stands out, and whether two skeins may share a piece; `joined` adds up the variation of groups from
-sums that a log can keep.
+sums that a log can keep. `trend` tells whether skeins become finer or coarser, one after another.
 """
 
 from workbookgen.reference.statistics.enough import inches_each, more_readings, readings_in_all
@@ -32,3 +32,12 @@ from workbookgen.reference.statistics.readings import (
     variation,
 )
 from workbookgen.reference.statistics.steps import read_to, within
+from workbookgen.reference.statistics.trend import (
+    around_the_line,
+    beyond_chance,
+    change_by_place,
+    from_first_to_last,
+    place_of,
+    spread_of_places,
+    weighted_by_place,
+)

@@ -1,0 +1,88 @@
+"""The line through the grists of skeins: published values, a witness (scipy), and cases by hand."""
+
+import numpy as np
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+from pytest import approx
+from scipy import stats
+
+from workbookgen.reference import statistics
+from workbookgen.units import Quantity
+
+# NIST Statistical Reference Datasets, Norris.dat (calibration of ozone monitors), with its certified values. Read.
+# fmt: off
+NORRIS_X = (
+    0.2, 337.4, 118.2, 884.6, 10.1, 226.5, 666.3, 996.3, 448.6, 777.0, 558.2, 0.4, 0.6, 775.5, 666.9, 338.0, 447.5, 11.6,
+    556.0, 228.1, 995.8, 887.6, 120.2, 0.3, 0.3, 556.8, 339.1, 887.2, 999.0, 779.0, 11.1, 118.3, 229.2, 669.1, 448.9, 0.5,
+)
+NORRIS_Y = (
+    0.1, 338.8, 118.1, 888.0, 9.2, 228.1, 668.5, 998.5, 449.1, 778.9, 559.2, 0.3, 0.1, 778.1, 668.8, 339.3, 448.9, 10.8,
+    557.7, 228.3, 998.0, 888.8, 119.6, 0.3, 0.6, 557.6, 339.3, 888.0, 998.5, 778.9, 10.2, 117.6, 228.9, 668.4, 449.2, 0.2,
+)
+# fmt: on
+SLOPE, OF_SLOPE, OF_RESIDUALS = 1.00211681802045, 0.429796848199937e-03, 0.884796396144373
+
+
+def fitted(places, grists):
+    """The mean grist, the spread of the places, the change by place, and the distance from the line."""
+    places, grists, count = np.array(places, float), Quantity(np.array(grists, float), "m/g"), len(places)
+    mean = statistics.group_mean(grists.sum(), count)
+    variation = statistics.variation_of_sums((grists**2).sum(), count, mean)
+    spread = statistics.spread_of_places((places**2).sum(), places.sum(), count)
+    products = sum(statistics.weighted_by_place(x, y) for x, y in zip(places, grists, strict=True))
+    change = statistics.change_by_place(products, places.sum(), grists.sum(), count, spread, mean)
+    around = statistics.around_the_line(variation, change, spread, count)
+    return mean.m_as("m/g"), spread, change, around
+
+
+def test_certified_values():
+    mean, spread, change, around = fitted(NORRIS_X, NORRIS_Y)
+    assert change * mean == approx(SLOPE, rel=1e-12)
+    assert around * mean == approx(OF_RESIDUALS, rel=1e-8)
+    assert statistics.beyond_chance(change, spread, around, 1e-6) == approx(SLOPE / OF_SLOPE, rel=1e-8)
+
+
+@given(
+    st.lists(
+        st.tuples(st.integers(1, 1000), st.floats(1, 100)), min_size=3, max_size=30, unique_by=lambda each: each[0]
+    )
+)
+def test_scipy_finds_the_same_line(points):
+    places, grists = zip(*points, strict=True)
+    mean, spread, change, around = fitted(places, grists)
+    theirs = stats.linregress(places, grists)
+    off = np.array(grists) - theirs.intercept - theirs.slope * np.array(places)
+    assume(np.std(grists) / mean > 0.01)
+    assert change * mean == approx(theirs.slope, rel=1e-7, abs=1e-9)
+    assert around * mean == approx(np.sqrt((off**2).sum() / (len(places) - 2)), rel=1e-5, abs=1e-4)
+
+
+def test_by_hand():
+    # Of 220, 210, 200, 190 and 180 m/g in lines 3 to 7: 10 less from line to line, 40 less in all, of a mean of 200.
+    mean, spread, change, around = fitted(range(3, 8), (220, 210, 200, 190, 180))
+    assert (mean, spread, change) == (approx(200), approx(10), approx(-0.05))
+    assert around == approx(0, abs=1e-7)
+    assert statistics.from_first_to_last(change, spread, 5) == approx(-0.2)
+    assert statistics.beyond_chance(change, spread, around, 0.1) == approx(-0.05 * np.sqrt(10) / 0.1)
+
+
+def test_an_uneven_hand_needs_more_to_make_a_trend():
+    even, uneven = (statistics.beyond_chance(0.05, 16.0, around, 0.1) for around in (0.04, 0.2))
+    assert (even, uneven) == (approx(2), approx(1))
+
+
+def test_a_line_through_all_of_them_leaves_nothing():
+    # A sum of squares may be less than what the line explains, by its rounding.
+    assert statistics.around_the_line(0.1, 0.1 * (1 + 1e-12), spread=2.0, count=3) == 0
+
+
+@pytest.mark.parametrize("squares", [12.0, 11.9])
+def test_places_that_are_all_the_same_are_none(squares):
+    with pytest.raises(ValueError, match="Different places have larger squares"):
+        statistics.spread_of_places(squares, 6.0, 3)
+
+
+def test_two_skeins_make_no_trend():
+    with pytest.raises(ValueError, match="A line goes through any two skeins"):
+        statistics.around_the_line(0.1, 0.0, spread=2.0, count=2)

@@ -1,0 +1,308 @@
+"""Whether the skeins of a piece become finer or coarser, one after another: the straight line through their grists.
+
+A hand changes slowly: with practice, or with the hours. Each skein is then near the one before it, and what is still to
+be spun is like none of them. The places of the skeins are the lines of their log, so what is known of them are sums.
+"""
+
+import numpy as np
+
+from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.limits import (
+    ABOVE_ZERO,
+    COUNTED,
+    COUNTED_FROM_FIVE,
+    COUNTED_FROM_THREE,
+    COUNTED_FROM_TWO,
+    NOT_NEGATIVE,
+    require_within,
+)
+from workbookgen.units import Grist, Quantity, Ratio
+
+
+@calculation
+def place_of(place: Ratio, grist: Grist) -> Ratio:
+    """Place of a skein in the order of its log, if its grist is known.
+
+    x = l, where g > 0. A skein that is not weighed tells nothing of the hand that spun it.
+
+    Parameters
+    ----------
+    place : l, line of the log
+    grist : g, its length over its weight
+
+    Returns
+    -------
+    x, a number
+
+    Raises
+    ------
+    ValueError
+        A line that is not a whole number from one on, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for skeins that are logged in the order in which they were spun.
+
+    References
+    ----------
+    Definition of a place.
+
+    Examples
+    --------
+    >>> print(place_of(7.0, Quantity(2, "m/g")))
+    7.0
+    """
+    require_within(COUNTED, "The place", place)
+    require_within(ABOVE_ZERO, "The grist", grist)
+    return place
+
+
+@calculation
+def weighted_by_place(place: Ratio, grist: Grist) -> Grist:
+    """Grist of a skein, times its place.
+
+    p = x · g. The slope of a line through points follows from sums of such products.
+
+    Parameters
+    ----------
+    place : x, its place in the order of the log
+    grist : g, its length over its weight
+
+    Returns
+    -------
+    p, a grist
+
+    Raises
+    ------
+    ValueError
+        A place or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for any grist.
+
+    References
+    ----------
+    Definition of a product.
+
+    Examples
+    --------
+    >>> print(weighted_by_place(3.0, Quantity(2, "m/g")))
+    6.0 meter / gram
+    """
+    require_within(ABOVE_ZERO, "The place", place)
+    require_within(ABOVE_ZERO, "The grist", grist)
+    return place * grist
+
+
+@calculation
+def spread_of_places(squares: Ratio, places: Ratio, count: Ratio) -> Ratio:
+    """How far apart the places of some skeins are.
+
+    Q = Σx² - (Σx)² / n. It is the sum of the squared distances from the middle of the places.
+
+    Parameters
+    ----------
+    squares : Σx², sum of the squared places
+    places : Σx, sum of the places
+    count : n, skeins
+
+    Returns
+    -------
+    Q, a number
+
+    Raises
+    ------
+    ValueError
+        Fewer than two skeins, or squares too small for such places.
+
+    Notes
+    -----
+    Valid for up to some thousands of lines; beyond that the digits of the sums do not suffice.
+
+    References
+    ----------
+    Steiner's theorem: sums of squares about means (from memory).
+
+    Examples
+    --------
+    >>> print(spread_of_places(14, 6, 3))  # of the places 1, 2, 3: 1 + 0 + 1
+    2.0
+    """
+    require_within(COUNTED_FROM_TWO, "The number of skeins", count)
+    require_numbers(squares, places)
+    spread = squares - places**2 / count
+    require(spread > 0, "Different places have larger squares than these.")
+    return spread
+
+
+@calculation
+def change_by_place(products: Grist, places: Ratio, total: Grist, count: Ratio, spread: Ratio, mean: Grist) -> Ratio:
+    """Change of the grist from one line of the log to the next, as a share of the mean.
+
+    b = (Σxg - Σx · Σg / n) / (Q · ḡ). It is the slope of the straight line that is nearest to all, by least squares.
+
+    Parameters
+    ----------
+    products : Σxg, sum of the grists, each times its place
+    places, total : Σx and Σg, sums of the places and of the grists
+    count : n, skeins
+    spread : Q, how far apart the places are
+    mean : ḡ, mean of the grists
+
+    Returns
+    -------
+    b, a share; below zero they become coarser
+
+    Raises
+    ------
+    ValueError
+        Fewer than two skeins, or a spread or a mean that is not above zero.
+
+    Notes
+    -----
+    Valid for skeins that count equally, whatever the weight of each.
+
+    References
+    ----------
+    NIST/SEMATECH e-Handbook of Statistical Methods, linear least squares regression (from memory).
+
+    Examples
+    --------
+    >>> in_all = Quantity(1160, "m/g")  # of 220, 200 and 180 m/g in the first three lines: 220 + 400 + 540
+    >>> print(round(change_by_place(in_all, 6, Quantity(600, "m/g"), 3, 2, Quantity(200, "m/g")), 6))
+    -0.1
+    """
+    require_within(COUNTED_FROM_TWO, "The number of skeins", count)
+    require_within(ABOVE_ZERO, "The spread of the places", spread)
+    require_within(ABOVE_ZERO, "The mean", mean)
+    require_numbers(products, places, total)
+    return Quantity((products - places * total / count) / (spread * mean)).m_as("")
+
+
+@calculation
+def from_first_to_last(change: Ratio, spread: Ratio, count: Ratio) -> Ratio:
+    """Change of the grist from the first skein to the last, by the line through all of them.
+
+    d = b · √(12 · Q / n · (n - 1) / (n + 1)). The root is the distance of the first from the last, if all are equally
+    far apart.
+
+    Parameters
+    ----------
+    change : b, change from one line of the log to the next
+    spread : Q, how far apart their places are
+    count : n, skeins
+
+    Returns
+    -------
+    d, a share of their mean; below zero they become coarser
+
+    Raises
+    ------
+    ValueError
+        Fewer than five skeins, or a spread that is not above zero.
+
+    Notes
+    -----
+    Valid for five skeins or more, about equally far apart in the log; of others it tells about how much. Of fewer,
+    chance makes more than a hand does.
+
+    References
+    ----------
+    Variance of whole numbers in a row, (n² - 1) / 12 (from memory).
+
+    Examples
+    --------
+    >>> print(round(from_first_to_last(-0.05, spread=10, count=5), 6))  # four steps between five lines
+    -0.2
+    """
+    require_within(COUNTED_FROM_FIVE, "The number of skeins", count)
+    require_within(ABOVE_ZERO, "The spread of the places", spread)
+    require_numbers(change)
+    return change * np.sqrt(12 * spread / count * (count - 1) / (count + 1))
+
+
+@calculation
+def around_the_line(variation: Ratio, change: Ratio, spread: Ratio, count: Ratio) -> Ratio:
+    """How far skeins are off the line through them, as a share of their mean.
+
+    s = √((CV² · (n - 1) - b² · Q) / (n - 2)). It is the standard deviation of what the line does not explain.
+
+    Parameters
+    ----------
+    variation : CV, coefficient of variation of their grists
+    change : b, change from one line of the log to the next
+    spread : Q, how far apart their places are
+    count : n, skeins
+
+    Returns
+    -------
+    s, a share; 0 where the line goes through all of them
+
+    Raises
+    ------
+    ValueError
+        Fewer than three skeins, a negative variation, or a spread that is not above zero.
+
+    Notes
+    -----
+    Valid for skeins that count equally.
+
+    References
+    ----------
+    NIST/SEMATECH e-Handbook of Statistical Methods, residual standard deviation (from memory).
+
+    Examples
+    --------
+    >>> print(round(around_the_line(0.1, 0.0, spread=2, count=3), 6))  # √(0.01 · 2 / 1), where nothing is explained
+    0.141421
+    """
+    require_within(COUNTED_FROM_THREE, "A line goes through any two skeins. The number of skeins", count)
+    require_within(NOT_NEGATIVE, "The variation", variation)
+    require_within(ABOVE_ZERO, "The spread of the places", spread)
+    require_numbers(change)
+    left = variation**2 * (count - 1) - change**2 * spread
+    return np.sqrt(np.where(left > 0, left, 0.0) / (count - 2))[()]
+
+
+@calculation
+def beyond_chance(change: Ratio, spread: Ratio, around: Ratio, usual: Ratio) -> Ratio:
+    """How much farther skeins change than chance would make them.
+
+    t = b · √Q / max(s, c). With a hand that does not change, t is beyond 2.2 or -2.2 in three of a hundred pieces.
+
+    Parameters
+    ----------
+    change : b, change of their grist from one line of the log to the next
+    spread : Q, how far apart their places are
+    around : s, how far they are off the line through them
+    usual : c, what skeins usually vary by
+
+    Returns
+    -------
+    t, a number; below zero they become coarser
+
+    Raises
+    ------
+    ValueError
+        A spread or a usual variation that is not above zero, or a negative distance from the line.
+
+    Notes
+    -----
+    Valid for five skeins or more. The larger of the two variations counts, so that neither an uneven hand makes a
+    trend, nor do few skeins that chance put on a line.
+
+    References
+    ----------
+    Standard deviation of a slope, NIST/SEMATECH e-Handbook of Statistical Methods (from memory).
+
+    Examples
+    --------
+    >>> print(round(beyond_chance(-0.05, spread=16, around=0.04, usual=0.1), 6))  # 0.05 · 4 / 0.1
+    -2.0
+    """
+    require_within(ABOVE_ZERO, "The spread of the places", spread)
+    require_within(NOT_NEGATIVE, "The distance from the line", around)
+    require_within(ABOVE_ZERO, "The usual variation", usual)
+    require_numbers(change)
+    return change * np.sqrt(spread) / np.maximum(around, usual)
