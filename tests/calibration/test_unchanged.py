@@ -23,8 +23,9 @@ from .households import Household
 HOUSEHOLDS = 24
 NAMED = ("reels", "fiber", "samples", "projects", "skeins", "designs", "components")
 NO_NAMES = ("kind", "state", "gone")
-# They tell where something stands, or show what stands first; the times of a project stand beside the project.
-OF_PLACES = ("_line_of_", "first_lots_", "first_projects_", "times_")
+# They tell where something stands, or show what stands first; the times of a project stand beside the project. The
+# order of a project's skeins tells whether its hand changes.
+OF_PLACES = ("_line_of_", "first_lots_", "first_projects_", "times_", "_order", "_drift", "_beyond_chance")
 
 
 class Exact(Household):

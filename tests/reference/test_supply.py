@@ -87,7 +87,7 @@ def test_what_is_added_makes_it_as_sure_as_was_asked(spare, doubt, common, relat
 
 def test_more_of_the_same_by_hand():
     # 8 % plan, half of it known from skeins: 0.0064 / 2 = 0.0032; of a raw fleece another 9 % squared, 0.0081.
-    spun = dict(weight=0.5, u_plan=0.08, u_batch=0.03)
+    spun = dict(u_hand=uncertainty.hand_uncertainty(weight=0.5, u_plan=0.08, ahead=0.0), u_batch=0.03)
     assert uncertainty.strand_added_square(bought=0.0, **spun) == approx(0.0032)
     assert uncertainty.strand_added_square(bought=0.0, u_kept=0.09, **spun) == approx(0.0113)
     assert uncertainty.strand_added_square(bought=1.0, u_kept=0.09, **spun) == approx(0.0009)

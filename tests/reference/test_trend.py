@@ -24,23 +24,22 @@ NORRIS_Y = (
 SLOPE, OF_SLOPE, OF_RESIDUALS = 1.00211681802045, 0.429796848199937e-03, 0.884796396144373
 
 
-def fitted(places, grists):
-    """The mean grist, the spread of the places, the change by place, and the distance from the line."""
+def fitted(places, grists, usual=1e-9):
+    """The mean grist, the spread of the places, the change by place, and how far beyond chance it is."""
     places, grists, count = np.array(places, float), Quantity(np.array(grists, float), "m/g"), len(places)
     mean = statistics.group_mean(grists.sum(), count)
     variation = statistics.variation_of_sums((grists**2).sum(), count, mean)
     spread = statistics.spread_of_places((places**2).sum(), places.sum(), count)
     products = sum(statistics.weighted_by_place(x, y) for x, y in zip(places, grists, strict=True))
     change = statistics.change_by_place(products, places.sum(), grists.sum(), count, spread, mean)
-    around = statistics.around_the_line(variation, change, spread, count)
-    return mean.m_as("m/g"), spread, change, around
+    return mean.m_as("m/g"), spread, change, statistics.beyond_chance(change, spread, variation, count, usual)
 
 
 def test_certified_values():
-    mean, spread, change, around = fitted(NORRIS_X, NORRIS_Y)
+    mean, spread, change, beyond = fitted(NORRIS_X, NORRIS_Y)
     assert change * mean == approx(SLOPE, rel=1e-12)
-    assert around * mean == approx(OF_RESIDUALS, rel=1e-8)
-    assert statistics.beyond_chance(change, spread, around, 1e-6) == approx(SLOPE / OF_SLOPE, rel=1e-8)
+    assert beyond == approx(SLOPE / OF_SLOPE, rel=1e-8)
+    assert change * np.sqrt(spread) / beyond * mean == approx(OF_RESIDUALS, rel=1e-8)
 
 
 @given(
@@ -50,31 +49,30 @@ def test_certified_values():
 )
 def test_scipy_finds_the_same_line(points):
     places, grists = zip(*points, strict=True)
-    mean, spread, change, around = fitted(places, grists)
+    mean, _, change, beyond = fitted(places, grists)
     theirs = stats.linregress(places, grists)
-    off = np.array(grists) - theirs.intercept - theirs.slope * np.array(places)
-    assume(np.std(grists) / mean > 0.01)
     assert change * mean == approx(theirs.slope, rel=1e-7, abs=1e-9)
-    assert around * mean == approx(np.sqrt((off**2).sum() / (len(places) - 2)), rel=1e-5, abs=1e-4)
+    assume(np.std(grists) / mean > 0.01 and abs(theirs.rvalue) < 0.999)
+    assert beyond == approx(theirs.slope / theirs.stderr, rel=1e-6, abs=1e-6)
 
 
 def test_by_hand():
     # Of 220, 210, 200, 190 and 180 m/g in lines 3 to 7: 10 less from line to line, 40 less in all, of a mean of 200.
-    mean, spread, change, around = fitted(range(3, 8), (220, 210, 200, 190, 180))
+    mean, spread, change, beyond = fitted(range(3, 8), (220, 210, 200, 190, 180), usual=0.1)
     assert (mean, spread, change) == (approx(200), approx(10), approx(-0.05))
-    assert around == approx(0, abs=1e-7)
     assert statistics.from_first_to_last(change, spread, 5) == approx(-0.2)
-    assert statistics.beyond_chance(change, spread, around, 0.1) == approx(-0.05 * np.sqrt(10) / 0.1)
+    assert beyond == approx(-0.05 * np.sqrt(10) / 0.1)
 
 
 def test_an_uneven_hand_needs_more_to_make_a_trend():
-    even, uneven = (statistics.beyond_chance(0.05, 16.0, around, 0.1) for around in (0.04, 0.2))
-    assert (even, uneven) == (approx(2), approx(1))
+    # Of six skeins the line leaves √((0.11² · 5 - 0.05² · 16) / 4) = 0.07, or of 0.25 · 0.25 · 5 = 0.3125, 0.2610.
+    even, uneven = (statistics.beyond_chance(0.05, 16.0, each, 6.0, 0.1) for each in (0.11, 0.25))
+    assert (even, uneven) == (approx(2), approx(0.2 / 0.2610, rel=1e-3))
 
 
 def test_a_line_through_all_of_them_leaves_nothing():
     # A sum of squares may be less than what the line explains, by its rounding.
-    assert statistics.around_the_line(0.1, 0.1 * (1 + 1e-12), spread=2.0, count=3) == 0
+    assert statistics.beyond_chance(0.1 * (1 + 1e-12), 2.0, 0.1, 3.0, 0.1) == approx(np.sqrt(2))
 
 
 @pytest.mark.parametrize("squares", [12.0, 11.9])
@@ -85,4 +83,22 @@ def test_places_that_are_all_the_same_are_none(squares):
 
 def test_two_skeins_make_no_trend():
     with pytest.raises(ValueError, match="A line goes through any two skeins"):
-        statistics.around_the_line(0.1, 0.0, spread=2.0, count=2)
+        statistics.beyond_chance(0.0, spread=2.0, variation=0.1, count=2.0, usual=0.1)
+
+
+@pytest.mark.parametrize(
+    "drift, beyond, to_spin, ahead",
+    [
+        (-0.2, -3.0, 300.0, -0.2),  # from skein to skein 0.05; of 5 and 3, the middles are 4 apart
+        (0.2, 3.0, 500.0, 0.25),
+        (-0.2, -2.2, 300.0, 0.0),  # may be chance
+        (-0.2, -2.3, 0.0, 0.0),  # nothing is to be spun
+        (-0.9, -9.0, 900.0, -1.0),  # a grist of nothing, or less
+        (None, -9.0, 900.0, 0.0),
+        (-0.2, None, 900.0, 0.0),
+    ],
+)
+def test_what_is_ahead_by_hand(drift, beyond, to_spin, ahead):
+    meters = Quantity(to_spin, "m")
+    assert statistics.change_ahead(5.0, meters, Quantity(100, "m"), drift, beyond) == approx(ahead)
+    assert statistics.change_ahead(5.0, meters, drift=drift, beyond=beyond) == 0

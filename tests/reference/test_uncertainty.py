@@ -126,13 +126,14 @@ def grams(number):
     return Quantity(number, "g")
 
 
-SPUN_OR_BOUGHT = {"share": 0.5, "planned": Quantity(2, "m/g"), "hold": meters(100), "u_plan": 0.1, "u_batch": 0.03}
+SPUN_OR_BOUGHT = {"share": 0.5, "planned": Quantity(2, "m/g"), "hold": meters(100), "u_batch": 0.03}
 
 
 @pytest.mark.parametrize("pool, between_skeins, between_balls", [(400, 0.24, 0.16), (10, 0.06, 0.04)])
 def test_many_skeins_average_out_and_less_than_one_is_one(pool, between_skeins, between_balls):
     """400 g are half of 1600 m, 16 skeins: √(0.1² · 0.64 + (0.24 / 4)²) if spun, √(0.03² + (0.16 / 4)²) if bought."""
-    doubts = {"variation": between_skeins, "u_ball": between_balls, "weight": 0.36}
+    hand = uncertainty.hand_uncertainty(weight=0.36, u_plan=0.1, ahead=0.0)
+    doubts = {"variation": between_skeins, "u_ball": between_balls, "u_hand": hand}
     told = [uncertainty.grist_uncertainty(grams(pool), bought=each, **SPUN_OR_BOUGHT, **doubts) for each in (0, 1)]
     assert told == approx([0.1, 0.05])
     column = uncertainty.grist_uncertainty(grams(pool), bought=np.array([0, 1]), **SPUN_OR_BOUGHT, **doubts)
@@ -287,8 +288,17 @@ def test_skeins_weigh_against_the_plan_by_their_number(skeins, weight):
     assert uncertainty.learned_weight(0.1, 0, max(skeins, 1)) == 1
 
 
+def test_a_hand_that_changes_is_half_expected_to_go_on():
+    # A tenth coarser ahead: 0.95 of what it was, give or take half of the tenth; of a plan known to 4%, half learned
+    # to √(0.0016 / 2 + 0.0025).
+    assert uncertainty.finer_to_come(1.2, ahead=-0.1) == approx(1.14)
+    assert uncertainty.hand_uncertainty(0.5, 0.04, ahead=-0.1) == approx(0.0574456)
+    assert uncertainty.hand_uncertainty(0.5, 0.04, ahead=0.1) == approx(0.0574456)
+    assert (uncertainty.finer_to_come(1.2, ahead=0.0), uncertainty.hand_uncertainty(0, 0.04, ahead=0.0)) == (1.2, 0.04)
+
+
 def of_skeins(**changed):
-    usual = {"share": 1, "weight": 0, "variation": 0.1, "u_ball": 0.1, "bought": 0}
+    usual = {"share": 1, "u_hand": 0.1, "variation": 0.1, "u_ball": 0.1, "bought": 0}
     return uncertainty.grist_uncertainty(grams(100), **SPUN_OR_BOUGHT | usual | changed)
 
 
@@ -303,10 +313,6 @@ def in_hand(**changed):
         (lambda: uncertainty.rectangular(-1.0), "half width"),
         (lambda: uncertainty.combined(1.0, -1.0), "uncertainty"),
         (lambda: uncertainty.product_relative(0.1, 0.1, -0.1), "uncertainty"),
-        (lambda: uncertainty.length_relative(0, 1, yards(1), yards(0)), "wrap"),
-        (lambda: uncertainty.length_relative(1, 1, yards(0), yards(0)), "loop"),
-        (lambda: uncertainty.length_relative(1, -1, yards(1), yards(0)), "uncertainty"),
-        (lambda: uncertainty.length_relative(1, 1, yards(1), yards(-1)), "uncertainty"),
         (lambda: uncertainty.surplus_uncertainty(yards(-1), yards(1)), "uncertainty"),
         (lambda: uncertainty.chance_enough(float("inf"), 1.0), "surplus"),
         (lambda: uncertainty.chance_enough(1.0, -1.0), "uncertainty"),
@@ -323,8 +329,12 @@ def in_hand(**changed):
         (lambda: uncertainty.learned_weight(-0.1, 0.1, 1), "uncertainty"),
         (lambda: uncertainty.learned_weight(0.1, -0.1, 1), "uncertainty"),
         (lambda: uncertainty.learned_weight(0.1, 0.1, -1), "skeins"),
-        (lambda: of_skeins(weight=1.01), "weight"),
-        (lambda: of_skeins(u_plan=-0.1), "uncertainty"),
+        (lambda: uncertainty.hand_uncertainty(1.01, 0.1, 0.0), "weight"),
+        (lambda: of_skeins(u_hand=-0.1), "uncertainty"),
+        (lambda: uncertainty.hand_uncertainty(0.5, -0.1, 0.0), "uncertainty"),
+        (lambda: uncertainty.hand_uncertainty(0.5, 0.1, 1.1), "change"),
+        (lambda: uncertainty.finer_to_come(0.0, 0.5), "ratio"),
+        (lambda: uncertainty.finer_to_come(1.0, -1.1), "change"),
         (lambda: of_skeins(variation=-0.1), "uncertainty"),
         (lambda: of_skeins(u_batch=-0.1), "uncertainty"),
         (lambda: of_skeins(u_ball=-0.1), "uncertainty"),

@@ -9,13 +9,14 @@ from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
 PLANNER = Settings(units="metric", fibers="")
-COARSER, FINER = "Its skeins become coarser", "Its skeins become finer"
+PLAN = 0.08
+COARSER, FINER = "Line by line its skeins become coarser", "Line by line its skeins become finer"
 
 
 def told(*grams, settings=PLANNER, wanted=4000.0, other=()):
     """Of a vest whose skeins of 400 m weigh so much, one after another; the hand is known to vary by 5%."""
     planner = described(settings)
-    entries = starting_entries(planner) | {"doubts_variation": (0.05,)}
+    entries = starting_entries(planner) | {"doubts_variation": (0.05,), "doubts_grist": (PLAN,)}
     of_all = {"reel": "Meter", "washed_loop": 100.0, "wraps": 400.0, "lot": "Top"}
     made = [of_all | {"name": f"Skein {at}", "gross": each, "project": "Vest"} for at, each in enumerate(grams)]
     made[2:2] = [of_all | {"name": f"Hat {at}", "gross": each, "project": "Hat"} for at, each in enumerate(other)]
@@ -74,6 +75,17 @@ def test_with_all_of_it_in_skeins_it_is_not_asked():
     assert vest["drift"] == approx(-0.5) and COARSER not in (vest["message"] or "")
 
 
-def test_a_planner_of_thousands_of_skeins_does_not_ask():
-    vest = told(80.0, 400 / 4.5, 100.0, settings=Settings(units="metric", fibers="", rows=Rows(skeins=1001)))
-    assert "drift" not in vest and "project_drift" not in vest
+def test_half_of_what_is_ahead_is_counted_on():
+    # 5 skeins are there, 2,000 m of 400 m each are still to be spun: half of ten skeins away, each an eighth coarser.
+    vest = told(80.0, 400 / 4.5, 100.0, 400 / 3.5, 400 / 3)
+    assert vest["ahead"] == approx(-0.625) and vest["finer"] == approx(vest["finer_so_far"] * 0.6875)
+    assert vest["hand_doubt"] ** 2 == approx(0.3125**2 + PLAN**2 * (1 - vest["learned"]))
+    steady = told(*[516.5 / 5] * 5)
+    assert steady["ahead"] == 0 and steady["finer"] == steady["finer_so_far"]
+    assert vest["have"] == approx(2000 + (steady["have"] - 2000) * 0.6875, rel=1e-3)
+    assert vest["doubt_have"] > 2 * steady["doubt_have"]
+
+
+def test_a_planner_of_thousands_of_skeins_asks_too():
+    vest = told(80.0, 400 / 4.5, 100.0, 400 / 3.5, 400 / 3, settings=Settings(units="metric", fibers="", rows=Rows(skeins=1001)))
+    assert COARSER in vest["message"] and vest["project_drift"] == (approx(-0.5),)

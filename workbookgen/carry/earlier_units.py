@@ -16,8 +16,6 @@ EARLIER_UNITS = dict.fromkeys(
         "fiber_limit_high",
         "fiber_grist_sum",
         "skeins_lot_mean",
-        "skeins_limit_low",
-        "skeins_limit_high",
         "projects_design_grist",
         "projects_grist_sum",
         "projects_mean_grist",

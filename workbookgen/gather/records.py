@@ -57,12 +57,13 @@ def blocks_needed() -> frozenset[str]:
 
 
 def _depends_on(planner: Planner, holder, each) -> list[str]:
-    """The full keys of what a field depends on directly."""
+    """The full keys of what a field depends on directly, besides the number of its own line."""
     if not isinstance(holder, Block):
         return []
     if isinstance(each, Input):
         return [each.domain.of] if isinstance(each.domain, Choice) else []
-    return [planner.meaning(holder, word).key for word in each.words]
+    found = (planner.meaning(holder, word).key for word in each.words)
+    return [key for key in found if key in planner.by_key]
 
 
 def _whole(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:

@@ -72,6 +72,7 @@ FOUND_PART = Limits(least=0, most=1 + ROUNDING)
 SOME_FOUND_PART = Limits(above=0, most=1 + ROUNDING)
 LESS_THAN_ALL = Limits(least=0, below=1)  # a loss: a total loss leaves nothing
 UNDER_ONE = Limits(below=1)
+ONE_EITHER_WAY = Limits(least=-1, most=1)
 # Negative for growth. With a loss near 1, the length to spin would depend on its last digits.
 SHRINKAGE = Limits(below=0.9)
 AT_LEAST_ONE, AT_LEAST_TWO = Limits(least=1), Limits(least=2)

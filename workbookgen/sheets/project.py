@@ -8,7 +8,7 @@ from workbookgen.language.repeated import repeated_day
 from workbookgen.language.views import Answers, Chart, Listing, LogView, Matrix, Sentences, Series, band
 from workbookgen.reference import answer, chart_bars, planning, sharing
 from workbookgen.settings import Settings
-from workbookgen.sheets import skeins, tabs
+from workbookgen.sheets import tabs
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.lookup import lookup, of_project
 
@@ -20,8 +20,7 @@ STEPS = ("preparing", "spinning", "plying", "finishing")
 
 
 def chapter(settings: Settings) -> Chapter:
-    few = settings.rows.skeins <= skeins.FEW
-    return Chapter(CHAPTER, (_project(few), weeks()), (
+    return Chapter(CHAPTER, (PROJECT, weeks()), (
         band(Sentences(across=(1, 9), fields=("project_in_short", "project_answer", "project_advice", "project_instead", "project_log_says"), is_large=True, is_long=True)),
         band(
             Matrix(
@@ -41,7 +40,7 @@ def chapter(settings: Settings) -> Chapter:
         band(Listing(title="The weeks", aside="hours, week by week", block="weeks", view=LogView("", (("", "step hours . " + " ".join(f"week_{week}" for week in WEEKS)),)),
                      filled=" ".join(f"week_{week}" for week in WEEKS))),
         band(Answers(title="In its making", across=(1, 5), lines=(
-            "project_in_skeins", "project_free", "project_packages", "project_packages_more", "project_per_bobbin", *(("project_drift",) if few else ()),
+            "project_in_skeins", "project_free", "project_packages", "project_packages_more", "project_per_bobbin", "project_drift",
         ))),
     ))
 
@@ -70,62 +69,59 @@ def _known(key: str, part: int, label: str, unit: Kind, digits: int, unknown: st
                   uses={"amount": f"found_{key}_{part}", "unknown": unknown}, only_if=f"{unknown} < 0.5")
 
 
-def _project(few: bool) -> Card:
-    """The answers about a project; of thousands of skeins it is not asked whether they drift."""
-    return Card(
-        "project",
-        "One project",
-        groups=(
-            Group("You type", (Input("name", "Project", Choice("projects_listed", PROJECTS), help="Choose one of your projects."),)),
-            Group("Is it enough?", (
-                of_project("verdict", "In a word", "verdict"),
-                of_project("spare", "Over or short", "spare", LENGTH),
-                Result("lacking", "Lacking", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
-                Result("in_short", "In short",
-                       'IF(verdict = "finished", "Finished", IF(verdict = "no yarn yet", "No yarn yet", IF(spare < 0, '
-                       '"Short by " & said(lacking), IF(verdict = "enough", "Enough: ", IF(verdict = "in doubt", "In doubt: ", '
-                       '"Likely enough: ")) & said(spare) & " over")))',
-                       answer.in_short, None, only_if='IF(AND(given(spare), given(lacking)), ABS(spare) < 900000, verdict = "finished")'),
-                of_project("answer", "In a sentence", "answer"),
-                of_project("advice", "To be as sure as you ask", "advice"),
-                of_project("instead", "If there is no more", "instead"),
-                of_project("log_says", "What the log says", "message"),
-            )),
-            Group("Strands", (of_project("unknown", "Lots not known", "lots_unknown", NUMBER, 0), *(result for part in STRANDS for result in _strand(part)))),
-            Group("For the chart", (
-                *(Result(f"has_{part}", f"Has, {part}", f"MIN(2, left_{part} / needs_{part})", chart_bars.has_of_needs, SHARE, only_if=f"needs_{part} > 0",
-                         uses={"has": f"left_{part}", "needs": f"needs_{part}"}) for part in STRANDS),
-                *(Result(f"whisker_{part}", f"Give or take, {part}", f"IF(ROUND(left_{part} / needs_{part}, 9) < 2, 2 * doubt_{part} / needs_{part}, 0)", chart_bars.whisker, SHARE,
-                         only_if=f"needs_{part} > 0",
-                         uses={"has": f"left_{part}", "needs": f"needs_{part}", "doubt": f"doubt_{part}"}) for part in STRANDS),
-            ), printed=False),
-            Group("For it", (
-                of_project("length", "Yarn with reserve", "length", LENGTH),
-                of_project("yarn", "It weighs", "yarn", MASS, 1),
-                of_project("prepared", "Prepared fiber", "prepared", MASS, 1, "To spin this much yarn."),
-                of_project("bought", "Fiber as bought", "bought", MASS, 1, "In the state in which each lot was bought."),
-                of_project("in_skeins", "In its skeins", "in_skeins", LENGTH),
-                of_project("free", "In free skeins of this yarn", "free", LENGTH, note="Not counted: give them to the project on the sheet Skeins."),
-                of_project("packages", "Balls in all", "packages", NUMBER, 0, "For the yarn with its reserve."),
-                of_project("packages_more", "Balls to buy", "open_balls", NUMBER, 0, "On top of what is there, to be as sure as you ask."),
-                of_project("per_bobbin", "On a bobbin", "per_bobbin", MASS, 1),
-                *((of_project("drift", "Last skein finer by", "drift", SHARE, 0, "Than the first; below zero coarser. By a straight line through all, in the order of the log."),)
-                  if few else ()),
-            )),
-            Group("Its hours", (
-                *(_of_time(step, step.capitalize(), step, HOURS) for step in STEPS),
-                _of_time("ahead", "Hours still ahead", "ahead", HOURS, "By your paces on the sheet Figures; empty until they are typed or timed."),
-                _of_time("likely", "Very likely, hours", "likely", None, is_range=True),
-                _of_time("ahead_share", "Share ahead", "ahead_share", SHARE),
-                _of_time("hours", "Hours in all", "hours", HOURS),
-                repeated_day("counted_from", "Counted from", "pace_counted_from",
-                             note="First day on the sheet Figures, or your latest skein or lot. Is it long ago? Type today's there."),
-                _of_time("finish", "Done on", "finish", DAY, "As if it alone had all your hours a week."),
-                _of_time("safe", "Safe to promise by", "safe", DAY, "Done by then 19 times in 20 or more, as far as your pace, your weeks and the yarn go. "
-                         "Hours for another project come on top."),
-            )),
-        ),
-    )
+PROJECT = Card(
+    "project",
+    "One project",
+    groups=(
+        Group("You type", (Input("name", "Project", Choice("projects_listed", PROJECTS), help="Choose one of your projects."),)),
+        Group("Is it enough?", (
+            of_project("verdict", "In a word", "verdict"),
+            of_project("spare", "Over or short", "spare", LENGTH),
+            Result("lacking", "Lacking", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
+            Result("in_short", "In short",
+                   'IF(verdict = "finished", "Finished", IF(verdict = "no yarn yet", "No yarn yet", IF(spare < 0, '
+                   '"Short by " & said(lacking), IF(verdict = "enough", "Enough: ", IF(verdict = "in doubt", "In doubt: ", '
+                   '"Likely enough: ")) & said(spare) & " over")))',
+                   answer.in_short, None, only_if='IF(AND(given(spare), given(lacking)), ABS(spare) < 900000, verdict = "finished")'),
+            of_project("answer", "In a sentence", "answer"),
+            of_project("advice", "To be as sure as you ask", "advice"),
+            of_project("instead", "If there is no more", "instead"),
+            of_project("log_says", "What the log says", "message"),
+        )),
+        Group("Strands", (of_project("unknown", "Lots not known", "lots_unknown", NUMBER, 0), *(result for part in STRANDS for result in _strand(part)))),
+        Group("For the chart", (
+            *(Result(f"has_{part}", f"Has, {part}", f"MIN(2, left_{part} / needs_{part})", chart_bars.has_of_needs, SHARE, only_if=f"needs_{part} > 0",
+                     uses={"has": f"left_{part}", "needs": f"needs_{part}"}) for part in STRANDS),
+            *(Result(f"whisker_{part}", f"Give or take, {part}", f"IF(ROUND(left_{part} / needs_{part}, 9) < 2, 2 * doubt_{part} / needs_{part}, 0)", chart_bars.whisker, SHARE,
+                     only_if=f"needs_{part} > 0",
+                     uses={"has": f"left_{part}", "needs": f"needs_{part}", "doubt": f"doubt_{part}"}) for part in STRANDS),
+        ), printed=False),
+        Group("For it", (
+            of_project("length", "Yarn with reserve", "length", LENGTH),
+            of_project("yarn", "It weighs", "yarn", MASS, 1),
+            of_project("prepared", "Prepared fiber", "prepared", MASS, 1, "To spin this much yarn."),
+            of_project("bought", "Fiber as bought", "bought", MASS, 1, "In the state in which each lot was bought."),
+            of_project("in_skeins", "In its skeins", "in_skeins", LENGTH),
+            of_project("free", "In free skeins of this yarn", "free", LENGTH, note="Not counted: give them to the project on the sheet Skeins."),
+            of_project("packages", "Balls in all", "packages", NUMBER, 0, "For the yarn with its reserve."),
+            of_project("packages_more", "Balls to buy", "open_balls", NUMBER, 0, "On top of what is there, to be as sure as you ask."),
+            of_project("per_bobbin", "On a bobbin", "per_bobbin", MASS, 1),
+            of_project("drift", "Last skein finer by", "drift", SHARE, 0, "Than the first; below zero coarser. By a straight line through all, in the order of the log."),
+        )),
+        Group("Its hours", (
+            *(_of_time(step, step.capitalize(), step, HOURS) for step in STEPS),
+            _of_time("ahead", "Hours still ahead", "ahead", HOURS, "By your paces on the sheet Figures; empty until they are typed or timed."),
+            _of_time("likely", "Very likely, hours", "likely", None, is_range=True),
+            _of_time("ahead_share", "Share ahead", "ahead_share", SHARE),
+            _of_time("hours", "Hours in all", "hours", HOURS),
+            repeated_day("counted_from", "Counted from", "pace_counted_from",
+                         note="First day on the sheet Figures, or your latest skein or lot. Is it long ago? Type today's there."),
+            _of_time("finish", "Done on", "finish", DAY, "As if it alone had all your hours a week."),
+            _of_time("safe", "Safe to promise by", "safe", DAY, "Done by then 19 times in 20 or more, as far as your pace, your weeks and the yarn go. "
+                     "Hours for another project come on top."),
+        )),
+    ),
+)
 
 
 def weeks() -> Log:

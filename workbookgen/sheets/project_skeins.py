@@ -62,9 +62,9 @@ def group() -> Group:
     ))
 
 
-def drifting(few: bool) -> tuple[Result, ...]:
-    """Whether its skeins become finer or coarser, in the order of the log; of thousands of lines this is not asked."""
-    return () if not few else (
+def drifting() -> tuple[Result, ...]:
+    """Whether its skeins become finer or coarser, in the order of the log."""
+    return (
         _of_skeins("order_sum", "Places, summed", "skeins_order", NUMBER),
         _of_skeins("order_squares", "Places², summed", "skeins_order_square", NUMBER),
         _of_skeins("order_grists", "Grists by place", "skeins_order_grist", GRIST),
@@ -76,12 +76,10 @@ def drifting(few: bool) -> tuple[Result, ...]:
         Result("drift", "Change, first to last", "drift_by_place * SQRT(12 * order_spread / skeins * (skeins - 1) / (skeins + 1))", statistics.from_first_to_last, SHARE,
                uses={"change": "drift_by_place", "spread": "order_spread", "count": "skeins"}, digits=0, only_if=f"skeins >= {ENOUGH_SKEINS}",
                note="How much finer the last of its skeins is than the first, by a straight line through all of them in the order of the log. Below zero it is coarser."),
-        Result("around_drift", "CV around that line",
-               "SQRT(MAX(0, variation * variation * (skeins - 1) - drift_by_place * drift_by_place * order_spread) / (skeins - 2))", statistics.around_the_line, SHARE,
-               uses={"change": "drift_by_place", "spread": "order_spread", "count": "skeins"}, only_if="skeins > 2"),
-        Result("beyond_chance", "Beside chance", "drift_by_place * SQRT(order_spread) / MAX(around_drift, doubts_variation)", statistics.beyond_chance, NUMBER, digits=1,
-               uses={"change": "drift_by_place", "spread": "order_spread", "around": "around_drift", "usual": "doubts_variation"}, only_if="doubts_variation > 0",
-               note="Beyond 2.2, or below -2.2, it is hardly chance."),
+        Result("beyond_chance", "Beside chance",
+               "drift_by_place * SQRT(order_spread) / MAX(doubts_variation, SQRT(MAX(0, variation * variation * (skeins - 1) - drift_by_place * drift_by_place * order_spread) "
+               "/ (skeins - 2)))", statistics.beyond_chance, NUMBER, digits=1, only_if="AND(skeins > 2, doubts_variation > 0)",
+               uses={"change": "drift_by_place", "spread": "order_spread", "count": "skeins", "usual": "doubts_variation"}, note="Beyond 2.2, or below -2.2, it is hardly chance."),
     )
 
 
@@ -97,14 +95,24 @@ def as_it_is_spun() -> tuple[Result, ...]:
             f" + IF(AND(given(part_{part}_bought), given(part_{part}_share)), part_{part}_bought * part_{part}_share, 0)" for part in (2, 3, 4)),
                strands.bought_share, SHARE,
                uses={f"{key}_{part}": f"part_{part}_{key}" for part in supply.PARTS for key in ("bought", "share")}, only_if="part_1_share > 0"),
-        Result("finer", "Finer than planned",
+        Result("finer_so_far", "Finer so far",
                "IF(given(grist_so_far), IF(AND(bought_share < 0.999999, planned / grist_so_far - bought_share > 0.1 * (1 - bought_share)), "
                "1 + learned * ((1 - bought_share) / (planned / grist_so_far - bought_share) - 1), 1), 1)",
                uncertainty.finer_than_planned, NUMBER, uses={"weight": "learned", "seen": "grist_so_far"}, only_if="planned > 0",
                note="How much finer the spun strands come out than planned, as far as the skeins tell."),
-        Result("expected_grist", "Grist expected", "planned * finer", project.grist_expected, GRIST, uses={"ratio": "finer"}, note="Of a skein that is not weighed yet."),
+        Result("expected_grist", "Grist expected", "planned * finer_so_far", project.grist_expected, GRIST, uses={"ratio": "finer_so_far"},
+               note="Of a skein that is not weighed yet."),
         Result("hold", "A skein holds", "or_else(package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
                uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
+        Result("ahead", "Change ahead",
+               f"IF(AND(given(drift), given(beyond_chance), given(hold)), IF(AND(ROUND(ABS(beyond_chance), 9) > {HARDLY_CHANCE}, to_spin > 0), "
+               "MAX(-1, MIN(1, drift * (skeins + to_spin / hold) / 2 / (skeins - 1))), 0), 0)",
+               statistics.change_ahead, SHARE, uses={"count": "skeins", "beyond": "beyond_chance"}, digits=0,
+               note="From its skeins to those still to be spun, if the hand goes on so; nothing where it may be chance."),
+        Result("finer", "Finer ahead", "finer_so_far * (1 + ahead / 2)", uncertainty.finer_to_come, NUMBER, uses={"finer": "finer_so_far"},
+               note="Half of the change ahead is expected, since the hand may go on so or come back."),
+        Result("hand_doubt", "Grist ahead ±", "SQRT(POWER(doubts_grist, 2) * (1 - learned) + POWER(ahead / 2, 2))", uncertainty.hand_uncertainty, SHARE,
+               uses={"weight": "learned", "u_plan": "doubts_grist"}, note="Of all that is still to be spun, together."),
     )
 
 
@@ -139,28 +147,23 @@ def _by_reels(few: bool) -> tuple[Result, ...]:
     )
 
 
-def questions(few: bool) -> tuple[Rule, ...]:
-    """What its skeins make doubtful about all that is told of the rest."""
-    return (*(_drifting() if few else ()), _uneven())
+def questions() -> tuple[Rule, ...]:
+    """What its skeins make doubtful about all that is told of the rest.
 
-
-def _drifting() -> tuple[Rule, ...]:
-    """About skeins that become coarser or finer, one after another, so that the rest will be like none of them."""
+    Those that become coarser or finer, one after another, are counted on to do half of that; then, those that differ
+    far more than the sheet Sureness has it, so that what is told is too sure: of five skeins that differ as said, one
+    group in fifty does by chance.
+    """
     asked = f"AND(skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(beyond_chance, 9)"
     return (
         Rule(f"{asked} < -{HARDLY_CHANCE})", lambda values: _has_enough(values) and round(values["beyond_chance"], 9) < -HARDLY_CHANCE,
-             f"{ASKING} Its skeins become coarser, one after another: the rest will give less than is told here. Lay the first beside the wheel, and spin like it."),
+             f"{ASKING} Line by line its skeins become coarser, so the rest may give even less. Lay the first beside the wheel, and spin like it. Sorted? Sort by day again."),
         Rule(f"{asked} > {HARDLY_CHANCE})", lambda values: _has_enough(values) and round(values["beyond_chance"], 9) > HARDLY_CHANCE,
-             f"{ASKING} Its skeins become finer, one after another: the rest will not be like the first. Lay that beside the wheel, and spin like it."),
+             f"{ASKING} Line by line its skeins become finer, so the rest will not be like the first. Lay that beside the wheel, and spin like it. Sorted? Sort by day again."),
+        Rule(f"AND(skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(unevenness, 9) > {FAR_LESS_EVEN})",
+             lambda values: _has_enough(values) and round(values["unevenness"], 9) > FAR_LESS_EVEN,
+             f"{ASKING} Its skeins differ far more than yours usually do, so the answer is too sure. Type their CV at Skeins differ by, on the sheet Project."),
     )
-
-
-def _uneven() -> Rule:
-    """About skeins that differ far more than the sheet Sureness has it: what is told of the rest is then too
-    sure. Of five skeins that differ as said, one group in fifty does by chance."""
-    return Rule(f"AND(skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(unevenness, 9) > {FAR_LESS_EVEN})",
-                lambda values: _has_enough(values) and round(values["unevenness"], 9) > FAR_LESS_EVEN,
-                f"{ASKING} Its skeins differ far more than yours usually do, so the answer is too sure. Type their CV at Skeins differ by, on the sheet Project.")
 
 
 def _has_enough(values: Mapping) -> bool:

@@ -56,7 +56,6 @@ VIEW = LogView(
 
 
 def projects(settings: Settings) -> Log:
-    few = settings.rows.skeins <= skeins.FEW
     return Log(
         "projects",
         title="",
@@ -68,7 +67,10 @@ def projects(settings: Settings) -> Log:
             project_skeins.group(),
             Group("Strands", (*supply.strand_by_strand(), *supply.lesser())),
             Group("Its fiber", tuple(supply.its_fiber())),
-            Group("How sure?", (*project_skeins.as_it_is_spun(), *project_skeins.drifting(few), *project_skeins.in_doubt(few), *_of_all_there_is(), *_to_be_surer())),
+            Group("How sure?", (
+                *project_skeins.drifting(), *project_skeins.as_it_is_spun(), *project_skeins.in_doubt(settings.rows.skeins <= skeins.FEW),
+                *_of_all_there_is(), *_to_be_surer(),
+            )),
             _for_other_sheets(),
         ),
         rules=(
@@ -89,7 +91,7 @@ def projects(settings: Settings) -> Log:
             Rule('AND(wanting > 0.5, given(lot_fate), lot_fate <> "set aside", lot_fate <> "used")', _of_a_lot_that_went,
                  f"{ASKING} The rest of its first lot is gone. If only a part went, empty Rest gone, and give that part a line of its own."),
             *project_yarn.questions(settings),
-            *project_skeins.questions(few),
+            *project_skeins.questions(),
             Rule("AND(in_lotless > 0, given(part_1_lot_a))", lambda values: values["in_lotless"] > 0 and bool(values["part_1_lot_a"]),
                  f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
             Rule("ABS(strands - plies) > 0.5", lambda values: abs(values["strands"] - values["plies"]) > 0.5,

@@ -212,10 +212,6 @@ def _thickness() -> Group:
 def _in_its_lot() -> Group:
     return Group("In its lot", (
         lookup("lot_mean", "Lot's mean grist", "fiber_mean_grist", "lot", GRIST),
-        *(
-            lookup(f"limit_{side}", f"Limit, {side}", f"fiber_limit_{side}", "lot", GRIST)
-            for side in ("low", "high")
-        ),
         Result("deviation", "Off the mean", "grist_yd_lb / lot_mean - 1", statistics.relative_deviation, SHARE, width=9,
                uses={"value": "grist_yd_lb", "mean": "lot_mean"}),
         lookup("lot_variation", "Lot's CV", "fiber_variation", "lot", SHARE, width=9),
@@ -245,10 +241,9 @@ def _for_the_labels() -> Group:
 def _for_other_sheets(settings: Settings) -> Group:
     return Group("For other sheets", (
         lookup("reel_doubt", "Loop ±", "reels_doubt", "reel", LOOP, digits=3),
-        Result("relative", "On the reel ±", "SQRT(POWER(doubts_miscount / wraps, 2) + POWER(reel_doubt / loop, 2))", uncertainty.length_relative, SHARE,
-               uses={"u_wraps": "doubts_miscount", "u_loop": "reel_doubt"}, only_if="wraps > 0", digits=2),
         *doubts(settings.rows.skeins <= FEW),
-        *((lookup("lot_spun", "Spun of its lot", "fiber_spun_of_it", "lot", NUMBER), *_made_alike(), *_in_order()) if settings.rows.skeins <= FEW else ()),
+        *((lookup("lot_spun", "Spun of its lot", "fiber_spun_of_it", "lot", NUMBER), *_made_alike()) if settings.rows.skeins <= FEW else ()),
+        *_in_order(),
         # To be summed up: to count under two conditions takes a program two to five times as long.
         Result("counted", "With a grist", "1", which_yarn.counts_as_one, NUMBER, uses={"grist": "grist_yd_lb"}, digits=0, only_if="grist_yd_lb > 0"),
         Result("grist_square", "Grist²", "grist_yd_lb * grist_yd_lb", statistics.square_of, SQUARE_GRIST, uses={"value": "grist_yd_lb"}),

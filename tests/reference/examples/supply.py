@@ -400,8 +400,7 @@ EXAMPLES = [
             planned=q("m/g", 2, 3),
             hold=q("yard", 200, 150),
             bought=n(0, 1),
-            weight=n(0.5, 0),
-            u_plan=n(0.08, 0),
+            u_hand=n(0.08, 0),
             variation=n(0.08, 0.1),
             u_batch=n(0.03, 0),
             u_ball=n(0.02, 0),
@@ -453,10 +452,7 @@ EXAMPLES = [
     ),
     (uncertainty.more_for, dict(spare=q("yard", 20, -30), uncertainty=q("m", 40, 0), coverage=n(1.28, 0))),
     *(
-        (
-            uncertainty.strand_added_square,
-            dict(bought=n(0, 1), weight=n(0.5, 0), u_plan=n(0.08, 0), u_batch=n(0.03, 0)) | kept,
-        )
+        (uncertainty.strand_added_square, dict(bought=n(0, 1), u_hand=n(0.08, 0), u_batch=n(0.03, 0)) | kept)
         for kept in ({}, dict(u_kept=n(0.1, 0)))
     ),
     *(
@@ -465,8 +461,7 @@ EXAMPLES = [
             dict(
                 pool=q("oz", 30, 0),
                 hold=q("yard", 200, 150),
-                weight=n(0.5, 0),
-                u_plan=n(0.08, 0),
+                u_hand=n(0.08, 0),
                 variation=n(0.1, 0),
                 u_batch=n(0.03, 0),
                 u_ball=n(0.02, 0),

@@ -97,10 +97,6 @@ EXAMPLES = [
     (uncertainty.rectangular, dict(half_width=q("inch", 0.5, 0))),
     (uncertainty.combined, dict(u_1=q("m", 1, 2), u_2=q("yard", 1, 0), u_3=q("m", 3, 0), u_4=q("m", 4, 0))),
     (uncertainty.product_relative, dict(relative_1=n(0.5, 0), relative_2=n(0.25, 0), relative_3=n(0.125, 0))),
-    (
-        uncertainty.length_relative,
-        dict(wraps=n(100, 50.5), u_wraps=n(0.5, 0), loop=q("inch", 72, 54), u_loop=q("mm", 9, 0)),
-    ),
     (uncertainty.square, dict(uncertainty=q("yard", 12, 0))),
     (uncertainty.surplus_uncertainty, dict(u_have=q("yard", 12, 0), u_need=q("m", 16, 0))),
     (uncertainty.chance_enough, dict(surplus=q("yard", 20, -1), uncertainty=q("m", 16, 0))),

@@ -33,8 +33,8 @@ from workbookgen.reference.statistics.readings import (
 )
 from workbookgen.reference.statistics.steps import read_to, within
 from workbookgen.reference.statistics.trend import (
-    around_the_line,
     beyond_chance,
+    change_ahead,
     change_by_place,
     from_first_to_last,
     place_of,

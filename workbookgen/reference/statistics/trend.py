@@ -16,7 +16,9 @@ from workbookgen.reference.limits import (
     NOT_NEGATIVE,
     require_within,
 )
-from workbookgen.units import Grist, Quantity, Ratio
+from workbookgen.units import Grist, Length, Quantity, Ratio
+
+HARDLY_CHANCE = 2.2  # standard deviations of a slope: three in a hundred steady hands are beyond (normal distribution)
 
 
 @calculation
@@ -223,59 +225,18 @@ def from_first_to_last(change: Ratio, spread: Ratio, count: Ratio) -> Ratio:
 
 
 @calculation
-def around_the_line(variation: Ratio, change: Ratio, spread: Ratio, count: Ratio) -> Ratio:
-    """How far skeins are off the line through them, as a share of their mean.
-
-    s = √((CV² · (n - 1) - b² · Q) / (n - 2)). It is the standard deviation of what the line does not explain.
-
-    Parameters
-    ----------
-    variation : CV, coefficient of variation of their grists
-    change : b, change from one line of the log to the next
-    spread : Q, how far apart their places are
-    count : n, skeins
-
-    Returns
-    -------
-    s, a share; 0 where the line goes through all of them
-
-    Raises
-    ------
-    ValueError
-        Fewer than three skeins, a negative variation, or a spread that is not above zero.
-
-    Notes
-    -----
-    Valid for skeins that count equally.
-
-    References
-    ----------
-    NIST/SEMATECH e-Handbook of Statistical Methods, residual standard deviation (from memory).
-
-    Examples
-    --------
-    >>> print(round(around_the_line(0.1, 0.0, spread=2, count=3), 6))  # √(0.01 · 2 / 1), where nothing is explained
-    0.141421
-    """
-    require_within(COUNTED_FROM_THREE, "A line goes through any two skeins. The number of skeins", count)
-    require_within(NOT_NEGATIVE, "The variation", variation)
-    require_within(ABOVE_ZERO, "The spread of the places", spread)
-    require_numbers(change)
-    left = variation**2 * (count - 1) - change**2 * spread
-    return np.sqrt(np.where(left > 0, left, 0.0) / (count - 2))[()]
-
-
-@calculation
-def beyond_chance(change: Ratio, spread: Ratio, around: Ratio, usual: Ratio) -> Ratio:
+def beyond_chance(change: Ratio, spread: Ratio, variation: Ratio, count: Ratio, usual: Ratio) -> Ratio:
     """How much farther skeins change than chance would make them.
 
-    t = b · √Q / max(s, c). With a hand that does not change, t is beyond 2.2 or -2.2 in three of a hundred pieces.
+    t = b · √Q / max(s, c), s² = (CV² · (n - 1) - b² · Q) / (n - 2). With a steady hand, t is beyond 2.2 or -2.2 in
+    three of a hundred pieces.
 
     Parameters
     ----------
     change : b, change of their grist from one line of the log to the next
     spread : Q, how far apart their places are
-    around : s, how far they are off the line through them
+    variation : CV, coefficient of variation of their grists; s is what the line leaves of it
+    count : n, skeins
     usual : c, what skeins usually vary by
 
     Returns
@@ -285,7 +246,7 @@ def beyond_chance(change: Ratio, spread: Ratio, around: Ratio, usual: Ratio) -> 
     Raises
     ------
     ValueError
-        A spread or a usual variation that is not above zero, or a negative distance from the line.
+        Fewer than three skeins, a negative variation, or a spread or a usual variation that is not above zero.
 
     Notes
     -----
@@ -298,11 +259,65 @@ def beyond_chance(change: Ratio, spread: Ratio, around: Ratio, usual: Ratio) -> 
 
     Examples
     --------
-    >>> print(round(beyond_chance(-0.05, spread=16, around=0.04, usual=0.1), 6))  # 0.05 · 4 / 0.1
+    >>> print(round(beyond_chance(-0.05, spread=16, variation=0.11, count=6, usual=0.1), 6))  # 0.05 · 4 / 0.1
     -2.0
     """
+    require_within(COUNTED_FROM_THREE, "A line goes through any two skeins. The number of skeins", count)
+    require_within(NOT_NEGATIVE, "The variation", variation)
     require_within(ABOVE_ZERO, "The spread of the places", spread)
-    require_within(NOT_NEGATIVE, "The distance from the line", around)
     require_within(ABOVE_ZERO, "The usual variation", usual)
     require_numbers(change)
-    return change * np.sqrt(spread) / np.maximum(around, usual)
+    left = np.maximum(variation**2 * (count - 1) - change**2 * spread, 0.0) / (count - 2)
+    return change * np.sqrt(spread) / np.maximum(np.sqrt(left), usual)
+
+
+@calculation
+def change_ahead(
+    count: Ratio, to_spin: Length, hold: Length | None = None, drift: Ratio | None = None, beyond: Ratio | None = None
+) -> Ratio:
+    """Change of the grist from the skeins there are to those still to be spun, if the hand goes on so.
+
+    D = d · (n + m) / 2 / (n - 1), m = T / ℓ, from -1 to 1. The middle of the skeins still to come is half of all skeins
+    away from the middle of those there are.
+
+    Parameters
+    ----------
+    count : n, skeins
+    to_spin : T, length still to be spun
+    hold : ℓ, length in one skein
+    drift : d, change from the first skein to the last, if there are enough of them
+    beyond : t, how much farther they change than chance would make them
+
+    Returns
+    -------
+    D, a share of their mean; 0 where it may be chance, or nothing is to be spun
+
+    Raises
+    ------
+    ValueError
+        A negative number of skeins or length, or a skein that holds nothing.
+
+    Notes
+    -----
+    Valid for a hand that changes by about the same from skein to skein. A change of all or more is cut.
+
+    References
+    ----------
+    Definition of the mean, of places in a row.
+
+    Examples
+    --------
+    >>> print(change_ahead(5, Quantity(300, "m"), Quantity(100, "m"), drift=-0.2, beyond=-3))  # -0.05 · (5 + 3) / 2
+    -0.2
+    """
+    require_within(NOT_NEGATIVE, "The number of skeins", count)
+    require_within(NOT_NEGATIVE, "The length to spin", to_spin)
+    if hold is not None:
+        require_within(ABOVE_ZERO, "The length in a skein", hold)
+    require_numbers(drift, beyond)
+    if hold is None or drift is None or beyond is None:
+        return np.zeros_like(count * 1.0)[()]
+    still = (to_spin / hold).m_as("")
+    change = drift * (count + still) / 2 / np.maximum(count - 1, 1)
+    shows = (np.round(np.abs(beyond), 9) > HARDLY_CHANCE) & (still > 0)
+    return np.where(shows, np.clip(change, -1, 1), 0.0)[()]

@@ -9,7 +9,7 @@ Everywhere u is a standard uncertainty: two of them cover about 95 percent.
 
 from workbookgen.reference.uncertainty.adding import added_square, added_with, strand_added_square, strand_added_with
 from workbookgen.reference.uncertainty.anew import anew_square, more_anew, no_more_than_anew
-from workbookgen.reference.uncertainty.budget import combined, length_relative, product_relative, rectangular, square
+from workbookgen.reference.uncertainty.budget import combined, product_relative, rectangular, square
 from workbookgen.reference.uncertainty.coming import (
     coming_uncertainty,
     grist_uncertainty,
@@ -25,7 +25,13 @@ from workbookgen.reference.uncertainty.enough import (
     need_uncertainty,
     surplus_uncertainty,
 )
-from workbookgen.reference.uncertainty.learned import beside_the_plan, finer_than_planned, learned_weight
+from workbookgen.reference.uncertainty.learned import (
+    beside_the_plan,
+    finer_than_planned,
+    finer_to_come,
+    hand_uncertainty,
+    learned_weight,
+)
 from workbookgen.reference.uncertainty.skeins import by_reel, by_shrinkage, by_slack, by_washing, counted, taped
 from workbookgen.reference.uncertainty.together import (
     common_to_all,

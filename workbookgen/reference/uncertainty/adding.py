@@ -13,17 +13,16 @@ from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
 
 @calculation
-def strand_added_square(bought: Ratio, weight: Ratio, u_plan: Ratio, u_batch: Ratio, u_kept: Ratio = 0.0) -> Ratio:
+def strand_added_square(bought: Ratio, u_hand: Ratio, u_batch: Ratio, u_kept: Ratio = 0.0) -> Ratio:
     """Squared relative uncertainty of more of one component.
 
-    q = h² · (1 - w) + f² of what is spun, q = h_b² of what is bought. A fleece still to be got may be spun finer, and
+    q = h² + f² of what is spun, q = h_b² of what is bought. A fleece still to be got may be spun finer, and
     may keep less.
 
     Parameters
     ----------
     bought : 1 for a bought yarn or thread, 0 for one to be spun
-    weight : w, weight of the skeins against the plan
-    u_plan : h, relative uncertainty of the planned grist
+    u_hand : h, relative uncertainty of the grist of all that is spun
     u_batch : h_b, relative uncertainty of a label, for the whole batch
     u_kept : f, relative uncertainty of what is kept of more like its lot; 0 without a lot
 
@@ -34,7 +33,7 @@ def strand_added_square(bought: Ratio, weight: Ratio, u_plan: Ratio, u_batch: Ra
     Raises
     ------
     ValueError
-        A negative uncertainty, or a weight outside 0 to 1.
+        A negative uncertainty.
 
     Notes
     -----
@@ -46,11 +45,11 @@ def strand_added_square(bought: Ratio, weight: Ratio, u_plan: Ratio, u_batch: Ra
 
     Examples
     --------
-    >>> print(round(strand_added_square(bought=0, weight=0.75, u_plan=0.08, u_batch=0.03, u_kept=0.03), 6))
+    >>> print(round(strand_added_square(bought=0, u_hand=0.04, u_batch=0.03, u_kept=0.03), 6))
     0.0025
     """
-    _require_strand(bought, weight, u_plan, u_batch, u_kept)
-    spun = np.square(u_plan) * (1 - weight) + np.square(u_kept)
+    _require_strand(bought, u_hand, u_batch, u_kept)
+    spun = np.square(u_hand) + np.square(u_kept)
     return np.where(np.asarray(bought) == 1, np.square(u_batch), spun)[()]
 
 
@@ -61,8 +60,7 @@ def strand_added_with(
     planned: Grist,
     hold: Length,
     bought: Ratio,
-    weight: Ratio,
-    u_plan: Ratio,
+    u_hand: Ratio,
     variation: Ratio,
     u_batch: Ratio,
     u_ball: Ratio,
@@ -70,7 +68,7 @@ def strand_added_with(
 ) -> Length:
     """What more of a component adds to the uncertainty, beside its own square.
 
-    k = h² · (1 - w) · P + c² · ℓ / 2, P = M · g · q / x, of what is spun; k = h_b² · P + c_b² · ℓ / 2, without q, of
+    k = h² · P + c² · ℓ / 2, P = M · g · q / x, of what is spun; k = h_b² · P + c_b² · ℓ / 2, without q, of
     what is bought. The same hands spin all of it too fine, and skein by skein it varies.
 
     Parameters
@@ -80,8 +78,7 @@ def strand_added_with(
     planned : g, planned grist of the yarn
     hold : ℓ, length in one skein or ball
     bought : 1 for a bought yarn or thread, 0 for one to be spun
-    weight : w, weight of the skeins against the plan
-    u_plan : h, relative uncertainty of the planned grist
+    u_hand : h, relative uncertainty of the grist of all that is spun
     variation : c, coefficient of variation between skeins
     u_batch : h_b, relative uncertainty of a label, for the whole batch
     u_ball : c_b, relative uncertainty of one ball against the others
@@ -94,8 +91,7 @@ def strand_added_with(
     Raises
     ------
     ValueError
-        A negative mass or uncertainty, a weight outside 0 to 1, or a share, a grist, a skein or a ratio that is not
-        above zero.
+        A negative mass or uncertainty, or a share, a grist, a skein or a ratio that is not above zero.
 
     Notes
     -----
@@ -108,11 +104,11 @@ def strand_added_with(
     Examples
     --------
     >>> print(round(strand_added_with(Quantity(400, "g"), 1, Quantity(2, "m/g"), Quantity(200, "m"), bought=0,
-    ...     weight=0, u_plan=0.1, variation=0.1, u_batch=0, u_ball=0), 6))  # 0.01 · 800 + 0.01 · 100
+    ...     u_hand=0.1, variation=0.1, u_batch=0, u_ball=0), 6))  # 0.01 · 800 + 0.01 · 100
     9.0 meter
     """
     require_numbers(pool, share, planned, hold)
-    _require_strand(bought, weight, u_plan, variation, u_batch, u_ball)
+    _require_strand(bought, u_hand, variation, u_batch, u_ball)
     require_within(NOT_NEGATIVE, "A mass", pool)
     require_within(ABOVE_ZERO, "The share", share)
     require_within(ABOVE_ZERO, "The grist", planned)
@@ -120,7 +116,7 @@ def strand_added_with(
     require_within(ABOVE_ZERO, "The ratio", finer)
     is_bought = np.asarray(bought) == 1
     reach = pool * planned / share * np.where(is_bought, 1.0, finer)[()]
-    together = np.where(is_bought, np.square(u_batch), np.square(u_plan) * (1 - weight))[()]
+    together = np.where(is_bought, np.square(u_batch), np.square(u_hand))[()]
     apart = np.where(is_bought, np.square(u_ball), np.square(variation))[()]
     return (reach * together + hold * apart / 2).to("m")
 
@@ -253,7 +249,6 @@ def _learned(weight, u_scale, in_skeins, skeins_doubt):
     return weight * np.where(skeins > 0, 1 / np.where(skeins > 0, skeins, 1.0), 0.0)[()]
 
 
-def _require_strand(bought: Ratio, weight: Ratio, *doubts) -> None:
-    require_numbers(bought, weight, *doubts)
-    require_within(PART, "The weight", weight)
+def _require_strand(bought: Ratio, *doubts) -> None:
+    require_numbers(bought, *doubts)
     require_within(NOT_NEGATIVE, "A standard uncertainty", *doubts)

@@ -7,8 +7,8 @@ as they are, for a product or a quotient as shares. One much smaller than anothe
 import numpy as np
 
 from workbookgen.reference.calculation import calculation
-from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
-from workbookgen.units import Length, Ratio, Some, SomeSquared
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
+from workbookgen.units import Ratio, Some, SomeSquared
 
 
 @calculation
@@ -125,46 +125,6 @@ def _root_of_squares(first, *others):
         require_within(NOT_NEGATIVE, "A standard uncertainty", uncertainty)
     squares = [uncertainty**2 for uncertainty in given]
     return np.sqrt(sum(squares[1:], start=squares[0]))
-
-
-@calculation
-def length_relative(wraps: Ratio, u_wraps: Ratio, loop: Length, u_loop: Length) -> Ratio:
-    """Relative uncertainty of a reeled length.
-
-    r = √((u_n / n)² + (u_C / C)²). A miscounted wrap matters in a small skein, an uncertain loop in every one.
-
-    Parameters
-    ----------
-    wraps : n, number of wraps
-    u_wraps : u_n, standard uncertainty of that number
-    loop : C, length of one wrap
-    u_loop : u_C, standard uncertainty of the loop
-
-    Returns
-    -------
-    r, a share
-
-    Raises
-    ------
-    ValueError
-        Wraps or a loop not above zero, or a negative uncertainty.
-
-    Notes
-    -----
-    Valid for a skein from one reel; its loop is off by the same amount in every wrap.
-
-    References
-    ----------
-    JCGM 100, 5.1.6 (from memory).
-
-    Examples
-    --------
-    >>> print(length_relative(100, 3, Quantity(2, "m"), Quantity(8, "cm")))
-    0.05
-    """
-    require_within(ABOVE_ZERO, "There must be at least part of a wrap.", wraps)
-    require_within(ABOVE_ZERO, "The loop", loop)
-    return product_relative(u_wraps / wraps, u_loop / loop)
 
 
 @calculation

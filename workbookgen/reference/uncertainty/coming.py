@@ -24,15 +24,14 @@ def grist_uncertainty(
     planned: Grist,
     hold: Length,
     bought: Ratio,
-    weight: Ratio,
-    u_plan: Ratio,
+    u_hand: Ratio,
     variation: Ratio,
     u_batch: Ratio,
     u_ball: Ratio,
 ) -> Ratio:
     """Relative uncertainty of the grist of what is still to come.
 
-    r = √(h² · (1 - w) + c² / k) of what is spun, r = √(h_b² + c_b² / k) of what is bought. Many skeins average out;
+    r = √(h² + c² / k) of what is spun, r = √(h_b² + c_b² / k) of what is bought. Many skeins average out;
     an error common to all of them does not.
 
     Parameters
@@ -42,8 +41,7 @@ def grist_uncertainty(
     planned : g, planned grist of the yarn
     hold : ℓ, length in one skein or ball; k = M · g / x / ℓ, but at least 1
     bought : 1 for a bought yarn or thread, 0 for one to be spun
-    weight : w, weight of the skeins against the plan
-    u_plan : h, relative uncertainty of the planned grist
+    u_hand : h, relative uncertainty of the grist of all that is spun
     variation : c, coefficient of variation between skeins
     u_batch : h_b, relative uncertainty of a label, for the whole batch
     u_ball : c_b, relative uncertainty of one ball against the others
@@ -55,7 +53,7 @@ def grist_uncertainty(
     Raises
     ------
     ValueError
-        A negative uncertainty, a weight outside 0 to 1, or a share or a skein that is not above zero.
+        A negative uncertainty, or a share or a skein that is not above zero.
 
     Notes
     -----
@@ -67,18 +65,17 @@ def grist_uncertainty(
 
     Examples
     --------
-    >>> print(grist_uncertainty(Quantity(400, "g"), 1, Quantity(2, "m/g"), Quantity(200, "m"), bought=0, weight=0,
-    ...     u_plan=0.08, variation=0.12, u_batch=0, u_ball=0))
+    >>> print(grist_uncertainty(Quantity(400, "g"), 1, Quantity(2, "m/g"), Quantity(200, "m"), bought=0,
+    ...     u_hand=0.08, variation=0.12, u_batch=0, u_ball=0))
     0.1
     """
-    require_numbers(pool, share, planned, hold, bought, weight, u_plan, variation, u_batch, u_ball)
+    require_numbers(pool, share, planned, hold, bought, u_hand, variation, u_batch, u_ball)
     require_within(ABOVE_ZERO, "A skein must hold something.", hold)
-    require_within(PART, "The weight", weight)
-    for doubt in (u_plan, variation, u_batch, u_ball):
+    for doubt in (u_hand, variation, u_batch, u_ball):
         require_within(NOT_NEGATIVE, "A standard uncertainty", doubt)
     require_within(ABOVE_ZERO, "The share", share)
     skeins = np.maximum((pool * planned / share / hold).m_as(""), 1.0)
-    spun = np.sqrt(np.square(u_plan) * (1 - weight) + np.square(variation) / skeins)
+    spun = np.hypot(u_hand, variation / np.sqrt(skeins))
     return np.where(np.asarray(bought) == 1, np.hypot(u_batch, u_ball / np.sqrt(skeins)), spun)[()]
 
 

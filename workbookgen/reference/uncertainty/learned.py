@@ -1,10 +1,10 @@
 """What the skeins already spun tell of the yarn that is still to be spun: how far they overrule the plan, and how much
-finer or thicker it comes out."""
+finer or thicker it comes out, even if the hand changes."""
 
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, PART, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, ONE_EITHER_WAY, PART, require_within
 from workbookgen.reference.tolerances import NEARLY_ALL
 from workbookgen.units import Grist, Ratio
 
@@ -102,6 +102,86 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen:
     tells = (bought_share < NEARLY_ALL) & (spun_seen > LEAST_SPUN * spun_planned)
     ratio = np.where(tells, spun_planned / np.where(tells, spun_seen, 1.0), 1.0)
     return (1 + weight * (ratio - 1))[()]
+
+
+@calculation
+def finer_to_come(finer: Ratio, ahead: Ratio) -> Ratio:
+    """Ratio by which what is still to be spun comes out finer than planned.
+
+    q = q_0 · (1 + D / 2). A hand that changes may go on so or come back to what it was, so half of it is expected.
+
+    Parameters
+    ----------
+    finer : q_0, ratio by which the skeins that there are came out finer
+    ahead : D, change from these to those still to be spun, if the hand goes on so
+
+    Returns
+    -------
+    q, a number
+
+    Raises
+    ------
+    ValueError
+        A ratio that is not above zero, or a change outside -1 to 1.
+
+    Notes
+    -----
+    Valid for a hand of which nobody knows whether it goes on so.
+
+    References
+    ----------
+    Definition of the mean, of two cases that are equally likely.
+
+    Examples
+    --------
+    >>> print(finer_to_come(1.0, ahead=-0.25))
+    0.875
+    """
+    require_within(ABOVE_ZERO, "The ratio", finer)
+    require_within(ONE_EITHER_WAY, "The change", ahead)
+    return finer * (1 + ahead / 2)
+
+
+@calculation
+def hand_uncertainty(weight: Ratio, u_plan: Ratio, ahead: Ratio) -> Ratio:
+    """Relative uncertainty of the grist that is common to all that is still to be spun.
+
+    u = √(h² · (1 - w) + (D / 2)²). How far the hand is off the plan is known the better the more skeins there are;
+    whether it goes on as it changes is not.
+
+    Parameters
+    ----------
+    weight : w, weight of the skeins against the plan
+    u_plan : h, relative uncertainty of the planned grist
+    ahead : D, change from the skeins there are to those still to be spun, if the hand goes on so
+
+    Returns
+    -------
+    u, a share
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty, a weight outside 0 to 1, or a change outside -1 to 1.
+
+    Notes
+    -----
+    Valid for a hand of which nobody knows whether it goes on so.
+
+    References
+    ----------
+    JCGM 100, 5.1.2; standard deviation of two equally likely cases (from memory).
+
+    Examples
+    --------
+    >>> print(round(hand_uncertainty(0.75, u_plan=0.08, ahead=-0.06), 6))  # √(0.04² + 0.03²)
+    0.05
+    """
+    require_numbers(weight, u_plan, ahead)
+    require_within(PART, "The weight", weight)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_plan)
+    require_within(ONE_EITHER_WAY, "The change", ahead)
+    return np.sqrt(np.square(u_plan) * (1 - weight) + np.square(ahead / 2))
 
 
 @calculation
