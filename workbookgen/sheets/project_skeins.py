@@ -20,6 +20,7 @@ from workbookgen.sheets import fiber, supply
 
 ENOUGH_SKEINS = 5
 FAR_LESS_EVEN = 1.75  # times the usual variation; common practice, no source
+SORTED = "If you sorted them, sort by day again."
 HARDLY_CHANCE = 2.2  # standard deviations of a slope: three in a hundred steady hands are beyond (normal distribution)
 
 
@@ -157,9 +158,9 @@ def questions() -> tuple[Rule, ...]:
     asked = f"AND(skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(beyond_chance, 9)"
     return (
         Rule(f"{asked} < -{HARDLY_CHANCE})", lambda values: _has_enough(values) and round(values["beyond_chance"], 9) < -HARDLY_CHANCE,
-             f"{ASKING} Line by line its skeins become coarser, so the rest may give even less. Lay the first beside the wheel, and spin like it. Sorted? Sort by day again."),
+             f"{ASKING} Line by line its skeins become coarser, so the rest may give even less. Lay the first beside the wheel, and spin like it. {SORTED}"),
         Rule(f"{asked} > {HARDLY_CHANCE})", lambda values: _has_enough(values) and round(values["beyond_chance"], 9) > HARDLY_CHANCE,
-             f"{ASKING} Line by line its skeins become finer, so the rest will not be like the first. Lay that beside the wheel, and spin like it. Sorted? Sort by day again."),
+             f"{ASKING} Line by line its skeins become finer, so the rest will not be like the first. Lay that beside the wheel, and spin like it. {SORTED}"),
         Rule(f"AND(skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(unevenness, 9) > {FAR_LESS_EVEN})",
              lambda values: _has_enough(values) and round(values["unevenness"], 9) > FAR_LESS_EVEN,
              f"{ASKING} Its skeins differ far more than yours usually do, so the answer is too sure. Type their CV at Skeins differ by, on the sheet Project."),
