@@ -421,6 +421,19 @@ class TestPictures:
         [finding] = checked(made(**{links: sub("<Relationship [^>]*/>", "")}))
         assert finding.endswith("is gone, or has another title")
 
+    def test_error_bars_of_other_cells(self, made):
+        bars = r"(<c:plus>.*?<c:f>[^<]*\$)(\d+)(</c:f>)"
+        [finding] = checked(made(**{"xl/charts/chart1.xml": sub(bars, r"\g<1>999\3")}))
+        assert " draws from other cells; expected " in finding
+        assert re.search(r"expected '.*, with error bars of \S+', got '.*, with error bars of \S+999 and \S+'", finding)
+
+    def test_error_bars_that_a_program_lost(self, made):
+        assert checked(made(**{"xl/charts/chart1.xml": sub("<c:errBars>.*?</c:errBars>", "")})) == []
+
+    def test_a_chart_whose_sheet_no_longer_shows_it(self, made):
+        [finding] = checked(made(Desk=sub("<drawing [^>]*/>", "")))
+        assert finding.endswith("is gone, or has another title")
+
 
 class TestConditionalFormats:
     NEW = '<conditionalFormatting sqref="A7:A9"><cfRule type="expression" priority="1"><formula>{}</formula></cfRule></conditionalFormatting>'

@@ -172,10 +172,16 @@ def _drawn(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 
 def _apart(our: Chart, their: Chart) -> list[tuple[str, str]]:
-    """The series that differ. A name that a program lost, or took from the labels, is ignored: it changes no number."""
+    """The series that differ.
+
+    A name that a program lost, or took from the labels, is ignored: it changes no number. So are error bars that all
+    were lost, as by Gnumeric, but not those of other cells.
+    """
     theirs = [replace(each, name="") if range_of(each.name) else each for each in their.series]
     kept = {each.name for each in theirs}
     ours = [replace(each, name="") if "" in kept and each.name not in kept else each for each in our.series]
+    if not any(each.whiskers for each in theirs):
+        ours = [replace(each, whiskers=()) for each in ours]
     wanted, found = sorted(map(_series, ours)), sorted(map(_series, theirs))
     gone, new = [each for each in wanted if each not in found], [each for each in found if each not in wanted]
     return list(zip_longest(gone, new, fillvalue="nothing"))
@@ -183,7 +189,9 @@ def _apart(our: Chart, their: Chart) -> list[tuple[str, str]]:
 
 def _series(series: Series) -> str:
     labels, values = (str(range_of(text) or text) for text in (series.labels, series.values))
-    return f"{series.name}: {values}, named by {labels}" if series.name else f"{values}, named by {labels}"
+    whiskers = dict.fromkeys(str(range_of(text) or text) for text in series.whiskers)
+    bars = f", with error bars of {' and '.join(whiskers)}" if whiskers else ""
+    return f"{f'{series.name}: ' if series.name else ''}{values}, named by {labels}{bars}"
 
 
 def _looks(placement: Placement, ours: WholeFile, theirs: WholeFile) -> Iterator[Finding]:

@@ -8,11 +8,12 @@ from workbookgen.ooxml.package import Package, local
 
 @dataclass(frozen=True)
 class Series:
-    """A series of a chart: its name, and the cells of its labels and values. A name may also be a text."""
+    """A series of a chart: its name, and the cells of its labels, values and error bars. A name may also be a text."""
 
     name: str
     labels: str
     values: str
+    whiskers: tuple[str, ...] = ()  # upwards and downwards, where it has them
 
 
 @dataclass(frozen=True)
@@ -37,7 +38,8 @@ def _series(element) -> Series:
     parts = {local(each): each for each in element}
     name = parts.get("tx")
     said = "" if name is None else (_texts(name, "f") or _texts(name, "v")).strip('"')
-    return Series(said, _first(parts, ("cat", "xVal")), _first(parts, ("val", "yVal")))
+    whiskers = tuple(filter(None, (_texts(each, "f") for bars in element.iter("{*}errBars") for each in bars)))
+    return Series(said, _first(parts, ("cat", "xVal")), _first(parts, ("val", "yVal")), whiskers)
 
 
 def _first(parts: dict, names: tuple[str, ...]) -> str:

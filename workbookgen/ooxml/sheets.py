@@ -17,7 +17,7 @@ from workbookgen.ooxml.strings import text_of, unescaped
 from workbookgen.ooxml.values import Value, value_of
 
 MOST_BYTES = 256 * 2**20  # a larger sheet is not read into memory to find rows that are alike
-_PARTS = ("row", "cols", "sheetProtection", "hyperlink", "dataValidation", "conditionalFormatting")
+_PARTS = ("row", "cols", "sheetProtection", "hyperlink", "dataValidation", "conditionalFormatting", "drawing")
 
 
 class FileCell(NamedTuple):
@@ -96,7 +96,7 @@ class FileSheet:
 def read_sheet(package: Package, part: str, name: str, state: str, strings: Sequence[str]) -> FileSheet:
     """A worksheet and what belongs to it."""
     sheet = FileSheet(name, state)
-    relations = package.relations(part)
+    relations, is_drawn_on = package.relations(part), False
     with _shortened(package, part, sheet) as stream:
         for element in streamed(stream, *_PARTS):
             kind = local(element)
@@ -113,8 +113,10 @@ def read_sheet(package: Package, part: str, name: str, state: str, strings: Sequ
                 sheet.validations.append((_cells_of(element), _validation(element)))
             elif kind == "conditionalFormatting":
                 sheet.rules += _rules(element)
+            elif kind == "drawing":
+                is_drawn_on = True
     _apply_to_alike(sheet)
-    sheet.charts = list(read_charts(package, part))
+    sheet.charts = list(read_charts(package, part)) if is_drawn_on else []
     return sheet
 
 
