@@ -11,6 +11,7 @@ from workbookgen.reference import (
     plying,
     project,
     records,
+    reeling,
     scouring,
     statistics,
     uncertainty,
@@ -69,6 +70,28 @@ def test_a_plain_number_is_taken_only_where_no_dimension_is_meant(example):
             assert calculation(**{**right, name: percent}) == calculation(**right), name
         else:
             assert refuses(example, name, 1.0), name
+
+
+OF_OTHERS = pint.UnitRegistry()  # whoever calls the library from a program of their own has one
+OF_OTHERS.define("porch = 2.5 yard")
+
+
+def test_a_quantity_of_another_registry_is_taken():
+    # 100 wraps of 2 yd are 200 yd; of 2.5 yd, which only the other registry calls a porch, 250 yd or 228.6 m.
+    assert reeling.length(wraps=100, loop=OF_OTHERS.Quantity(2.0, "yard")) == Quantity(200.0, "yard")
+    assert reeling.length(wraps=100, loop=pint.Quantity(2.0, "yard")) == Quantity(200.0, "yard")
+    by_a_porch = reeling.length(wraps=OF_OTHERS.Quantity(100.0, ""), loop=OF_OTHERS.Quantity([1.0, 2.0], "porch"))
+    assert by_a_porch.m_as("m") == pytest.approx([228.6, 457.2], rel=1e-14)
+    # Half and half of 60 °C and 10 °C is 35 °C; a temperature has a zero of its own.
+    warm, hot, cold = (OF_OTHERS.Quantity(each, "degC") for each in (35.0, 60.0, 10.0))
+    assert scouring.hot_water(OF_OTHERS.Quantity(8.0, "L"), warm, hot, cold).m_as("L") == pytest.approx(4.0)
+    # The mean of 3 m and 5 m is 4 m, of whatever kind they are.
+    assert statistics.mean(*(OF_OTHERS.Quantity(each, "m") for each in (3.0, 5.0))) == Quantity(4.0, "m")
+
+
+def test_another_registry_makes_no_other_dimension():
+    with pytest.raises(pint.DimensionalityError):
+        reeling.length(wraps=100, loop=OF_OTHERS.Quantity(2.0, "gram"))
 
 
 def refuses(example, name, value) -> bool:

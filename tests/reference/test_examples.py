@@ -7,6 +7,8 @@ import numpy as np
 import pytest
 
 from workbookgen import reference
+from workbookgen.reference import reeling
+from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.units import Quantity
 
 from .examples import ANY_KIND, EXAMPLES, label, length_of, public_calculations, single
@@ -90,15 +92,29 @@ def test_what_is_not_a_number_is_refused(example):
     assert [name for name in numbers_of(example) if not refuses(calculation, right, name)] == []
 
 
-def refuses(calculation, right, name) -> bool:
-    """Whether a calculation refuses a right call in which one argument is no number."""
+@pytest.mark.parametrize("example", EXAMPLES, ids=label)
+def test_what_has_no_end_is_refused(example):
+    calculation, right = example[0], single(example, 0)
+    stated = [name for name in numbers_of(example) if name in calculation.dimensions]
+    unbounded = [(name, end) for name in stated for end in (np.inf, -np.inf)]
+    assert [each for each in unbounded if not refuses(calculation, right, *each)] == []
+
+
+def test_of_an_array_only_the_elements_without_an_end_are_refused():
+    with pytest.raises(OutOfValidity, match="Every number must be finite") as refused:
+        reeling.length(wraps=np.array([100.0, np.inf, 50.0]), loop=Quantity(2.0, "yard"))
+    assert refused.value.holds.tolist() == [True, False, True]
+
+
+def refuses(calculation, right, name, number=np.nan) -> bool:
+    """Whether a calculation refuses a right call in which one argument is no number, or this one."""
     try:
-        calculation(**{**right, name: without_number(right[name])})
+        calculation(**{**right, name: of_number(right[name], number)})
     except ValueError:
         return True
     return False
 
 
-def without_number(value):
+def of_number(value, number):
     # A temperature cannot be multiplied, so the number is exchanged and the unit kept.
-    return Quantity(np.nan, value.units) if isinstance(value, Quantity) else np.nan
+    return Quantity(number, value.units) if isinstance(value, Quantity) else number

@@ -1,13 +1,14 @@
 """What all calculations have in common.
 
-`@calculation` reads a function's annotations, and makes sure of three things before the function runs: a quantity of
-the wrong dimension raises pint's DimensionalityError; a plain number is accepted only for a dimensionless argument;
-and dimensionless quantities are passed as plain numbers, so that percentages need no special care. `require` states
-where a calculation is valid.
+`@calculation` reads a function's annotations, and makes sure of this before the function runs: a quantity of the wrong
+dimension raises pint's DimensionalityError; a plain number is accepted only for a dimensionless argument; dimensionless
+quantities are passed as plain numbers, so that percentages need no special care; quantities of another registry are
+taken into ours; and an infinite number is outside all validity. `require` states where a calculation is valid.
 """
 
 import functools
 import inspect
+import math
 import typing
 
 import numpy as np
@@ -28,7 +29,7 @@ def calculation(function):
 
     def fitted(given: dict) -> dict:
         return {
-            name: _fit(value, dimensions[name]) if name in dimensions and value is not None else value
+            name: _fit(value, dimensions[name]) if name in dimensions and value is not None else _ours(value)
             for name, value in given.items()
         }
 
@@ -53,7 +54,27 @@ def dimension_of(annotation) -> str | None:
     return next((dimension for dimension in stated if dimension), None)
 
 
+def _ours(value):
+    """A quantity of another registry as one of ours; everything else as it is."""
+    if not isinstance(value, pint.Quantity) or isinstance(value, Quantity):
+        return value
+    try:
+        return Quantity(value.magnitude, str(value.units))
+    except pint.UndefinedUnitError:  # a unit that only the other registry has
+        value = value.to_base_units()
+        return Quantity(value.magnitude, str(value.units))
+
+
 def _fit(value, dimension: str):
+    fitting = _of_dimension(_ours(value), dimension)
+    number = fitting.magnitude if isinstance(fitting, Quantity) else fitting
+    is_single = isinstance(number, float | int)
+    is_finite = not math.isinf(number) if is_single else ~np.isinf(np.asarray(number, dtype=float))
+    require(is_finite, "Every number must be finite.")
+    return fitting
+
+
+def _of_dimension(value, dimension: str):
     is_plain = isinstance(value, float | int) or isinstance(value, np.ndarray) and value.dtype == float
     if is_plain and dimension == "[]":
         return value  # a detour through a quantity would take longer than most calculations
