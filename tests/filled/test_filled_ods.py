@@ -57,6 +57,18 @@ def test_every_kind_of_cell(tmp_path):
     ]
 
 
+def test_a_result_of_nothing_is_nothing_though_its_format_shows_spaces(tmp_path):
+    """LibreOffice writes so where a formula gives an empty text in a cell of the format `@_)_)`."""
+    shown = '<text:p><text:s text:c="2"/></text:p>'
+    rows = row(
+        f'<table:table-cell table:formula="of:=&quot;&quot;">{shown}</table:table-cell>', cell("string", "", "a")
+    )
+    assert list(open_book(package(tmp_path / "nothing.ods", rows)).sheets["S"].values()) == [
+        Cell(None, '=""'),
+        Cell("a"),
+    ]
+
+
 def test_a_day_beyond_any_calendar_costs_only_its_cell(tmp_path):
     """LibreOffice writes 10,000,000 in a cell for dates as a day of the year 29279."""
     rows = row(cell("date", 'office:date-value="29279-01-24"', "01/24/79"), cell("float", 'office:value="1.5"', "1.50"))

@@ -12,6 +12,7 @@ from lxml import etree
 from workbookgen.filled.cells import Cell, Choice, Contents, Position, UnknownForm
 from workbookgen.ooxml.package import SAFELY, Package
 from workbookgen.ooxml.values import ErrorValue, Value, days, number
+from workbookgen.texts import is_blank
 
 WHOLE = SAFELY | {"huge_tree": True}  # one part holds all sheets
 
@@ -101,7 +102,8 @@ def _value(element) -> Value:
         return ErrorValue(_text(element))
     match element.get(f"{OFFICE}value-type"):
         case None:
-            return _text(element) or None
+            # A result of nothing has no kind, though its number format may show spaces.
+            return None if is_blank(shown := _text(element)) else shown
         case "float" | "percentage" | "currency":
             # A cell that shows an error may call itself a number, but has none.
             shown = _text(element)
