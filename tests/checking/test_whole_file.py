@@ -501,6 +501,13 @@ class TestStoredResults:
         [finding] = checked(made(Reels=sub(rf'<c r="{cell}"([^>]*)>(<f.*?<v>)[^<]*', rf'<c r="{cell}"\1 t="e">\2#N/A')))
         assert finding.endswith("got '#N/A'")
 
+    def test_a_truth_where_a_number_belongs(self, made, little_layout):
+        cell = cell_of(little_layout, "reels_own_line")  # 1, of the first line
+        [finding] = checked(
+            made(Reels=sub(rf'<c r="{cell}"([^>]*)>(<f.*?<v>)1\.0<', rf'<c r="{cell}"\1 t="b">\g<2>1<'))
+        )
+        assert finding.endswith("got True")
+
     def test_all_are_poisoned(self, little_file, tmp_path):
         with_cached(little_file, tmp_path / "poisoned.xlsx", POISON)
         findings = checked(tmp_path / "poisoned.xlsx")

@@ -74,4 +74,5 @@ def _shown(value: Value) -> Entry:
 def _agree(wanted: Entry, shown: Entry) -> bool:
     if isinstance(wanted, float | int) and isinstance(shown, float | int) and not isinstance(shown, bool):
         return math.isclose(wanted, shown, rel_tol=max(NEAR, AGREEMENT), abs_tol=NOTHING)
-    return wanted == shown or are_same_words(wanted, shown)
+    # To Python, TRUE is the number 1; to a person who reads the cell it is not.
+    return wanted == shown and not isinstance(shown, bool) or are_same_words(wanted, shown)
