@@ -18,6 +18,7 @@ from workbookgen.engines import Area, libreoffice
 from workbookgen.engines.libreoffice import convert
 from workbookgen.engines.package import sheet_parts, with_cached, with_values
 from workbookgen.errors import FileError
+from workbookgen.ooxml.references import cell_name
 from workbookgen.planner_file import read_planner
 
 from .tampering import both, edited, replaced, sub
@@ -433,6 +434,31 @@ class TestPictures:
     def test_a_chart_whose_sheet_no_longer_shows_it(self, made):
         [finding] = checked(made(Desk=sub("<drawing [^>]*/>", "")))
         assert finding.endswith("is gone, or has another title")
+
+
+class TestMergedCells:
+    SAID = "cells are merged here, so that only the first of them can be used"
+
+    def merged(self, made, cells: str) -> list[str]:
+        """What is found where these cells of the reels are merged, besides those that our own headings are in."""
+        return checked(made(Reels=sub(r"(<mergeCells[^>]*>)", rf'\1<mergeCell ref="{cells}"/>')))
+
+    def test_inputs_behind_the_first(self, made, little_layout):
+        name, rated = little_layout.placements["reels_name"], little_layout.placements["reels_rated"]
+        [finding] = self.merged(made, f"{name.cell(0)}:{rated.cell(0)}")
+        assert finding.startswith(f"Reels!{name.cell(0)}:{rated.cell(0)}: {self.SAID}")
+
+    def test_an_input_behind_its_heading(self, made, little_layout):
+        at = little_layout.placements["reels_name"]
+        heading = cell_name((at.row - 1, at.column))
+        [finding] = self.merged(made, f"{heading}:{at.cell(0)}")
+        assert self.SAID in finding
+
+    def test_the_margin_may_be_merged(self, made, little_layout):
+        # Below the last line, and from there to the right: nobody types there, and nothing is worked out.
+        at = little_layout.placements["reels_name"]
+        below = at.row + at.rows + 3
+        assert self.merged(made, f"{cell_name((below, at.column))}:{cell_name((below, at.column + 2))}") == []
 
 
 class TestConditionalFormats:

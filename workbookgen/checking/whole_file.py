@@ -4,7 +4,7 @@ A planner is written in memory and read in the same way as the file. Their conte
 program writes that in its own way. Formulas and their results are compared elsewhere.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import lru_cache
 from itertools import zip_longest
@@ -53,6 +53,10 @@ def changes(layout: Layout, theirs: WholeFile) -> Iterator[Finding]:
     inputs: dict[tuple[str, int], list[range]] = {}  # sheet and column -> the rows of its inputs
     for each in layout.inputs:
         inputs.setdefault((each.sheet, each.column), []).append(range(each.row, each.row + each.rows))
+    fields: dict[str, list[Range]] = {}
+    for each in layout.placements.values():
+        last = each.row + each.rows - 1
+        fields.setdefault(each.sheet, []).append(Range("", each.row, each.column, last, each.column))
     for name, our in ours.sheets.items():
         their = theirs.sheets.get(name)
         if their is None:
@@ -62,6 +66,7 @@ def changes(layout: Layout, theirs: WholeFile) -> Iterator[Finding]:
         yield from _said(our, their, inputs)
         yield from _linked(our, their)
         yield from _hidden(our, their)
+        yield from _merged(our, their, fields.get(name, ()))
         yield from _drawn(our, their)
         yield from changed_rules(our, their)
     our_rules, their_rules = (
@@ -149,6 +154,20 @@ def _hidden(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
     for first, last in runs(sorted(columns)):
         letters = (cell_name((1, column))[:-1] for column in (first, last))
         yield Finding("columns are hidden here. Show them again", f"{our.name}!{':'.join(letters)}")
+
+
+def _merged(our: FileSheet, their: FileSheet, fields: Iterable[Range]) -> Iterator[Finding]:
+    """Findings about cells that vanished behind the first of those that they were merged with."""
+    for each in their.merged:
+        if each not in our.merged and any(_is_behind(field, each) for field in fields):
+            reason = "cells are merged here, so that only the first of them can be used. Take them apart"
+            yield Finding(reason, f"{our.name}!{each}")
+
+
+def _is_behind(field: Range, merged: Range) -> bool:
+    """Whether a field, of one column, has a cell among merged ones that is not their first."""
+    rows = merged.rows_within(field)
+    return bool(rows) and (rows[-1], field.left) != (merged.top, merged.left)
 
 
 def _drawn(our: FileSheet, their: FileSheet) -> Iterator[Finding]:

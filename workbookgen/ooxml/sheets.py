@@ -17,7 +17,16 @@ from workbookgen.ooxml.strings import text_of, unescaped
 from workbookgen.ooxml.values import Value, value_of
 
 MOST_BYTES = 256 * 2**20  # a larger sheet is not read into memory to find rows that are alike
-_PARTS = ("row", "cols", "sheetProtection", "hyperlink", "dataValidation", "conditionalFormatting", "drawing")
+_PARTS = (
+    "row",
+    "cols",
+    "sheetProtection",
+    "hyperlink",
+    "dataValidation",
+    "conditionalFormatting",
+    "drawing",
+    "mergeCell",
+)
 
 
 class FileCell(NamedTuple):
@@ -72,6 +81,7 @@ class FileSheet:
     validations: list[tuple[tuple[Range, ...], Validation]] = field(default_factory=list)
     rules: list[Rule] = field(default_factory=list)
     links: dict[Place, str] = field(default_factory=dict)
+    merged: list[Range] = field(default_factory=list)
     charts: list[Chart] = field(default_factory=list)
 
     def cell(self, place: Place) -> FileCell | None:
@@ -113,6 +123,8 @@ def read_sheet(package: Package, part: str, name: str, state: str, strings: Sequ
                 sheet.validations.append((_cells_of(element), _validation(element)))
             elif kind == "conditionalFormatting":
                 sheet.rules += _rules(element)
+            elif kind == "mergeCell":
+                sheet.merged += ranges_of(element.get("ref", ""))
             elif kind == "drawing":
                 is_drawn_on = True
     _apply_to_alike(sheet)
