@@ -93,6 +93,13 @@ def test_tolerance_of_a_hundred_wraps_by_propagation():
     assert reeling.relative_tolerance(inches(0.36), yards(2)) == approx(length.std_dev / length.nominal_value)
 
 
+@pytest.mark.filterwarnings("ignore:AffineScalarFunc:FutureWarning")
+def test_a_number_may_carry_its_doubt():
+    # Of another package: 100 turns of 2 ± 0.01 yd are 200 ± 1 yd.
+    length = reeling.length(100, Quantity(ufloat(2.0, 0.01), "yard")).m_as("yard")
+    assert (length.nominal_value, length.std_dev) == (approx(200), approx(1))
+
+
 def test_washing():
     assert reeling.finished_length(yards(200), inches(72), inches(68.4)).m_as("yard") == approx(190)
     assert reeling.finished_length(yards(200), inches(72)) == yards(200)

@@ -67,11 +67,16 @@ def _ours(value):
 
 def _fit(value, dimension: str):
     fitting = _of_dimension(_ours(value), dimension)
-    number = fitting.magnitude if isinstance(fitting, Quantity) else fitting
-    is_single = isinstance(number, float | int)
-    is_finite = not math.isinf(number) if is_single else ~np.isinf(np.asarray(number, dtype=float))
-    require(is_finite, "Every number must be finite.")
+    require(_is_finite(fitting.magnitude if isinstance(fitting, Quantity) else fitting), "Every number must be finite.")
     return fitting
+
+
+def _is_finite(number):
+    """Whether a number has an end, or which elements of an array have; NaN is left to the limits."""
+    if isinstance(number, float):
+        return not math.isinf(number)  # the quick way, for most numbers
+    cells = np.asarray(number)
+    return ~np.isinf(cells) if cells.dtype.kind == "f" else True  # whole numbers, fractions, and such as carry a doubt
 
 
 def _of_dimension(value, dimension: str):
