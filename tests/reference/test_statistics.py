@@ -243,7 +243,7 @@ def test_so_many_specimens_are_enough_and_one_less_is_not(variation, error):
         (lambda: statistics.mean(), "at least one reading"),
         (lambda: statistics.count(None, None), "at least one reading"),
         (lambda: statistics.deviation(1.0), "at least two"),
-        (lambda: statistics.mean(1.0, float("inf")), "must be a number"),
+        (lambda: statistics.mean(1.0, float("nan")), "must be a number"),
         (lambda: statistics.variation(-1.0, 1.0), "deviation"),
         (lambda: statistics.variation(1.0, 0.0), "mean"),
         (lambda: statistics.t_quantile(0), "degree of freedom"),

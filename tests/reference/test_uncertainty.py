@@ -314,7 +314,7 @@ def in_hand(**changed):
         (lambda: uncertainty.combined(1.0, -1.0), "uncertainty"),
         (lambda: uncertainty.product_relative(0.1, 0.1, -0.1), "uncertainty"),
         (lambda: uncertainty.surplus_uncertainty(yards(-1), yards(1)), "uncertainty"),
-        (lambda: uncertainty.chance_enough(float("inf"), 1.0), "surplus"),
+        (lambda: uncertainty.chance_enough(float("nan"), 1.0), "surplus"),
         (lambda: uncertainty.chance_enough(1.0, -1.0), "uncertainty"),
         (lambda: uncertainty.coverage(0.49), "certainty"),
         (lambda: uncertainty.coverage(1), "certainty"),

@@ -17,6 +17,8 @@ import pint
 from workbookgen.texts import is_blank
 from workbookgen.units import Quantity, ureg
 
+INFINITE = "Every number must be finite."
+
 
 def calculation(function):
     """Check a calculation's arguments against the dimensions in its annotations."""
@@ -29,8 +31,8 @@ def calculation(function):
 
     def fitted(given: dict) -> dict:
         return {
-            name: _fit(value, dimensions[name]) if name in dimensions and value is not None else _ours(value)
-            for name, value in given.items()
+            name: _finite(_fit(value, dimensions[name]) if name in dimensions and value is not None else value)
+            for name, value in ((name, _ours(value)) for name, value in given.items())
         }
 
     @functools.wraps(function)
@@ -65,21 +67,17 @@ def _ours(value):
         return Quantity(value.magnitude, str(value.units))
 
 
-def _fit(value, dimension: str):
-    fitting = _of_dimension(_ours(value), dimension)
-    require(_is_finite(fitting.magnitude if isinstance(fitting, Quantity) else fitting), "Every number must be finite.")
-    return fitting
-
-
-def _is_finite(number):
-    """Whether a number has an end, or which elements of an array have; NaN is left to the limits."""
+def _finite(value):
+    """A value, unless it is infinite or has elements that are; NaN is left to the limits."""
+    number = value.magnitude if isinstance(value, Quantity) else value
     if isinstance(number, float):
-        return not math.isinf(number)  # the quick way, for most numbers
-    cells = np.asarray(number)
-    return ~np.isinf(cells) if cells.dtype.kind == "f" else True  # whole numbers, fractions, and such as carry a doubt
+        require(not math.isinf(number), INFINITE)
+    elif isinstance(number, np.ndarray) and number.dtype.kind == "f":
+        require(~np.isinf(number), INFINITE)
+    return value
 
 
-def _of_dimension(value, dimension: str):
+def _fit(value, dimension: str):
     is_plain = isinstance(value, float | int) or isinstance(value, np.ndarray) and value.dtype == float
     if is_plain and dimension == "[]":
         return value  # a detour through a quantity would take longer than most calculations
