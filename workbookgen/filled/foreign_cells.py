@@ -259,8 +259,15 @@ class _Search:
         logs = {f"{log.key}_" for each in self.layout.planner.sheets if each.log_view for log in each.logs}
         of_log = [area for name, area in self.areas.items() if area.sheet == sheet and name.startswith(tuple(logs))]
         columns = {area.column for area in of_log if area.rows > 1}
-        rows = {row for area in of_log if area.rows > 1 for row in range(area.row, area.last_row + 1)}
-        return lambda position: position[0] in rows and position[1] not in columns and position[1] < max(columns)
+        # The columns of a log end in the same few rows, which in a foreign file can be a million each.
+        spans = {(area.row, area.last_row) for area in of_log if area.rows > 1}
+
+        def is_beside(position: Position) -> bool:
+            row, column = position
+            is_within = column not in columns and column < max(columns, default=0)
+            return is_within and any(first <= row <= last for first, last in spans)
+
+        return is_beside
 
     def _label(self, area: Area) -> str:
         """What the old planner calls a field: the text above the unit of a column, or before the value of a card."""
