@@ -27,15 +27,14 @@ def with_records(planner: Planner, entries: Entries, block_key: str, records: li
     unknown = {key for record in records for key in record} - {field.key for field in block.inputs}
     if unknown:
         raise ValueError(f"{block_key} has no inputs {', '.join(sorted(unknown))}.")
-    padding = [{}] * (block.rows - len(records))
+    blank = (None,) * (block.rows - len(records))
     return dict(entries) | {
-        f"{block_key}_{field.key}": tuple(record.get(field.key) for record in [*records, *padding])
-        for field in block.inputs
+        f"{block_key}_{field.key}": (*(record.get(field.key) for record in records), *blank) for field in block.inputs
     }
 
 
 def _column(block: Block, field: Input, system: str) -> tuple[Entry, ...]:
     if not isinstance(block, Log):
         return (field.first(system),)
-    records = block.starts_with
-    return tuple(records[row].get(field.key) if row < len(records) else None for row in range(block.rows))
+    records = block.starts_with[: block.rows]
+    return (*(record.get(field.key) for record in records), *(None,) * (block.rows - len(records)))

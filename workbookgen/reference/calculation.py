@@ -132,7 +132,8 @@ def require_numbers(*values) -> None:
 
 def require_name(name) -> None:
     """Refuse a blank name, single or in an array."""
-    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
+    is_named = not is_blank(name) if isinstance(name, str) else by_element(lambda each: not is_blank(str(each)), name)
+    require(is_named, "The name is blank: give one.")
 
 
 def whole_for(share):

@@ -54,7 +54,7 @@ def lookup(name: str, names: Sequence[str], values: Some) -> Some:
     found = by_element(lambda each: len(_rows(each, places)), name)
     require(found != 0, "A name is not in the list: add it there, or choose another.")
     require(found == 1, "A name is in the list more than once: give each its own name.")
-    rows = by_element(lambda each: _rows(each, places)[0], name)
+    rows = by_element(lambda each: places[folded(str(each))][0], name)
     picked = cells[rows.astype(int) if np.ndim(rows) else rows]
     require(by_element(lambda cell: not _is_blank(cell), picked), "The value beside a name is blank.")
     return Quantity(picked, values.units) if isinstance(values, Quantity) else picked
@@ -94,10 +94,10 @@ def sum_where(name: str, names: Sequence[str], amounts: Some) -> Some:
     >>> print(sum_where("Aster", ["Aster", "Birch", "Aster"], Quantity([100, 80, 60], "g")))
     160.0 gram
     """
-    cells = np.nan_to_num(_cells(amounts).astype(float), nan=0.0)
+    cells = np.nan_to_num(_cells(amounts).astype(float), nan=0.0).tolist()
     require(len(cells) == len(names), "Each name needs one amount beside it.")
     places = _places(names)
-    sums = by_element(lambda each: float(cells[_rows(each, places)].sum()), name)
+    sums = by_element(lambda each: float(sum(cells[row] for row in _rows(each, places))), name)
     sums = sums.astype(float) if np.ndim(sums) else sums
     return Quantity(sums, amounts.units) if isinstance(amounts, Quantity) else sums
 
@@ -252,10 +252,10 @@ def _places(names) -> dict[str, list[int]]:
     return places
 
 
-def _rows(name, places) -> list[int]:
+def _rows(name, places) -> Sequence[int]:
     require_name(name)
-    return places.get(folded(str(name)), [])
+    return places.get(folded(str(name)), ())
 
 
 def _is_blank(cell) -> bool:
-    return cell is None or cell != cell or is_blank(str(cell))
+    return cell is None or cell != cell or isinstance(cell, str) and is_blank(cell)
