@@ -60,6 +60,11 @@ def pytest_collection_modifyitems(items):
     items.sort(key=lambda item: places.get(item.path, len(places)))
 
 
+def pytest_collection_finish():
+    """Modules and tests stay, so the garbage collector need not go through them again and again."""
+    gc.freeze()
+
+
 def pytest_terminal_summary(terminalreporter):
     """What was drawn, and the table of the engines, as the README has it; tests record its rows as a property."""
     by_file = Counter()
