@@ -6,6 +6,7 @@ MODE `build` is a whole build by the command; `save` is a build of which only th
 left to do, so that every moment of that is hit.
 """
 
+import gc
 import json
 import os
 import random
@@ -22,6 +23,7 @@ from workbookgen import build, cli
 from workbookgen.filled import replacing
 from workbookgen.settings import Leavable, Reel, Rows, Settings
 
+gc.set_threshold(50_000)  # as the command does
 OLD = b"the old planner, as it was\n" * 4_000
 SETTINGS = Settings(
     leave_out=get_args(Leavable),

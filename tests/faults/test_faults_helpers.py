@@ -52,12 +52,12 @@ def heeding() -> None:
 
 
 @pytest.fixture
-def checking(small_file, tmp_path):
+def checking(little_file, tmp_path):
     """A check of many sets under way, its helper, and how it ends: the exit code, what it said, what runs still,
     what lies about."""
     (tmp_path / "temporary").mkdir()
     command = subprocess.Popen(
-        [sys.executable, "-m", "workbookgen", "check", small_file, "--scenarios", "400"],
+        [sys.executable, "-m", "workbookgen", "check", little_file, "--scenarios", "4000"],
         cwd=ROOT,
         start_new_session=True,
         env=os.environ | {"TMPDIR": str(tmp_path / "temporary")},
@@ -77,7 +77,7 @@ def checking(small_file, tmp_path):
         os.killpg(command.pid, signal.SIGKILL)
 
 
-@pytest.mark.parametrize("after", [0.0, 0.4, 3.0])
+@pytest.mark.parametrize("after", [0.0, 0.4, 2.0])
 def test_control_c(checking, after):
     """A terminal sends it to every process there: also to a helper that is just starting, or at work."""
     command, _, ended = checking
@@ -133,14 +133,14 @@ def test_a_request_between_the_start_of_a_helper_and_its_work(tmp_path, name):
 
 def test_a_request_to_the_command_alone(checking):
     command, _, ended = checking
-    time.sleep(2)
+    time.sleep(1.5)
     command.terminate()
     assert ended() == (2, "", "\nStopped.\n", [], [])  # the terminal has shown ^C on that line
 
 
 def test_a_helper_that_is_killed(checking):
     _, helper, ended = checking
-    time.sleep(2)
+    time.sleep(1.5)
     os.kill(helper, signal.SIGKILL)
     code, out, err, running, lying = ended()
     assert (code, out, running, lying) == (2, "", [], [])
