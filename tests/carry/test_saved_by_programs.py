@@ -12,6 +12,7 @@ from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
 from workbookgen.checking.check import check
 from workbookgen.engines import libreoffice
 from workbookgen.engines.libreoffice import convert
+from workbookgen.filled.planner import described
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import load
 
@@ -23,7 +24,7 @@ sys.path.insert(0, str(ROOT / "demo"))
 
 from make import entries as demo_entries  # noqa: E402
 
-DESK = laid_out(small()).planner.sheets[0].name
+DESK = described(small()).sheets[0].name
 FIRST, INSERTED, SECOND, THIRD, FREE = range(5)  # the lines of the skeins, with one that was inserted
 
 

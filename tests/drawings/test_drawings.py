@@ -11,13 +11,13 @@ from workbookgen.book.plan import ROW  # noqa: E402
 from workbookgen.book.sections import picture  # noqa: E402
 from workbookgen.drawings import draw  # noqa: E402
 from workbookgen.errors import DescriptionError  # noqa: E402
+from workbookgen.filled.planner import described  # noqa: E402
 from workbookgen.language.views import Picture  # noqa: E402
 from workbookgen.settings import Settings  # noqa: E402
-from workbookgen.sheets.planner import planner  # noqa: E402
 
 MOST_BYTES = 30_000
 ALIKE = 0.02  # of black to white, on the mean of all points: another machine's typeface may differ by that much
-PICTURES = [each for sheet in planner(Settings()).sheets for each in sheet.sections if isinstance(each, Picture)]
+PICTURES = [each for sheet in described(Settings()).sheets for each in sheet.sections if isinstance(each, Picture)]
 
 
 def difference(one: bytes, other: bytes) -> float:
@@ -57,12 +57,12 @@ def test_a_file_has_the_size_that_its_line_says(file):
 
 def test_a_drawing_that_is_not_there_is_refused_by_its_name():
     with pytest.raises(DescriptionError, match="picture wheel.png: drawings/ has no drawing of this name"):
-        picture.rows(Picture(file="wheel.png", about="A wheel."), planner(Settings()))
+        picture.rows(Picture(file="wheel.png", about="A wheel."), described(Settings()))
 
 
 @pytest.mark.parametrize("file", draw.DRAWINGS)
 def test_a_picture_takes_the_rows_of_its_drawing(file):
-    rows = picture.rows(Picture(file=file, about="A drawing."), planner(Settings()))
+    rows = picture.rows(Picture(file=file, about="A drawing."), described(Settings()))
     assert (rows - 1) * ROW < draw.DRAWINGS[file][1] + picture.OFF <= rows * ROW
 
 

@@ -3,11 +3,11 @@
 import pytest
 
 from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries
 from workbookgen.settings import Settings
-from workbookgen.sheets.planner import planner
 
-PLANNER = planner(Settings())
+PLANNER = described(Settings())
 KEYS = ("buying_to_buy", "buying_sure")
 WANTED = {"buying_state": "prepared fiber", "buying_length": 1600.0, "buying_grist": 1600.0, "buying_own_spinning": 0.05}
 

@@ -8,14 +8,14 @@ desk.
 """
 
 from collections import defaultdict
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.forms import LOOKUP
 from workbookgen.language.parts import Block, Chapter, Column, Holder, Log, Sheet
-from workbookgen.language.planner import Planner
+from workbookgen.language.planner import Meaning, Planner
 from workbookgen.language.views import LogView, view_without
 from workbookgen.sheets.naming import retold, said_without
 
@@ -34,13 +34,12 @@ class Leaving:
         blocks = [(chapter.name in self.names, holder) for chapter in chapters for holder in chapter.holders if isinstance(holder, Block)]
         absent = frozenset(f"{block.key}_{field.key}" for is_out, block in blocks if is_out for field in block.fields)
         readers = _readers(self.full)
-        while more := {
-            key
-            for is_out, block in blocks
-            if not is_out
+        left = [
+            (f"{block.key}_{field.key}", field, {} if isinstance(field, Input) else {word: self.full.meaning(block, word) for word in field.words})
+            for is_out, block in blocks if not is_out
             for field in block.fields
-            if (key := f"{block.key}_{field.key}") not in absent and _must_go(self.full, block, field, absent, readers[key])
-        }:
+        ]
+        while more := {key for key, field, words in left if key not in absent and _must_go(field, words, absent, readers[key])}:
             absent |= more
         return absent
 
@@ -97,11 +96,10 @@ def _readers(full: Planner) -> dict[str, set[str]]:
     return readers
 
 
-def _must_go(full: Planner, block: Block, field: Input | Result, absent: Collection[str], readers: set[str]) -> bool:
+def _must_go(field: Input | Result, words: Mapping[str, Meaning], absent: Collection[str], readers: set[str]) -> bool:
     """Whether a field is nothing without the absent ones: it could only be blank, or only absent results read it."""
     if isinstance(field, Input):
         return getattr(field.domain, "of", None) in absent or bool(readers) and readers <= absent
-    words = {word: full.meaning(block, word) for word in field.words}
     lost = {word for word, meaning in words.items() if meaning.key in absent}
     needed = {word for word in lost if not words[word].is_column and not field.may_miss(word, words[word].field)}
     summed, lookups = field.text.summed, field.text.taken_by(LOOKUP)
