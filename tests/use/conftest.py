@@ -113,8 +113,9 @@ class Planner:
 
 @pytest.fixture(scope="package")
 def layout():
-    rows = Rows(**dict.fromkeys(Rows.model_fields, 4) | {"guide": 40, "skeins": 8})
-    return layout_of(Settings(rows=rows, reels=(Reel(name="Clock reel", loop="72 in"),), leave_out=all_but("Guide")))
+    rows = Rows(**dict.fromkeys(Rows.model_fields, 4) | {"skeins": 8})
+    reels = (Reel(name="Clock reel", loop="72 in"),)
+    return layout_of(Settings(rows=rows, fibers="", reels=reels, leave_out=all_but("Guide")))
 
 
 @pytest.fixture(scope="package")
