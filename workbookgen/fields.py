@@ -28,13 +28,21 @@ def _record(placement: Placement, planner: PlannerFile) -> dict:
         "sheet": placement.sheet,
         "range": planner.ranges.get(placement.key, placement.range),
         "kind": "input" if isinstance(field, Input) else "result",
-        "unit": placement.unit.readable if placement.unit else None,
+        "unit": _unit(placement),
         # What only helps others stands under no heading; its key says what it is.
         "label": field.label or field.key.replace("_", " ").capitalize(),
         "domain": _domain(field.domain) | _use(field, planner.settings.units) if isinstance(field, Input) else None,
         "reference": _reference(field),
         "sources": _sources(field),
     }
+
+
+def _unit(placement: Placement) -> str | None:
+    """The unit of a number; a count that is shown without one, such as wraps, is a pure number and no text."""
+    if placement.unit:
+        return placement.unit.readable
+    is_number = isinstance(placement.field, Input) and isinstance(placement.field.domain, Number)
+    return "dimensionless" if is_number else None
 
 
 def _reference(field: Input | Result | Automatic | Column) -> str | None:

@@ -92,6 +92,13 @@ def test_units_are_read_by_any_registry(listed):
     assert hank.magnitude == pytest.approx(560, rel=1e-12)
 
 
+def test_every_number_that_is_typed_has_a_unit(listed):
+    typed = [each for each in listed if each["kind"] == "input" and each["domain"]["kind"] == "number"]
+    assert [each["key"] for each in typed if each["unit"] is None] == []
+    units = {each["key"]: each["unit"] for each in typed}
+    assert units["skeins_wraps"] == units["skeins_part_wrap"] == "dimensionless"
+
+
 def test_a_text_has_no_unit(listed):
     units = {each["key"]: each["unit"] for each in listed}
     assert units["skeins_name"] is units["skeins_weight_class"] is units["skeins_message"] is None
