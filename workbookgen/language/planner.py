@@ -90,6 +90,17 @@ class Planner:
 
     def found(self, block: Block | None, word: str) -> Meaning | None:
         """The same, or None if there is no such field."""
+        asked = block and block.key, word
+        if asked not in self._found:
+            self._found[asked] = self._looked_up(block, word)
+        return self._found[asked]
+
+    @cached_property
+    def _found(self) -> dict[tuple[str | None, str], Meaning | None]:
+        """What was found for the key of a block and a word, since the same few are asked for again and again."""
+        return {}
+
+    def _looked_up(self, block: Block | None, word: str) -> Meaning | None:
         if block and (own := block.by_key.get(word) or block.automatic_by_key.get(word)):
             return Meaning(f"{block.key}_{word}", block, own, is_column=False)
         if word in self.by_key:
