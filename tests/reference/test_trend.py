@@ -102,3 +102,4 @@ def test_what_is_ahead_by_hand(drift, beyond, to_spin, ahead):
     meters = Quantity(to_spin, "m")
     assert statistics.change_ahead(5.0, meters, Quantity(100, "m"), drift, beyond) == approx(ahead)
     assert statistics.change_ahead(5.0, meters, drift=drift, beyond=beyond) == 0
+    assert statistics.change_ahead(5.0, hold=meters + Quantity(1, "m"), drift=drift, beyond=beyond) == 0

@@ -86,6 +86,11 @@ def test_half_of_what_is_ahead_is_counted_on():
     assert vest["doubt_have"] > 2 * steady["doubt_have"]
 
 
+def test_what_there_is_is_told_before_one_knows_how_much_it_takes():
+    vest = told(80.0, 400 / 4.5, 100.0, 400 / 3.5, 400 / 3, wanted=None)
+    assert vest["ahead"] == 0 and vest["have"] > 2000 and vest["open_have"] == vest["have"]
+
+
 def test_a_planner_of_thousands_of_skeins_asks_too():
     vest = told(80.0, 400 / 4.5, 100.0, 400 / 3.5, 400 / 3, settings=Settings(units="metric", fibers="", rows=Rows(skeins=1001)))
     assert COARSER in vest["message"] and vest["project_drift"] == (approx(-0.5),)

@@ -106,7 +106,7 @@ def as_it_is_spun() -> tuple[Result, ...]:
         Result("hold", "A skein holds", "or_else(package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
                uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
         Result("ahead", "Change ahead",
-               f"IF(AND(given(drift), given(beyond_chance), given(hold)), IF(AND(ROUND(ABS(beyond_chance), 9) > {HARDLY_CHANCE}, to_spin > 0), "
+               f"IF(AND(given(drift), given(beyond_chance), given(hold), given(to_spin)), IF(AND(ROUND(ABS(beyond_chance), 9) > {HARDLY_CHANCE}, to_spin > 0), "
                "MAX(-1, MIN(1, drift * (skeins + to_spin / hold) / 2 / (skeins - 1))), 0), 0)",
                statistics.change_ahead, SHARE, uses={"count": "skeins", "beyond": "beyond_chance"}, digits=0,
                note="From its skeins to those still to be spun, if the hand goes on so; nothing where it may be chance."),

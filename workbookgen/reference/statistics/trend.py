@@ -273,7 +273,11 @@ def beyond_chance(change: Ratio, spread: Ratio, variation: Ratio, count: Ratio, 
 
 @calculation
 def change_ahead(
-    count: Ratio, to_spin: Length, hold: Length | None = None, drift: Ratio | None = None, beyond: Ratio | None = None
+    count: Ratio,
+    to_spin: Length | None = None,
+    hold: Length | None = None,
+    drift: Ratio | None = None,
+    beyond: Ratio | None = None,
 ) -> Ratio:
     """Change of the grist from the skeins there are to those still to be spun, if the hand goes on so.
 
@@ -283,7 +287,7 @@ def change_ahead(
     Parameters
     ----------
     count : n, skeins
-    to_spin : T, length still to be spun
+    to_spin : T, length still to be spun, if it is known
     hold : ℓ, length in one skein
     drift : d, change from the first skein to the last, if there are enough of them
     beyond : t, how much farther they change than chance would make them
@@ -311,11 +315,12 @@ def change_ahead(
     -0.2
     """
     require_within(NOT_NEGATIVE, "The number of skeins", count)
-    require_within(NOT_NEGATIVE, "The length to spin", to_spin)
+    if to_spin is not None:
+        require_within(NOT_NEGATIVE, "The length to spin", to_spin)
     if hold is not None:
         require_within(ABOVE_ZERO, "The length in a skein", hold)
     require_numbers(drift, beyond)
-    if hold is None or drift is None or beyond is None:
+    if to_spin is None or hold is None or drift is None or beyond is None:
         return np.zeros_like(count * 1.0)[()]
     still = (to_spin / hold).m_as("")
     change = drift * (count + still) / 2 / np.maximum(count - 1, 1)
