@@ -1,8 +1,8 @@
 """Runs the command on files, each run in a forked process with little memory and little time.
 
-A script, since its process must have no threads when it forks: file names and commands come
-as JSON, and so do the outcomes go. Every run may use 10 seconds of the processor and 1.5 GB;
-carrying over may take longer, since it looks at every cell that a person may have filled.
+A script, since no thread of its process may be at work when it forks (numpy and pyarrow keep one each, which wait):
+file names and commands come as JSON, and so do the outcomes go. Every run may use 10 seconds of the processor and 1.5
+GB; carrying over may take longer, since it looks at every cell that a person may have filled.
 """
 
 import gc

@@ -21,7 +21,8 @@ from .conftest import RECORDS, Planner
 
 pytestmark = pytest.mark.programs
 SKEINS = RECORDS["skeins"]
-ITS_LINE = "skeins_line_of_listed", "skeins_own_line"  # in which line a skein stands, which changes when lines do
+# In which line a skein stands, which changes when lines do, and what depends on it: whether a hand changes.
+ITS_LINE = "skeins_line_of_listed", "skeins_own_line", "skeins_order"
 SORT = {
     "ByRows": True,
     "HasHeader": False,
@@ -45,7 +46,7 @@ def records(entries, block="skeins"):
 def results(planner):
     """What each skein shows, by its name."""
     entries, shown = planner.entries(), planner.shown()
-    keys = [key for key in shown if key.startswith("skeins_") and len(shown[key]) > 1 and key not in ITS_LINE]
+    keys = [key for key in shown if key.startswith("skeins_") and len(shown[key]) > 1 and not key.startswith(ITS_LINE)]
     return {name: {key: shown[key][row] for key in keys} for row, name in enumerate(entries["skeins_name"]) if name}
 
 
