@@ -103,3 +103,11 @@ def test_what_is_ahead_by_hand(drift, beyond, to_spin, ahead):
     assert statistics.change_ahead(5.0, meters, Quantity(100, "m"), drift, beyond) == approx(ahead)
     assert statistics.change_ahead(5.0, meters, drift=drift, beyond=beyond) == 0
     assert statistics.change_ahead(5.0, hold=meters + Quantity(1, "m"), drift=drift, beyond=beyond) == 0
+
+
+def test_a_bought_thread_does_not_change():
+    """Of a yarn that is half thread and comes out a tenth coarser, the spun half does by a fifth."""
+    lengths = Quantity(300, "m"), Quantity(100, "m")
+    assert statistics.change_ahead(5.0, *lengths, -0.1, -3.0, bought_share=0.0) == approx(-0.1)
+    assert statistics.change_ahead(5.0, *lengths, -0.1, -3.0, bought_share=0.5) == approx(-0.2)
+    assert statistics.change_ahead(5.0, *lengths, -0.1, -3.0, bought_share=1.0) == 0

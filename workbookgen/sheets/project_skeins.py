@@ -20,6 +20,7 @@ from workbookgen.sheets import fiber, supply
 
 ENOUGH_SKEINS = 5
 FAR_LESS_EVEN = 1.75  # times the usual variation; common practice, no source
+SPUN_SHARE = "1 - or_else(bought_share, 0)"
 SORTED = "If you sorted them, sort by day again."
 HARDLY_CHANCE = 2.2  # standard deviations of a slope: three in a hundred steady hands are beyond (normal distribution)
 
@@ -106,10 +107,11 @@ def as_it_is_spun() -> tuple[Result, ...]:
         Result("hold", "A skein holds", "or_else(package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
                uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
         Result("ahead", "Change ahead",
-               f"IF(AND(given(drift), given(beyond_chance), given(hold), given(to_spin)), IF(AND(ROUND(ABS(beyond_chance), 9) > {HARDLY_CHANCE}, to_spin > 0), "
-               "MAX(-1, MIN(1, drift * (skeins + to_spin / hold) / 2 / (skeins - 1))), 0), 0)",
+               f"IF(AND(given(drift), given(beyond_chance), given(hold), given(to_spin), {SPUN_SHARE} > 0.000001), "
+               f"IF(AND(ROUND(ABS(beyond_chance), 9) > {HARDLY_CHANCE}, to_spin > 0), "
+               f"MAX(-1, MIN(1, drift * (skeins + to_spin / hold) / 2 / (skeins - 1) / ({SPUN_SHARE}))), 0), 0)",
                statistics.change_ahead, SHARE, uses={"count": "skeins", "beyond": "beyond_chance"}, digits=0,
-               note="From its skeins to those still to be spun, if the hand goes on so; nothing where it may be chance."),
+               note="Of what is spun: from its skeins to those to come, if the hand goes on so."),
         Result("finer", "Finer ahead", "finer_so_far * (1 + ahead / 2)", uncertainty.finer_to_come, NUMBER, uses={"finer": "finer_so_far"},
                note="Half of the change ahead is expected, since the hand may go on so or come back."),
         Result("hand_doubt", "Grist ahead ±", "SQRT(POWER(doubts_grist, 2) * (1 - learned) + POWER(ahead / 2, 2))", uncertainty.hand_uncertainty, SHARE,

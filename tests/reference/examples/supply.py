@@ -386,6 +386,17 @@ EXAMPLES = [
         dict(own=q("yard^2", 4, 0), by_reels=q("m^2", 2, 1), slack=q("m", 2, 1), shrink=q("yard", 2, 1)),
     ),
     (statistics.beside_the_usual, dict(variation=n(0.16, 0), usual=n(0.08, 0.1))),
+    (
+        statistics.change_ahead,
+        dict(
+            count=n(5, 6),
+            to_spin=q("yard", 300, 0),
+            hold=q("m", 100, 120),
+            drift=n(-0.2, 0.1),
+            beyond=n(-3, 2),
+            bought_share=n(0.25, 0),
+        ),
+    ),
     (uncertainty.learned_weight, dict(u_plan=n(0.08, 0), variation=n(0.08, 0.1), skeins=n(4, 0))),
     (
         uncertainty.finer_than_planned,

@@ -16,6 +16,7 @@ from workbookgen.reference.limits import (
     NOT_NEGATIVE,
     require_within,
 )
+from workbookgen.reference.tolerances import HAIR
 from workbookgen.units import Grist, Length, Quantity, Ratio
 
 HARDLY_CHANCE = 2.2  # standard deviations of a slope: three in a hundred steady hands are beyond (normal distribution)
@@ -278,11 +279,12 @@ def change_ahead(
     hold: Length | None = None,
     drift: Ratio | None = None,
     beyond: Ratio | None = None,
+    bought_share: Ratio | None = None,
 ) -> Ratio:
     """Change of the grist from the skeins there are to those still to be spun, if the hand goes on so.
 
-    D = d · (n + m) / 2 / (n - 1), m = T / ℓ, from -1 to 1. The middle of the skeins still to come is half of all skeins
-    away from the middle of those there are.
+    D = d · (n + m) / 2 / (n - 1) / (1 - b), m = T / ℓ, from -1 to 1. The middle of the skeins still to come is half of
+    all skeins away from the middle of those there are. A bought thread does not change, so all of it is spun.
 
     Parameters
     ----------
@@ -291,15 +293,16 @@ def change_ahead(
     hold : ℓ, length in one skein
     drift : d, change from the first skein to the last, if there are enough of them
     beyond : t, how much farther they change than chance would make them
+    bought_share : b, share of the planned yarn's weight that is bought thread
 
     Returns
     -------
-    D, a share of their mean; 0 where it may be chance, or nothing is to be spun
+    D, a share of their mean, of what is spun; 0 where it may be chance, or nothing is to be spun
 
     Raises
     ------
     ValueError
-        A negative number of skeins or length, or a skein that holds nothing.
+        A negative number of skeins, length or share, or a skein that holds nothing.
 
     Notes
     -----
@@ -320,9 +323,12 @@ def change_ahead(
     if hold is not None:
         require_within(ABOVE_ZERO, "The length in a skein", hold)
     require_numbers(drift, beyond)
+    bought = 0.0 if bought_share is None else bought_share
+    require_within(NOT_NEGATIVE, "The bought share", bought)
     if to_spin is None or hold is None or drift is None or beyond is None:
         return np.zeros_like(count * 1.0)[()]
     still = (to_spin / hold).m_as("")
-    change = drift * (count + still) / 2 / np.maximum(count - 1, 1)
-    shows = (np.round(np.abs(beyond), 9) > HARDLY_CHANCE) & (still > 0)
+    is_spun = 1 - bought > HAIR
+    change = drift * (count + still) / 2 / np.maximum(count - 1, 1) / np.where(is_spun, 1 - bought, 1.0)
+    shows = (np.round(np.abs(beyond), 9) > HARDLY_CHANCE) & (still > 0) & is_spun
     return np.where(shows, np.clip(change, -1, 1), 0.0)[()]
