@@ -13,7 +13,10 @@ PLAN = 0.08
 COARSER, FINER = "Line by line its skeins become coarser", "Line by line its skeins become finer"
 
 
-def told(*grams, settings=PLANNER, wanted=4000.0, other=()):
+TOP = {"name": "Top", "state": "prepared fiber", "weight": 3000.0, "own_spinning": 0.03}
+
+
+def told(*grams, settings=PLANNER, wanted=4000.0, other=(), lot=None):
     """Of a vest whose skeins of 400 m weigh so much, one after another; the hand is known to vary by 5%."""
     planner = described(settings)
     entries = starting_entries(planner) | {"doubts_variation": (0.05,), "doubts_grist": (PLAN,)}
@@ -22,7 +25,7 @@ def told(*grams, settings=PLANNER, wanted=4000.0, other=()):
     made[2:2] = [of_all | {"name": f"Hat {at}", "gross": each, "project": "Hat"} for at, each in enumerate(other)]
     for log, records in (
         ("reels", [{"name": "Meter", "rated": 100.0}]),
-        ("fiber", [{"name": "Top", "state": "prepared fiber", "weight": 3000.0, "own_spinning": 0.03}]),
+        ("fiber", [TOP | (lot or {})]),
         ("skeins", made),
         ("projects", [{"name": "Vest", "wanted": wanted, "grist": 400.0, "lot_1": "Top"}, {"name": "Hat"}]),
     ):
@@ -84,6 +87,14 @@ def test_half_of_what_is_ahead_is_counted_on():
     assert steady["ahead"] == 0 and steady["finer"] == steady["finer_so_far"]
     assert vest["have"] == approx(2000 + (steady["have"] - 2000) * 0.6875, rel=1e-3)
     assert vest["doubt_have"] > 2 * steady["doubt_have"]
+
+
+def test_a_bought_yarn_is_not_asked_to_be_spun_like_the_first():
+    """Its balls may happen to lie on a line, but no hand changed: nothing of it is still to be spun."""
+    coarser = 80.0, 400 / 4.5, 100.0, 400 / 3.5, 400 / 3
+    assert COARSER in told(*coarser)["message"]
+    bought = told(*coarser, lot={"state": "yarn or thread"})
+    assert bought["beyond_chance"] < -7 and bought["ahead"] == 0 and "become" not in (bought["message"] or "")
 
 
 def test_what_there_is_is_told_before_one_knows_how_much_it_takes():

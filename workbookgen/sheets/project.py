@@ -106,7 +106,7 @@ PROJECT = Card(
             of_project("packages", "Balls in all", "packages", NUMBER, 0, "For the yarn with its reserve."),
             of_project("packages_more", "Balls to buy", "open_balls", NUMBER, 0, "On top of what is there, to be as sure as you ask."),
             of_project("per_bobbin", "On a bobbin", "per_bobbin", MASS, 1),
-            of_project("drift", "Last skein finer by", "drift", SHARE, 0, "Than the first; below zero coarser. By a straight line through all, in the order of the log."),
+            of_project("drift", "Change of grist", "drift", SHARE, 0, "From the first skein to the last; below zero: coarser. By a line through all, in the order of the log."),
         )),
         Group("Its hours", (
             *(_of_time(step, step.capitalize(), step, HOURS) for step in STEPS),

@@ -1,7 +1,5 @@
 """Projects: what is in the skeins that belong to one, what they tell of the rest, and how sure that is."""
 
-from collections.abc import Mapping
-
 from workbookgen.language.fields import Group, Result, Rule
 from workbookgen.language.quantities import (
     GRIST,
@@ -18,7 +16,7 @@ from workbookgen.language.sentences import ASKING
 from workbookgen.reference import project, records, statistics, strands, uncertainty, used_up, yarn_count
 from workbookgen.sheets import fiber, supply
 
-ENOUGH_SKEINS = 5
+ENOUGH_SKEINS = 5  # common practice, no source: of fewer, chance makes more than a hand does
 FAR_LESS_EVEN = 1.75  # times the usual variation; common practice, no source
 SPUN_SHARE = "1 - or_else(bought_share, 0)"
 SORTED = "If you sorted them, sort by day again."
@@ -157,17 +155,12 @@ def questions() -> tuple[Rule, ...]:
     far more than the sheet Sureness has it, so that what is told is too sure: of five skeins that differ as said, one
     group in fifty does by chance.
     """
-    asked = f"AND(skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(beyond_chance, 9)"
     return (
-        Rule(f"{asked} < -{HARDLY_CHANCE})", lambda values: _has_enough(values) and round(values["beyond_chance"], 9) < -HARDLY_CHANCE,
+        Rule("ahead < 0", lambda values: values["ahead"] < 0,
              f"{ASKING} Line by line its skeins become coarser, so the rest may give even less. Lay the first beside the wheel, and spin like it. {SORTED}"),
-        Rule(f"{asked} > {HARDLY_CHANCE})", lambda values: _has_enough(values) and round(values["beyond_chance"], 9) > HARDLY_CHANCE,
+        Rule("ahead > 0", lambda values: values["ahead"] > 0,
              f"{ASKING} Line by line its skeins become finer, so the rest will not be like the first. Lay that beside the wheel, and spin like it. {SORTED}"),
         Rule(f"AND(skeins >= {ENOUGH_SKEINS}, to_spin > 0, ROUND(unevenness, 9) > {FAR_LESS_EVEN})",
-             lambda values: _has_enough(values) and round(values["unevenness"], 9) > FAR_LESS_EVEN,
+             lambda values: values["skeins"] >= ENOUGH_SKEINS and values["to_spin"] > 0 and round(values["unevenness"], 9) > FAR_LESS_EVEN,
              f"{ASKING} Its skeins differ far more than yours usually do, so the answer is too sure. Type their CV at Skeins differ by, on the sheet Project."),
     )
-
-
-def _has_enough(values: Mapping) -> bool:
-    return values["skeins"] >= ENOUGH_SKEINS and values["to_spin"] > 0

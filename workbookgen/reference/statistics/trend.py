@@ -19,7 +19,9 @@ from workbookgen.reference.limits import (
 from workbookgen.reference.tolerances import HAIR
 from workbookgen.units import Grist, Length, Quantity, Ratio
 
-HARDLY_CHANCE = 2.2  # standard deviations of a slope: three in a hundred steady hands are beyond (normal distribution)
+# Standard deviations of a slope; common practice, no source. Three in a hundred steady hands are beyond (normal
+# distribution).
+HARDLY_CHANCE = 2.2
 
 
 @calculation
@@ -207,8 +209,8 @@ def from_first_to_last(change: Ratio, spread: Ratio, count: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for five skeins or more, about equally far apart in the log; of others it tells about how much. Of fewer,
-    chance makes more than a hand does.
+    Valid for five skeins or more (common practice, no source: of fewer, chance makes more than a hand does), about
+    equally far apart in the log; of others it tells about how much.
 
     References
     ----------
@@ -306,7 +308,8 @@ def change_ahead(
 
     Notes
     -----
-    Valid for a hand that changes by about the same from skein to skein. A change of all or more is cut.
+    Valid for a hand that changes by about the same from skein to skein. A change of all or more is cut; t up to 2.2
+    counts as chance (common practice, no source).
 
     References
     ----------

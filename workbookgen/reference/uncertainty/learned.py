@@ -126,7 +126,7 @@ def finer_to_come(finer: Ratio, ahead: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for a hand of which nobody knows whether it goes on so.
+    Valid for a hand of which nobody knows whether it goes on so: half of the change is common practice, no source.
 
     References
     ----------
@@ -166,7 +166,7 @@ def hand_uncertainty(weight: Ratio, u_plan: Ratio, ahead: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for a hand of which nobody knows whether it goes on so.
+    Valid for a hand of which nobody knows whether it goes on so: half of the change is common practice, no source.
 
     References
     ----------
