@@ -124,8 +124,7 @@ THREE = tuple(Input(key, key, ANY, LOOP) for key in ("one", "two", "three"))
     ],
 )
 def test_repeated_readings_may_be_missing(form, unit, value):
-    # Nothing need be typed; what is typed is a number inside its limits. An empty cell is 0: within "at most", not
-    # "above".
+    # Nothing need be typed; what is typed is a number inside its limits.
     told = Result(
         "told",
         "Told",
@@ -134,10 +133,11 @@ def test_repeated_readings_may_be_missing(form, unit, value):
         unit,
         only_if="readings(one, two, three) > 1",
     )
-    limits = ",".join(f"{cell}<=1000,OR(ISBLANK({cell}),{cell}>=0.000001)" for cell in ("$D$6", "$D$7", "$D$8"))
-    assert bound(*THREE, told, system="us") == (
-        f'=IF(COUNTA($D$6,$D$7,$D$8)=COUNT($D$6,$D$7,$D$8),IF(AND({limits}),IF(COUNT($D$6:$D$8)>1,{value},""),""),"")'
+    may_be_typed = ",".join(
+        f"IF(ISNUMBER({cell}),AND({cell}<=1000,{cell}>=0.000001),COUNTBLANK({cell})=1)"
+        for cell in ("$D$6", "$D$7", "$D$8")
     )
+    assert bound(*THREE, told, system="us") == (f'=IF(AND({may_be_typed}),IF(COUNT($D$6:$D$8)>1,{value},""),"")')
 
 
 def test_the_line_in_which_a_chosen_name_stands():
@@ -221,12 +221,12 @@ def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside, line)
 
 
 def test_what_a_blank_cell_means():
-    # Zero is what an empty cell counts as anyway, so nothing is spelled out; a text in it still blanks the result.
+    # So does one with an empty text, which looks blank; any other text in it blanks the result.
     assert texts("skeins_length")[0] == (
-        '=IF(AND(COUNT($C9,$I9)=2,COUNTA($D9)=COUNT($D9)),IF(AND($C9<=5000,OR(SIGN($C9)=0,$C9>=0.000001),$D9<100,OR(SIGN($D9)=0,$D9>=0.000001)),$C9*($I9*0.01)+$D9,""),"")'
+        '=IF(AND(IF(ISNUMBER($D9),AND($D9<100,OR(SIGN($D9)=0,$D9>=0.000001)),COUNTBLANK($D9)=1),COUNT($C9,$I9)=2),IF(AND($C9<=5000,OR(SIGN($C9)=0,$C9>=0.000001)),$C9*($I9*0.01)+IF(ISNUMBER($D9),$D9,0),""),"")'
     )
     assert texts("plan_need") == (
-        '=IF(AND(COUNT($D$6)=1,COUNTA($D$7)=COUNT($D$7)),IF(AND($D$6<=1000,$D$6>=0.000001,$D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001)),$D$6*(1+IF(ISBLANK($D$7),0.1,$D$7)),""),"")',
+        '=IF(AND(IF(ISNUMBER($D$7),AND($D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001)),COUNTBLANK($D$7)=1),COUNT($D$6)=1),IF(AND($D$6<=1000,$D$6>=0.000001),$D$6*(1+IF(ISNUMBER($D$7),$D$7,0.1)),""),"")',
     )
 
 
@@ -238,37 +238,30 @@ def test_a_condition():
 
 
 def test_optional_words():
-    # An empty cell counts as 0: "at most 1000" keeps it anyway, "above 0" needs an exception.
     assert texts("skeins_wpi")[0] == (
-        "=IF(COUNTA($G9,plan_usual)=COUNT($G9,plan_usual),"
-        "IF(AND($G9<=1000,OR(ISBLANK($G9),$G9>=0.000001),"
-        "plan_usual<=1000,OR(ISBLANK(plan_usual),plan_usual>=0.000001)),IF(OR(ISNUMBER($G9),ISNUMBER(plan_usual)),"
-        'IF(ISNUMBER($G9),$G9,plan_usual),""),""),"")'
+        "=IF(AND(IF(ISNUMBER($G9),AND($G9<=1000,$G9>=0.000001),COUNTBLANK($G9)=1),"
+        "IF(ISNUMBER(plan_usual),AND(plan_usual<=1000,plan_usual>=0.000001),COUNTBLANK(plan_usual)=1)),"
+        'IF(OR(ISNUMBER($G9),ISNUMBER(plan_usual)),IF(ISNUMBER($G9),$G9,plan_usual),""),"")'
     )
 
 
 @pytest.mark.parametrize(
-    ("domain", "needed", "optional"),
+    ("domain", "inside"),
     [
         # Day numbers of spreadsheet programs: 36,526 is 1 January 2000 and 73,050 the last day of 2099 (from memory).
-        (Date(), ["$D$6<=73050", "$D$6>=36526"], ["$D$6<=73050", "OR(ISBLANK($D$6),$D$6>=36526)"]),
-        (
-            Number(least=1, below=9, whole=True),
-            ["$D$6<9", "$D$6>=1", "$D$6=ROUND($D$6,0)"],
-            ["$D$6<9", "OR(ISBLANK($D$6),$D$6>=1)", "$D$6=ROUND($D$6,0)"],
-        ),
-        (Number(above=-5, most=-1), ["$D$6<=-1", "$D$6>-5"], ["OR(ISBLANK($D$6),$D$6<=-1)", "$D$6>-5"]),
+        (Date(), "AND($D$6<=73050,$D$6>=36526)"),
+        (Number(least=1, below=9, whole=True), "AND($D$6<9,$D$6>=1,$D$6=ROUND($D$6,0))"),
+        (Number(above=-5, most=-1), "AND($D$6<=-1,$D$6>-5)"),
     ],
     ids=["a day", "a whole number", "a number below zero"],
 )
-def test_days_and_whole_numbers(domain, needed, optional):
-    # In an empty cell each program reads 0, which is whole but no day of this century.
+def test_days_and_whole_numbers(domain, inside):
     field = Input("start", "Start", domain, DAY)
     same = Result("same", "Same", "start", lambda start: start, DAY)
-    assert bound(field, same) == f'=IF(COUNT($D$6)=1,IF(AND({",".join(needed)}),$D$6,""),"")'
+    assert bound(field, same) == f'=IF(COUNT($D$6)=1,IF({inside},$D$6,""),"")'
     or_else = Result("same", "Same", "IF(given(start), start, 7)", lambda start=7: start, DAY)
     assert bound(field, or_else) == (
-        f'=IF(COUNTA($D$6)=COUNT($D$6),IF(AND({",".join(optional)}),IF(ISNUMBER($D$6),$D$6,7),""),"")'
+        f'=IF(IF(ISNUMBER($D$6),{inside},COUNTBLANK($D$6)=1),IF(ISNUMBER($D$6),$D$6,7),"")'
     )
 
 
@@ -360,7 +353,7 @@ def test_what_is_only_chosen_stays_as_it_is_shown(text, reference, value):
     # In binary numbers, 20.3 * 2.54 / 2.54 need not be 20.3.
     typed = [Input("length", "Length", ANY, LENGTH), Input("loop", "Loop", ANY, LOOP), Input("own", "Own", ANY, LOOP)]
     formula = bound(*typed, Result("chosen", "Chosen", text, reference, LOOP), system="us")
-    assert formula.endswith(f',{value},""),"")')
+    assert formula.rstrip(',")').endswith(f",{value}".rstrip(")"))
 
 
 def test_two_pairs_of_brackets_side_by_side_are_not_one():
@@ -390,10 +383,9 @@ def test_a_condition_may_speak_of_texts():
 
 
 def test_a_text_that_may_be_missing():
-    # An empty cell has no letters: never more than nine of them, but not more than none either.
     said = Result("said", "Said", 'IF(given(kind), kind, "none")', lambda kind="none": kind, None)
     assert bound(Input("kind", "Kind", Name(longest=9)), said) == (
-        '=IF(OR(ISBLANK($D$6),ISTEXT($D$6)),IF(AND(OR(ISBLANK($D$6),LEN(SUBSTITUTE($D$6," ",""))>0),LEN($D$6)<=9),IF((LEN($D$6)>0),$D$6,"none"),""),"")'
+        '=IF(IF(COUNTBLANK($D$6)=1,1=1,IF(ISTEXT($D$6),AND(LEN(SUBSTITUTE($D$6," ",""))>0,LEN($D$6)<=9),1=0)),IF((LEN($D$6)>0),$D$6,"none"),"")'
     )
 
 
@@ -416,14 +408,14 @@ def test_limits_are_written_in_full():
 def test_the_message_of_a_record():
     # What is wrong before what is missing, in the order of the fields; nothing for a record nobody began.
     assert texts("plan_message") == (
-        "=IF(COUNTA($D$6:$D$8)>0,"
-        "IF(IF(ISNUMBER($D$6),NOT(AND($D$6<=1000,$D$6>=0.000001)),NOT(ISBLANK($D$6))),"
+        "=IF(3-COUNTBLANK($D$6:$D$8)>0,"
+        "IF(NOT(IF(ISNUMBER($D$6),AND($D$6<=1000,$D$6>=0.000001),COUNTBLANK($D$6)=1)),"
         '"Wanted: type a number above 0 up to 1,000 m, in digits.",'
-        "IF(IF(ISNUMBER($D$7),NOT(AND($D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001))),NOT(ISBLANK($D$7))),"
+        "IF(NOT(IF(ISNUMBER($D$7),AND($D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001)),COUNTBLANK($D$7)=1)),"
         '"Margin: type a percentage from 0% up to 200%.",'
-        "IF(IF(ISNUMBER($D$8),NOT(AND($D$8<=1000,$D$8>=0.000001)),NOT(ISBLANK($D$8))),"
+        "IF(NOT(IF(ISNUMBER($D$8),AND($D$8<=1000,$D$8>=0.000001),COUNTBLANK($D$8)=1)),"
         '"Usual count: type a number above 0 up to 1,000 per in, in digits.",'
-        'IF(ISBLANK($D$6),"Still to fill in: Wanted.","")))),"")',
+        'IF(COUNTBLANK($D$6)=1,"Still to fill in: Wanted.","")))),"")',
     )
 
 
@@ -435,7 +427,7 @@ def test_a_card_as_a_new_planner_brings_it_is_not_begun():
         PLAN, groups=(replace(typed, fields=(wanted, replace(margin, starts_as=0.15), usual, kind)), computed)
     )
     text = place(planner_of(REELS, SKEINS, plan)).placements["plan_message"].formulas[0]
-    begun = 'AND(COUNTA($D$6:$D$9)>0,NOT(AND(COUNTA($D$6:$D$9)=2,IF(ISNUMBER($D$7),$D$7=0.15,1=0),IF(ISTEXT($D$9),$D$9="thick",1=0))))'
+    begun = 'AND(4-COUNTBLANK($D$6:$D$9)>0,NOT(AND(4-COUNTBLANK($D$6:$D$9)=2,IF(ISNUMBER($D$7),$D$7=0.15,1=0),IF(ISTEXT($D$9),$D$9="thick",1=0))))'
     assert text.startswith(f"=IF({begun},IF(")
 
 
@@ -443,7 +435,7 @@ def test_a_card_as_a_new_planner_brings_it_is_not_begun():
     "case",
     [
         'IF(IF(ISTEXT($B9),IF(LEN($B9)>0,SUMPRODUCT(($E$9:$E$11=$B9)*1)>1,1=0),1=0),"Reel: another line has this name; give each its own."',
-        'IF(IF(ISTEXT($B9),NOT(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12)),NOT(ISBLANK($B9))),"Reel: type a name of up to 12 letters."',
+        'IF(NOT(IF(COUNTBLANK($B9)=1,1=1,IF(ISTEXT($B9),AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12),1=0))),"Reel: type a name of up to 12 letters."',
     ],
 )
 def test_the_message_of_a_name(case):
@@ -454,7 +446,7 @@ def test_the_message_of_a_name(case):
     "case",
     [
         'IF(IF(COUNT($F9,$E9)=2,$F9>$E9,1=0),"Yarn: more than the fiber."',
-        'IF(IF(ISTEXT($B9),NOT(ISNUMBER($R9)),NOT(ISBLANK($B9))),"On the reel: choose one of the names',
+        'IF(NOT(IF(COUNTBLANK($B9)=1,1=1,IF(ISTEXT($B9),ISNUMBER($R9),1=0))),"On the reel: choose one of the names',
     ],
 )
 def test_the_message_of_a_rule_and_of_a_choice(case):
@@ -509,7 +501,7 @@ def test_what_the_head_of_a_log_says():
 def test_how_many_folded_inputs_hold_something():
     assert texts("skeins_filled") == ('=""',) * 4, "nothing is folded"
     # Reel, wraps, rest and note stand behind the three that are always seen.
-    assert folded("start end counted") == '=IF(COUNTA($E9:$H9)=0,"",COUNTA($E9:$H9))'
+    assert folded("start end counted") == '=IF(4-COUNTBLANK($E9:$H9)=0,"",4-COUNTBLANK($E9:$H9))'
 
 
 def folded(typed: str) -> str:

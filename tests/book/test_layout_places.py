@@ -24,9 +24,9 @@ from workbookgen.unit_systems import UNIT_SYSTEMS
 # OpenFormula names on which LibreOffice, Gnumeric, formualizer and IronCalc were measured to agree; written
 # down once more here, so that a name let into the profile is a decision taken twice.
 PORTABLE = set(
-    "IF AND OR NOT INDEX MATCH SMALL LARGE SUM SUMIF SUMPRODUCT COUNT COUNTA COUNTIF COUNTIFS AVERAGE ROUND ROUNDUP ROUNDDOWN ABS SIGN SQRT "
+    "IF AND OR NOT INDEX MATCH SMALL LARGE SUM SUMIF SUMPRODUCT COUNT COUNTA COUNTBLANK COUNTIF COUNTIFS AVERAGE ROUND ROUNDUP ROUNDDOWN ABS SIGN SQRT "
     "POWER EXP LN LOG10 PI ATAN TAN SIN COS MIN MAX STDEV MEDIAN NORMSDIST NORMSINV LEN LEFT RIGHT MID FIND "
-    "REPT SUBSTITUTE UPPER LOWER ISNUMBER ISTEXT ISBLANK ROW".split()
+    "REPT SUBSTITUTE UPPER LOWER ISNUMBER ISTEXT ROW".split()
 )
 # Limits of the file format's best known program: letters of a formula, nested calls, letters of a text in it.
 LONGEST_FORMULA, DEEPEST, LONGEST_TEXT = 8192, 64, 255

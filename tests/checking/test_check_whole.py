@@ -1,5 +1,6 @@
 """The check itself: silent on a good planner, loud on a bad one, and never taken in by stored values."""
 
+import re
 import sys
 
 import openpyxl
@@ -21,6 +22,7 @@ from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner
 
 from .mutants import edited, mutants_of
+from .tampering import edited as with_parts
 
 # Poison in a cell of dates: openpyxl warns, and reads an error.
 pytestmark = pytest.mark.filterwarnings("ignore:Cell .* is marked as a date:UserWarning")
@@ -116,15 +118,17 @@ def test_equal_readings_have_no_spread_in_any_engine(little, tmp_path):
     assert check(path, layout, EMBEDDED, scenarios=0).findings == []
 
 
-def test_an_input_whose_formula_gives_nothing_is_not_blank(little_layout, little_file, tmp_path):
+def test_an_input_with_an_empty_text_is_blank(little_layout, little_file, tmp_path):
+    """It looks so; a formula may give one, or it was pasted as the value of one."""
     place = little_layout.placements["fiber_weight"]
-    path = tmp_path / "planner.xlsx"
-    edited(little_file, path, little_layout, {(place.sheet, place.cell(0)): '=""'})
-    formulas = read_planner(path).formulas
-    assert check(path, little_layout, EMBEDDED, scenarios=0, formulas_in_file=formulas).findings == []
-    with engine("formualizer").open(path) as session:
-        held = checking.with_empty_texts(little_layout, read_inputs(session, little_layout), formulas)
-    assert held["fiber_weight"][:2] == ("", None)
+    typed, pasted = tmp_path / "typed.xlsx", tmp_path / "pasted.xlsx"
+    edited(little_file, typed, little_layout, {(place.sheet, place.cell(0)): '=""'})
+    cell = re.compile(rf'<c r="{place.cell(1)}"( s="\d+")?/>')
+    empty = f'<c r="{place.cell(1)}" t="inlineStr"><is><t></t></is></c>'
+    number = [sheet.name for sheet in little_layout.planner.sheets].index(place.sheet) + 1
+    with_parts(typed, pasted, {f"xl/worksheets/sheet{number}.xml": lambda text: cell.sub(empty, text)})
+    formulas = read_planner(pasted).formulas
+    assert check(pasted, little_layout, EMBEDDED, scenarios=0, formulas_in_file=formulas).findings == []
 
 
 def test_the_same_seed_gives_the_same_outcome(little_file, little_layout):

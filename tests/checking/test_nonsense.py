@@ -10,7 +10,6 @@ import pytest
 
 from long_run import LONG, dealt, drawn, some
 from workbookgen.build import layout_of, workbook
-from workbookgen.checking.check import with_empty_texts
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read, read_inputs, set_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
@@ -177,13 +176,7 @@ def shown(session, layout, entries):
     """What stands in the inputs and what all formulas show."""
     set_inputs(session, layout, entries)
     session.evaluate()
-    typed = {
-        (each.sheet, each.cell(row)): value.formula
-        for each in layout.inputs
-        for row, value in enumerate(entries[each.key])
-        if isinstance(value, Typed)
-    }
-    return with_empty_texts(layout, read_inputs(session, layout), typed), read(session, layout.formulas)
+    return read_inputs(session, layout), read(session, layout.formulas)
 
 
 def faults(layout, proofs, *seen):

@@ -19,7 +19,7 @@ BLOCK_SUMS = Area("Worked out", 1, 11, LONG)
 STALE = -1
 
 _LOOKS = (
-    "ISBLANK({})*1",
+    "COUNTBLANK({})",
     "ISTEXT({})*1",
     "ISNUMBER({})*1",
     "COUNTA({})",

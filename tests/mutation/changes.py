@@ -47,7 +47,7 @@ OTHER_FUNCTIONS = {
     "COUNTA": "COUNT",
     "ISNUMBER": "ISTEXT",
     "ISTEXT": "ISNUMBER",
-    "ISBLANK": "ISTEXT",
+    "COUNTBLANK": "COUNTA",
     "NOT": "AND",
     "LEN": "COUNT",
     "EXP": "LN",

@@ -67,6 +67,12 @@ DIFFERENT = (
         "It rounds the binary number, which lies below 1.005; the others see fifteen digits.",
     ),
     Difference('LEN("🧶")', 1.0, 2.0, "It counts units of UTF-16, of which such a sign has two."),
+    Difference(
+        "COUNTBLANK(A1:A6)",
+        2.0,
+        1.0,
+        "A formula that shows nothing is not counted as blank; so to it, one typed into an input is no blank cell.",
+    ),
     # How a formula of a planner is never written.
     Difference('"a""b"', 'a"b', UNPARSED, "It cannot read a quotation mark within a text."),
     Difference("1E-9*1", 1e-9, UNPARSED, "It cannot read a number with an exponent."),
@@ -78,9 +84,6 @@ DIFFERENT = (
         "Dates in texts are turned off in witness.mjs: what the text means depends on the country.",
     ),
     Difference("INT(-2.5)", -3.0, -2.0, "It rounds towards zero; INT is outside our profile."),
-    Difference(
-        "COUNTBLANK(A1:A6)", 2.0, 1.0, "A formula that shows nothing is not counted as blank; outside our profile."
-    ),
     Difference("TINV(0.05,10)", 2.22813885198627, 2.228138842468655, "It is off by 4e-9; outside our profile."),
     *(
         Difference(f"{name}({given})", answer, NAME, "It has no such function; outside our profile.")
@@ -136,7 +139,7 @@ ALIKE = {
     'LEFT("spinning",2)&RIGHT("spinning",2)&MID("spinning",3,2)': "spngin",
     'FIND("n","spinning")': 4,
     'SUBSTITUTE("a b c"," ","")&UPPER("x")&LOWER("Y")': "abcXy",
-    "ISNUMBER(A1)*1+ISTEXT(A4)*2+ISBLANK(A4)*4+ISBLANK(A6)*8": 11,
+    "ISNUMBER(A1)*1+ISTEXT(A4)*2+COUNTBLANK(A1)*4+COUNTBLANK(A6)*8": 11,
     '"é"="e"': False,
     '"Wool"="wool"': True,
     '"co-op"="coop"': False,

@@ -3,7 +3,6 @@
 The conditions are nested IFs, since only IF is sure not to evaluate a branch that it does not need.
 """
 
-import operator
 from collections.abc import Mapping
 
 from workbookgen.book.operands import Columns, Operand
@@ -24,7 +23,7 @@ def guard(result: Result, columns: Columns, value: str) -> str:
         for conditions in (_found_inside(step, columns), _found(step, columns), _listed_once(step, columns))
     ]
     only_if = [columns.written(result.condition.nodes)] if result.only_if else []
-    typed = (_sayable(result, single), _inside(result, single, columns), _typed(result, single))
+    typed = (_sayable(result, single), _inside(result, single, columns), _typed(result, single, columns))
     for conditions in (*looked_up, only_if, *typed):
         if conditions:
             value = f'IF({all_of(conditions)},{value},"")'
@@ -36,26 +35,18 @@ def all_of(conditions: list[str]) -> str:
     return conditions[0] if len(conditions) == 1 else f"AND({','.join(conditions)})"
 
 
-def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
-    """Conditions that every needed word is there and no entry is of the wrong type; safe whatever the cells hold."""
-    needed, spare, conditions = [], [], []
+def _typed(result: Result, single: Mapping[str, Operand], columns: Columns) -> list[str]:
+    """Conditions that needed words are there, and other entries blank or usable; safe whatever the cells hold."""
+    numbers, conditions = [], []
     for word, each in single.items():
         field = each.meaning.field
-        if not result.may_miss(word, field):
-            if each.is_text:
-                conditions.append(f"ISTEXT({each.ref})")
-            else:
-                needed.append(each.ref)
-        elif isinstance(field, Input):
-            if each.is_text:
-                conditions.append(f"OR(ISBLANK({each.ref}),ISTEXT({each.ref}))")
-            else:
-                spare.append(each.ref)
-    if needed:
-        conditions.append(f"COUNT({','.join(needed)})={len(needed)}")
-    if spare:
-        conditions.append(f"COUNTA({','.join(spare)})=COUNT({','.join(spare)})")
-    return conditions
+        if result.may_miss(word, field):
+            conditions += [blank_or_inside(field, each.ref, columns)] if isinstance(field, Input) else []
+        elif each.is_text:
+            conditions.append(f"ISTEXT({each.ref})")
+        else:
+            numbers.append(each.ref)
+    return [*conditions, f"COUNT({','.join(numbers)})={len(numbers)}"] if numbers else conditions
 
 
 def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
@@ -73,14 +64,15 @@ def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
 
 
 def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> list[str]:
-    """Conditions that every input is inside its domain, and no needed text is empty."""
+    """Conditions that every needed input is inside its domain, and no needed text is empty."""
     conditions = []
     for word, each in single.items():
         field = each.meaning.field
-        may_miss = result.may_miss(word, field)
+        if result.may_miss(word, field):
+            continue
         if isinstance(field, Input):
-            conditions += inside_domain(field, each.ref, columns, or_blank=may_miss)
-        elif each.is_text and not may_miss:
+            conditions += inside_domain(field.domain, each.ref, columns)
+        elif each.is_text:
             conditions.append(f"LEN({each.ref})>0")
     return conditions
 
@@ -116,43 +108,41 @@ def _found_inside(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
         condition
         for call in lookups
         if isinstance(field := columns.operands[call.keys[0]].meaning.field, Input)
-        for condition in inside_domain(field, columns.looked_up(call), columns)
+        for condition in inside_domain(field.domain, columns.looked_up(call), columns)
     ]
 
 
-def inside_domain(field: Input, ref: str, columns: Columns, *, or_blank: bool = False) -> list[str]:
-    """The domain of an input as conditions on a cell that is known to have the right type.
+def blank_or_inside(field: Input, ref: str, columns: Columns) -> str:
+    """Condition that a cell is blank or holds what its input accepts; safe whatever it holds.
 
-    A blank cell counts as 0 and as an empty text. So where the cell may be blank, a condition that these satisfy needs
-    no exception for it.
+    COUNTBLANK takes a cell with an empty text for blank, as people do; it comes with what is pasted from formulas.
     """
-    return [
-        f"OR(ISBLANK({ref}),{test})" if or_blank and not blank_keeps_it else test
-        for test, blank_keeps_it in _conditions(field.domain, ref, columns)
-    ]
+    is_blank, inside = f"COUNTBLANK({ref})=1", all_of(inside_domain(field.domain, ref, columns))
+    if field.is_text:
+        return f"IF({is_blank},1=1,IF(ISTEXT({ref}),{inside},1=0))"
+    return f"IF(ISNUMBER({ref}),{inside},{is_blank})"
 
 
-def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, bool]]:
-    """The conditions of a domain, each with whether a blank cell satisfies it."""
+def inside_domain(domain: Domain, ref: str, columns: Columns) -> list[str]:
+    """The conditions of a domain on a cell that is known to have the right type."""
     if isinstance(domain, Choice):
-        listed, once = columns.operands[domain.of], (columns.once(domain.of, ref), False)
+        listed, once = columns.operands[domain.of], columns.once(domain.of, ref)
         if (domain.of, ref) in columns.positions:
             return [once]
         # An empty text would match the one blank line of a log.
-        return [(f"LEN({ref})>0", False), once] if isinstance(listed.meaning.field, Result) else [once]
+        return [f"LEN({ref})>0", once] if isinstance(listed.meaning.field, Result) else [once]
     if isinstance(domain, Name | Note):
         letters = f'SUBSTITUTE({ref}," ","")' if isinstance(domain, Name) else ref  # spaces alone are not a name
-        return [(f"LEN({letters})>0", False), (f"LEN({ref})<={domain.longest}", True)]
+        return [f"LEN({letters})>0", f"LEN({ref})<={domain.longest}"]
     if isinstance(domain, Date):
         domain = Number(least=domain.least, most=domain.most)
     limits = (("<=", domain.most), ("<", domain.below), (">=", domain.least or None), (">", domain.above or None))
-    keeps = {"<=": operator.le, "<": operator.lt, ">=": operator.ge, ">": operator.gt}
-    tests = [(f"{ref}{sign}{limit:.15g}", keeps[sign](0, limit)) for sign, limit in limits if limit is not None]
+    tests = [f"{ref}{sign}{limit:.15g}" for sign, limit in limits if limit is not None]
     first = f"{ref}>={SMALLEST_AMOUNT:f}"
     if domain.least == 0:
-        tests.append((f"OR(SIGN({ref})=0,{first})", True))  # by its sign, since to IronCalc a tiny number equals 0
+        tests.append(f"OR(SIGN({ref})=0,{first})")  # by its sign, since to IronCalc a tiny number equals 0
     if domain.above == 0:
-        tests.append((first, False))
+        tests.append(first)
     if domain.whole:
-        tests.append((f"{ref}=ROUND({ref},0)", True))
+        tests.append(f"{ref}=ROUND({ref},0)")
     return tests

@@ -10,10 +10,9 @@ types at the bottom and a question stays even if its answer is yes. The Python t
 
 from collections.abc import Iterable
 
-from workbookgen.book.guard import all_of, inside_domain
-from workbookgen.book.operands import Columns, joined
+from workbookgen.book.guard import blank_or_inside
+from workbookgen.book.operands import Columns, filled
 from workbookgen.language.cases import first_of
-from workbookgen.language.domains import Date, Number
 from workbookgen.language.fields import (
     FAULT,
     FILLED,
@@ -25,7 +24,6 @@ from workbookgen.language.fields import (
     OWN_LINE,
     SPOILED,
     Automatic,
-    Input,
     Rule,
 )
 from workbookgen.language.parts import AGAIN, LISTED, Block
@@ -77,7 +75,7 @@ def automatic_formula(
     if field == MARK:
         return _mark(columns.ref(MESSAGE.key))
     if field == FILLED:
-        typed = f"COUNTA({joined(list(map(columns.ref, folded)))})" if folded else ""
+        typed = filled(list(map(columns.ref, folded))) if folded else ""
         return f'=IF({typed}=0,"",{typed})' if typed else '=""'
     if field == SPOILED:
         return _spoiled(block, columns)
@@ -88,7 +86,7 @@ def automatic_formula(
 def _own_line(block: Block, columns: Columns, own_line: str) -> str:
     """In which line a record stands: where nobody types, counted from the first, which nobody deletes alone."""
     if block.inputs:
-        return f"=IF(COUNTA({joined([columns.ref(each.key) for each in block.inputs])})=0,0,{own_line})"
+        return f"=IF({filled([columns.ref(each.key) for each in block.inputs])}=0,0,{own_line})"
     first, _, _ = columns.ref(f"{block.key}_{LINE.key}").partition(":")
     return f"=ROW()-ROW({first})+1"
 
@@ -202,11 +200,11 @@ def _faults(block: Block, columns: Columns, system: str) -> list[Case]:
     ref = columns.ref
     named = [each for each in block.inputs if block.names_its_records(each)]
     return [
-        *((_wrong(each, columns), refusal(each, system)) for each in block.inputs),
+        *((f"NOT({blank_or_inside(each, ref(each.key), columns)})", refusal(each, system)) for each in block.inputs),
         *((_doubled(ref(each.key), ref(block.names_column)), doubled(each)) for each in named),
         *((_doubled(ref(each.key), ref(f"{block.key}_{each.key}")), each.sentence) for each in block.distinct),
         *((_broken(rule, columns), rule.sentence) for rule in block.rules if not rule.asks),
-        *((f"ISBLANK({ref(each.key)})", missing(each)) for each in block.inputs if each.needed),
+        *((f"COUNTBLANK({ref(each.key)})=1", missing(each)) for each in block.inputs if each.needed),
     ]
 
 
@@ -218,7 +216,7 @@ def _if_begun(block: Block, columns: Columns, system: str, cases: Iterable[Case]
 
 def _begun(block: Block, columns: Columns, system: str) -> str:
     """Condition that something was typed, beyond the starting values of a new planner."""
-    typed = f"COUNTA({joined([columns.ref(each.key) for each in block.inputs])})"
+    typed = filled([columns.ref(each.key) for each in block.inputs])
     if not (starts := [each for each in block.inputs if each.starts_as is not None]):
         return f"{typed}>0"
     as_new = [_as_new(each.first(system), columns.ref(each.key)) for each in starts]
@@ -230,14 +228,6 @@ def _as_new(first: float | str, ref: str) -> str:
     if isinstance(first, str):
         return f'IF(ISTEXT({ref}),{ref}="{first}",1=0)'
     return f"IF(ISNUMBER({ref}),{ref}={first:.15g},1=0)"
-
-
-def _wrong(field: Input, columns: Columns) -> str:
-    """Condition that an entry is of the wrong type or outside its domain."""
-    ref = columns.ref(field.key)
-    right_type = f"ISNUMBER({ref})" if isinstance(field.domain, Number | Date) else f"ISTEXT({ref})"
-    inside = all_of(inside_domain(field, ref, columns))
-    return f"IF({right_type},NOT({inside}),NOT(ISBLANK({ref})))"
 
 
 def _doubled(ref: str, column: str) -> str:

@@ -43,10 +43,15 @@ class Operand:
     @property
     def value(self) -> str:
         """Formula text of its value: a number in coherent units, or a text."""
-        shown = self.ref
-        if isinstance(self.meaning.field, Input) and self.meaning.field.blank_means:
-            shown = f"IF(ISBLANK({self.ref}),{self.meaning.field.blank_means:g},{self.ref})"
-        return self.unit.coherent(shown)
+        return self.unit.coherent(self.shown)
+
+    @property
+    def shown(self) -> str:
+        """Formula text of its value in the unit shown, also where its cell is blank."""
+        field = self.meaning.field
+        if not isinstance(field, Input) or field.blank_means is None:
+            return self.ref
+        return f"IF(ISNUMBER({self.ref}),{self.ref},{field.blank_means:g})"
 
 
 @dataclass(frozen=True)
@@ -146,7 +151,7 @@ class Columns:
         """
         match found:
             case (str() as word,) if is_word(word):
-                return self._as_shown(word, unit, self.ref(word))
+                return self._as_shown(word, unit, self.operands[word].shown)
             case (Call(name="lookup") as call,):
                 return self._as_shown(call.keys[0], unit, self.looked_up(call))
             case (Call(name="sum" | "sum_where") as call,) if not unit.zero:
@@ -158,10 +163,8 @@ class Columns:
         return None
 
     def _as_shown(self, word: str, unit: Unit, text: str) -> str | None:
-        """The text, if the word's cells show this unit and a blank one does not stand for a number."""
-        operand = self.operands[word]
-        is_whole = not (isinstance(operand.meaning.field, Input) and operand.meaning.field.blank_means)
-        return text if is_whole and operand.unit.converts_as(unit) else None
+        """The text, if the word's cells show this unit."""
+        return text if self.operands[word].unit.converts_as(unit) else None
 
     def lacks(self, *keys: str) -> bool:
         """Whether one of these columns is absent, so that there is nothing to sum up.
@@ -251,6 +254,16 @@ def _unit_said(word: Operand) -> str:
 
 def joined(refs: list[str]) -> str:
     """These cells of one sheet as arguments of a function, adjacent ones as one range."""
+    return ",".join(_ranges(refs))
+
+
+def filled(refs: list[str]) -> str:
+    """Formula text of how many of these cells of one sheet are not blank; one with an empty text is."""
+    return "-".join([str(len(refs)), *(f"COUNTBLANK({each})" for each in _ranges(refs))])
+
+
+def _ranges(refs: list[str]) -> list[str]:
+    """These cells of one sheet, adjacent ones as one range."""
     runs: list[list[tuple[int, str, str]]] = []
     for ref in refs:
         letters, row = _CELL.fullmatch(ref).groups()
@@ -259,7 +272,7 @@ def joined(refs: list[str]) -> str:
             runs[-1].append(cell)
         else:
             runs.append([cell])
-    return ",".join(run[0][2] if len(run) == 1 else f"{run[0][2]}:{run[-1][2]}" for run in runs)
+    return [run[0][2] if len(run) == 1 else f"{run[0][2]}:{run[-1][2]}" for run in runs]
 
 
 def _follows(cell: tuple[int, str, str], run: list[tuple[int, str, str]]) -> bool:

@@ -142,7 +142,7 @@ def check(
         report.findings += _of_the_file(layout, formulas_in_file, whole)
         for one, record in zip(trials, report.engines, strict=True):
             once = whole if one is trials[0] else None
-            record.note, stale = _try_as_it_stands(one, proofs, formulas_in_file or {}, once)
+            record.note, stale = _try_as_it_stands(one, proofs, once)
             report.findings += stale
             step_and_listen()
         try_drawn(trials, sets, step_and_listen)
@@ -165,15 +165,13 @@ def _formula_cells(layout: Layout, formulas_in_file: Texts | None) -> int:
     return len(texts) - sum(1 for each in layout.inputs for _ in typed_formulas(texts, each))
 
 
-def _try_as_it_stands(
-    one: EngineTrial, proofs: dict, formulas_in_file: Texts, whole: WholeFile | None
-) -> tuple[str, list[Finding]]:
+def _try_as_it_stands(one: EngineTrial, proofs: dict, whole: WholeFile | None) -> tuple[str, list[Finding]]:
     """Compare an engine with the library on the planner's own entries.
 
     Returns a note if names had to be respelled for the engine, and the stale stored results of the `whole` file.
     """
     layout, planner = one.layout, one.layout.planner
-    typed = with_empty_texts(layout, read_inputs(one.session, layout), formulas_in_file)
+    typed = read_inputs(one.session, layout)
     [expected] = expected_of_scenarios(planner, [typed], proofs)
     stale = [] if whole is None else list(islice(_stale(layout, whole, typed, proofs, expected), MOST_FINDINGS))
     if one.name in A_TO_Z_ALONE and (spelled_once := in_one_spelling(planner, typed)) != typed:
@@ -223,16 +221,6 @@ def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expec
     if stored != typed:
         [expected] = expected_of_scenarios(layout.planner, [stored], proofs)
     return stale_results(layout, whole, proofs | expected)
-
-
-def with_empty_texts(layout: Layout, entries: Entries, in_file: Texts) -> Entries:
-    """The entries, with an empty text for an input whose formula gives nothing, since that is not blank."""
-    texts, held = as_formulas(in_file), dict(entries)
-    for placement in layout.inputs:
-        if rows := {row - placement.row for row, _ in typed_formulas(texts, placement)}:
-            column = enumerate(entries[placement.key])
-            held[placement.key] = tuple("" if value is None and row in rows else value for row, value in column)
-    return held
 
 
 def _opened(chosen: Engine, poisoned: Path, path: Path) -> Session:

@@ -165,7 +165,7 @@ class _Evaluation:
         if isinstance(each, Column):
             return _objects(each.values)
         if isinstance(each, Input):
-            return _objects([value for entries in self.scenarios for value in entries[key]], empty_text_is_blank=False)
+            return _objects([value for entries in self.scenarios for value in entries[key]])
         return self._results(holder, each)
 
     def _results(self, block: Block, result: Result) -> np.ndarray:
@@ -347,10 +347,10 @@ def _given(value: float | str, unit: str) -> float | str | Quantity:
     return Quantity(value, unit) if unit and unit != "dimensionless" else value
 
 
-def _objects(values: Sequence, *, empty_text_is_blank: bool = True) -> np.ndarray:
-    """A column of values. An empty text is blank to people, but an input that has one was filled in with a formula."""
+def _objects(values: Sequence) -> np.ndarray:
+    """A column of values. An empty text counts as blank, since it looks so."""
     column = np.empty(len(values), dtype=object)
-    column[:] = [None if value == "" and empty_text_is_blank else value for value in values]
+    column[:] = [None if value == "" else value for value in values]
     return column
 
 

@@ -52,7 +52,7 @@ def pieces(settings: Settings) -> Log:
                        'IF(shape = "trapezoid", (width + second) / 2 * height, IF(shape = "circle", PI() / 4 * width * width, '
                        'PI() / 4 * (width * width - second * second)))))',
                        trade.area, AREA, width=12,
-                       only_if=f'AND({FLAT}, {ROUND}, OR(shape <> "ring", second < width))'),
+                       only_if=f'AND({FLAT}, {ROUND}, OR(shape <> "ring", blank_or(second, second < width)))'),
             )),
             Group("For other sheets", (
                 repeated("of", "Of", "project", width=24),
