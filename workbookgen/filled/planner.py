@@ -104,28 +104,18 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
     version, settings, notes = _made_with(path, book, ranges)
     # A caller that reads all of it needs the full description anyway.
     whole = described(settings) if blocks is None else records_of(settings)
-    entries: dict[str, tuple[Entry, ...]] = {}
-    rows: dict[str, int] = {}
-    for block in whole.blocks.values():
-        if blocks is not None and block.key not in blocks:
-            continue
-        keys = [f"{block.key}_{each.key}" for each in block.inputs]
-        gone = [key for key in keys if key in book.names and key not in ranges]
-        areas = _areas(book, block, keys, ranges)
-        lost = {key: key in areas for key in keys if key not in book.names}
-        if version != __version__:
-            lost = {}  # a planner of another version may lack a field
-        if gone or lost:
-            notes += _unread(whole, block, gone, lost)
-        found, rows[block.key] = _records(book, block, areas, notes)
-        entries |= found
-        if isinstance(block, Log) and areas:
-            # All fields of a record are on one line, so all are counted from the same one.
-            first, last = _lines(areas)
-            ranges |= {key: Area(area.sheet, first, area.column, last - first + 1) for key, area in areas.items()}
     if not any(f"{block.key}_{each.key}" in book.names for block in whole.blocks.values() for each in block.inputs):
         raise FileError.at(str(path), NAMES_GONE)
-    enough = _with_rows(settings, whole, rows)
+    is_of_today = version == __version__  # a planner of another version may lack a field
+    found = {
+        key: _found(book, whole, block, ranges, is_of_today)
+        for key, block in whole.blocks.items()
+        if blocks is None or key in blocks
+    }
+    enough = _with_rows(settings, whole, {key: each.filled for key, each in found.items()})
+    entries = {key: column for each in found.values() for key, column in each.entries.items()}
+    ranges |= {key: area for each in found.values() for key, area in each.areas.items()}
+    notes += [note for each in found.values() for note in each.notes]
     return FilledPlanner(path, version, settings, enough, entries, ranges, book, tuple(notes))
 
 
@@ -161,6 +151,31 @@ def _results_known() -> frozenset[str]:
     """The results of today's planner, by full key."""
     blocks = records_of(Settings()).blocks.values()
     return frozenset(f"{block.key}_{each.key}" for block in blocks for each in (*block.results, *block.automatic))
+
+
+@dataclass(frozen=True)
+class _Found:
+    """What a file has of a block: entries and their cells by full key, lines down to the last filled one, notes."""
+
+    entries: dict[str, tuple[Entry, ...]]
+    areas: dict[str, Area]
+    filled: int
+    notes: list[Fault]
+
+
+def _found(book: Book, whole: Planner, block: Block, ranges: dict[str, Area], is_of_today: bool) -> _Found:
+    """Read a block's inputs, also those whose names are gone, if their labels are there."""
+    keys = [f"{block.key}_{each.key}" for each in block.inputs]
+    areas = _areas(book, block, keys, ranges)
+    gone = [key for key in keys if key in book.names and key not in ranges]
+    lost = {key: key in areas for key in keys if key not in book.names} if is_of_today else {}
+    notes = list(_unread(whole, block, gone, lost)) if gone or lost else []
+    entries, filled = _records(book, block, areas, notes)
+    if isinstance(block, Log) and areas:
+        # All fields of a record are on one line, so all are counted from the same one.
+        first, last = _lines(areas)
+        areas = {key: Area(area.sheet, first, area.column, last - first + 1) for key, area in areas.items()}
+    return _Found(entries, areas, filled, notes)
 
 
 def _unread(whole: Planner, block: Block, gone: list[str], lost: dict[str, bool]) -> Iterator[Fault]:
