@@ -64,18 +64,14 @@ class _Matching:
 
     def carry(self) -> None:
         """Bring every record to its line; what has no place becomes a leftover."""
-        lines = self._lines()
-        target = self.new.blocks.get(self.block.key)
+        lines, target = self._lines(), self.new.blocks.get(self.block.key)
         untouched = {row: line for row, line in lines.items() if self._is_untouched(row, line)}
         if target is None:
             typed = {row: line for row, line in lines.items() if row not in untouched}
             self._list_lines(typed, "the new planner does not have this sheet")
             return
         starting = _starting_lines(target)
-        known_by = {row: _known_by(target, line) for row, line in untouched.items()}
-        of_its_name = {row: starting[known] for row, known in known_by.items() if known in starting}
-        others = {row for row, record in of_its_name.items() if self._is_another_reel(lines[row], record)}
-        renewed = {row: record for row, record in of_its_name.items() if row not in others}
+        renewed = self._renewed(untouched, target)
         rows = _placed(lines, target.rows) if isinstance(target, Log) else {0: 0}
         if isinstance(target, Log):
             for each in target.inputs:
@@ -88,11 +84,21 @@ class _Matching:
             else:
                 for key, entry in line.items():
                     self._move(row, rows[row], key, entry, target)
-                record = {} if row in others else starting.get(_known_by(target, line), {})
+                record = {} if row in untouched else starting.get(_known_by(target, line), {})
                 self._complete(rows[row], line, record, target)
         self.matched.rows[self.block.key] = rows
         known = {_known_by(target, line) for line in lines.values()} | set(_starting_lines(self.block))
         self._add([record for name, record in starting.items() if name not in known], target)
+
+    def _renewed(self, untouched: dict[int, Record], target: Block) -> dict[int, Mapping[str, Entry]]:
+        """Line -> the new planner's own line that takes its place, of the lines that nobody changed."""
+        starting = _starting_lines(target)
+        own = {row: starting.get(_known_by(target, line)) for row, line in untouched.items()}
+        return {
+            row: record
+            for row, record in own.items()
+            if record is not None and not self._is_another_reel(untouched[row], record)
+        }
 
     def _lines(self) -> dict[int, Record]:
         """Line -> its record, of the fields that the file has; a log's blank lines are left out."""
