@@ -26,6 +26,7 @@ def test_yarn_got_anew_is_as_uncertain_as_its_least_known_strand():
     assert uncertainty.anew_square(**skeins, **first) == approx(0.0102)
     assert [square(100.0, 20.0), square(100.0, 5.0), square(0.0, 0.0)] == approx([0.0402, 0.0202, 0.0202])
     assert [square(20.0, 20.0), square(-5.0, 20.0), square(0.0, 20.0)] == approx([1.0002] * 3)
+    assert square(1.0, 0.5) == approx(0.2502)
     alone = dict(weight=0.0, u_scale=0.02, in_skeins=meters(0.0), skeins_doubt=meters(0.0))
     assert uncertainty.anew_square(**alone, **first) == approx(0.0104)
 
@@ -42,12 +43,14 @@ def test_what_to_have_if_all_were_got_anew():
     one = more | dict(to_come=meters(200.0), weight=1.0)
     for doubts in (dict(variation=0.2, u_ball=0.1), dict(variation=0.1, u_ball=0.2)):
         assert uncertainty.more_anew(**known, **one, **doubts).m_as("m") == approx(323.92, abs=0.01)
-    with pytest.raises(ValueError, match="No amount is that certain"):
-        uncertainty.more_anew(**known, **(one | {"square": 1.0}), variation=0.0, u_ball=0.0)
+    for square in (1.0, 1.21):
+        with pytest.raises(ValueError, match="No amount is that certain"):
+            uncertainty.more_anew(**known, **(one | {"square": square}), variation=0.0, u_ball=0.0)
 
 
 def test_no_more_is_to_be_had_than_if_all_were_got_anew():
-    both = [meters([20.0, 20.0, 20.0]), meters([12.0, 30.0, -1.0])]
-    assert uncertainty.no_more_than_anew(*both, share=0.5).m_as("m") == approx(np.array([12.0, 20.0, 20.0]))
+    both = [meters([20.0] * 6), meters([12.0, 30.0, -10.0, -0.5, 0.0, 0.5])]
+    told = uncertainty.no_more_than_anew(*both, share=0.5).m_as("m")
+    assert told == approx(np.array([12.0, 20.0, 20.0, 20.0, 20.0, 0.5]))
     assert uncertainty.no_more_than_anew(meters(20.0), meters(12.0)).m_as("m") == 20, "of one strand"
     assert uncertainty.no_more_than_anew(meters(20.0), None, 0.5).m_as("m") == 20

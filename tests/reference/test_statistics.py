@@ -207,6 +207,10 @@ def test_who_takes_the_readings_asked_for_is_as_near_as_promised():
 def test_how_many_more(count, in_all, inches, words):
     assert statistics.more_readings(count, 0.05, in_all, inches) == words
     assert statistics.more_readings(3, 0.025, 4, 1) == "1 more for ±2.5%"
+    assert statistics.more_readings(3, 0.1, 4, 1) == "1 more for ±10%"
+    # How near the mean lies says nothing without the mean itself.
+    assert statistics.more_readings(3, 0.05, 3, 1, within=per_inch(2)) == "enough for ±5%"
+    assert statistics.more_readings(3, 0.05, 3, 1, mean=per_inch(8)) == "enough for ±5%"
 
 
 @pytest.mark.parametrize(

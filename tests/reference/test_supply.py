@@ -53,7 +53,15 @@ def test_which_strand_is_called_first_does_not_matter(first, u_first, second, u_
 
 def test_without_doubt_the_lesser_is_the_smaller():
     assert uncertainty.lesser(meters(3.0), meters(0.0), meters(2.0), meters(0.0)) == meters(2.0)
-    assert uncertainty.lesser(meters(3.0), meters(1.0)) == meters(3.0)
+    assert uncertainty.lesser(meters(3.0), meters(0.0), meters(3.0), meters(0.0)) == meters(3.0)
+    assert uncertainty.lesser(meters(3.0), meters(1.0)) == uncertainty.lesser(meters(3.0), meters(1.0), meters(2.0))
+
+
+def test_a_strand_known_well_counts_as_a_twentieth_as_uncertain_as_the_other():
+    """Two of 100 m, ± 20 and ± 0: (20² + 1²) / 2 - 20² / (2 π) of the lesser, which is 20 / √(2 π) below them."""
+    alike = (meters(100.0), meters(20.0), meters(100.0), meters(0.0))
+    assert uncertainty.lesser_uncertainty(*alike).m_as("m") == approx((200.5 - 200 / np.pi) ** 0.5)
+    assert uncertainty.lesser(*alike).m_as("m") == approx(100 - 20 / (2 * np.pi) ** 0.5)
 
 
 def test_one_skein_weighs_as_much_as_the_plan_where_both_doubt_alike():
@@ -128,8 +136,12 @@ def test_more_of_the_same_by_hand():
         (8 + 2368**0.5) / 0.64
     )
     assert uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(0.0), 0.36).m_as("m") == approx(75)
-    with pytest.raises(ValueError, match="No amount is that certain"):
-        uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(0.0), 1.0)
+    for square in (1.0, 1.44):
+        with pytest.raises(ValueError, match="No amount is that certain"):
+            uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(0.0), square)
+    for one in (dict(with_more=meters(8.0)), dict(square_more=0.36)):
+        with pytest.raises(ValueError, match="goes with its uncertainty"):
+            uncertainty.more_for(meters(0.0), meters(60.0), 1.0, **one)
 
 
 def test_what_more_of_a_lot_keeps_was_not_weighed():

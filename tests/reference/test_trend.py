@@ -81,6 +81,11 @@ def test_places_that_are_all_the_same_are_none(squares):
         statistics.spread_of_places(squares, 6.0, 3)
 
 
+def test_the_nearest_places_are_half_apart():
+    # Two lines below each other are half a line from their middle: 0.25 + 0.25.
+    assert statistics.spread_of_places(7.0**2 + 8.0**2, 15.0, 2) == 0.5
+
+
 def test_two_skeins_make_no_trend():
     with pytest.raises(ValueError, match="A line goes through any two skeins"):
         statistics.beyond_chance(0.0, spread=2.0, variation=0.1, count=2.0, usual=0.1)
@@ -92,8 +97,12 @@ def test_two_skeins_make_no_trend():
         (-0.2, -3.0, 300.0, -0.2),  # from skein to skein 0.05; of 5 and 3, the middles are 4 apart
         (0.2, 3.0, 500.0, 0.25),
         (-0.2, -2.2, 300.0, 0.0),  # may be chance
+        (-0.2, -1.5, 300.0, 0.0),
+        (-0.2, 1.5, 300.0, 0.0),
+        (-0.2, -3.0, 50.0, -0.1375),  # 5 and half a skein: 2.75 apart
         (-0.2, -2.3, 0.0, 0.0),  # nothing is to be spun
         (-0.9, -9.0, 900.0, -1.0),  # a grist of nothing, or less
+        (0.9, 9.0, 900.0, 1.0),
         (None, -9.0, 900.0, 0.0),
         (-0.2, None, 900.0, 0.0),
     ],

@@ -272,6 +272,7 @@ def test_a_stitch_that_is_known_by_rule_alone_leaves_the_need_less_certain(own, 
         (1, 0.5, 2.5, 5 / 3),  # of 0.8 of the weight, 0.5 is the thread's: 0.3 for 0.5 planned
         (1, 0.5, 1.6, 2 / 3),
         (1, 1, 2.5, 1),  # all bought: what is seen says nothing of spinning
+        (1, 1, 1.6, 1),
         (1, 0.5, 4, 1),  # less than the thread alone weighs
         (1, 0, None, 1),
     ],
