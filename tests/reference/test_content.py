@@ -239,6 +239,12 @@ def test_points_that_are_not_a_hundred_are_refused(points):
         content.whole_percent(*points, 0.0, 0.0, 1)
 
 
+def test_a_place_beyond_the_five_is_none():
+    for place in (0, 6, 1.5):
+        with pytest.raises(ValueError, match="from 1 to 5"):
+            content.whole_percent(40.0, 30.0, 20.0, 10.0, 0.0, place)
+
+
 @pytest.mark.parametrize(
     "others, share",
     [

@@ -118,9 +118,10 @@ def test_the_stock_takes_the_hours_of_its_length(mass, grist, speed):
 
 
 def test_bought_yarn_is_not_spun_again():
-    assert planning.still_to_spin(yards(900), 4) == yards(900)
-    with pytest.raises(ValueError, match="Only raw"):
-        planning.still_to_spin(yards(900), 5)
+    assert [planning.still_to_spin(yards(900), stage) for stage in (1, 4)] == [yards(900)] * 2
+    for no_fiber in (0, 1.5, 5, 6):
+        with pytest.raises(ValueError, match="Only raw"):
+            planning.still_to_spin(yards(900), no_fiber)
     with pytest.raises(ValueError, match="negative"):
         planning.still_to_spin(yards(-1), 1)
 
@@ -146,6 +147,11 @@ def test_hours_done_were_counted_and_leave_the_doubt_of_all_the_work():
     assert planning.most_hours(**work | {"ahead": hours(20), "left": 0.5}).m_as("hour") == approx(25)
     # Weeks that are off alone stretch the calendar by their own factor: 10 hours stretch to 10 and a quarter of 40.
     assert planning.hours_to_allow(**work | {"u_pace": 0}, u_weekly=u).m_as("hour") == approx(20)
+
+
+def test_two_timed_paces_show_how_much_they_differ():
+    # 90 and 110 are 10 off their mean: √(100 + 100) is 14.142.
+    assert planning.pace_variation(Quantity([90.0, np.nan, 110.0], "m/hour")) == approx(0.141421, rel=1e-5)
 
 
 def test_without_timed_paces_the_usual_figure_stands():
