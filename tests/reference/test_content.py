@@ -378,6 +378,7 @@ def test_a_label_without_its_fibers_says_where_to_look(known, words):
         (lambda: content.main_share("wool", "silk", -0.1), "negative"),
         (lambda: content.main_share(" "), "blank"),
         (lambda: content.lot_of_strand("Aster", "1000 wool", "Birch", "1000 silk"), "other fibers"),
+        (lambda: content.lot_of_strand("Aster", "1000 silk", "Birch", "1000 wool"), "other fibers"),
         (lambda: content.lot_of_strand("Aster", "1000 wool", "Birch"), "not known"),
         (lambda: content.untold("Marl", -0.1), "negative"),
         (lambda: content.untold(" "), "blank"),
