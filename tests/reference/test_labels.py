@@ -109,8 +109,9 @@ def test_the_largest_amounts_that_a_ticket_tells():
         (labels.mass_words, Quantity(1e7, "g")),
         (labels.grist_words, Quantity(1e5, "m/g")),
     ):
-        with pytest.raises(ValueError, match="more than a ticket can state"):
-            words(amount)
+        for more in (amount, amount * 1.5):
+            with pytest.raises(ValueError, match="more than a ticket can state"):
+                words(more)
 
 
 @given(quarters=st.integers(0, 400_000))

@@ -191,10 +191,8 @@ def test_refusals(call, sentence):
 
 def test_a_bought_strand_takes_no_fiber_and_a_prepared_lot_no_preparing():
     assert project.fiber_for(grams(100), 0.8, 0.5).m_as("g") == approx(62.5)
-    assert project.fiber_for(grams(100), None, 0.5, 1).m_as("g") == 0
-    assert project.to_prepare(grams(100), 4).m_as("g") == 0 and project.to_prepare(grams(100), 3) == project.to_prepare(
-        grams(100)
-    ) == grams(100)
+    assert [project.fiber_for(grams(100), kept, 0.5, 1).m_as("g") for kept in (None, 0.8)] == [0, 0]
+    assert [project.to_prepare(grams(100), stage).m_as("g") for stage in (None, 1, 3, 4, 5)] == [100, 100, 100, 0, 0]
     assert project.of_all_strands(grams(62.5), grams(20), 0.5).m_as("g") == approx(82.5)
     with pytest.raises(ValueError, match="not known"):
         project.of_all_strands(grams(62.5), share_2=0.5)

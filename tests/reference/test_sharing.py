@@ -47,6 +47,17 @@ def test_a_rest_of_almost_nothing_is_more_than_reckoned_on_average(pool, square,
     assert told.m_as("g") == approx(more, abs=1e-5)
 
 
+def test_a_strand_counts_on_the_last_of_its_lots_where_that_is_more_than_a_twentieth():
+    assert [sharing.on_the_last(grams(more), grams(100)) for more in (0, 4.9, 5.1, 30)] == [0, 0, 1, 1]
+    assert sharing.on_the_last(grams(30), grams(0)) == 0  # nothing is needed of it any more
+    assert sharing.on_the_last(grams(0), grams(0)) == 0
+    for place in (2, 3, 4):
+        other = {f"more_{place}": grams(8), f"needs_{place}": grams(100)}
+        assert sharing.on_the_last(grams(8), grams(100), **other) == 2, place
+        for half in other:  # of a strand of which one is not known, the other says nothing
+            assert sharing.on_the_last(grams(8), grams(100), **{half: other[half]}) == 1, half
+
+
 def test_what_lots_give_more_is_there_for_who_draws_on_them():
     """Of 100 g and 8 more on average, others take 25: 83 are left, and they are shared."""
     names, amounts = ["Aster"], Quantity([100.0], "g")
