@@ -49,6 +49,9 @@ def test_a_full_one_that_was_weighed_wins():
 def test_what_is_typed_goes_before_the_project():
     assert plying.still_to_ply(meters(300), meters(1000), 0.5) == meters(300)
     assert plying.still_to_ply(None, meters(1000), 0.25) == meters(250)
+    for half in (dict(project=meters(1000)), dict(left=0.25)):
+        with pytest.raises(ValueError, match="Give the length"):
+            plying.still_to_ply(**half)
     assert plying.strands_to_ply(None, 3) == 3 and plying.strands_to_ply(2, 3) == 2 and plying.strands_to_ply() == 2
     assert (
         plying.take_up_to_ply(None, 0.05, 0.04) == 0.05
@@ -63,8 +66,13 @@ def test_singles_of_a_planned_yarn_are_finer_by_what_is_lost():
     assert plying.singles_grist(None, Quantity(10, "m/g"), 2, 0.1, 0.2).m_as("m/g") == approx(27.777777778)
     # Singles that grow by a quarter in plying may be thicker: 10 · 2 / 1.25.
     assert plying.singles_grist(None, Quantity(10, "m/g"), 2, -0.25, 0.0).m_as("m/g") == approx(16)
+    # A single beside a thread that is a fifth of the weight: 2 / (0.8 · 0.8); of one alone, 2 / 0.8.
+    assert plying.singles_grist(None, Quantity(2, "m/g"), 1, 0, 0.2, bought=0.2).m_as("m/g") == approx(3.125)
+    assert plying.singles_grist(plied=Quantity(2, "m/g"), shrinkage=0.2).m_as("m/g") == approx(2.5)
     with pytest.raises(ValueError, match="Give the grist"):
         plying.singles_grist(None, Quantity(10, "m/g"), 2, 0.1)  # how it shrinks is not known
+    with pytest.raises(ValueError, match="no singles to spin"):
+        plying.singles_grist(None, Quantity(10, "m/g"), 2, 0.1, 0.0, bought=1.0)
 
 
 def test_each_strand_fills_bobbins_of_its_own():
@@ -85,6 +93,8 @@ def test_whether_the_ply_fits():
     # 68 g, a fifth of the yarn's weight besides as bought thread: 85 g of the 100 that one holds, or of 50.
     assert plying.of_one_bobbin(grams[0] * 0.68, grams[0], bought=0.2) == approx(0.85)
     assert plying.of_one_bobbin(grams[0] * 0.68, grams[0], grams[2], bought=0.2) == approx(1.7)
+    with pytest.raises(ValueError, match="all bought"):
+        plying.of_one_bobbin(grams[0], grams[0], bought=1.0)
 
 
 @pytest.mark.parametrize(

@@ -196,6 +196,7 @@ def test_spools_of_one_bought_thread_are_whole_together():
         meters(700), meters(500), ["Duo / Silk"], meters([700.0]), own="Duo / Silk", form="yarn or thread"
     )
     assert alone == plying.spools(meters(700), meters(500)) == 2
+    assert plying.spools(meters(700), meters(500), lots, lengths, form="yarn or thread") == 2
 
 
 def test_what_is_got_of_one_thread_is_told_once():
