@@ -254,6 +254,11 @@ def test_of_a_thread_skeins_took_their_length_and_of_singles_what_they_weigh_bes
     assert taken(part, is_thread, mass) == approx(grams)
 
 
+@pytest.mark.parametrize("weighed", [400.0, 400.0 * (1 + 1e-12)])
+def test_where_all_is_weighed_the_design_adds_nothing(weighed):
+    assert taken(170, 0, 132, weighed=meters(weighed)) == approx(100)  # threads weigh 32 g of it
+
+
 def test_a_skein_will_weigh_what_its_length_lets_expect():
     """200 m at 4 m/g are 50 g, at 2.5 m/g 80 g."""
     planned, mean = Quantity(4, "m/g"), Quantity(2.5, "m/g")

@@ -41,7 +41,11 @@ def test_ends_side_by_side(structure, strands, plies, ends):
 def test_only_a_cable_is_twisted_twice():
     # By hand: a tenth lost, then a fifth of what is left: 0.9 · 0.8.
     assert plying.kept_in("a cable", 0.1, 0.2) == approx(0.72)
-    assert plying.kept_in("a chain of three", 0.1, 0.2) == approx(0.9)
+    for once in ("a chain of three", "a ball on itself", "several strands"):
+        assert plying.kept_in(once, 0.1, 0.2) == approx(0.9), once
+    # What nobody states takes nothing more off, and a ply is of two.
+    assert plying.kept_in("a cable", 0.1) == approx(0.9)
+    assert (plying.ends_in("several strands"), plying.ends_in("a cable")) == (2, 4)
 
 
 def test_a_chain_takes_three_lengths_and_a_ball_two():
