@@ -171,6 +171,25 @@ def test_weights_and_lengths_on_the_rack_are_one():
     )
 
 
+def test_the_shortest_bobbin_is_the_shortest():
+    # One that differs from it in the last digits of a sum has nothing left.
+    assert plying.left_over(meters(180 * (1 - 1e-12)), meters(180)).m_as("m") == 0
+    assert plying.left_in_all(meters(360 * (1 - 1e-12)), 2, meters(180)).m_as("m") == 0
+    with pytest.raises(ValueError, match="No bobbin is shorter"):
+        plying.left_over(meters(170), meters(180))
+    with pytest.raises(ValueError, match="All bobbins hold at least"):
+        plying.left_in_all(meters(350), 2, meters(180))
+    assert plying.plied_from(meters(400), 0.05).m_as("m") == approx(380)  # of one strand, if nobody says
+
+
+def test_a_single_bobbin_is_no_ply():
+    for alone in (1, 0):
+        assert plying.leftover_words(alone, meters(200)).startswith("A ply takes two bobbins")
+    for several in (2, 3):
+        with pytest.raises(ValueError, match="Of several bobbins"):
+            plying.leftover_words(several, meters(200))
+
+
 def test_plying_bobbins_are_filled_alike():
     assert plying.bobbin_gets(Quantity(900, "m"), 3).m_as("m") == 300
     assert plying.bobbin_gets(Quantity(900, "m"), 1).m_as("m") == 900
