@@ -44,7 +44,8 @@ def test_a_single_is_not_plied():
     assert planning.plying_hours(length, 1, pace).m_as("hour") == planning.plying_hours(length, 1).m_as("hour") == 0
     assert planning.plying_hours(length, 0, pace).m_as("hour") == 0
     # With a bought thread, or of bought threads alone, it is.
-    assert [planning.plying_hours(length, singles, pace, "Marl").m_as("hour") for singles in (0, 1)] == approx([2, 2])
+    for singles, bought, hours_of_plying in ((1, 0.3, 2), (0, 1, 2), (1, 0, 0), (3, 0, 2)):
+        assert planning.plying_hours(length, singles, pace, bought).m_as("hour") == approx(hours_of_plying)
     for wrong in (
         lambda: planning.plying_hours(length, 2),
         lambda: planning.plying_hours(length, 2, 0 * pace),
@@ -369,7 +370,7 @@ def test_what_is_ahead_is_its_share_of_the_work():
         (lambda: planning.spinning_hours(1, yards(-1), ONE_PACE), "length"),
         (lambda: planning.spinning_hours(1, yards(1), 0 * ONE_PACE), "pace"),
         (lambda: planning.plying_hours(yards(1), 0), "pace of plying"),
-        (lambda: planning.plying_hours(yards(1), 1, design="Marl"), "pace of plying"),
+        (lambda: planning.plying_hours(yards(1), 1, bought=0.3), "pace of plying"),
         (lambda: planning.counted_from(-1, []), "day 0"),
         (lambda: planning.counted_from(1, [2, -1]), "day 0"),
         (lambda: planning.counted_from(1, [2], [-1]), "day 0"),

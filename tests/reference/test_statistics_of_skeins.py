@@ -95,6 +95,12 @@ def test_grubbs_limit_by_its_formula(count, limit):
     assert statistics.grubbs_limit(count + 1) >= limit
 
 
+def test_between_two_lines_of_the_table_the_upper_one_holds():
+    lines = (30, 35, 40, 50, 60, 80, 100, 150, 200, 300, 500, 1000)
+    for upper, lower in zip(lines, lines[1:], strict=False):
+        assert statistics.grubbs_limit(lower - 1) == statistics.grubbs_limit(upper) < statistics.grubbs_limit(lower)
+
+
 @pytest.mark.parametrize("count", [3, 4, 5, 6, 10, 30])
 def test_a_lot_of_twenty_lots_alike_has_a_skein_that_stands_out(count):
     # By mere chance, in invented lots of skeins alike: one lot in twenty.

@@ -385,6 +385,10 @@ def test_a_ball_weighs_what_its_length_weighs_and_a_part_of_one_is_a_whole_one()
     assert balls.balls_to_buy(grams(101.0), grams(50.0), 1, lot="Blue") == 3
     with pytest.raises(ValueError, match="spun"):
         balls.balls_to_buy(grams(101.0), grams(50.0), 0, lot="Fleece")
+    # Of a design it is each strand's own spool that is bought; a package is of the plain yarn.
+    for unknown in (dict(package=meters(100.0), design="Both"), {}):
+        with pytest.raises(ValueError, match="what a ball holds"):
+            balls.ball_weighs(Quantity(2.0, "m/g"), **unknown)
 
 
 def test_who_has_less_than_nothing_is_the_scarcest():

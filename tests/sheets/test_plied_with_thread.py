@@ -136,6 +136,17 @@ def test_threads_that_are_bought_are_plied_and_not_spun():
     assert told_with_paces("bobbin_message", cards=bobbins) == [None]
 
 
+def test_a_single_that_has_a_design_is_spun_and_not_plied():
+    """By hand: 1,500 yd are 15 hours of spinning and 3.75 of washing. Two of it, or a thread, are plied."""
+    single = [{"design": "Tweed", "number": 1000.0, "system": "yards per pound", "lot": "Fog"}]
+    keys = ("times_plies", *HOURS)
+    assert told_with_paces(*keys, components=single) == [1, pytest.approx(15), 0, *[pytest.approx(each) for each in (3.75, 18.75, 18.75)]]
+    unpaced = told_with_paces("times_plying", "times_known", components=single, cards={"pace_plying": (None,)})
+    assert unpaced == [0, "all steps"]
+    assert told_with_paces("times_plying", components=[single[0] | {"strands": 2.0}]) == [pytest.approx(7.5)]
+    assert told_with_paces("times_plies", "times_plying") == [1, pytest.approx(7.5)]
+
+
 def test_no_day_is_told_before_a_first_day_is_typed():
     """By hand: 15 and 7.5 and 3.75 hours at 6 a week are 30.6 days; the 31st, of which day 46,000 is the first, is
     46,030."""

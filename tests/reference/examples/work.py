@@ -168,7 +168,7 @@ EXAMPLES = [
     (planning.plying_hours, dict(length=q("yard", 400, 0), strands=n(2, 3), pace=q("m/hour", 100, 50))),
     (
         planning.plying_hours,
-        dict(length=q("yard", 400, 0), strands=n(1, 3), pace=q("m/hour", 100, 50), design=texts("Sock", "Shawl")),
+        dict(length=q("yard", 400, 0), strands=n(1, 3), pace=q("m/hour", 100, 50), bought=n(0.25, 0)),
     ),
     (planning.singles_in_ply, dict(own=n(2, 1))),
     (planning.singles_in_ply, dict(design=n(3, 2))),

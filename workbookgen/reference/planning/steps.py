@@ -16,7 +16,7 @@ from workbookgen.reference.limits import (
     require_within,
 )
 from workbookgen.reference.planning.work import require_hours
-from workbookgen.reference.tolerances import NEARLY_ALL
+from workbookgen.reference.tolerances import HAIR, NEARLY_ALL
 from workbookgen.units import Length, Pace, Quantity, Ratio, Time
 
 
@@ -203,17 +203,17 @@ def spinning_hours(strands: Ratio, singles: Length | None = None, pace: Pace | N
 
 
 @calculation
-def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None, design: str | None = None) -> Time:
+def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None, bought: Ratio | None = None) -> Time:
     """Hours of plying.
 
-    t = L / v, and t = 0 for a single. A yarn of one strand is not plied, unless a design says with what.
+    t = L / v, and t = 0 for a single. A yarn of one strand is not plied, unless a bought thread goes with it.
 
     Parameters
     ----------
     length : L, length of the finished yarn
     strands : n, singles in it, 0 of bought threads alone
     pace : v, length of ply in a time
-    design : name of its design, if it has one
+    bought : share of the yarn that is bought thread, if it is known
 
     Returns
     -------
@@ -237,10 +237,12 @@ def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None, desig
     >>> print(plying_hours(Quantity(900, "m"), strands=2, pace=Quantity(300, "m/hour")))
     3.0 hour
     """
+    require_numbers(bought)
     require_within(NOT_NEGATIVE, "The length", length)
     require_within(COUNTED_FROM_ZERO, "The number of strands", strands)
+    is_plied = (np.asarray(strands) > 1) | (np.asarray(0.0 if bought is None else bought) > HAIR)
     if pace is None:
-        require((strands == 1) & (design is None), "Give the pace of plying.")
+        require((strands == 1) & ~is_plied, "Give the pace of plying.")
         return length / Quantity(1.0, "m/hour") * 0
     require_within(ABOVE_ZERO, "The pace", pace)
-    return (length / pace).to("hour") * np.where((strands > 1) | (design is not None), 1.0, 0.0)[()]
+    return (length / pace).to("hour") * np.where(is_plied, 1.0, 0.0)[()]
