@@ -1,9 +1,9 @@
-"""The answer in a sentence, at the very lengths where its words change. Worked by hand."""
+"""The answer and the advice in a sentence, at the very amounts where their words change. Worked by hand."""
 
 import numpy as np
 import pytest
 
-from workbookgen.reference import answer
+from workbookgen.reference import advice, answer
 from workbookgen.units import Quantity
 
 
@@ -72,3 +72,32 @@ def test_what_nobody_can_believe_is_not_told():
             refused()
     # Of a finished piece it need not be known.
     assert answer.in_short("finished", meters(20)) == "Finished"
+
+
+def to_get(grams, **more):
+    strand = {"buy_1": Quantity(float(grams), "g"), "name_1": "Moss"} | more
+    return advice.advice(meters(90), 0.9, **strand)
+
+
+def test_less_of_a_strand_than_a_kitchen_scale_shows_is_not_asked_for():
+    nothing = "To be 90% sure, get 90 m more."
+    assert [to_get(grams) for grams in (0, 0.6, 1.4)] == [nothing] * 3
+    assert [to_get(grams) for grams in (1.5, 2.4)] == [nothing.replace(".", ": 2 g of Moss.")] * 2
+    assert to_get(1.4, name_1=None) == nothing
+    for nameless in (1.5, 60):
+        with pytest.raises(ValueError, match="needs a name"):
+            to_get(nameless, name_1=None)
+    assert advice.advice(meters(0.5), 0.9) == "To be 90% sure, get 1 m more."
+    assert advice.advice(meters(0.4), 0.9) == "That is as sure as you ask."
+
+
+def test_too_many_balls_and_too_much_weight_are_not_told():
+    assert to_get(60, balls_1=1) == "To be 90% sure, get 90 m more: 1 ball of Moss."
+    assert "899,999 balls of Moss" in to_get(60, balls_1=899_999)
+    assert "900,000 g of Moss" in to_get(899_999.6)
+    for more in (dict(balls_1=900_000), dict(balls_1=950_000)):
+        with pytest.raises(ValueError, match="too much to put"):
+            to_get(60, **more)
+    for grams in (-1, 900_000, 950_000):
+        with pytest.raises(ValueError, match="too much to put"):
+            to_get(grams)

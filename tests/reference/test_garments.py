@@ -86,6 +86,7 @@ def test_rows_that_shrink_end_where_no_stitches_are_left():
 @pytest.mark.parametrize(
     "left, needed, words",
     [
+        (30, 10, "it will last"),
         (10.7, 10, "it will last"),
         (10.6, 10, "too close to tell: weigh again later"),
         (9.3, 10, "too close to tell: weigh again later"),
@@ -112,6 +113,12 @@ def test_rows_counted_one_by_one(first, more, rows, wanted):
 
 def test_what_is_kept_is_not_worked_with():
     assert garments.yarn_to_work(grams(80), grams(12)).m_as("g") == approx(68)
+    assert garments.yarn_to_work(grams(12), grams(12)).m_as("g") == 0
+
+
+def test_a_shawl_ends_where_its_stitches_do():
+    # From 200 stitches, 50 rows leave 100, and 50 more none: those are a third of what there was, 10 g for 30.
+    assert garments.yarn_for_rows(50, grams(30), 50, 200, 100).m_as("g") == approx(10)
 
 
 def test_fulling_divides_by_what_is_kept():
@@ -151,6 +158,8 @@ def test_fulling_divides_by_what_is_kept():
         (lambda: garments.rows_still(grams(1), grams(1), 0, 1, 1), "rows"),
         (lambda: garments.rows_still(grams(1), grams(1), 1, 1, 0), "stitches"),
         (lambda: garments.yarn_for_rows(-1, grams(1), 1, 1, 1), "still to work"),
+        (lambda: garments.rows_still(grams(1), grams(1), 1, -1, 1), "stitches"),
+        (lambda: garments.yarn_for_rows(50.2, grams(30), 50, 200, 100), "run out"),
         (lambda: garments.yarn_for_rows(51, grams(30), 50, 200, 100), "run out"),
         (lambda: garments.share_worked(grams(0), grams(1)), "used"),
         (lambda: garments.share_worked(grams(1), grams(-1)), "to come"),

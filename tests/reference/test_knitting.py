@@ -189,6 +189,7 @@ CLOSE = "too close to tell: weigh again later"
 @pytest.mark.parametrize(
     "possible, wanted, words",
     [
+        (150, 100, "it will last"),
         (107, 100, "it will last"),
         (10.7 * 1.1, 11, "it will last"),  # 11.77, as far as digits tell
         (106.9, 100, CLOSE),
