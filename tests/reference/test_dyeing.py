@@ -43,6 +43,7 @@ def test_the_bath_holds_the_stock():
     bath = scouring.liquor(grams(100), Quantity(30, "L/kg"))
     assert bath.m_as("L") == approx(3)
     assert dyeing.water(bath, Quantity(200, "mL")).m_as("L") == approx(2.8)
+    assert dyeing.water(bath, bath).m_as("L") == 0  # all of it is stock
     with pytest.raises(ValueError, match="more stock than bath"):
         dyeing.water(bath, Quantity(3.1, "L"))
 
@@ -71,8 +72,9 @@ def test_shares_add_up_and_a_sum_that_does_not_is_told():
     assert dyeing.shade_words(dyeing.whole_of(np.array([0.7, 0.2, 0.1]))) == "The dyes make up the whole shade."
     assert "less than 100%" in dyeing.shade_words(0.996) and "paler" in dyeing.shade_words(0.996)
     assert "more than 100%" in dyeing.shade_words(1.001) and "deeper" in dyeing.shade_words(1.001)
-    with pytest.raises(ValueError):
-        dyeing.whole_of(np.array([np.nan]))
+    for nothing in ([np.nan], [0.0], [0.1, -0.4]):
+        with pytest.raises(ValueError, match="above zero"):
+            dyeing.whole_of(np.array(nothing))
 
 
 @pytest.mark.parametrize("share", [0, 0.4, 1])

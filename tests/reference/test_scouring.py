@@ -167,6 +167,36 @@ def test_temperature_words(temperature, words):
     assert scouring.temperature_words(temperature).startswith(words)
 
 
+@pytest.mark.parametrize(
+    "limit, below, from_it_on",
+    [
+        (48.8, "can scald if it lasts", "scalds in minutes"),
+        (52, "scalds in minutes", "scalds in 30 to 120 seconds"),
+        (54, "scalds in 30 to 120 seconds", "scalds in 10 to 30 seconds"),
+        (57, "scalds in 10 to 30 seconds", "scalds in 5 to 10 seconds"),
+        (60, "scalds in 5 to 10 seconds", "scalds in under 5 seconds"),
+        (101, "scalds in under 5 seconds", "hotter than water boils"),
+    ],
+)
+def test_a_bath_is_as_dangerous_as_its_words_from_the_very_limit_on(limit, below, from_it_on):
+    """The limits are those of published tables of burns (read)."""
+    assert scouring.temperature_words(celsius(limit - 0.05)).startswith(below)
+    assert scouring.temperature_words(celsius(limit)).startswith(from_it_on)
+    assert scouring.added_words(celsius(limit)).startswith(from_it_on)
+
+
+def test_water_that_is_right_already_needs_none_of_the_other():
+    assert scouring.to_add(liters(10), celsius(40), celsius(60), celsius(40)).m_as("L") == 0
+    # Nearly as warm as wanted is enough, with much of it: 10 · 20 / 0.5.
+    assert scouring.to_add(liters(10), celsius(20), celsius(40.5), celsius(40)).m_as("L") == approx(400)
+    parts = [scouring.part_of_mix(liters(10), celsius(40), celsius(60), celsius(each)).m_as("L") for each in (40, 60)]
+    assert parts == [0, approx(10)]
+    for just_beside in (19.99, 60.01):
+        for mix in (scouring.to_add, scouring.part_of_mix):
+            with pytest.raises(ValueError, match="target"):
+                mix(liters(10), celsius(20), celsius(60), celsius(just_beside))
+
+
 def test_cold_water_that_is_added_to_cool_a_pot_is_no_bath():
     assert scouring.added_words(celsius(12)) == "cool: look at what it becomes"
     assert scouring.added_words(celsius(44.99)) == "cool: look at what it becomes"
