@@ -94,6 +94,7 @@ def test_a_grist_is_as_sure_as_its_length_and_the_scale():
         (57, "g", 1),
         (57.3, "g", 0.1),
         (57.25, "g", 0.1),
+        (57.5, "g", 0.1),
         (3.5, "oz", 0.1),
         (4, "oz", 0.1),
         (3.55, "oz", 0.05),
@@ -123,6 +124,7 @@ def test_a_grist_lies_as_near_as_promised():
         (lambda: measuring.grist_within(yards(10), yards(3), 0.004, grams(50), grams(-1)), "step"),
         (lambda: measuring.grist_within(yards(10), yards(3), 0.004, grams(50), grams(1), grams(-1)), "tare"),
         (lambda: measuring.scale_step(grams(-1), 0.0), "weight"),
+        (lambda: measuring.apart_from(["Aster 1"], ["keep apart"], [1.0], deviation=-1.5), "deviation must be that"),
         (lambda: measuring.grist_words(-0.1, Quantity(1, "m/g")), "negative"),
         (lambda: measuring.grist_words(0.1, Quantity(0, "m/g")), "grist"),
     ],
@@ -167,6 +169,7 @@ RULER = {"counted": Quantity(12, "1/inch"), "expected": Quantity(10, "1/inch")}
     ("measured", "asked"),
     [
         (SKEIN | {"loop": Quantity(2, "inch")}, "Loop: under 20 cm"),
+        (SKEIN | {"loop": Quantity(19.5, "cm")}, "Loop: under 20 cm"),
         (SKEIN | {"mass": Quantity(100, "oz")}, "Weight: more than a kilogram"),
         (SKEIN | {"mass": grams(2.9)}, "Weight: less than 3 g"),
         (SKEIN | {"washed_loop": Quantity(35, "inch")}, "Loop washed: far from"),  # the folded skein, half of the loop

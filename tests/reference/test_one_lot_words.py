@@ -73,18 +73,27 @@ def test_several_samples_are_told_to_count_by_their_mean():
     assert one_lot_words.by_samples(2, 1) == f"Its yield is the mean of 2 handfuls. {leave}"
     both = f"Its yield is the mean of 3 handfuls. Its loss in spinning is the mean of 2 samples. {leave}"
     assert one_lot_words.by_samples(3, 2) == both
+    # None of the one is no several of the other.
+    assert one_lot_words.by_samples(2, 0) == f"Its yield is the mean of 2 handfuls. {leave}"
+    assert one_lot_words.by_samples(0, 2) == f"Its loss in spinning is the mean of 2 samples. {leave}"
 
 
 @pytest.mark.parametrize(
     "promised, words",
     [
         (0.93, " Projects take 93% of it."),
+        (0.004, ""),
+        (0.006, " Projects take 1% of it."),
         (1.004, " Projects take 100% of it."),
+        (1.006, " Projects take 101% of it, which is more than there is."),
+        (1000.0, ""),  # that is no plan
+        (2000.0, ""),
         (1.24, " Projects take 124% of it, which is more than there is."),
     ],
 )
 def test_what_is_promised_more_than_once_is_told_to_be(promised, words):
     """It was told to be enough for mittens, and 124% of it to be taken, as if that could be."""
+    assert one_lot_words.still_enough(grams(1.6), "enough for a ring").endswith("is enough for a ring.")
     told = one_lot_words.still_enough(grams(85), "usually enough for hat", promised=promised)
     assert told == f"What is still to spin is usually enough for hat.{words}"
 
@@ -97,7 +106,10 @@ def test_what_is_promised_more_than_once_is_told_to_be(promised, words):
         (lambda: one_lot_words.way_in_words(grams(1), grams(1), yarn=grams(1e6)), "below a million"),
         (lambda: one_lot_words.still_enough(grams(85), ""), "nothing to say"),
         (lambda: one_lot_words.by_samples(1, 1), "no mean of one"),
+        (lambda: one_lot_words.by_samples(0, 1), "no mean of one"),
+        (lambda: one_lot_words.by_samples(1, 0), "no mean of one"),
         (lambda: one_lot_words.still_enough(grams(1.5), "enough for hat"), "Nothing is left"),
+        (lambda: one_lot_words.still_enough(grams(0.4), "enough for hat"), "Nothing is left"),
     ],
 )
 def test_what_nobody_can_say_is_refused(wrong, words):
