@@ -92,6 +92,8 @@ def test_a_color_is_weighed_or_a_share():
 
 def test_the_least_color_and_whether_all_are_there():
     assert color.least_share(np.array([0.5, np.nan, 0.2, 0.3])) == 0.2
+    assert color.least_share(np.array([np.nan, 0.4])) == 0.4  # the only one known yet
+    assert color.share_of_top(ounces(4), ounces(4)) == 1
     assert color.whole_words(1.0) == "The colors make up the whole top."
     assert "less than" in color.whole_words(0.995) and "more than" in color.whole_words(1.005)
 
