@@ -62,9 +62,21 @@ def test_fine_fibers_are_more():
     ) == approx(12)
 
 
+def test_a_fiber_is_at_most_all_of_the_blend():
+    assert [blends.share_of_blend(grams(each), grams(100)) for each in (70, 100)] == approx([0.7, 1])
+    assert blends.share_of_blend(grams(100 * (1 + 1e-12)), grams(100)) == approx(1)  # a sum of others in other units
+    for more in (101, 150):
+        with pytest.raises(ValueError, match="more than the blend"):
+            blends.share_of_blend(grams(more), grams(100))
+    assert blends.blend_price(8.0, grams(200)).m_as("1/hectogram") == approx(4)
+
+
 def test_a_mean_needs_every_fiber():
     with pytest.raises(ValueError, match="every fiber"):
         blends.mean_fineness(grams(100), Quantity(1, "km"), 1, 2)
+    # Of one fiber that is known, by nobody's counting: 3 g in 6 km, and 0.11 m² in 5 km.
+    assert blends.mean_fineness(grams(3), Quantity(6, "km")).m_as("tex") == approx(0.5)
+    assert blends.mean_diameter(Quantity(0.11, "m^2"), Quantity(5, "km")).m_as("µm") == approx(22)
 
 
 def shown(*records):

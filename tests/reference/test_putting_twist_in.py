@@ -96,6 +96,10 @@ def test_the_nearest_whorl_may_be_far():
     assert "not near" not in twist.nearest_words("Slow", 8, per_inch(2), 10)
     with pytest.raises(ValueError, match="treadles"):
         twist.nearest_words("Slow", 8, per_inch(2), 0)
+    assert "999.5 turns per inch" in twist.nearest_words("Slow", 8, per_inch(999.5), 8)
+    for too_many in (1000, 2000):
+        with pytest.raises(ValueError, match="too many turns"):
+            twist.nearest_words("Slow", 8, per_inch(too_many), 8)
 
 
 def test_equal_ways_to_a_twist_are_equal():

@@ -42,4 +42,4 @@ from workbookgen.reference.twist.wheel import (
     treadles_for,
     whorl_for,
 )
-from workbookgen.reference.twist.whorls import TREADLES, nearest_treadles, nearest_words, off_the_wanted, place_of_least
+from workbookgen.reference.twist.whorls import nearest_treadles, nearest_words, off_the_wanted, place_of_least

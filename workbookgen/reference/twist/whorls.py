@@ -10,8 +10,7 @@ from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, NOT_NEGATIVE,
 from workbookgen.reference.words import rounded
 from workbookgen.units import PerLength, Quantity, Ratio
 
-TREADLES = (1, 2, 3, 4, 6, 8)  # the columns of the table
-MOST_COUNTED = TREADLES[-1]
+MOST_COUNTED = 8  # treadles to a draft
 NEAR = 0.2  # share by which the nearest twist may be off the wanted one, and still be called near
 FINEST = 6  # decimals of a treadle, and of a turn per meter, that may decide
 MOST_SAID = Quantity(1000.0, "1/inch")
