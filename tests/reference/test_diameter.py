@@ -109,8 +109,11 @@ def test_density_matters():
     "wraps, words",
     [  # Standard Yarn Weight System, as reproduced (read): 1-4, 5-6, 6-9, 9-12, 11-15, 12-18, 14-30, 30-40 and more
         (40, "0 lace"),
+        (30.5, "0 lace"),
         (30, "1 super fine to 0 lace"),
-        (28, "1 super fine"),
+        (29.5, "1 super fine"),
+        (18.5, "1 super fine"),
+        (18, "2 fine to 1 super fine"),
         (16, "2 fine to 1 super fine"),
         (14.5, "3 light to 1 super fine"),
         (13, "3 light to 2 fine"),
