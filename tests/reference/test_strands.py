@@ -35,6 +35,36 @@ def test_the_scarcest_strand_is_the_shortest(lengths):
     assert strands.least(*(Quantity(each, "m") for each in lengths)).m_as("m") == 300
 
 
+def test_the_scarcest_strand_is_named_wherever_it_stands():
+    names = ("Moss", "Fern", "Rush", "Sedge")
+    for place, name in enumerate(names, start=1):
+        lasts = {f"come_{each}": Quantity(300 if each == place else 400, "m") for each in (1, 2, 3, 4)}
+        called = {f"name_{each}": other for each, other in enumerate(names, start=1)}
+        assert strands.scarcest(Quantity(300, "m"), **lasts, **called) == name
+    with pytest.raises(ValueError, match="needs a name"):
+        strands.scarcest(Quantity(300, "m"), Quantity(300, "m"), "Moss", Quantity(400, "m"))
+
+
+def test_strands_on_the_same_lots_are_uncertain_once():
+    # 10 g are 40 m of a meter that holds a quarter of a gram, and 50 m of one spun finer.
+    doubt = Quantity(10, "g")
+    assert strands.length_in_doubt(doubt, bought=1, **HALF).m_as("m") == approx(40)
+    assert strands.length_in_doubt(doubt, bought=0, before=0, **HALF).m_as("m") == approx(50)
+    for earlier in (1, 2):
+        with pytest.raises(ValueError, match="counts with that of an earlier"):
+            strands.length_in_doubt(doubt, bought=0, before=earlier, **HALF)
+
+
+@pytest.mark.parametrize(
+    "first, others, unlike",
+    [(0, (4, 1), 0), (0, (5, 4), 1), (0, (4, 5), 1), (0, (5, 5), 2), (1, (5, 5), 0), (1, (4, 5), 1), (1, (1, 4), 2)],
+)
+def test_lots_of_fiber_and_bought_yarn_do_not_replace_each_other(first, others, unlike):
+    assert strands.unlike_lots(first, *others, lot="Aster") == unlike
+    assert strands.unlike_lots(first, lot="Aster") == 0
+    assert strands.unlike_lots(first, stage_3=others[1], lot="Aster") == (first == 1) ^ (others[1] == 5)
+
+
 def test_strands_that_are_known_to_less_than_a_meter_may_run_out_first_as_well():
     """Two that may both end at 100 m, give or take half a meter: the first of them ends 0.5 / √π before, on average."""
     near = {"near_1": Quantity(0.25, "m^2"), "near_2": Quantity(0.25, "m^2")}
