@@ -244,6 +244,7 @@ def test_fleeces_suffice_and_one_less_does_not(weight, low, width):
             for calculation in FORWARDS + BACKWARDS
         ),
         (lambda: fiber.after_skirting(grams(100), RAW, own=1), "loss"),
+        (lambda: fiber.after_skirting(grams(100), RAW, own=1.2), "loss"),
         (lambda: fiber.after_preparation(grams(100), RAW, guide=1), "loss"),
         (lambda: fiber.after_spinning(grams(100), RAW, guide=1), "loss"),
         (lambda: fiber.after_scouring(grams(100), RAW, guide=0), "yield"),
@@ -266,6 +267,7 @@ def test_fleeces_suffice_and_one_less_does_not(weight, low, width):
         (lambda: fiber.clean_fleece(grams(2), grams(1), 0.4, 0.5), "lower end"),
         (lambda: fiber.clean_fleece(grams(1), grams(2), 0.5, 0.4), "lower end"),
         (lambda: fiber.clean_fleece(grams(1), grams(2), 0, 0.5), "yield"),
+        (lambda: fiber.clean_fleece(grams(1), grams(2), -0.1, 0.5), "yield"),
         (lambda: fiber.clean_fleece(grams(1), grams(2), 0.4, 1.1), "yield"),
         (lambda: fiber.wool_grade(Quantity(0, "um")), "diameter"),
         (lambda: fiber.fleeces(grams(-1), grams(1), grams(2)), "weight"),

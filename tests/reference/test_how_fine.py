@@ -41,6 +41,7 @@ def test_turns_in_a_staple():
 def test_fit_in_words():
     assert how_fine.fit_words(40, 40) == "40 fibers in it: enough to hold, in practiced hands"
     assert how_fine.fit_words(39.9, 40) == "39 fibers in it: too few to hold"
+    assert how_fine.fit_words(0.6, 40) == "0 fibers in it: too few to hold"
     assert list(how_fine.fit_words([62.5, 12.0], [40.0, 30.0])) == [
         "62 fibers in it: enough to hold, in practiced hands",
         "12 fibers in it: too few to hold",
@@ -57,7 +58,9 @@ def test_fit_in_words():
         (lambda: how_fine.turns_round(Quantity(-1, "1/inch"), Quantity(3, "inch")), "negative"),
         (lambda: how_fine.turns_round(Quantity(1, "1/inch"), Quantity(0, "inch")), "staple"),
         (lambda: how_fine.fit_words(0, 40), "above nothing"),
+        (lambda: how_fine.fit_words(-40, 40), "above nothing"),
         (lambda: how_fine.fit_words(999_999, 40), "million"),
+        (lambda: how_fine.fit_words(2_000_000, 40), "million"),
         (lambda: how_fine.fit_words(40, 0), "number of fibers"),
     ],
 )

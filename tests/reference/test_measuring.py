@@ -300,7 +300,7 @@ def test_an_empty_list_is_drawn_at_nothing():
 
 @pytest.mark.parametrize("second, two", [("a 12", 0), ("A 12", 0), ("A 13", 1)])
 def test_dye_lots_of_one_number_are_one(second, two):
-    assert measuring.two_dye_lots("A 12", second) == two
+    assert measuring.two_dye_lots("A 12", second) == measuring.two_dye_lots(second, "A 12") == two
 
 
 @pytest.mark.parametrize(

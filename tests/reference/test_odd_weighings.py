@@ -73,6 +73,15 @@ def test_a_part_of_a_lot_that_was_weighed_gives_far_less_than_the_lot():
     assert fiber.beside_expected(grams(200.0), grams(1000.0), 1, 0.0, **own, **guide) == pytest.approx(0.25)
 
 
+def test_samples_of_a_lot_count_until_the_step_is_over_or_told_otherwise():
+    for step in (2, 4):  # scouring and spinning, of a lot bought after that, or before
+        counted = [fiber.counted_on(3, stage=stage, step=step) for stage in (1, 2, 3, 4, 5)]
+        assert counted == [3 if stage <= step else 0 for stage in (1, 2, 3, 4, 5)], step
+    for told in (dict(own=0.1), *({key: grams(90.0)} for key in ("scoured", "prepared", "spun"))):
+        assert fiber.counted_on(3, stage=1, step=4, **told) == 0, told
+        assert fiber.counted_on(3, stage=5, step=4, **told) == 0, told
+
+
 def test_more_cannot_be_spun_than_was_bought():
     assert fiber.spun_of_lot(grams(np.array([0.0, 150.0])), grams(100.0)).tolist() == [0, 1.5]
     with pytest.raises(ValueError, match="mass as bought"):
