@@ -105,6 +105,25 @@ def test_spun_adds_both_places_in_any_unit():
     assert spun.m_as("g") == approx(2 * 28.349523125 + 30)
 
 
+def test_what_lies_in_a_third_place_or_besides_is_spun_as_well():
+    """An ounce and 8 of Aster are 9, with 10 g of designs, 20 g of pieces, 5 g besides and 2 g that are expected."""
+    of_lots, of_designs, of_pieces = (
+        (LOTS, OUNCES),
+        (["aster"], grams([10.0])),
+        (["Aster", "birch"], grams([20.0, 3.0])),
+    )
+
+    def in_grams(**more):
+        return records.spun("aster", *of_lots, *of_designs, **more).m_as("g") - 9 * 28.349523125
+
+    third = dict(zip(("third_names", "third_amounts"), of_pieces, strict=True))
+    assert in_grams() == approx(10)
+    assert in_grams(**third) == approx(30)
+    assert in_grams(besides=grams(5.0)) == approx(15)
+    assert in_grams(expected=grams(2.0)) == approx(12)
+    assert in_grams(**third, besides=grams(5.0), expected=grams(2.0)) == approx(37)
+
+
 def test_still_to_come_never_falls_below_zero():
     assert kept_stock.still_to_come(grams(100.0), grams(30.0)).m_as("g") == approx(70)
     assert kept_stock.still_to_come(grams(100.0), grams(130.0)).m_as("g") == 0
