@@ -184,6 +184,7 @@ def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
         (lambda: reeling.last_layer(1, centimeters(1), centimeters(0), 1), "width"),
         (lambda: reeling.last_layer(1, centimeters(1), centimeters(1), 0), "at least one layer"),
         (lambda: reeling.last_layer(1, centimeters(1), centimeters(1), 2), "so many layers"),
+        (lambda: reeling.last_layer(1, centimeters(1), centimeters(1), 3), "so many layers"),
         (lambda: reeling.growth(centimeters(1), centimeters(0)), "loop must have a length"),
         (lambda: reeling.growth(centimeters(1), centimeters(-1)), "loop must have a length"),
         (lambda: reeling.growth(centimeters(1), centimeters(2)), "shorten"),
@@ -209,6 +210,11 @@ def test_a_path_that_hardly_turns_hardly_grows():
     # Half a radian, and three layers of 2 mm: the middle one is half a radian times 2 mm longer than the first.
     loop = reeling.mean_loop(centimeters(100), 0.5, centimeters(0.2), 3)
     assert loop.m_as("cm") == approx(100.1, rel=1e-12)
+
+
+def test_a_layer_is_at_most_full():
+    # 25 wraps to a layer: of 110, 50 fill two, and the other 60 are more than one holds.
+    assert reeling.last_layer(110, Quantity(2, "mm"), centimeters(5), layers=3) == 1
 
 
 def test_turning_of_a_frame_and_of_a_niddy_noddy():

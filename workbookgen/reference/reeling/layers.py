@@ -136,12 +136,10 @@ def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Le
         return Quantity(2 * np.pi, "radian")
     require_within(ABOVE_ZERO, "The height", height)
     require_within(ABOVE_ZERO, "Both arms must have a span.", arm_a, arm_b)
-    leg = height**2 + arm_a**2 / 4 + arm_b**2 / 4
-    # By sine and cosine: near a straight line a cosine alone leaves half its digits.
+    # By sine and cosine, each times ℓ²: near a straight line a cosine alone leaves half its digits.
     at_a, at_b = (
         np.arctan2(
-            (other * np.sqrt(height**2 + one**2 / 4) / leg).m_as(""),
-            ((height**2 + one**2 / 4 - other**2 / 4) / leg).m_as(""),
+            (other * np.sqrt(height**2 + one**2 / 4)).m_as("m^2"), (height**2 + one**2 / 4 - other**2 / 4).m_as("m^2")
         )
         for one, other in ((arm_a, arm_b), (arm_b, arm_a))
     )
