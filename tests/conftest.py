@@ -2,6 +2,7 @@
 chapters, too, for speed."""
 
 import gc
+import os
 from collections import Counter
 from itertools import islice
 from pathlib import Path
@@ -92,6 +93,15 @@ def pytest_terminal_summary(terminalreporter):
         terminalreporter.write_line(
             f"| {name} | {version} | {scenarios:,} | {comparisons:,} | {findings} | {worst:.1e} |"
         )
+
+
+@pytest.fixture(scope="session", autouse=True)
+def disk_of_no_delay():
+    """Nobody cuts the power while tests run, and a disk that many write to keeps a worker waiting for a tenth of a
+    second with each file. That files are flushed at the right moment is tested with the faults."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(os, "fsync", lambda handle: None)
+        yield
 
 
 @pytest.fixture(scope="session")

@@ -130,6 +130,24 @@ class TestNoPlaceForAFile:
         refused(folder / "mine.xlsx", "No such file or directory")
 
 
+def test_each_file_is_flushed_before_it_is_renamed_and_its_folder_after(tmp_path, monkeypatch):
+    """A power cut between the two would else leave an empty planner under the old one's name."""
+    done, rename = [], os.replace
+
+    def flushed(handle):
+        done.append("folder flushed" if stat.S_ISDIR(os.fstat(handle).st_mode) else "flushed")
+
+    def renamed(draft, place):
+        done.append("renamed")
+        rename(draft, place)
+
+    monkeypatch.setattr(os, "fsync", flushed)
+    monkeypatch.setattr(os, "replace", renamed)
+    save_all({tmp_path / "one.csv": b"1", tmp_path / "two.csv": b"2"})
+    assert done[:4] == ["flushed", "flushed", "renamed", "renamed"]
+    assert not done[4:] if os.name == "nt" else set(done[4:]) == {"folder flushed"}
+
+
 class TestOpenElsewhere:
     @pytest.mark.parametrize("mark", [".~lock.mine.xlsx#", "~$mine.xlsx"])
     def test_a_file_that_is_open(self, tmp_path, mark):

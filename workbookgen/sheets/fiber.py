@@ -136,7 +136,8 @@ def _you_type(settings: Settings) -> Group:
         Input("skirted_weighed", "Skirted", AMOUNT, MASS, help="Weighed after skirting."),
         Input("scoured_weighed", "Washed", AMOUNT, MASS, help="Weighed after scouring, quite dry. Bought washed: correct Weight instead."),
         Input("prepared_weighed", "Prepared", AMOUNT, MASS,
-              help="Weighed after carding or combing; of two preparations, after the last. Bought prepared, and no second one: correct Weight instead."),
+              help="Weighed after carding or combing; of two preparations, after the last. What a mill sends back goes here: it is no new lot. "
+                   "Bought prepared, and no second one: correct Weight instead."),
         Input("noil_weighed", "Noil", AMOUNT, MASS, help="What the comb keeps back, weighed: 20 to 40% (common practice). Log it as a lot of its own when you card it."),
         Input("yarn_weighed", "Yarn", AMOUNT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
         Input("note", "Note", Note(), width=24),
