@@ -86,7 +86,7 @@ def edges(few, tmp_path_factory):
         ],
         "skeins": [
             {"name": "Doubled", "reel": "Twice", "wraps": 10.0, "gross": 2.0, "washed_loop": 70.0},
-            {"name": "No wraps", "reel": "Once", "wraps": 0.0, "gross": 2.0},
+            {"name": "No wraps", "reel": "Once", "wraps": 0.0, "part_wrap": 0.0, "rest": 0.0, "gross": 2.0},
             {"reel": "Once", "wraps": 90.0, "gross": 2.0, "lot": "Wool", "washed_loop": 60.0},
         ],
         "buying": [{"kind": "Fine wool", "state": "raw fleece", "length": 1000.0, "grist": 900.0}],
