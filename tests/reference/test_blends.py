@@ -69,6 +69,9 @@ def test_a_fiber_is_at_most_all_of_the_blend():
         with pytest.raises(ValueError, match="more than the blend"):
             blends.share_of_blend(grams(more), grams(100))
     assert blends.blend_price(8.0, grams(200)).m_as("1/hectogram") == approx(4)
+    for no_part in (-0.5, 1.01, 1.5):
+        with pytest.raises(ValueError, match="A share"):
+            blends.to_lay_out(no_part, grams(100))
 
 
 def test_a_mean_needs_every_fiber():

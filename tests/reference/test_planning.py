@@ -50,6 +50,7 @@ def test_a_single_is_not_plied():
         lambda: planning.plying_hours(length, 2),
         lambda: planning.plying_hours(length, 2, 0 * pace),
         lambda: planning.plying_hours(length, 1.5, pace),
+        lambda: planning.plying_hours(length, -1, pace),
     ):
         with pytest.raises(ValueError):
             wrong()

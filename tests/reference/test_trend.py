@@ -81,6 +81,12 @@ def test_places_that_are_all_the_same_are_none(squares):
         statistics.spread_of_places(squares, 6.0, 3)
 
 
+def test_four_skeins_tell_nothing_of_a_hand():
+    for few in (3.0, 4.0):
+        with pytest.raises(ValueError, match="number of skeins is a whole number, 5 or more"):
+            statistics.from_first_to_last(-0.05, spread=5.0, count=few)
+
+
 def test_the_nearest_places_are_half_apart():
     # Two lines below each other are half a line from their middle: 0.25 + 0.25.
     assert statistics.spread_of_places(7.0**2 + 8.0**2, 15.0, 2) == 0.5

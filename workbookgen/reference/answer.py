@@ -346,7 +346,6 @@ def in_short(verdict: str, spare: Length | None = None, lacking: Length | None =
         require(by_element(lambda kind: kind == "finished", verdict), "What is over must be known.")
         return by_element(lambda _: "Finished", verdict)
     require(abs(spare) < SAYABLE, "That is too much to put into a few words.")
-    over = abs(spare) * np.where(spare >= Quantity(0.0, "m"), 1.0, 0.0)[()]
 
     def words(kind: str, rest: float, short: str, more: str) -> str:
         if kind == "finished":
@@ -357,4 +356,4 @@ def in_short(verdict: str, spare: Length | None = None, lacking: Length | None =
             return f"Short by {short}"
         return f"{IN_SHORT.get(kind, 'Likely enough')}: {more} over"
 
-    return by_element(words, verdict, spare.magnitude, said(lacking), said(over))
+    return by_element(words, verdict, spare.magnitude, said(lacking), said(abs(spare)))
