@@ -12,6 +12,7 @@ from workbookgen.reference.calculation import (
     by_element,
     calculation,
     dimension_of,
+    quotient,
     require,
     require_applicable,
     whole_for,
@@ -127,3 +128,9 @@ def test_what_a_function_refuses_it_refuses_by_element():
 def test_a_part_takes_a_whole_one_and_noise_takes_none(share, whole):
     assert whole_for(share) == whole
     assert whole_for(np.array([share, 1.0])).tolist() == [whole, 1.0]
+
+
+def test_a_quotient_is_nothing_where_nothing_is_below():
+    assert [quotient(6, 4), quotient(6.0, 0), quotient(0, 0.0), quotient(1, 0.5)] == [1.5, 0, 0, 2]
+    assert quotient(6, np.array([3.0, 0.0, 0.5])).tolist() == [2, 0, 12]
+    assert quotient(np.array([[1.0], [2.0]]), np.array([0.0, 4.0])).tolist() == [[0, 0.25], [0, 0.5]]

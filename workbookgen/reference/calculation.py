@@ -146,6 +146,12 @@ def whole_for(share):
     return np.ceil(np.floor(np.multiply(share, 1e6) + 0.5) / 1e6)
 
 
+def quotient(above, below):
+    """above / below of plain numbers, single or in arrays; 0 where nothing is below."""
+    above, below = np.broadcast_arrays(np.asarray(above, dtype=float), below)
+    return np.divide(above, below, out=np.zeros(above.shape), where=below > 0)[()]
+
+
 def by_element(function, *values):
     """Apply a function of single values to scalars, or element by element to arrays, which gives an object array."""
     if all(isinstance(value, str) or np.ndim(value) == 0 for value in values):

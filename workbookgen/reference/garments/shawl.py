@@ -6,7 +6,7 @@ from a point, a triangle, so half the rows take a quarter of the yarn.
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.calculation import calculation, quotient, require
 from workbookgen.reference.knitting.ball import enough_in_words
 from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Ratio
@@ -94,7 +94,7 @@ def rows_still(left: Mass, used: Mass, rows: Ratio, first: Ratio, now: Ratio) ->
     growth = (now - first) / rows
     possible = 2 * rest / (now + np.sqrt(np.maximum(now * now + 2 * growth * rest, 0)))
     # Rows that shrink come to an end, however much yarn is left.
-    until_none = np.where(first > now, now * rows / np.where(first > now, first - now, 1), np.inf)
+    until_none = np.where(first > now, quotient(now * rows, first - now), np.inf)
     fewer = np.minimum(possible, until_none)
     return fewer if np.ndim(fewer) else float(fewer)
 

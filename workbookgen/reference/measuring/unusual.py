@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, quotient, require, require_numbers
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Length, Mass, PerLength, Quantity
 
@@ -87,5 +87,5 @@ def unusual(
 def _is_far(amount: Quantity, expected: Quantity, least: float, most: float):
     """Whether it is beyond these shares of what is expected, without the last digits; never if nothing is expected."""
     whole = np.asarray(expected.magnitude, dtype=float)
-    share = np.round(amount.m_as(expected.units) / np.where(whole > 0, whole, 1), 9)
+    share = np.round(quotient(amount.m_as(expected.units), whole), 9)
     return (whole > 0) & ((share < least) | (share > most))

@@ -6,7 +6,7 @@ enough for one piece is a rule of thumb, and is stated in words.
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, quotient, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Grist, Mass, MassSquared, Quantity, Ratio, Some
 
@@ -100,8 +100,7 @@ def as_good_as_alike(total: Mass, squares: MassSquared) -> Ratio:
     require_numbers(total, squares)
     require_within(NOT_NEGATIVE, "A sum of weights", total)
     require_within(NOT_NEGATIVE, "A sum of squares", squares)
-    weight, square = total.m_as("g"), squares.m_as("g**2")
-    return np.where(square > 0, np.square(weight) / np.where(square > 0, square, 1.0), 0.0)[()]
+    return quotient(np.square(total.m_as("g")), squares.m_as("g**2"))
 
 
 def _require_count(count: Ratio, least: int) -> None:

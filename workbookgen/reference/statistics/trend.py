@@ -6,7 +6,7 @@ be spun is like none of them. The places of the skeins are the lines of their lo
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, quotient, require, require_numbers
 from workbookgen.reference.limits import (
     ABOVE_ZERO,
     COUNTED,
@@ -329,9 +329,9 @@ def change_ahead(
     bought = 0.0 if bought_share is None else bought_share
     require_within(NOT_NEGATIVE, "The bought share", bought)
     if to_spin is None or hold is None or drift is None or beyond is None:
-        return np.zeros_like(count * 1.0)[()]
+        return np.zeros(np.shape(count))[()]
     still = (to_spin / hold).m_as("")
     is_spun = 1 - bought > HAIR
-    change = drift * (count + still) / 2 / np.maximum(count - 1, 1) / np.where(is_spun, 1 - bought, 1.0)
+    change = quotient(drift * (count + still) / 2 / np.maximum(count - 1, 1), 1 - bought)
     shows = (np.round(np.abs(beyond), 9) > HARDLY_CHANCE) & (still > 0) & is_spun
     return np.where(shows, np.clip(change, -1, 1), 0.0)[()]

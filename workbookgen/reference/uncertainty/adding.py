@@ -7,7 +7,7 @@ uncertainty, and what it has in common with the rest.
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require_numbers
+from workbookgen.reference.calculation import calculation, quotient, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, PART, require_within
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
@@ -245,8 +245,7 @@ def _learned(weight, u_scale, in_skeins, skeins_doubt):
     require_within(PART, "The weight", weight)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_scale, skeins_doubt)
     require_within(NOT_NEGATIVE, "The length in skeins", in_skeins)
-    skeins = in_skeins.m_as("m")
-    return weight * np.where(skeins > 0, 1 / np.where(skeins > 0, skeins, 1.0), 0.0)[()]
+    return quotient(weight, in_skeins.m_as("m"))
 
 
 def _require_strand(bought: Ratio, *doubts) -> None:

@@ -6,7 +6,7 @@ all of it were still to be got. A strand of which there is plenty does not run o
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, quotient, require, require_numbers
 from workbookgen.reference.limits import NOT_NEGATIVE, PART, require_within
 from workbookgen.units import Length, Quantity, Ratio
 
@@ -77,15 +77,14 @@ def anew_square(
     require_within(NOT_NEGATIVE, "The length in skeins", in_skeins)
     require_within(PART, "The weight", weight)
     largest = np.maximum.reduce(np.broadcast_arrays(*squares, *(_relative_square(*pair) for pair in known)))
-    skeins = in_skeins.m_as("m")
-    by_skeins = np.where(skeins > 0, skeins_doubt.m_as("m") / np.where(skeins > 0, skeins, 1.0), 0.0)[()]
+    by_skeins = quotient(skeins_doubt.m_as("m"), in_skeins.m_as("m"))
     return (largest + np.square(weight * by_skeins) + np.square((1 - weight) * u_scale))[()]
 
 
 def _relative_square(come: Length, doubt: Length):
     lasts, uncertain = come.m_as("m"), doubt.m_as("m")
-    is_known = lasts > uncertain
-    return np.where(uncertain > 0, np.where(is_known, np.square(uncertain / np.where(is_known, lasts, 1.0)), 1.0), 0.0)
+    is_known = (lasts > uncertain) | (uncertain <= 0)
+    return np.where(is_known, np.square(quotient(uncertain, lasts)), 1.0)
 
 
 @calculation
@@ -154,7 +153,7 @@ def more_anew(
     z2 = np.square(coverage)
     a, spare = 1 - z2 * square, skeins - need.m_as("m")
     require(a > 0, "No amount is that certain: measure better, or ask for less certainty.")
-    by_skeins = np.where(skeins > 0, weight * np.square(doubt) / np.where(skeins > 0, skeins, 1.0), 0.0)
+    by_skeins = quotient(weight * np.square(doubt), skeins)
     b = spare - z2 * (np.square(np.maximum(variation, u_ball)) * hold.m_as("m") / 2 + by_skeins)
     squares = np.square(u_need.m_as("m")) + np.square(doubt)
     root = np.sqrt(np.maximum(0.0, np.square(b) - a * (np.square(spare) - z2 * squares)))

@@ -9,7 +9,7 @@ import math
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, quotient, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, NOT_NEGATIVE, PART, require_within
 from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
 
@@ -307,7 +307,7 @@ def in_hand_uncertainty(
     if to_come is None:
         return skeins_doubt
     require(u_to_come is not None, "What is to come is as uncertain as nobody says.")
-    skeins, coming = in_skeins.m_as("m"), np.maximum(to_come.m_as("m"), 0.0)
-    together = 1 + weight * np.where(skeins > 0, coming / np.where(skeins > 0, skeins, 1.0), 0.0)
+    coming = np.maximum(to_come.m_as("m"), 0.0)
+    together = 1 + weight * quotient(coming, in_skeins.m_as("m"))
     squares = np.square(skeins_doubt.m_as("m") * together) + np.square(u_to_come.m_as("m"))
     return Quantity(np.sqrt(squares + np.square(coming * (1 - weight) * u_scale))[()], "m")

@@ -3,7 +3,7 @@ finer or thicker it comes out, even if the hand changes."""
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, quotient, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, ONE_EITHER_WAY, PART, require_within
 from workbookgen.reference.tolerances import NEARLY_ALL
 from workbookgen.units import Grist, Ratio
@@ -48,9 +48,8 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
     require_numbers(u_plan, variation, skeins)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_plan, variation)
     require_within(NOT_NEGATIVE, "The number of skeins", skeins)
-    h, c, n = np.broadcast_arrays(np.square(u_plan), np.square(variation), skeins)
-    known = (n > 0) & (h > 0)
-    return np.where(known, h / np.where(known, h + c / np.where(n > 0, n, 1), 1), 0.0)[()]
+    h, c, n = np.square(u_plan), np.square(variation), np.asarray(skeins)
+    return np.where(n > 0, quotient(h, h + quotient(c, n)), 0.0)[()]
 
 
 @calculation
@@ -95,12 +94,12 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen:
     require(bought_share <= 1 + 1e-6, "The bought share is a part of the whole yarn.")
     require_within(ABOVE_ZERO, "The grist", planned)
     if seen is None:
-        return np.ones_like(weight * 1.0)[()]
+        return np.ones(np.shape(weight))[()]
     require_within(ABOVE_ZERO, "The grist", seen)
     spun_planned = 1 - bought_share
     spun_seen = (planned / seen).m_as("") - bought_share
     tells = (bought_share < NEARLY_ALL) & (spun_seen > LEAST_SPUN * spun_planned)
-    ratio = np.where(tells, spun_planned / np.where(tells, spun_seen, 1.0), 1.0)
+    ratio = np.where(tells, quotient(spun_planned, spun_seen), 1.0)
     return (1 + weight * (ratio - 1))[()]
 
 
