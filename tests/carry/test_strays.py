@@ -190,3 +190,15 @@ def test_a_field_that_is_no_more_is_told_with_its_label(old_file, tmp_path, carr
         (cell("skeins_gross", row).partition("!")[2], "Weight", weight) for row, weight in enumerate((4.02, 3.74, 3.88))
     ]
     assert outcome.new.entries["skeins_gross"] == (None,) * 4
+
+
+def test_a_result_that_is_no_more_is_nobodys_entry(old_file, tmp_path, carried):
+    """Also in a list in which nobody types, such as that of the projects on the sheet Time."""
+    book = openpyxl.load_workbook(old_file)
+    made_with(book, "0.4.3")
+    for name, earlier in (("times_ahead", "times_to_come"), ("skeins_length_yd", "skeins_extent")):
+        old = book.defined_names.pop(name)
+        old.name = earlier
+        book.defined_names[earlier] = old
+    book.save(tmp_path / "renamed.xlsx")
+    assert carried(tmp_path / "renamed.xlsx").carried.leftovers == ()

@@ -117,10 +117,14 @@ class _Search:
         return set(self.layout.plans) - moved
 
     def _is_of_a_block(self, name: str) -> bool:
-        """Whether a name belongs to a block of fields, known today or not: every block has a message."""
+        """Whether a name belongs to a block of fields, known today or not: one in which somebody types has a message.
+
+        Another version may have more fields in a block in which nobody types.
+        """
         parts = name.split("_")
-        blocks = ("_".join(parts[:length]) for length in range(1, len(parts)))
-        return any(f"{block}_{MESSAGE.key}" in self.old.book.names for block in blocks)
+        blocks = ["_".join(parts[:length]) for length in range(1, len(parts))]
+        known = self.layout.planner.blocks if self.old.version != __version__ else ()
+        return any(f"{block}_{MESSAGE.key}" in self.old.book.names or block in known for block in blocks)
 
     def _cells(self, area: Area) -> Iterator[tuple[Position, Cell]]:
         cells = self.old.book.sheets.get(area.sheet, {})
