@@ -19,6 +19,30 @@ def test_each_plain_yarn_is_all_one_strand():
     assert strands.component_share(Quantity([900.0, 1200.0], "yd/lb")).tolist() == [1, 1]
 
 
+@pytest.mark.parametrize("stage, share", [(5, 0.3), (4, 0.2), (None, 0.2)])
+def test_in_a_finer_yarn_a_thread_has_more_of_the_weight_and_singles_have_less(stage, share):
+    of = {"found": 0.25, "thread": 1.2, "singles": 0.8}
+    assert strands.component_share(GRIST, stage=stage, **of) == share
+    assert strands.component_share(GRIST, stage=np.array([stage or 0, 5]), **of).tolist() == [share, 0.3]
+
+
+# A thread of 100 tex beside a single of 300 makes 400 tex, 2.5 m/g; as it is washed, that loses a tenth, 2.25 m/g. At 3
+# m/g there are 300 tex as plied, so that the thread is a third; at 2 m/g, 450 tex, it is 2/9.
+@pytest.mark.parametrize("grist, off, thread", [(3, 1 / 3, 1 / 3), (2.25, 0, 1 / 4), (2, -1 / 9, 2 / 9)])
+def test_the_shares_of_a_thread_and_a_single_in_a_yarn_of_another_grist(grist, off, thread):
+    planned = Quantity(grist, "m/g")
+    for known in ({"own": planned}, {"sample": planned}, {"own": planned, "sample": Quantity(1, "m/g")}):
+        assert strands.off_the_design(planned, Quantity(400, "tex"), 0.1, 0.25, **known) == pytest.approx(off)
+    times = strands.share_of_thread_times(off, 0.25)
+    assert 0.25 * times == pytest.approx(thread)
+    assert 0.75 * strands.share_of_singles_times(times, 0.25) == pytest.approx(1 - thread)
+
+
+@pytest.mark.parametrize("off, thread, times", [(5, 0.25, 3.96), (2.96, 0.25, 3.96), (2.9, 0.25, 3.9), (0.5, 0.995, 1)])
+def test_something_is_left_for_the_singles(off, thread, times):
+    assert strands.share_of_thread_times(off, thread) == pytest.approx(times)
+
+
 @pytest.mark.parametrize(
     "of, lot",
     [
@@ -79,6 +103,17 @@ def test_skeins_are_made_alike_of_one_lot_for_one_project_and_of_as_many_singles
     [
         (lambda: strands.component_share(0 * GRIST), "grist"),
         (lambda: strands.component_share(GRIST, design="Marl"), "no such component"),
+        (lambda: strands.off_the_design(GRIST, Quantity(400, "tex"), 0, 0.2), "by its design"),
+        (lambda: strands.off_the_design(GRIST, Quantity(400, "tex"), 1, 0.2, own=GRIST), "leaves something"),
+        (lambda: strands.off_the_design(GRIST, Quantity(400, "tex"), 0, 0, own=GRIST), "singles and bought"),
+        (lambda: strands.off_the_design(GRIST, Quantity(400, "tex"), 0, 1, own=GRIST), "singles and bought"),
+        (lambda: strands.off_the_design(0 * GRIST, Quantity(400, "tex"), 0, 0.2, own=GRIST), "grist"),
+        (lambda: strands.off_the_design(GRIST, Quantity(0, "tex"), 0, 0.2, own=GRIST), "linear density"),
+        (lambda: strands.share_of_thread_times(-1, 0.2), "has a grist"),
+        (lambda: strands.share_of_thread_times(0, 0), "share"),
+        (lambda: strands.share_of_singles_times(1, 1), "thread alone"),
+        (lambda: strands.share_of_singles_times(4, 0.25), "thread alone"),
+        (lambda: strands.share_of_singles_times(1, 1.1), "share"),
         (lambda: strands.lot_in_use(), "no lot"),
         (lambda: strands.lot_in_use(own="Aster", design="Marl"), "no lot"),
         (lambda: strands.lot_in_use(own=" "), "blank"),

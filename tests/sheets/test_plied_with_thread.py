@@ -241,3 +241,44 @@ def test_what_a_thread_is_off_its_label_counts_for_all_of_it():
     gone = [LOTS[0], LOTS[1] | {"gone": "used"}]
     assert told("fiber_to_come_square", skeins=skeins(3, 1.9), fiber=gone)[0][1] == 0
     assert told("fiber_to_come_square")[0][1] == 0, "of a whole cone, only its own length is asked"
+
+
+# By hand: of 1,500 yd of yarn, 1,578.9 yd are plied, with 1,657.9 yd of the thread, 0.20724 lb, whatever the single is.
+# Planned at 2,000 yd/lb they weigh 0.75 lb: 0.54276 lb of it are singles.
+FINER, SAMPLED = {"grist": 2000.0}, {"sample": "Swatch"}
+SWATCH = {"name": "Swatch", "length": 20.0, "mass": 0.16}  # 2,000 yd/lb
+THREAD = 1500 / 0.95 * 1.05 / 8000 * 16
+
+
+@pytest.mark.parametrize(("planned", "single"), [({}, 1500 / 0.95 / 2000 * 16), (FINER, 12 - THREAD), (SAMPLED, 12 - THREAD)])
+def test_a_thread_is_as_thick_in_a_thin_yarn_as_in_a_thick_one(planned, single):
+    """Its cone would seem to last for 2,404 yd of a yarn that is planned at 2,000 yd/lb."""
+    of = {"projects": [SHAWL | planned], "samples": [SWATCH]}
+    *needs, lasts, has, scarcest = told("projects_part_1_needs", "projects_part_2_needs", "projects_part_2_come", "projects_have", "projects_scarcest", **of)
+    assert [each[0] for each in needs] == [pytest.approx(single), pytest.approx(THREAD)]
+    assert lasts[0] == pytest.approx(2000 / 1.05 * 0.95) and has[0] == pytest.approx(lasts[0], rel=2e-3) and scarcest[0] == "Thread"
+
+
+def test_what_washing_takes_of_a_sample_is_taken_of_the_thread():
+    """Of 2,000 yd of thread 1,904.8 yd are plied; a sample that lost a tenth leaves 1,714.3."""
+    [lasts] = told("projects_part_2_come", projects=[SHAWL | SAMPLED], samples=[SWATCH | {"unwashed": 10.0, "washed": 9.0}])
+    assert lasts[0] == pytest.approx(2000 / 1.05 * 0.9)
+
+
+@pytest.mark.parametrize(("grist", "is_asked"), [(1500.0, False), (1870.0, False), (1890.0, True), (1120.0, True), (40_000.0, True)])
+def test_a_grist_far_from_that_of_the_design_is_asked_about(grist, is_asked):
+    """Its design makes 1,505 yd/lb. At 40,000 the thread alone is heavier than the yarn."""
+    message, verdict = told("projects_message", "projects_verdict", projects=[SHAWL | {"grist": grist}])
+    assert ("over a quarter off what its design makes" in (message[0] or "")) == is_asked and verdict[0]
+
+
+def test_a_design_without_a_thread_keeps_its_shares():
+    lots = [LOTS[0], LOTS[1] | {"state": "prepared fiber", "own_spinning": 0.0}]
+    [share, message] = told("projects_part_2_share", "projects_message", projects=[SHAWL | {"grist": 2500.0}], fiber=lots)
+    assert share[0] == pytest.approx(1.05 / 8000 * PLIED) and "design makes" not in (message[0] or "")
+
+
+def test_a_yarn_of_two_bought_threads_keeps_its_shares():
+    lots = [LOTS[0] | {"state": "yarn or thread", "own_spinning": None}, LOTS[1]]
+    [share] = told("projects_part_2_share", projects=[SHAWL | {"grist": 2500.0}], fiber=lots)
+    assert share[0] == pytest.approx(1.05 / 8000 * PLIED)

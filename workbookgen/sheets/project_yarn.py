@@ -10,7 +10,7 @@ from workbookgen.language.quantities import LENGTH, NUMBER
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import belongings, project, sharing, strands, uncertainty, used_up
 from workbookgen.settings import Settings
-from workbookgen.sheets import yarn
+from workbookgen.sheets import another_grist, yarn
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.supply import PARTS
 
@@ -63,7 +63,8 @@ def design_unknown(settings: Settings) -> tuple[Rule, ...]:
 
 def questions(settings: Settings) -> tuple[Rule, ...]:
     has_designs = yarn.CHAPTER not in settings.without
-    return (*((_of_no_lot(), _skeins_of_a_strand()) if has_designs else ()), _used_unseen(), _fiber_and_bought(has_designs), _another_yarn(), _nearly_spun())
+    of_designs = (_of_no_lot(), _skeins_of_a_strand(), another_grist.question()) if has_designs else ()
+    return (*of_designs, _used_unseen(), _fiber_and_bought(has_designs), _another_yarn(), _nearly_spun())
 
 
 def _another_yarn() -> Rule:

@@ -12,6 +12,7 @@ from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import belongings, planning, plying, project, records, reeling, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import (
+    another_grist,
     enough,
     fiber,
     plausible,
@@ -187,7 +188,7 @@ def _you_type() -> Group:
                    "or 8% where the sheet Knitting knows a stitch by rule alone."),
         Input("margin", "Reserve", Number(least=0, most=2), SHARE, blank_means=0.1, help="What you want left over; empty means 10%. It has nothing to do with doubt."),
         Input("grist", "Grist planned", AMOUNT, GRIST,
-              help="Grist of the finished yarn; empty takes the first lot's; a design of the sheet Yarn replaces it; a sample of the sheet Samples replaces both."),
+              help="Grist of the finished yarn; it wins. Empty takes the first lot's; a design of the sheet Yarn replaces that; a sample of the sheet Samples replaces both."),
         Input("design", "Its yarn", Choice("designs_listed", yarn.SHEET), width=16,
               help="A design of the sheet Yarn, if it is plied from several lots. A plain yarn needs none: choose its lots."),
         Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=16, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
@@ -271,6 +272,7 @@ def _needed() -> Group:
         Result("shrinkage_used", "Shrinkage in use", "or_else(shrinkage_known, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
                uses={"usual": "doubts_shrinkage", "sample": "shrinkage_known"}, only_if="blank_or(shrinkage_known, shrinkage_known < 0.9)",
                note="The usual one of the sheet Sureness; a design of the sheet Yarn replaces it; a sample of the sheet Samples replaces both."),
+        *another_grist.beside_the_design(),
         Result("unwashed", "To spin, unwashed",
                "IF(AND(or_else(bought_share, 0) > 0.999999, NOT(given(design))), 0, length / (1 - shrinkage_used))", project.unwashed_length, LENGTH,
                uses={"shrinkage": "shrinkage_used"},

@@ -12,6 +12,7 @@ from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS, Kind
 from workbookgen.language.repeated import as_typed
 from workbookgen.reference import balls, plying, project, sharing, strands, uncertainty, which_yarn
+from workbookgen.sheets import another_grist
 from workbookgen.sheets.lookup import lookup
 
 PARTS = (1, 2, 3, 4)
@@ -99,8 +100,8 @@ def strand_by_strand() -> Iterator[Result]:
 
 def _first_strand() -> Iterator[Result]:
     """The share, the lots and the name of the first strand, which may be the whole yarn."""
-    yield FIRST.result("share", "Of the weight", "or_else(@_of_design, 1)", strands.component_share, SHARE,
-                       uses={"found": "@_of_design", "yarn": "planned"}, only_if="AND(planned > 0, OR(given(@_of_design), NOT(given(design))))")
+    yield FIRST.result("share", "Of the weight", f"or_else(@_of_design, 1) * {another_grist.TIMES}", strands.component_share, SHARE, uses=another_grist.OF_SHARE,
+                       only_if="AND(planned > 0, OR(given(@_of_design), NOT(given(design))))")
     for letter, lot in (("a", "lot_1"), ("b", "lot_2")):
         picked = f"@_picked_{letter}"
         yield FIRST.result(f"lot_{letter}", "Lot", f"or_else({picked}, {lot})", strands.lot_in_use, None, uses={"picked": picked, "own": lot},
@@ -114,8 +115,8 @@ def _first_strand() -> Iterator[Result]:
 
 def _component(strand: Strand) -> Iterator[Result]:
     """The share, the lots and the name of a further component of a design."""
-    yield strand.result("share", "Of the weight", "@_of_design", strands.component_share, SHARE, uses={"found": "@_of_design", "yarn": "planned"},
-                        only_if="planned > 0", leaves=("design",))
+    yield strand.result("share", "Of the weight", f"@_of_design * {another_grist.TIMES}", strands.component_share, SHARE, uses=another_grist.OF_SHARE, only_if="planned > 0",
+                        leaves=("design",))
     for letter in strand.letters:
         yield strand.result(f"lot_{letter}", "Lot", f"@_picked_{letter}", as_typed, None, uses={"text": f"@_picked_{letter}"}, width=20)
     yield strand.result("name", "Strand", "@_label", as_typed, None, uses={"text": "@_label"}, width=20)

@@ -80,6 +80,10 @@ def _for_other_sheets() -> Group:
                uses={"names": "components_of", "amounts": "components_spun_fed"}, note="Length of all its singles in one length of yarn."),
         Result("take_up", "Take-up by the feeds", "1 - to_spin / spun_fed", plying.take_up_of_feeds, SHARE, uses={"strands": "to_spin", "fed": "spun_fed"},
                only_if="spun_fed > to_spin * 1.000000001", note="Of its singles together; none while every feed is 1."),
+        Result("bought_tex", "Bought, tex", "sum_where(components_bought_part, components_of, name)", records.sum_where, TEX,
+               uses={"names": "components_of", "amounts": "components_bought_part"}),
+        Result("bought_share", "Bought, of its weight", "bought_tex / tex", plying.weight_share, SHARE, uses={"contribution": "bought_tex", "resultant": "tex"},
+               only_if="bought_tex > 0"),
         Result("lacking", "Components not known", "sum_where(components_lacking, components_of, name)", records.sum_where, NUMBER, digits=0,
                uses={"names": "components_of", "amounts": "components_lacking"}),
     ), printed=False)

@@ -219,7 +219,22 @@ EXAMPLES = [
     (plying.washed_grist, dict(linear_density=q("tex", 200, 300), shrinkage=n(0.05, -0.1))),
     (plying.drawn_from_lot, dict(taken=q("oz", 4, 0), weight=q("g", 100, 50), other_weight=q("oz", 4, 2))),
     (strands.component_share, dict(yarn=q("m/g", 2, 3))),
-    (strands.component_share, dict(yarn=q("m/g", 2, 3), found=n(0.5, 1))),
+    (
+        strands.component_share,
+        dict(yarn=q("m/g", 2, 3), found=n(0.5, 1), stage=n(5, 4), thread=n(1.2, 1), singles=n(0.8, 1)),
+    ),
+    (
+        strands.off_the_design,
+        dict(planned=q("m/g", 2, 3), linear_density=q("tex", 400, 300), shrinkage=n(0.05, 0), thread=n(0.2, 0.5))
+        | dict(own=q("m/g", 2, 3), sample=q("yard/pound", 900, 1500)),
+    ),
+    (
+        strands.off_the_design,
+        dict(planned=q("m/g", 2, 3), linear_density=q("tex", 400, 300), shrinkage=n(0.05, 0), thread=n(0.2, 0.5))
+        | dict(sample=q("yard/pound", 900, 1500)),
+    ),
+    (strands.share_of_thread_times, dict(off=n(0.2, -0.1), thread=n(0.2, 0.5))),
+    (strands.share_of_singles_times, dict(times=n(1.2, 0.9), thread=n(0.2, 0.5))),
     (strands.lot_in_use, dict(picked=texts("Moss", "River"))),
     (strands.lot_in_use, dict(own=texts("Moss", "River"))),
     (strands.strand_name, dict(share=n(0.5, 1))),

@@ -1,11 +1,12 @@
 """The strands of a project's yarn: what each is of, what it still takes, how far it lasts, and how much of it to get.
 
 A plain yarn is one strand, a design has up to four components. They cannot replace each other: the one that lasts for
-the least length ends the yarn, and the others leave a remainder. `sources` is about shares, lots and names, `needs`
-about the mass that a project takes, `lasting` about the length for which it lasts, `to_last` about the length for
-which it should.
+the least length ends the yarn, and the others leave a remainder. `sources` is about shares, lots and names,
+`another_grist` about shares in a yarn that is planned finer or coarser than its design, `needs` about the mass that a
+project takes, `lasting` about the length for which it lasts, `to_last` about the length for which it should.
 """
 
+from workbookgen.reference.strands.another_grist import off_the_design, share_of_singles_times, share_of_thread_times
 from workbookgen.reference.strands.lasting import (
     component_length,
     component_over,

@@ -9,18 +9,30 @@ from workbookgen.reference.calculation import by_element, calculation, require, 
 from workbookgen.reference.limits import ABOVE_ZERO, require_within
 from workbookgen.units import Grist, Ratio
 
+BOUGHT = 5  # the stage of yarn and thread
+
 
 @calculation
-def component_share(yarn: Grist, found: Ratio | None = None, design: str | None = None) -> Ratio:
+def component_share(
+    yarn: Grist,
+    found: Ratio | None = None,
+    design: str | None = None,
+    stage: Ratio | None = None,
+    thread: Ratio = 1,
+    singles: Ratio = 1,
+) -> Ratio:
     """Share of a strand in its yarn.
 
-    x = the design's, or 1 without a design. A plain yarn is all one component.
+    x = the design's, or 1 without a design; times f for a thread, or h for singles, if the yarn is planned with another
+    grist than the design's. A plain yarn is all one component.
 
     Parameters
     ----------
     yarn : planned grist of the yarn
     found : share of the component in its design
     design : the design, if the yarn has one
+    stage : stage at which its first lot was bought, 1 to 5
+    thread, singles : f and h, how many times the design's share a thread has, and each of the singles
 
     Returns
     -------
@@ -41,13 +53,14 @@ def component_share(yarn: Grist, found: Ratio | None = None, design: str | None 
 
     Examples
     --------
-    >>> print(component_share(Quantity(900, "yd/lb"), found=0.75))
-    0.75
+    >>> print(component_share(Quantity(900, "yd/lb"), found=0.5, design="Marl", stage=5, thread=1.25, singles=0.75))
+    0.625
     """
-    require_numbers(yarn, found)
+    require_numbers(yarn, found, stage, thread, singles)
     require_within(ABOVE_ZERO, "The grist", yarn)
     if found is not None:
-        return found
+        times = singles if stage is None else np.where(np.asarray(stage) == BOUGHT, thread, singles)
+        return (found * times)[()] if isinstance(times, np.ndarray) else found * times
     require(design is None, "The design has no such component.")
     return yarn.magnitude * 0.0 + 1.0
 
