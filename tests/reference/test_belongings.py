@@ -68,6 +68,12 @@ def test_a_skein_of_no_project_that_is_still_there_is_free():
     assert which_yarn.measured("Vest", Quantity(2, "m/g")) == "Vest"
 
 
+@pytest.mark.parametrize("served, measured, without", [(300, 220, 80), (300, 300, 0), (300, 300.0000001, 0), (0, 0, 0)])
+def test_skeins_that_were_only_weighed(served, measured, without):
+    assert belongings.without_length(Quantity(served, "g"), Quantity(measured, "g")) == Quantity(without, "g")
+    assert belongings.without_length(Quantity([served], "g"), Quantity([measured], "g"))[0].m_as("g") == without
+
+
 @pytest.mark.parametrize(
     "wrong, words",
     [
@@ -76,6 +82,8 @@ def test_a_skein_of_no_project_that_is_still_there_is_free():
         (lambda: belongings.free_of_strands(["Aster"], Quantity([80], "m"), lot_1="Aster"), "Name the design"),
         (lambda: which_yarn.weighed("Tweed", Quantity(0, "g")), "not weighed"),
         (lambda: which_yarn.measured("Vest", Quantity(0, "m/g")), "grist"),
+        (lambda: belongings.without_length(Quantity(-1, "g"), Quantity(0, "g")), "weight"),
+        (lambda: belongings.without_length(Quantity(1, "g"), Quantity(-1, "g")), "with a length"),
         (lambda: belongings.how_many_aside([]), "a list"),
         (lambda: belongings.how_many_went([1], -1), "set aside"),
         (lambda: belongings.set_aside(Quantity(50, "g"), "sold"), "not set aside"),

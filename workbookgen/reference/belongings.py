@@ -66,6 +66,44 @@ def belongs(name: str, gone: str | None = None) -> str:
 
 
 @calculation
+def without_length(served: Mass, measured: Mass) -> Mass:
+    """Weight of a project's skeins whose length nobody knows.
+
+    w = M - m, or none. They took their weight of the fiber, and count for nothing until their wraps are told.
+
+    Parameters
+    ----------
+    served : M, weight of all skeins that serve the project
+    measured : m, weight of those whose length is known, too
+
+    Returns
+    -------
+    w, a mass
+
+    Raises
+    ------
+    ValueError
+        A weight below zero.
+
+    Notes
+    -----
+    Valid for skeins of one project.
+
+    References
+    ----------
+    Definition of a difference.
+
+    Examples
+    --------
+    >>> print(without_length(Quantity(300, "g"), Quantity(220, "g")))
+    80.0 gram
+    """
+    require_within(NOT_NEGATIVE, "The weight", served)
+    require_within(NOT_NEGATIVE, "The weight with a length", measured)
+    return np.maximum(0.0 * served, served - measured.to(served.units))
+
+
+@calculation
 def how_many_aside(fates: Sequence[str]) -> Ratio:
     """How many skeins are set aside.
 

@@ -13,13 +13,14 @@ from workbookgen.language.quantities import (
     Kind,
 )
 from workbookgen.language.sentences import ASKING
-from workbookgen.reference import project, records, statistics, strands, uncertainty, used_up, yarn_count
+from workbookgen.reference import belongings, project, records, statistics, strands, uncertainty, used_up, yarn_count
 from workbookgen.sheets import fiber, supply
 
 ENOUGH_SKEINS = 5  # common practice, no source: of fewer, chance makes more than a hand does
 FAR_LESS_EVEN = 1.75  # times the usual variation; common practice, no source
 SPUN_SHARE = "1 - or_else(bought_share, 0)"
 SORTED = "If you sorted them, sort by day again."
+HARDLY_ANY = 0.0001  # of the weight of its skeins: sums differ in their last digits
 HARDLY_CHANCE = 2.2  # standard deviations of a slope: three in a hundred steady hands are beyond (normal distribution)
 
 
@@ -50,6 +51,8 @@ def group() -> Group:
                note="Weight of all skeins logged for it, those that are gone too; expected until they are weighed."),
         _of_skeins("served", "In its skeins", "skeins_net", MASS, digits=None, width=10,
                    note="Weight of those that are there or used for it."),
+        Result("lengthless", "Weighed, no length", "MAX(0, served - mass_weighed)", belongings.without_length, MASS, uses={"measured": "mass_weighed"},
+               note="Of those, without a length: they count for nothing yet."),
         _of_skeins("still_there", "Still in them", "skeins_net", MASS, names="skeins_left_of", digits=None, width=10,
                    note="Weight of those that are there."),
         Result("off_marks", "Off its marks", "ABS(still_there - MAX(0, served - used)) / served", used_up.off_its_marks, SHARE, digits=0,
@@ -146,6 +149,12 @@ def _by_reels(few: bool) -> tuple[Result, ...]:
         _of_skeins("reel_sum", "By reels ±", "skeins_reel_part", LENGTH),
         Result("reel_square", "By reels ±²", "reel_sum * reel_sum", uncertainty.square, SQUARE_LENGTH, uses={"uncertainty": "reel_sum"}),
     )
+
+
+def not_measured() -> Rule:
+    """A question about skeins that were weighed only: their fiber is gone from the lot, and their yarn is not there."""
+    return Rule(f"AND(lengthless > {HARDLY_ANY} * served, wanting > 0.5)", lambda values: values["lengthless"] > HARDLY_ANY * values["served"] and values["wanting"] > 0.5,
+                f"{ASKING} A skein of it was weighed and has no length yet, so it does not count. Its line on the sheet Skeins tells what it needs.")
 
 
 def questions() -> tuple[Rule, ...]:

@@ -86,6 +86,7 @@ def projects(settings: Settings) -> Log:
             *_without_need(settings),
             _more_than_wanted(),
             _empty_sample(),
+            project_skeins.not_measured(),
             Rule("AND(in_skeins <= 0, free > 0.5, wanting > 0.5)", lambda values: values["in_skeins"] <= 0 and values["free"] > 0.5 and values["wanting"] > 0.5,
                  f"{ASKING} Skeins of its yarn belong to no open project, so it does not count them. Are they for it? Choose it beside them, at For project. Else set them aside."),
             _counts_only_skeins(settings),

@@ -93,6 +93,7 @@ EXAMPLES = [
     (reeling.length_basis, dict(length=q("yard", 200, 0), sample=n(0.25, 0))),
     (belongings.belongs, dict(name=texts("Shawl", "hat"))),
     (belongings.belongs, dict(name=texts("Shawl", "hat"), gone=texts("set aside", "Set aside"))),
+    (belongings.without_length, dict(served=q("oz", 4, 0), measured=q("g", 100, 0))),
     (belongings.how_many_went, dict(lines=n(1, np.nan, 4, 4), aside=n(2, 1))),
     (belongings.set_aside, dict(rest=q("oz", 4, 0), fate=texts("set aside", "Set aside"))),
     (belongings.is_free, dict(name=texts("Shawl", "hat"))),
