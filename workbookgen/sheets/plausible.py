@@ -4,9 +4,10 @@ Each is a rule that asks. Its condition is written for the formula in meters and
 the values as they are shown.
 """
 
+from collections.abc import Mapping
 
 from workbookgen.language.fields import Rule
-from workbookgen.language.quantities import GRIST, LOOP, MASS
+from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.texts import folded
 
@@ -26,6 +27,7 @@ OFF_THE_LIKE = 0.35  # of the mean grist of skeins made alike; three times and m
 HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
 HEAVY_LOT, LIGHT_LOT = 20_000, 5  # grams: five heavy fleeces, and less than a packet of sparkle to blend in; common practice, no source
 
+LEAST_WANTED, MOST_WANTED = 20, 30_000  # meters in a piece; common practice, no source
 MOST_TAKE_UP, LEAST_TAKE_UP = 0.25, -0.05  # an ordinary ply loses 1 to 6%; common practice, no source
 MOST_GROWN, MOST_SHRUNK, MOST_SPINNING_LOSS = -0.1, 0.4, 0.5  # of a sample's length in washing, of its fiber in spinning; common practice, no source
 MOST_K, LEAST_K = 0.62, 0.19  # for wraps as laid by hand: 1.75 and 0.55 of the usual 0.35; common practice, no source
@@ -70,14 +72,42 @@ def light_fleece(system: str) -> Rule:
 
     In grams no fleece is so light, nor a bag of one to try; in ounces a bag of 4 is as light as a fleece of 4 pounds.
     """
-    grams = MASS.unit(system).value
-    least, words = (LIGHTEST_BAG, "under 30 g of a fleece. Look at the unit above: kilograms are too large for it.") if grams == 1 else (
-        LIGHTEST_FLEECE, "under half a pound (225 g) for a fleece. Look at the unit above: pounds are too large for it.")
-    return Rule(
-        f'AND(OR(state = "raw fleece", state = "skirted fleece"), weight < {least})',
-        lambda values: isinstance(values["state"], str) and folded(values["state"]) in ("raw fleece", "skirted fleece") and values["weight"] * grams < least,
-        f"{ASKING} Weight: {words}",
-    )
+    least, words = _lightest(system)
+    return Rule(f"AND({FLEECE}, weight < {least})", lambda values: _is_fleece(values) and _grams(system, values["weight"]) < least, f"{ASKING} Weight: {words}")
+
+
+def light_for_projects(system: str) -> Rule:
+    """The same of a lot, which may well be a bag to try: where projects take more than twice of what it gives."""
+    least, words = _lightest(system)
+    return Rule(f"AND({FLEECE}, weight < {least}, ROUND(promised, 9) > {FAR_MORE})",
+                lambda values: _is_fleece(values) and _grams(system, values["weight"]) < least and round(values["promised"], 9) > FAR_MORE, f"{ASKING} Weight: {words}")
+
+
+def of_a_light_fleece(system: str) -> Rule:
+    """The same beside the project that takes more than twice of what there is, and would send for another fleece."""
+    least, words = _lightest(system)
+    return Rule(f"AND(wanting > 0.5, lot_stage < 2.5, lot_weight < {least}, ROUND(need - {FAR_MORE} * have, 9) > 0)",
+                lambda values: values["wanting"] > 0.5 and values["lot_stage"] < 2.5 and _grams(system, values["lot_weight"]) < least
+                and round(values["need"] - FAR_MORE * values["have"], 9) > 0,
+                f"{ASKING} Its first lot: {words.partition('. ')[0]}. Look at its weight on the sheet Fiber, and at the unit there.")
+
+
+FLEECE = 'OR(state = "raw fleece", state = "skirted fleece")'
+FAR_MORE = 2  # times what a lot gives; common practice, no source: who has a tenth of it has typed pounds
+
+
+def _lightest(system: str) -> tuple[int, str]:
+    if MASS.unit(system).value == 1:
+        return LIGHTEST_BAG, "under 30 g of a fleece. Look at the unit above: kilograms are too large for it."
+    return LIGHTEST_FLEECE, "under half a pound (225 g) for a fleece. Look at the unit above: pounds are too large for it."
+
+
+def _grams(system: str, mass: float) -> float:
+    return mass * MASS.unit(system).value
+
+
+def _is_fleece(values: Mapping) -> bool:
+    return isinstance(values["state"], str) and folded(values["state"]) in ("raw fleece", "skirted fleece")
 
 
 def skein_weight(system: str) -> tuple[Rule, ...]:
@@ -263,6 +293,17 @@ def of_a_sample() -> tuple[Rule, ...]:
 def take_up(word: str, label: str) -> Rule:
     """The same questions about a take-up that is typed by itself."""
     return _outside(word, LEAST_TAKE_UP, MOST_TAKE_UP, f"{label}: far from what an ordinary ply loses, 1 to 6%. It is a share of the length of one single.")
+
+
+def yarn_wanted(system: str) -> tuple[Rule, ...]:
+    """A need so small or so large that balls, ounces or a date were typed for a length."""
+    meters = LENGTH.unit(system).value
+    return (
+        Rule(f"AND(NOT(given(used)), wanted < {LEAST_WANTED})", lambda values: values["used"] is None and values["wanted"] * meters < LEAST_WANTED,
+             f"{ASKING} Yarn wanted: under 20 m (22 yd). It is a length: no ounces, no balls, no skeins. For ten balls of 125 type =10*125."),
+        Rule(f"AND(NOT(given(used)), wanted > {MOST_WANTED})", lambda values: values["used"] is None and values["wanted"] * meters > MOST_WANTED,
+             f"{ASKING} Yarn wanted: more than 30 km (33,000 yd) in one piece. Look at its digits, and at the unit above."),
+    )
 
 
 def no_take_up(*elsewhere: str, strands: str = "strands", where: str = "") -> Rule:
