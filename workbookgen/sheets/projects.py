@@ -98,6 +98,7 @@ def projects(settings: Settings) -> Log:
             *project_skeins.questions(),
             Rule("AND(in_lotless > 0, given(part_1_lot_a))", lambda values: values["in_lotless"] > 0 and bool(values["part_1_lot_a"]),
                  f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
+            _asked_sample(),
             Rule("ABS(strands - plies) > 0.5", lambda values: abs(values["strands"] - values["plies"]) > 0.5,
                  f"{ASKING} Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."),
             Rule(f"ROUND(off_marks, 9) > {NOT_MARKED}", lambda values: round(values["off_marks"], 9) > NOT_MARKED,
@@ -180,6 +181,12 @@ def _empty_sample() -> Rule:
                 f"{UNKNOWN} by its sample: it has no grist, loss, shrinkage or take-up. Measure one of them, or choose another sample.")
 
 
+def _asked_sample() -> Rule:
+    """A question about a project that is short, by a sample that is asked about, or wrong, on its own sheet."""
+    return Rule('AND(wanting > 0.5, OR(sample_mark = "?", sample_mark = "!"))', lambda values: values["wanting"] > 0.5 and values["sample_mark"] in ("?", "!"),
+                f"{ASKING} Its sample: the sheet Samples asks something about it. Look there before you get more, since this answer rests on it.")
+
+
 def _you_type() -> Group:
     return Group("You type", (
         Input("name", "Project", Name(), needed=True, width=20),
@@ -255,6 +262,7 @@ def _needed() -> Group:
         Result("need", "Yarn needed", "or_else(wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                only_if="OR(given(wanted), given_and(estimated, estimated > 0))", note="What you stated, or the estimates; no margin yet."),
         *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
+        lookup("sample_mark", "Its sample's mark", "samples_mark", "sample", width=9),
         lookup("design_grist", "Design's grist", "designs_grist_yd_lb", "design", GRIST),
         lookup("design_washing", "Design's washing ±", "designs_washing_doubt", "design", SHARE),
         lookup("design_shrinkage", "Design's shrinkage", "designs_shrinkage", "design", SHARE),
