@@ -226,6 +226,8 @@ def test_a_component_by_its_wraps(number, asked):
     ({"fiber": 60.0, "rate": 15.0}, 60, "wrong: No answer yet for your work: its hours are not known."),
     ({"fiber": 60.0, "own_hours": 30.0}, 60, ""),  # for oneself, or as a gift
     ({"fiber": 60.0, "own_hours": 30.0, "rate": 15.0}, 510, ""),
+    ({"fiber": 60.0, "margin": 20.0}, 1260, "On top: more than material and work once more. Type 20% with its sign."),  # pasted without its sign
+    ({"fiber": 60.0, "margin": 1.0}, 120, ""),
     ({"fiber": 60.0, "own_hours": 1800.0, "rate": 15.0}, 27060, "Own hours: more than 1,000. Hours, not minutes."),
     ({"fiber": 60.0}, 60, ""),
 ])

@@ -11,7 +11,7 @@ PLANNER = described(Settings(units="metric"))
 # Washed wool loses 6% in carding and 3% in spinning where the spinner says so: of 1,000 g, 911.8 g of yarn.
 HILL = {"name": "Hill", "state": "washed fiber", "weight": 1000.0, "own_preparation": 0.06, "own_spinning": 0.03}
 CONE = {"name": "Cone", "state": "yarn or thread", "weight": 500.0, "grist": 300.0}
-PART = "Is it right? Far less is left than expected. Of a part of the lot, leave the weight out until all is done."
+PART = "Is it right? Far less is left than expected. Of a part of the lot, leave the weight out until all is done, or give that part a line of its own."
 BEFORE = "Is it right? A weight is of a step before it was bought, and does not count. If less is left, correct Weight."
 
 

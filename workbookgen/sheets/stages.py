@@ -256,7 +256,7 @@ FAR_LESS = 0.6  # of what was expected: half a lot, and a little more of it than
 def weighed_in_part() -> Rule:
     """A question about a weighing of a part of the lot, typed for the whole."""
     return Rule(f"ROUND(beside_expected, 9) < {FAR_LESS}", lambda values: round(values["beside_expected"], 9) < FAR_LESS,
-                f"{ASKING} Far less is left than expected. Of a part of the lot, leave the weight out until all is done.")
+                f"{ASKING} Far less is left than expected. Of a part of the lot, leave the weight out until all is done, or give that part a line of its own.")
 
 
 def hardly_washed() -> Rule:
