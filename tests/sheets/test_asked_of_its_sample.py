@@ -13,7 +13,7 @@ from workbookgen.settings import Settings
 
 US = described(Settings(units="us"))
 TOP = {"name": "Top", "kind": "Wool top or roving", "state": "prepared fiber", "weight": 16.0}
-LOOK = "Is it right? Its sample: the sheet Samples asks something about it. Look there before you get more, since this answer rests on it."
+LOOK = "Is it right? Its sample: the sheet Samples asks something about it. Look there before you get more."
 
 
 def told(sample, **project):

@@ -184,7 +184,7 @@ def _empty_sample() -> Rule:
 def _asked_sample() -> Rule:
     """A question about a project that is short, by a sample that is asked about, or wrong, on its own sheet."""
     return Rule('AND(wanting > 0.5, OR(sample_mark = "?", sample_mark = "!"))', lambda values: values["wanting"] > 0.5 and values["sample_mark"] in ("?", "!"),
-                f"{ASKING} Its sample: the sheet Samples asks something about it. Look there before you get more, since this answer rests on it.")
+                f"{ASKING} Its sample: the sheet Samples asks something about it. Look there before you get more.")
 
 
 def _you_type() -> Group:
@@ -262,7 +262,7 @@ def _needed() -> Group:
         Result("need", "Yarn needed", "or_else(wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                only_if="OR(given(wanted), given_and(estimated, estimated > 0))", note="What you stated, or the estimates; no margin yet."),
         *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
-        lookup("sample_mark", "Its sample's mark", "samples_mark", "sample", width=9),
+        lookup("sample_mark", "Sample's mark", "samples_mark", "sample", width=11),
         lookup("design_grist", "Design's grist", "designs_grist_yd_lb", "design", GRIST),
         lookup("design_washing", "Design's washing ±", "designs_washing_doubt", "design", SHARE),
         lookup("design_shrinkage", "Design's shrinkage", "designs_shrinkage", "design", SHARE),

@@ -134,7 +134,7 @@ def _you_type(settings: Settings) -> Group:
                    "else its fiber counts as still to spin."),
         Input("tare", "Tare", NONE_OR_AMOUNT, MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
         Input("washed_loop", "Loop washed", REACH, LOOP, width=9,
-              help="One full loop of the washed, dry, slack skein. If you wound it anew after washing, count its wraps on that reel, and measure its loop as it lies now."),
+              help="One full loop of the washed, dry, slack skein. If you wound it again after washing, count its wraps on that reel, and measure its loop as it lies now."),
         Input("counted_wpi", "Counted wpi", CLOSE, THREADS, help="Wraps per inch, if you have counted them."),
         Input("project", "For project", Choice("projects_listed", PROJECTS, or_none=True), width=15,
               help="The project that it belongs to, from the sheet Projects. Empty: it is free. So is what is left of a finished one, unless you set it aside."),
