@@ -15,7 +15,8 @@ from workbookgen.colors import ACCENT, EDGE, GROUND, INK, QUIET, SOFT, WARNING, 
 
 HERE = Path(__file__).parent
 POINTS, SMOOTH = 2, 4  # points of the file for a pixel of the screen; points drawn for one of the file
-COLORS = 64  # of the file
+COLORS = 32  # of the file
+ROUNDS = 3  # of bringing these nearer to the drawing's
 FACES = ("LiberationSans-Regular.ttf", "Arial.ttf", "DejaVuSans.ttf")
 LETTERS = 12  # pixels
 Place = tuple[float, float]
@@ -57,7 +58,10 @@ class Pen:
     def png(self) -> bytes:
         from PIL import Image
 
-        small = self.paper.resize(self.size, Image.Resampling.LANCZOS).quantize(COLORS, dither=Image.Dither.NONE)
+        # Median cut, which is usual, spends its colors on large areas: thin red lines were brown, and the file larger.
+        small = self.paper.resize(self.size, Image.Resampling.LANCZOS).quantize(
+            COLORS, Image.Quantize.MAXCOVERAGE, ROUNDS, dither=Image.Dither.NONE
+        )
         held = BytesIO()
         small.save(held, "PNG", optimize=True)
         return held.getvalue()
