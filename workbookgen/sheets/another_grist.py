@@ -12,7 +12,7 @@ from workbookgen.reference import strands
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.plausible import ANOTHER_YARN
 
-LITTLE, NEARLY_ALL = 0.000001, 0.999999  # of a yarn's weight
+LITTLE, NEARLY_ALL = "0.000001", "0.999999"  # of a yarn's weight
 # Of a strand's share in its design: formula text, and what the calculation takes.
 TIMES = "IF(or_else(@_stage, 0) = 5, or_else(thread_times, 1), or_else(singles_times, 1))"
 OF_SHARE = {"found": "@_of_design", "yarn": "planned", "stage": "@_stage", "thread": "thread_times", "singles": "singles_times"}
