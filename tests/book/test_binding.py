@@ -172,11 +172,11 @@ def test_a_name_that_only_repeats_a_choice_has_its_line():
 
 
 def test_a_choice_and_a_pick():
-    # The line is told in $R10. The cell found must hold a number, and it may be an error, so that only then it is held
+    # The line is told in $S10. The cell found must hold a number, and it may be an error, so that only then it is held
     # against its domain.
-    found = "INDEX(reels_loop,$R10)"
+    found = "INDEX(reels_loop,$S10)"
     assert texts("skeins_loop")[1] == (
-        f'=IF(ISTEXT($B10),IF(ISNUMBER($R10),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),{found},""),""),""),"")'
+        f'=IF(ISTEXT($B10),IF(ISNUMBER($S10),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),{found},""),""),""),"")'
     )
 
 
@@ -446,7 +446,7 @@ def test_the_message_of_a_name(case):
     "case",
     [
         'IF(IF(COUNT($F9,$E9)=2,$F9>$E9,1=0),"Yarn: more than the fiber."',
-        'IF(NOT(IF(COUNTBLANK($B9)=1,1=1,IF(ISTEXT($B9),ISNUMBER($R9),1=0))),"On the reel: choose one of the names',
+        'IF(NOT(IF(COUNTBLANK($B9)=1,1=1,IF(ISTEXT($B9),ISNUMBER($S9),1=0))),"On the reel: choose one of the names',
     ],
 )
 def test_the_message_of_a_rule_and_of_a_choice(case):
@@ -487,7 +487,7 @@ def test_what_the_head_of_a_log_says():
     # A record is called by the name that other sheets find it by, or by its line where it has none. A mark may be "?",
     # which stands for any sign in MATCH and COUNTIF, so the last mark is found by comparing.
     marks = "$A$9:$A$12"
-    wrong, last = f'MATCH("!",{marks},0)', f'SUMPRODUCT(LARGE(({marks}<>"")*$Q$9:$Q$12,1))'
+    wrong, last = f'MATCH("!",{marks},0)', f'SUMPRODUCT(LARGE(({marks}<>"")*$R$9:$R$12,1))'
     told = [f'"Line "&{line}&": "&INDEX($O$9:$O$12,{line})' for line in (wrong, last)]
     assert texts("skeins_first") == (
         f'=IF(COUNTIF({marks},"!")>0,{told[0]},IF(SUMPRODUCT(({marks}<>"")*1)>0,{told[1]},""))',

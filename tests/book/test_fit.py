@@ -191,7 +191,8 @@ def test_a_label_takes_two_lines_at_most_and_breaks_no_word(written):
         plan = layout.plans[sheet.name]
         for first, strip in plan.strips:
             for column, key in enumerate(strip.keys, start=first):
-                field = sheet.logs[0].by_key[key]
+                [log] = sheet.logs
+                field = MESSAGE if key == MESSAGE.key else log.by_key[key]
                 room = plan.widths[column] - EDGE - INDENT * isinstance(field, Input)
                 fits = (
                     lines(field.label, look.LABEL, room) <= LINES_OF_A_LABEL

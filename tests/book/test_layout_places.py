@@ -235,6 +235,22 @@ def test_the_inputs_of_a_log_stand_side_by_side_name_first(each_layout):
     assert seen >= 5
 
 
+def test_what_each_line_is_told_opens_right_behind_the_answers(each_layout):
+    """The head has room for the message of one line: of several that are marked, the others could not be read."""
+    seen = 0
+    for sheet in each_layout.planner.sheets:
+        for log in (each for each in sheet.logs if sheet.log_view and each.inputs):
+            plan = each_layout.plans[sheet.name]
+            message = each_layout.placements[f"{log.key}_{MESSAGE.key}"]
+            [(fold, strip)] = [(column, each) for column, each in plan.folds if MESSAGE.key in each.keys]
+            answers = [key for _, keys in sheet.log_view.answers for key in keys.split()]
+            last = max(each_layout.placements[f"{log.key}_{key}"].column for key in answers)
+            assert (message.column, fold) == (last + 1, last + 2) and message.column in plan.folded, log.key
+            assert message.rows == log.rows and strip.heading == "what to look at"
+            seen += 1
+    assert seen >= 5
+
+
 def test_the_message_of_a_log_is_the_last_that_is_seen_or_hidden_behind(each_layout):
     for sheet in each_layout.planner.sheets:
         for log in (each for each in sheet.logs if sheet.log_view and each.inputs):

@@ -29,6 +29,7 @@ TITLE, TOTALS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 3, 4, 5, 6, 7
 FIRST_RECORD = len(HEAD_OF_LOG) + 1
 FOLD = 62  # pixels of the column with a fold's button and name
 HIDDEN = 60
+OF_A_MESSAGE = 960  # pixels of the longest message, in small letters
 SCREEN = 1300  # pixels of a sheet that are visible on a small laptop
 # Pixels of a log's columns that are in sight in a window of 1024 pixels: LibreOffice shows 962 (measured), and draws
 # columns 1.12 times as wide.
@@ -128,7 +129,10 @@ def strips_of(log: Log, view: LogView, *, folds: bool) -> Iterator[Strip]:
     more = tuple(each.key for each in log.inputs if each.key not in seen)
     yield Strip("You type", typed, is_typed=True)
     others = [Strip("to type", more, is_typed=True, is_folded=folds)] if more else []
-    yield from [*others, *answers] if folds else [*answers, *others]
+    told = (
+        [Strip("what to look at", (MESSAGE.key,), is_folded=True)] if folds else []
+    )  # the head has room for one line's
+    yield from [*others, *answers, *told] if folds else [*answers, *others]
     hidden: list[str] = []
     for group in log.groups:
         left = tuple(each.key for each in group.fields if each.key not in seen and not isinstance(each, Input))
@@ -141,7 +145,7 @@ def strips_of(log: Log, view: LogView, *, folds: bool) -> Iterator[Strip]:
 
 def width_of(log: Log, key: str) -> int:
     """The width of a field's column in pixels."""
-    return int(log.by_key[key].width * LETTER) + 5
+    return OF_A_MESSAGE if key == MESSAGE.key else int(log.by_key[key].width * LETTER) + 5
 
 
 def _spot_of_count(widths: dict[int, int], last: int) -> Spot:

@@ -30,6 +30,9 @@ def columns(canvas: Canvas, log: Log, strips: Strips, heads: tuple[int, int], un
     _free(canvas, log, strips)
     for column, placement in _placements(canvas, log, strips):
         field = placement.field
+        if field == MESSAGE:  # written with what else the planner adds
+            canvas.text(labels, column, field.label, look.LABEL)
+            continue
         label, unit = look.head_of(field, placement.unit)
         room = canvas.width(column, column) / LETTER
         is_long = lines_taken(field.label, room, look.SMALL * BOLD, indented=True) > 1
@@ -86,7 +89,7 @@ def fill(canvas: Canvas, key: str) -> None:
 def automatic(canvas: Canvas, log: Log) -> None:
     """Write the fields that the planner adds to a log: marks, messages, counts and positions."""
     canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
-    canvas.cells(f"{log.key}_{MESSAGE.key}", look.LITTLE)
+    canvas.cells(f"{log.key}_{MESSAGE.key}", look.MESSAGE | look.LINE | {"font_size": look.SMALL, "indent": 1})
     canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE | {"text_wrap": True})
     canvas.cells(f"{log.key}_{SPOILED.key}", look.LITTLE)
     hidden = [each for each in log.automatic if each in (FAULT, OWN_LINE, *log.positions)]

@@ -164,7 +164,7 @@ class Repeat(Automatic):
 
 
 # Of each record:
-MESSAGE = Automatic("message", "What to fix")  # what is wrong with it, or missing, or else a question
+MESSAGE = Automatic("message", "What to look at")  # what is wrong with it, or missing, or else a question
 FAULT = Automatic("fault", "What is wrong")  # the same without the questions, in a log that asks any
 MARK = Automatic("mark", "")  # a sign that there is a message
 FILLED = Automatic("filled", "", is_text=False)  # how many of its folded inputs hold something
