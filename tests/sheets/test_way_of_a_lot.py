@@ -85,3 +85,16 @@ def test_what_was_bought_later_lost_nothing_before(state, expected):
     keys = [f"way_expected_{stage}" for stage in ("skirted", "washed", "prepared", "yarn")]
     [values] = expected_of_keys(US, [entries], keys)
     assert tuple(values[key][0] and round(values[key][0], 9) for key in keys) == expected
+
+
+@pytest.mark.parametrize(("lot", "words"), [
+    ({"own_spinning": 0.03, "prepared_weighed": None, "state": "washed fiber", "own_preparation": 0.05, "yarn_weighed": 10.0}, "Far less is left than expected."),
+    ({"weight": 2400.0}, "Weight: more than 20 kg (44 lb) in one lot."),
+    ({}, None),
+])
+def test_what_the_log_asks_about_a_lot_stands_beside_its_answers(lot, words):
+    """Half of a lot, weighed for the whole, was told as all of it; only the log asked."""
+    entries = with_records(US, starting_entries(US) | {"way_lot": ("Top",)}, "fiber", [TOP | lot])
+    [values] = expected_of_keys(US, [entries], ["way_log_says", "way_words"])
+    told = values["way_log_says"][0]
+    assert (told.startswith(f"Is it right? {words}") if words else told is None) and values["way_words"][0]

@@ -23,7 +23,7 @@ AFTER = {"skirted": trade.after_skirting, "washed": trade.after_scouring, "prepa
 
 def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (WAY,), (
-        band(Sentences(fields=("way_words", "way_spun_words", "way_enough_words", "way_samples_words"), is_large=True)),
+        band(Sentences(fields=("way_words", "way_spun_words", "way_enough_words", "way_samples_words", "way_log_says"), is_large=True)),
         band(
             Matrix(title="From grease to yarn", heads=("Bought", *(label for _, label, *_ in STAGES)), across=(1, 7), rows=(
                 ("In use", ("way_bought", *(f"way_{key}" for key, *_ in STAGES))),
@@ -125,6 +125,7 @@ WAY = Card(
                    'IF(by_handfuls > 1, "Its yield is the mean of " & said(by_handfuls) & " handfuls. ", "") & IF(by_samples > 1, "Its loss in spinning is the mean of " '
                    '& said(by_samples) & " samples. ", "") & "To leave one out, empty its lot on the sheet Samples."',
                    one_lot_words.by_samples, None, uses={"handfuls": "by_handfuls", "samples": "by_samples"}, only_if="OR(by_handfuls > 1, by_samples > 1)"),
+            of_lot("log_says", "What the log says", "message"),
             of_lot("plied", "In skeins of designs", "plied", MASS),
             Result("spun_words", "In words",
                    'IF(given(weighed_yarn), said(yarn) & " is spun", said(spun) & IF(stage > 4, " is used", " is spun")) '
