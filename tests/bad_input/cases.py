@@ -60,10 +60,10 @@ def skein(name: str, key: str, value, sentence: str, blank: str = "skeins_grist_
 
 
 WRAPS = "Wraps: type a number from 0 up to 100,000, in digits."
-WEIGHT = "Weight: type a number above 0 up to 1,000,000 oz, in digits."
+WEIGHT = "Weight: type a number above 0 up to 1,000,000 oz, in digits, or empty it."
 TARE = "Tare: it must be less than the weight. Check both."
 REEL = "Reel: choose one of the names on the sheet Reels."
-SKIRTING = "Own skirting loss: type a percentage from 0% below 100%."
+SKIRTING = "Own skirting loss: type a percentage from 0% below 100%, or empty it."
 SAME_LOT = "Lots: choose each lot only once."
 # The skeins of Clover; the cardigan; and its other lot, of which it takes the more, the less Clover gives.
 CLOVER_USERS = frozenset({("skeins", 0), ("skeins", 2), ("skeins", 3), ("projects", 0), ("fiber", 2)})
@@ -74,7 +74,7 @@ CASES = (
     skein("a decimal comma", "gross", "12,5", WEIGHT),
     skein("a number that is a text", "gross", "3.74", WEIGHT),
     skein("a number with its unit", "gross", "3.74 oz", WEIGHT),
-    skein("a dash", "tare", "-", "Tare: type a number from 0 up to 1,000,000 oz, in digits."),
+    skein("a dash", "tare", "-", "Tare: type a number from 0 up to 1,000,000 oz, in digits, or empty it."),
     skein("a formula as a text", "wraps", "=142", WRAPS, "skeins_length_yd"),
     skein("a negative number", "wraps", -3.0, WRAPS, "skeins_length_yd"),
     skein("more than anyone winds", "wraps", 1e6, WRAPS, "skeins_length_yd"),
@@ -82,15 +82,15 @@ CASES = (
     skein("negative weight", "gross", -3.74, WEIGHT),
     skein("tare over gross", "tare", 5.0, TARE),
     skein("tare equal to gross", "tare", 3.74, TARE),
-    skein("a whole turn too many", "part_wrap", 1.5, "Part wrap: type a number from 0 up to 1, in digits.", "skeins_length_yd"),
-    skein("a loop of nothing", "washed_loop", 0.0, "Loop washed: type a number above 0 up to 1,000 in, in digits.", "skeins_finished_yd"),
-    skein("negative wraps per inch", "counted_wpi", -12.0, "Counted wpi: type a number above 0 up to 500 per in, in digits.", "skeins_wpi"),
+    skein("a whole turn too many", "part_wrap", 1.5, "Part wrap: type a number from 0 up to 1, in digits, or empty it.", "skeins_length_yd"),
+    skein("a loop of nothing", "washed_loop", 0.0, "Loop washed: type a number above 0 up to 1,000 in, in digits, or empty it.", "skeins_finished_yd"),
+    skein("negative wraps per inch", "counted_wpi", -12.0, "Counted wpi: type a number above 0 up to 500 per in, in digits, or empty it.", "skeins_wpi"),
     skein("an unlisted reel", "reel", "Attic reel", REEL, "skeins_length_yd"),
     skein("a reel nearly named", "reel", "Cross ", REEL, "skeins_length_yd"),
     skein("a star for a reel", "reel", "*", REEL, "skeins_length_yd"),
     skein("a pattern for a reel", "reel", "Cros?", REEL, "skeins_length_yd"),
     skein("a number where a reel belongs", "reel", 2.0, REEL, "skeins_length_yd"),
-    skein("an unlisted lot", "lot", "Heather", "Fiber lot: choose one of the names on the sheet Fiber.", "skeins_lot_left"),
+    skein("an unlisted lot", "lot", "Heather", "Fiber lot: choose one of the names on the sheet Fiber, or empty it.", "skeins_lot_left"),
     skein("a number where a name belongs", "name", 7.0, "Skein: type a name of up to 40 letters.", ""),
     skein("a very long name", "name", "x" * 41, "Skein: type a name of up to 40 letters.", ""),
     Case("text in a skein of a lot of three", {("skeins_wraps", 0): "many"}, ("skeins", 0), WRAPS,
@@ -101,11 +101,11 @@ CASES = (
     Case("a loss of all", {("fiber_own_skirting", 0): 1.0}, ("fiber", 0), SKIRTING, CLOVER_USERS, "fiber_yarn"),
     Case("a percentage as a text", {("fiber_own_skirting", 0): "15%"}, ("fiber", 0), SKIRTING, CLOVER_USERS, "fiber_yarn"),
     Case("a second loss as a text", {("fiber_own_second", 0): "15%"}, ("fiber", 0),
-         "Own second loss: type a percentage from 0% below 100%.", CLOVER_USERS, "fiber_prepared"),
+         "Own second loss: type a percentage from 0% below 100%, or empty it.", CLOVER_USERS, "fiber_prepared"),
     Case("a yield of nothing", {("fiber_own_yield", 0): 0.0}, ("fiber", 0),
-         "Own scoured yield: type a percentage above 0% up to 100%.", CLOVER_USERS, "fiber_yarn"),
+         "Own scoured yield: type a percentage above 0% up to 100%, or empty it.", CLOVER_USERS, "fiber_yarn"),
     Case("a lot of no kind known", {("fiber_kind", 0): "Unicorn"}, ("fiber", 0),
-         "Breed or fiber: choose one of the names on the sheet Fleece.", CLOVER_USERS, "fiber_yarn"),
+         "Breed or fiber: choose one of the names on the sheet Fleece, or empty it.", CLOVER_USERS, "fiber_yarn"),
     Case("a state of no kind known", {("fiber_state", 0): "fluffy"}, ("fiber", 0),
          "Bought as: choose one of raw fleece, skirted fleece, washed fiber, prepared fiber, yarn or thread.", CLOVER_USERS, "fiber_yarn"),
     Case("fiber that grows", {("fiber_skirted_weighed", 0): 110.0}, ("fiber", 0),
@@ -119,19 +119,19 @@ CASES = (
     Case("a reel with a number for a name", {("reels_name", 1): 15.0}, ("reels", 1),
          "Reel: type a name of up to 40 letters.", USES_VICTIM | {VICTIM}, "reels_listed"),
     Case("a loop in words", {("reels_rated", 0): "two yards"}, ("reels", 0),
-         "Rated loop: type a number above 0 up to 1,000 in, in digits.", CLOVER_USERS | {("fiber", 0)}, "reels_loop"),
+         "Rated loop: type a number above 0 up to 1,000 in, in digits, or empty it.", CLOVER_USERS | {("fiber", 0)}, "reels_loop"),
     Case("a cord that makes no turn", {("reels_turns", 2): 0.0}, ("reels", 2),
-         "Cord turns: type a number above 0 up to 10,000, in digits.",
+         "Cord turns: type a number above 0 up to 10,000, in digits, or empty it.",
          CLOVER_USERS | {("fiber", 0), ("fiber", 2)}, "reels_measured"),
     Case("two lots the same", {("projects_lot_2", 0): "clover"}, ("projects", 0), SAME_LOT, LOTS_OF_CARDIGAN),
     Case("an unlisted lot of a project", {("projects_lot_1", 1): "Heather"}, ("projects", 1),
-         "First lot: choose one of the names on the sheet Fiber.", LOT_OF_HAT, "projects_bought"),
+         "First lot: choose one of the names on the sheet Fiber, or empty it.", LOT_OF_HAT, "projects_bought"),
     Case("a negative reserve", {("projects_margin", 0): -0.1}, ("projects", 0),
-         "Reserve: type a percentage from 0% up to 200%.", LOTS_OF_CARDIGAN, "projects_length"),
+         "Reserve: type a percentage from 0% up to 200%, or empty it.", LOTS_OF_CARDIGAN, "projects_length"),
     Case("a finished piece of less than nothing", {("projects_used", 1): -2.0}, ("projects", 1),
-         "Yarn used: type a number from 0 up to 1,000,000 oz, in digits.", LOT_OF_HAT, "projects_verdict"),
+         "Yarn used: type a number from 0 up to 1,000,000 oz, in digits, or empty it.", LOT_OF_HAT, "projects_verdict"),
     Case("a wish of nothing", {("projects_wanted", 0): 0.0}, ("projects", 0),
-         "Yarn wanted: type a number above 0 up to 10,000,000 yd, in digits.", LOTS_OF_CARDIGAN, "projects_length"),
+         "Yarn wanted: type a number above 0 up to 10,000,000 yd, in digits, or empty it.", LOTS_OF_CARDIGAN, "projects_length"),
     Case("yields upside down", {("guide_yield_low", 0): 0.8}, ("guide", 0),
          "Yield: the first figure must not be above the second.",
          CLOVER_USERS | {("fiber", 0), ("buying", 0)}, "guide_scoured_yield"),
@@ -147,7 +147,7 @@ CASES = (
     Case("an unlisted system", {("counts_system", 0): "bushels"}, ("counts", 0),
          "In this system: choose one of the names on the sheet Reference.", blank="counts_tex"),
     Case("a moisture over 100 %", {("moisture_content", 0): 1.2}, ("moisture", 0),
-         "Moisture content: type a percentage from 0% below 100%.", blank="moisture_dry"),
+         "Moisture content: type a percentage from 0% below 100%, or empty it.", blank="moisture_dry"),
     Case("a length of nothing", {("weighed_length", 0): 0.0}, ("weighed", 0),
          "Length: type a number above 0 up to 10,000,000 yd, in digits.", blank="weighed_grist"),
     Case("text for K, which every skein uses", {("thickness_k_wrapped", 0): "a third"}, ("thickness", 0),

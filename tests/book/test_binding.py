@@ -412,9 +412,9 @@ def test_the_message_of_a_record():
         "IF(NOT(IF(ISNUMBER($D$6),AND($D$6<=1000,$D$6>=0.000001),COUNTBLANK($D$6)=1)),"
         '"Wanted: type a number above 0 up to 1,000 m, in digits.",'
         "IF(NOT(IF(ISNUMBER($D$7),AND($D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001)),COUNTBLANK($D$7)=1)),"
-        '"Margin: type a percentage from 0% up to 200%.",'
+        '"Margin: type a percentage from 0% up to 200%, or empty it.",'
         "IF(NOT(IF(ISNUMBER($D$8),AND($D$8<=1000,$D$8>=0.000001),COUNTBLANK($D$8)=1)),"
-        '"Usual count: type a number above 0 up to 1,000 per in, in digits.",'
+        '"Usual count: type a number above 0 up to 1,000 per in, in digits, or empty it.",'
         'IF(COUNTBLANK($D$6)=1,"Still to fill in: Wanted.","")))),"")',
     )
 

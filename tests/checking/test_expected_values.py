@@ -174,16 +174,16 @@ SKEIN = {"reel": "Clock", "wraps": 10.0}
         ({"reel": "Clock"}, "Still to fill in: Wraps."),
         (SKEIN | {"wraps": "ten"}, "Wraps: type a number from 0 up to 5,000, in digits."),
         (SKEIN | {"wraps": 5001.0}, "Wraps: type a number from 0 up to 5,000, in digits."),
-        (SKEIN | {"rest": 100.0}, "Rest: type a number from 0 below 100 m, in digits."),
+        (SKEIN | {"rest": 100.0}, "Rest: type a number from 0 below 100 m, in digits, or empty it."),
         (SKEIN | {"reel": "Other"}, "On the reel: choose one of the names on the sheet Reels."),
-        (SKEIN | {"note": "x" * 21}, "Note: type words, up to 20 letters."),
+        (SKEIN | {"note": "x" * 21}, "Note: type words, up to 20 letters, or empty it."),
         (SKEIN | {"start": 10.0, "end": 11.0}, "Yarn: more than the fiber."),
         (SKEIN | {"start": 10.0, "end": 10.0}, None),
         # What is wrong comes before a broken rule, and both before what is missing.
         ({"reel": "Clock", "start": 10.0, "end": 11.0}, "Yarn: more than the fiber."),
         (
             {"reel": "Clock", "start": 10.0, "end": 11.0, "counted": -1.0},
-            "Counted: type a number above 0 up to 1,000 per in, in digits.",
+            "Counted: type a number above 0 up to 1,000 per in, in digits, or empty it.",
         ),
         ({"wraps": -1.0, "reel": "Other"}, "On the reel: choose one of the names on the sheet Reels."),
     ],
@@ -213,8 +213,8 @@ def test_messages_of_names(reels, messages):
     ("margin", "message"),
     [
         (0.5, None),
-        (2.5, "Margin: type a percentage from 0% up to 200%."),
-        ("15 percent", "Margin: type a percentage from 0% up to 200%."),
+        (2.5, "Margin: type a percentage from 0% up to 200%, or empty it."),
+        ("15 percent", "Margin: type a percentage from 0% up to 200%, or empty it."),
     ],
 )
 def test_messages_of_a_card(margin, message):

@@ -128,13 +128,13 @@ def refused(settings: Settings) -> list[str]:
 @pytest.mark.parametrize(
     ("column", "word", "sentence"),
     [
-        ("yield_high", "70", "Yield to: type a percentage above 0% up to 100%."),
-        ("regain", "-0.1", "Regain: type a percentage from 0% up to 100%."),
-        ("fleece_low", "0", "Fleece from: type a number above 0 up to 1,000 lb, in digits."),
+        ("yield_high", "70", "Yield to: type a percentage above 0% up to 100%, or empty it."),
+        ("regain", "-0.1", "Regain: type a percentage from 0% up to 100%, or empty it."),
+        ("fleece_low", "0", "Fleece from: type a number above 0 up to 1,000 lb, in digits, or empty it."),
         ("fleece_low", "8", "Fleece: the first figure must not be above the second."),
         ("name", "x" * 41, "Breed or fiber: type a name of up to 40 letters."),
         ("name", "", "Still to fill in: Breed or fiber."),
-        ("source", "x" * 201, "Source: type words, up to 200 letters."),
+        ("source", "x" * 201, "Source: type words, up to 200 letters, or empty it."),
     ],
 )
 def test_the_guide_takes_no_line_that_it_would_complain_of(table, column, word, sentence):

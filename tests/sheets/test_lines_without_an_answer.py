@@ -27,7 +27,7 @@ def values_of(typed=None, described=US, **records):
     ({"tolerance": 0.5}, NO_MEASURE, NO_LOOP),
     ({"cord": 360.0}, "Still to fill in: the cord's length and the turns it makes go together.", NO_LOOP),
     ({"height": 15.0, "arm_a": 14.0}, "Still to fill in: height and both arms go together.", NO_LOOP),
-    ({"rated": 0.0}, "Rated loop: type a number above 0 up to 1,000 in, in digits.", NO_LOOP),
+    ({"rated": 0.0}, "Rated loop: type a number above 0 up to 1,000 in, in digits, or empty it.", NO_LOOP),
     ({"rated": 72.0}, None, None),
     ({"cord": 360.0, "turns": 5.0}, None, None),  # 72 in
     ({"height": 15.0, "arm_a": 14.0, "arm_b": 14.0}, None, None),
@@ -120,7 +120,7 @@ OF_LOG = "No answer yet: its line on the sheet Skeins says what it still needs."
     ({"skein": "On Attic"}, None, 190.0),
     ({"skein": "On Attic", "reel": "Porch"}, OF_REEL, None),  # what is tried out wins
     ({"skein": "Wrong"}, "In the log: Wraps: type a number from 0 up to 100,000, in digits.", None),
-    ({"reel": "Cellar", "wraps": 100.0}, "Reel: choose one of the names on the sheet Reels.", None),
+    ({"reel": "Cellar", "wraps": 100.0}, "Reel: choose one of the names on the sheet Reels, or empty it.", None),
 ])
 def test_one_skein_of_an_unknown_loop(typed, wrong, finished, described):
     wound = {"wraps": 100.0, "gross": 3.5}

@@ -298,7 +298,7 @@ TYPED = {
     (OWN | {"yarn_weighed": 36.5}, None),  # and 36 by preparation
     ({"yarn_weighed": 36.5}, None),  # what is weighed needs no losses
     (OWN | {"prepared_weighed": 40.0, "yarn_weighed": 39.0}, None),
-    ({"kind": "Cotton", "scoured_weighed": "wet"}, "Washed: type a number above 0 up to 1,000,000 oz, in digits."),
+    ({"kind": "Cotton", "scoured_weighed": "wet"}, "Washed: type a number above 0 up to 1,000,000 oz, in digits, or empty it."),
 ])
 def test_a_lot_says_what_its_yarn_hangs_on(lot, message):
     values = values_of(fiber=[LOT | lot])

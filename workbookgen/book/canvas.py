@@ -19,7 +19,7 @@ from workbookgen.book.worksheet import PlainWorksheet
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
-from workbookgen.language.sentences import refusal
+from workbookgen.language.sentences import refusal, request
 from workbookgen.language.views import Link
 
 Cached = Mapping[str, tuple[Entry, ...]]
@@ -149,7 +149,8 @@ class Canvas:
     def _validate(self, placement: Placement) -> None:
         field, row, column = placement.field, placement.row - 1, placement.column - 1
         source = offered(self.layout.placements[field.domain.of]) if isinstance(field.domain, Choice) else ""
-        rule = look.validation(field, source, refusal(field, self.layout.planner.system))
+        system = self.layout.planner.system
+        rule = look.validation(field, source, request(field, system), refusal(field, system))
         self.worksheet.data_validation(row, column, row + placement.rows - 1, column, rule)
         if field.is_text:
             self.texts.append(placement.area.replace("$", ""))

@@ -183,14 +183,14 @@ def worked_out(field: Result | Automatic | Column) -> dict:
     }
 
 
-def validation(field: Input, source: str, words: str) -> dict:
-    """The validation of an input: what to choose from, and what to type.
+def validation(field: Input, source: str, asked: str, refused: str) -> dict:
+    """The validation of an input: what to choose from, what is `asked` for, and what is said of something else.
 
     It warns but never refuses, since the message of the record says what is wrong.
     """
-    spoken = _spoken(field, f"{field.help} {words}".strip()) | {
+    spoken = _spoken(field, f"{field.help} {asked}".strip()) | {
         "error_title": field.label[:TITLE_LETTERS],
-        "error_message": words,
+        "error_message": refused,
         "error_type": "warning",
         "ignore_blank": True,
     }

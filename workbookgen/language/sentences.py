@@ -9,12 +9,18 @@ def symbol_of(field: Input | Result | Automatic, system: str) -> str:
     return field.unit.unit(system).symbol if field.unit else ""
 
 
-def refusal(field: Input, system: str) -> str:
-    """What to type instead of an entry that cannot be used."""
+def request(field: Input, system: str) -> str:
+    """What to type into a cell."""
     verb = "choose" if isinstance(field.domain, Choice) else "type"
     symbol = symbol_of(field, system)
     digits = ", in digits" if isinstance(field.domain, Number) and symbol != "%" else ""
     return f"{field.label}: {verb} {field.domain.wanted(symbol)}{digits}."
+
+
+def refusal(field: Input, system: str) -> str:
+    """What to do about an entry that cannot be used: a stroke or "n/a" is meant for nothing, which is a way, too."""
+    asked = request(field, system)
+    return asked if field.needed else f"{asked.removesuffix('.')}, or empty it."
 
 
 MISSING = "Still to fill in"
@@ -32,4 +38,15 @@ def doubled(field: Input) -> str:
 
 NO_ERROR, AN_ERROR = "no error", "an error"  # in the cells of a chapter
 
-__all__ = ["ASKING", "MISSING", "NO_ERROR", "AN_ERROR", "UNKNOWN", "doubled", "missing", "refusal", "symbol_of"]
+__all__ = [
+    "ASKING",
+    "MISSING",
+    "NO_ERROR",
+    "AN_ERROR",
+    "UNKNOWN",
+    "doubled",
+    "missing",
+    "refusal",
+    "request",
+    "symbol_of",
+]
