@@ -26,7 +26,7 @@ def test_yarn_got_anew_is_as_uncertain_as_its_least_known_strand():
     assert uncertainty.anew_square(**skeins, **first) == approx(0.0102)
     assert [square(100.0, 20.0), square(100.0, 5.0), square(0.0, 0.0)] == approx([0.0402, 0.0202, 0.0202])
     assert [square(20.0, 20.0), square(-5.0, 20.0), square(0.0, 20.0)] == approx([1.0002] * 3)
-    assert square(1.0, 0.5) == approx(0.2502)
+    assert [square(1.0, 0.5), square(0.2, 0.5)] == approx([0.2502, 1.0002])
     alone = dict(weight=0.0, u_scale=0.02, in_skeins=meters(0.0), skeins_doubt=meters(0.0))
     assert uncertainty.anew_square(**alone, **first) == approx(0.0104)
 

@@ -92,6 +92,7 @@ def test_a_strand_that_is_half_known_does_not_count(others, share):
 
 
 def test_skeins_are_made_alike_of_one_lot_for_one_project_and_of_as_many_singles():
+    assert which_yarn.made_alike("Aster", "Vest", 24) == "Aster / Vest / 24"
     keys = [
         which_yarn.made_alike(*each) for each in (("Aster",), ("Aster", "", 2), ("Aster", "Vest"), ("Aster", "Vest", 2))
     ]
@@ -123,6 +124,7 @@ def test_skeins_are_made_alike_of_one_lot_for_one_project_and_of_as_many_singles
         (lambda: which_yarn.of_no_lot(" "), "blank"),
         (lambda: which_yarn.made_alike("Aster", design="Marl"), "of a design"),
         (lambda: which_yarn.made_alike(" "), "blank"),
+        (lambda: which_yarn.made_alike("Aster", "Vest", 25), "from 0 to 24"),
         (lambda: which_yarn.made_alike("Aster", singles=2.5), "singles"),
         (lambda: strands.strand_name(0), "share"),
         (lambda: strands.is_bought(0), "share"),

@@ -125,4 +125,5 @@ def test_a_bought_thread_does_not_change():
     lengths = Quantity(300, "m"), Quantity(100, "m")
     assert statistics.change_ahead(5.0, *lengths, -0.1, -3.0, bought_share=0.0) == approx(-0.1)
     assert statistics.change_ahead(5.0, *lengths, -0.1, -3.0, bought_share=0.5) == approx(-0.2)
-    assert statistics.change_ahead(5.0, *lengths, -0.1, -3.0, bought_share=1.0) == 0
+    for all_of_it in (1.0, 1.0 - 1e-9, 1.0 + 1e-9):  # as shares of a weight add up
+        assert statistics.change_ahead(5.0, *lengths, -0.1, -3.0, bought_share=all_of_it) == 0
