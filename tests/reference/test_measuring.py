@@ -274,7 +274,9 @@ def test_what_is_not_there_lies_off_the_chart():
     assert measuring.low_on_the_chart(0.15) == -0.15
 
 
-@pytest.mark.parametrize("deviation, dashes", [(0.0, 0), (0.009, 0), (0.01, 1), (-0.1, 5), (0.28, 14), (0.3, 15), (2.0, 15)])
+@pytest.mark.parametrize(
+    "deviation, dashes", [(0.0, 0), (0.009, 0), (0.01, 1), (-0.1, 5), (0.28, 14), (0.3, 15), (2.0, 15)]
+)
 def test_a_deviation_is_as_many_dashes_as_fiftieths(deviation, dashes):
     assert measuring.dots(deviation) == "–" * dashes + "●"
 
