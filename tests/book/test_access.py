@@ -13,7 +13,7 @@ import pytest
 
 from workbookgen import colors
 from workbookgen.book import charts
-from workbookgen.book.plan import FIRST_RECORD
+from workbookgen.book.plan import FIRST_RECORD, INK_LINE
 from workbookgen.language.views import (
     Answers,
     Chart,
@@ -199,6 +199,17 @@ def test_the_headings_of_a_log_stay_in_sight(book, layout):
     for sheet in layout.planner.sheets:
         of_a_page = "A3" if sheet.name == "Reference" else "A2"  # whose columns are wide: two lines of links
         assert book[sheet.name].freeze_panes == (f"C{FIRST_RECORD}" if sheet.log_view else of_a_page), sheet.name
+
+
+def test_the_low_line_above_the_records_refuses_what_nobody_would_see(book, layout):
+    """The arrow keys lead there; of a sheet 4 pixels are seen of it."""
+    for sheet in (each for each in layout.planner.sheets if each.log_view):
+        low, rules = book[sheet.name][INK_LINE], book[sheet.name].data_validations.dataValidation
+        seen = [cell for cell in low if cell.column <= layout.plans[sheet.name].last_column]
+        refusing = [[rule for rule in rules if cell.coordinate in rule.cells] for cell in seen]
+        assert {(rule.formula1, rule.errorStyle or "stop", rule.allow_blank) for [rule] in refusing} == {
+            ("1=0", "stop", False)
+        }
 
 
 def test_the_links_of_a_page_are_in_sight_on_a_small_laptop(book, layout):

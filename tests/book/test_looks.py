@@ -137,23 +137,26 @@ def test_a_cell_that_is_worked_out_refuses_to_be_typed_over():
 
 def test_what_a_program_says():
     field = Input("loop", "L" * 50, Number(above=0, below=7), LENGTH, help="Once around.")
-    spoken = look.validation(field, "", "Type a number.")
+    spoken = look.validation(field, "", "Type a number.", "Type a number, or empty it.")
     # A title holds 32 letters, a message 255: limits of the file format (XlsxWriter's documentation, from memory).
     assert spoken["input_title"] == spoken["error_title"] == "L" * 32
-    assert (spoken["input_message"], spoken["error_message"]) == ("Once around. Type a number.", "Type a number.")
+    assert (spoken["input_message"], spoken["error_message"]) == (
+        "Once around. Type a number.",
+        "Type a number, or empty it.",
+    )
     assert (spoken["minimum"], spoken["maximum"]) == (0, 7)
 
 
 def test_a_message_of_255_letters_is_said_in_full():
     field = Input("loop", "Loop", SOME, LENGTH, help="h" * 240)
-    assert look.validation(field, "", "w" * 14)["input_message"] == "h" * 240 + " " + "w" * 14
+    assert look.validation(field, "", "w" * 14, "w" * 30)["input_message"] == "h" * 240 + " " + "w" * 14
     assert look.worked_out(result(note="n" * 255))["input_message"] == "n" * 255
 
 
 def test_a_longer_one_is_refused_and_not_cut():
     # Its end is cut first, and that is where it says what to type.
     with pytest.raises(DescriptionError, match="field loop: .* has 256 letters, and a workbook holds 255; shorten it"):
-        look.validation(Input("loop", "Loop", SOME, LENGTH, help="h" * 240), "", "w" * 15)
+        look.validation(Input("loop", "Loop", SOME, LENGTH, help="h" * 240), "", "w" * 15, "w")
     with pytest.raises(DescriptionError, match="field twice: .* has 256 letters"):
         look.worked_out(result(note="n" * 256))
 
@@ -167,6 +170,6 @@ def test_a_longer_one_is_refused_and_not_cut():
     ],
 )
 def test_what_a_program_offers(domain, offered):
-    spoken = look.validation(Input("loop", "Loop", domain), "Reels!$A$1", "Words.")
+    spoken = look.validation(Input("loop", "Loop", domain), "Reels!$A$1", "Words.", "Words.")
     assert offered.items() <= spoken.items()
     assert spoken["error_type"] == "warning" and spoken["ignore_blank"]

@@ -58,7 +58,7 @@ class Canvas:
     formats: Formats
     heights: dict[int, int] = field(default_factory=dict)
     texts: list[str] = field(default_factory=list)  # the areas of inputs that take text
-    refused: dict[tuple, list[Area]] = field(default_factory=dict)  # validation of calculated cells -> their areas
+    refused: dict[tuple, list[Area]] = field(default_factory=dict)  # validation that refuses typing -> its areas
 
     def text(self, row: int, column: int, text: str, looks: Mapping) -> None:
         if text:
@@ -124,8 +124,11 @@ class Canvas:
             self._entries(placement, form)
             self._validate(placement)
         else:
-            rule = tuple(look.worked_out(placement.field).items())
-            self.refused.setdefault(rule, []).append((row, column, row + placement.rows - 1, column))
+            self.refuse(look.worked_out(placement.field), (row, column, row + placement.rows - 1, column))
+
+    def refuse(self, rule: Mapping, area: tuple[int, int, int, int]) -> None:
+        """Let nothing be typed into an area, counted from 0; cells with the same rule are written together."""
+        self.refused.setdefault(tuple(rule.items()), []).append(area)
 
     def _formulas(self, placement: Placement, form: Format) -> None:
         row, column, formulas = placement.row - 1, placement.column - 1, placement.formulas
@@ -164,7 +167,7 @@ class Canvas:
             self.text(row, last, aside, look.HEAD_ASIDE | rule)
 
     def finish(self) -> None:
-        """Write what concerns many cells at once: row heights, and the validation of calculated cells."""
+        """Write what concerns many cells at once: row heights, and the validation of cells that refuse typing."""
         for row, pixels in (dict(self.plan.heights) | self.heights).items():
             self.worksheet.set_row_pixels(row - 1, pixels)
         self.worksheet.set_default_row(ROW / PIXELS_A_POINT)

@@ -33,6 +33,7 @@ def draw(canvas: Canvas) -> None:
     records.automatic(canvas, log)
     _hidden(canvas, log)
     canvas.blank_cells(INK_LINE, 1, plan.last_column, look.LITTLE | look.INK_LINE)
+    canvas.refuse(look.ABOVE_THE_LINES, (INK_LINE - 1, 0, INK_LINE - 1, plan.last_column - 1))
     canvas.worksheet.freeze_panes(FIRST_RECORD - 1, NAME)
     canvas.worksheet.outline_settings(True, False, True, False)
 

@@ -171,16 +171,26 @@ def broken(head: dict) -> dict:
     return head | ({"num_format": GENERAL, "indent": 1} if head.get("num_format", "").startswith("@_") else {})
 
 
-def worked_out(field: Result | Automatic | Column) -> dict:
-    """The validation of a calculated cell: it describes the result when selected, and refuses typing."""
-    return _spoken(field, getattr(field, "note", "")) | {
+def _refusing(title: str, message: str) -> dict:
+    """The validation of a cell in which nothing may be typed."""
+    return {
         "validate": "custom",
         "value": "=1=0",
-        "error_title": "Worked out",
-        "error_message": "This cell is worked out from what stands in the tinted ones. Type there; here, press Escape.",
+        "error_title": title,
+        "error_message": message,
         "error_type": "stop",
         "ignore_blank": False,
     }
+
+
+# The ink line is so low that nobody would see what they typed into it with the arrow keys.
+ABOVE_THE_LINES = _refusing("Above the lines", "The lines of this log begin below. Type there; here, press Escape.")
+
+
+def worked_out(field: Result | Automatic | Column) -> dict:
+    """The validation of a calculated cell: it describes the result when selected, and refuses typing."""
+    elsewhere = "This cell is worked out from what stands in the tinted ones. Type there; here, press Escape."
+    return _spoken(field, getattr(field, "note", "")) | _refusing("Worked out", elsewhere)
 
 
 def validation(field: Input, source: str, asked: str, refused: str) -> dict:
