@@ -100,7 +100,8 @@ def test_a_length_of_few_wraps_lies_where_it_very_likely_does():
 
 def within(length, doubt, shown, is_in_ounces: bool):
     weight = Quantity(shown, "g")
-    step = measuring.scale_step(weight, float(is_in_ounces))
+    coarse = [measuring.is_coarse(each, float(is_in_ounces)) for each in weight]
+    step = measuring.scale_step(weight, float(is_in_ounces), float(len(weight)), float(sum(coarse)))
     return measuring.grist_within(Quantity(length, "m"), Quantity(doubt, "m"), SCALE, weight, step)
 
 
@@ -110,13 +111,18 @@ def within(length, doubt, shown, is_in_ounces: bool):
     [
         pytest.param(0.1, False, id="0.1 g"),
         pytest.param(1.0, False, id="1 g"),
+        pytest.param(5.0, False, id="5 g"),
+        pytest.param(0.25 * OUNCE, True, id="a quarter ounce"),
         pytest.param(0.1 * OUNCE, True, id="0.1 oz"),
         pytest.param(0.05 * OUNCE, True, id="0.05 oz"),
         pytest.param(0.01 * OUNCE, True, id="0.01 oz"),
     ],
 )
 def test_a_grist_lies_as_near_as_it_very_likely_does(step, is_in_ounces, per_100_g):
-    """The coarser the scale for so small a skein, the more its step is all, which covers it nearly always."""
+    """The coarser the scale for so small a skein, the more its step is all, which covers it nearly always.
+
+    As it was, on a scale that shows steps of 5 g it came true in 30 to 69%.
+    """
     length, doubt, grist, _, true_grist, shown = wound(rated, step=step, per_100_g=per_100_g)
     right = float(np.mean(np.abs(true_grist / grist - 1) <= within(length, doubt, shown, is_in_ounces)))
     assert right >= COVERED - 0.02 - give_or_take(COVERED, SKEINS), f"{right:.1%}"

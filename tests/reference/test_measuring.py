@@ -106,6 +106,33 @@ def test_a_weight_tells_how_finely_the_scale_shows_it(typed, unit, step):
     assert measuring.scale_step(Quantity(typed, unit), in_ounces=float(unit == "oz")).m_as(unit) == pytest.approx(step)
 
 
+@pytest.mark.parametrize(
+    ("typed", "unit", "weighed", "coarse", "step"),
+    [
+        (45, "g", 4, 4, 5),  # 45, 110, 95, 60: a scale in steps of 5 g
+        (45, "g", 3, 3, 1),  # three may be so by chance
+        (45, "g", 9, 8, 1),  # one shows that it can do better
+        (46, "g", 4, 4, 1),  # and so does this one
+        (45.5, "g", 4, 4, 0.1),
+        (3.75, "oz", 4, 4, 0.25),
+        (4, "oz", 12, 12, 0.25),
+        (4, "oz", 12, 11, 0.1),
+        (3.8, "oz", 4, 4, 0.1),
+    ],
+)
+def test_weights_that_are_all_coarse_tell_of_a_coarse_scale(typed, unit, weighed, coarse, step):
+    told = measuring.scale_step(Quantity(typed, unit), float(unit == "oz"), float(weighed), float(coarse))
+    assert told.m_as(unit) == pytest.approx(step)
+
+
+def test_a_coarse_weight():
+    in_grams = [measuring.is_coarse(Quantity(grams, "g"), 0.0) for grams in (5.0, 45.0, 46.0, 47.5)]
+    in_ounces = [measuring.is_coarse(Quantity(ounces, "oz"), 1.0) for ounces in (0.25, 3.5, 4.0, 4.1, 3.3)]
+    assert (in_grams, in_ounces) == ([1, 1, 0, 0], [1, 1, 1, 0, 0])
+    with pytest.raises(ValueError, match="weight"):
+        measuring.is_coarse(Quantity(-5.0, "g"), 0.0)
+
+
 def test_a_grist_lies_as_near_as_promised():
     # Skeins drawn with the stated doubts of length and scale: 95 in 100 lie within what is said.
     draw = np.random.default_rng(7)

@@ -131,3 +131,21 @@ def test_skeins_of_two_dye_lots_are_not_put_into_one_piece_unasked(own, of_lot, 
                           [{"name": "Aster", "state": "raw fleece", "weight": 64.0, "dye_lot": of_lot}])
     one, _ = shown(with_records(us().planner, filled, "skeins", [each | {"dye_lot": own if each["name"] == "Aster 2" else None} for each in SKEINS]))
     assert one("compare_words") == words and one("compare_differ") == f"Their grists differ by 1%{differ}"
+
+
+@pytest.mark.parametrize(
+    ("weights", "within"),
+    [
+        # 2 * sqrt(u² + (d / 3.75)² / 12): with quarters of an ounce for d it is 3.9%, with hundredths next to nothing.
+        ((4.0, 3.25, 4.5, 3.75), (0.0385, 0.06)),
+        ((4.0, 3.25, 4.5), (0.0, 0.03)),
+        ((4.0, 3.25, 4.5, 3.75, 3.8), (0.0, 0.03)),
+    ],
+    ids=["four in quarters", "three in quarters", "one in tenths"],
+)
+def test_a_log_of_weights_in_coarse_steps_tells_of_a_coarse_scale(weights, within):
+    skeins = [{"name": f"Dale {number}", "gross": weight} for number, weight in enumerate(weights)]
+    typed = entries(loop=72.0, wraps=104.0, gross=3.75, washed_loop=72.0)
+    one, _ = shown(with_records(us().planner, typed, "skeins", skeins))
+    low, high = within
+    assert low <= one("measure_grist_within") <= high

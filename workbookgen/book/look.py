@@ -184,7 +184,7 @@ def _refusing(title: str, message: str) -> dict:
 
 
 # The ink line is so low that nobody would see what they typed into it with the arrow keys.
-ABOVE_THE_LINES = _refusing("Above the lines", "The lines of this log begin below. Type there; here, press Escape.")
+ABOVE_THE_LINES = _refusing("Above the lines", "The lines of this log start below. Type there; here, press Escape.")
 
 
 def worked_out(field: Result | Automatic | Column) -> dict:

@@ -29,7 +29,7 @@ from workbookgen.reference import diameter, gauge, labels, measuring, overview, 
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
-from workbookgen.sheets import by_k, compare, one_skein, plausible, reels, skeins, tabs, uses
+from workbookgen.sheets import by_k, compare, one_skein, plausible, reels, scale_steps, skeins, tabs, uses
 from workbookgen.sheets.limits import CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup, of_lot, of_project
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -198,7 +198,7 @@ def _so_heavy(settings: Settings) -> tuple[Result, ...]:
             Result(key, "Grist", "finished / net", yarn_count.grist, unit, uses={"length": "finished", "mass": "net"}, only_if="finished > 0", digits=0)
             for key, unit in (("grist", GRIST), ("grist_yd_lb", GRIST_US), ("grist_m_100g", GRIST_METRIC))
         ),
-        _scale_step(settings),
+        scale_steps.step(settings),
         Result("grist_within", "Grist, within",
                "2 * SQRT(POWER(doubt / finished, 2) + POWER(doubts_scale, 2) + POWER(scale_step / net, 2) / 12 * IF(or_else(used_tare, 0) > 0, 2, 1))",
                measuring.grist_within, SHARE,
@@ -221,21 +221,6 @@ def _so_thick() -> tuple[Result, ...]:
                'IF(fewest = 0, "up to ", said(fewest) & " to ") & said(stitches) & " stitches in 4 in (10 cm), plain; a swatch decides"',
                gauge.gauge_words, None, uses={"most": "stitches"}, width=40),
     )
-
-
-def _scale_step(settings: Settings) -> Result:
-    """The coarsest scale step of which the typed weight is a multiple."""
-    if UNIT_SYSTEMS[settings.units].is_metric("mass"):
-        formula, in_ounces = f"IF({_is_multiple('used_gross')}, 1, 0.1)", 0.0
-    else:
-        tenths, twentieths = (_is_multiple(f"used_gross / 28.349523125 * {parts}") for parts in (10, 20))
-        formula, in_ounces = f"IF({tenths}, 0.1, IF({twentieths}, 0.05, 0.01)) * 28.349523125", 1.0
-    return Result("scale_step", "Scale shows steps of", formula, measuring.scale_step, MASS, uses={"gross": "used_gross"}, fixed={"in_ounces": in_ounces}, digits=2,
-                  note="As the weight was typed.")
-
-
-def _is_multiple(amount: str) -> str:
-    return f"ABS({amount} - ROUND({amount}, 0)) < 0.000001"
 
 
 def _in_words() -> Group:

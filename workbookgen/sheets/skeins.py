@@ -42,7 +42,7 @@ from workbookgen.reference import (
     yarn_count,
 )
 from workbookgen.settings import Settings
-from workbookgen.sheets import by_k, fiber, lists, one_skein, plausible, reels, stages, tabs, totals, yarn
+from workbookgen.sheets import by_k, fiber, lists, one_skein, plausible, reels, scale_steps, stages, tabs, totals, yarn
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
@@ -282,6 +282,7 @@ def _for_other_sheets(settings: Settings) -> Group:
                only_if="OR(given(from_first), AND(given(lot), NOT(given(design))))", width=20),
         repeated_day("dated", "Finished on", "finished_on"),
         repeated("fate", "Where it went", "gone", width=12),
+        scale_steps.coarse(settings),
         Result("stock", "In the stock", '"there"', kept_stock.in_stock, None, uses={"length": "finished_yd"}, only_if=f"AND(finished_yd >= 0, {stages.STILL_THERE})", width=8),
         lookup("project_took", "Its project took", "projects_used", "project", MASS),
         Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design", "took": "project_took"}, leaves=("other",), width=18,

@@ -5,6 +5,7 @@ from workbookgen.language.parts import Card
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER
 from workbookgen.reference import belongings, kept_stock, overview, records, stock_words
 from workbookgen.settings import Settings
+from workbookgen.sheets import scale_steps
 
 
 def in_stock() -> tuple[Result, ...]:
@@ -25,6 +26,7 @@ def in_stock() -> tuple[Result, ...]:
 def spun(settings: Settings) -> Card:
     return Card("skein_sums", "", groups=(Group("", (
         *in_stock(),
+        *scale_steps.of_the_log(),
         Result("gone", "Gone", "COUNT(skeins_line_of_gone) - aside", belongings.how_many_went, NUMBER, uses={"lines": "skeins_line_of_gone"}, digits=0),
         Result("aside", "Set aside", 'COUNTIF(skeins_gone, "set aside")', belongings.how_many_aside, NUMBER, uses={"fates": "skeins_gone"}, digits=0),
         Result("words", "In words",

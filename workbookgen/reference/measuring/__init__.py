@@ -26,7 +26,7 @@ from workbookgen.reference.measuring.comparison import (
 from workbookgen.reference.measuring.dyes import by_dye_lots, two_dye_lots
 from workbookgen.reference.measuring.group import of_another, place, place_in_group
 from workbookgen.reference.measuring.likely import least_likely, likely_words, most_likely
-from workbookgen.reference.measuring.sureness import grist_within, grist_words, scale_step
+from workbookgen.reference.measuring.sureness import grist_within, grist_words, is_coarse, scale_step
 from workbookgen.reference.measuring.tried import (
     fault_in_log,
     of_the_reel,

@@ -8,20 +8,63 @@ from workbookgen.reference.tolerances import HAIR
 from workbookgen.reference.words import rounded
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
+ENOUGH_WEIGHTS = 4  # that show how coarse a scale is; common practice, no source
 ROUGH = 0.5  # beyond it no share is stated; common practice, no source
 
 
 @calculation
-def scale_step(gross: Mass, in_ounces: Ratio) -> Mass:
-    """The step of the scale on which a skein was weighed.
+def is_coarse(gross: Mass, in_ounces: Ratio) -> Ratio:
+    """Whether a weight is one that a coarse kitchen scale shows.
 
-    d = 1 g, if the weight is whole grams, else 0.1 g; in ounces, d = 0.1 oz, else 0.05 oz, else 0.01 oz, the coarsest
-    of which the weight is a multiple. What was typed tells how finely the scale shows it.
+    c = 1 for a multiple of 5 g, in ounces of 0.25 oz; else c = 0. Of a finer scale it is one weight in five.
 
     Parameters
     ----------
     gross : weight as shown on the scale
     in_ounces : 1 for a weight typed in ounces, 0 for grams
+
+    Returns
+    -------
+    c, 1 or 0
+
+    Raises
+    ------
+    ValueError
+        A negative weight.
+
+    Notes
+    -----
+    Valid for a weight as it was shown.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(is_coarse(Quantity(45, "g"), in_ounces=0))
+    1.0
+    """
+    require_numbers(in_ounces)
+    require_within(NOT_NEGATIVE, "A weight", gross)
+    fives, quarters = _is_multiple(gross.m_as("g"), 1 / 5), _is_multiple(gross.m_as("oz"), 4)
+    return np.where(np.asarray(in_ounces) == 1, quarters, fives)[()] * 1.0
+
+
+@calculation
+def scale_step(gross: Mass, in_ounces: Ratio, weighed: Ratio | None = None, coarse: Ratio | None = None) -> Mass:
+    """The step of the scale on which a skein was weighed.
+
+    d = 1 g, if the weight is whole grams, else 0.1 g; in ounces, d = 0.1 oz, else 0.05 oz, else 0.01 oz, the coarsest
+    of which the weight is a multiple. What was typed tells how finely the scale shows it. If it is a multiple of 5 g,
+    or of 0.25 oz, and so are all weights in the log, four or more, the scale shows no others.
+
+    Parameters
+    ----------
+    gross : weight as shown on the scale
+    in_ounces : 1 for a weight typed in ounces, 0 for grams
+    weighed : how many skeins of the log are weighed
+    coarse : how many of these weights are such multiples
 
     Returns
     -------
@@ -34,7 +77,8 @@ def scale_step(gross: Mass, in_ounces: Ratio) -> Mass:
 
     Notes
     -----
-    Valid for a weight as it was shown; one that happens to be round is taken for a rounded one.
+    Valid for a weight as it was shown; one that happens to be round is taken for a rounded one. On a finer scale, four
+    weights are such multiples by chance in one log of 600.
 
     References
     ----------
@@ -45,15 +89,20 @@ def scale_step(gross: Mass, in_ounces: Ratio) -> Mass:
     >>> print(scale_step(Quantity(57, "g"), in_ounces=0))
     1.0 gram
     """
-    require_numbers(in_ounces)
+    require_numbers(in_ounces, weighed, coarse)
     require_within(NOT_NEGATIVE, "A weight", gross)
     ounces, grams = gross.m_as("oz"), gross.m_as("g")
+    all_coarse = np.asarray(False)
+    if weighed is not None and coarse is not None:
+        all_coarse = (np.asarray(weighed) >= ENOUGH_WEIGHTS) & (np.abs(np.asarray(coarse) - weighed) < HAIR)
     of_ounces = np.where(_is_multiple(ounces, 10), 0.1, np.where(_is_multiple(ounces, 20), 0.05, 0.01))
+    of_ounces = np.where(all_coarse & _is_multiple(ounces, 4), 0.25, of_ounces)
     of_grams = np.where(_is_multiple(grams, 1), 1.0, 0.1)
+    of_grams = np.where(all_coarse & _is_multiple(grams, 1 / 5), 5.0, of_grams)
     return Quantity(np.where(np.asarray(in_ounces) == 1, Quantity(of_ounces, "oz").m_as("g"), of_grams)[()], "g")
 
 
-def _is_multiple(amount, parts: int):
+def _is_multiple(amount, parts: float):
     return np.abs(amount * parts - np.round(amount * parts)) < HAIR
 
 
