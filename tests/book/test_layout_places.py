@@ -408,3 +408,14 @@ def test_the_last_line_of_a_log_is_held_to_the_longest_formula(monkeypatch):
     monkeypatch.setattr(profile, "LONGEST", len(fault[0]))
     with pytest.raises(DescriptionError, match="field fiber_fault: it has .* signs"):
         layout_of(lots)
+
+
+def test_the_largest_planner_has_no_formula_that_programs_do_not_take():
+    """Longer logs have longer addresses. A planner of 500 projects once had an error trial of 8,332 signs."""
+    most = {
+        name: next(each.le for each in field.metadata if hasattr(each, "le"))
+        for name, field in Rows.model_fields.items()
+    }
+    placements = layout_of(Settings(rows=Rows(**most))).placements.values()
+    lengths = {each.key: len(each.formulas[-1]) for each in placements if each.formulas}
+    assert max(lengths.values()) < 8_000, "and there is room for another question"

@@ -7,8 +7,9 @@ its words.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from xlsxwriter.utility import xl_col_to_name
+from xlsxwriter.utility import quote_sheetname, xl_col_to_name, xl_range_abs
 
+from workbookgen.book.areas import Area, joined
 from workbookgen.book.binding import bind
 from workbookgen.book.copied import ROW, CopiedDown
 from workbookgen.book.messages import automatic_formula, automatic_words
@@ -120,11 +121,18 @@ class _Binder:
             text = formula(trial.formula)
             return "=" + self._references(None, set(text.words), "").columns().written(text.nodes)
         blocks = {id(self.planner.blocks[key]) for key in trial.blocks}
-        columns: dict[tuple[int, str, str], list[Placement]] = {}
+        columns: dict[tuple[int, str, int], list[Placement]] = {}
         for each in self.placements.values():
             if id(each.holder) in blocks and isinstance(each.field, Result | Automatic):
-                columns.setdefault((id(each.holder), each.sheet, each.letter), []).append(each)
-        ranges = list(map(_spanned, columns.values()))
+                columns.setdefault((id(each.holder), each.sheet, each.column), []).append(each)
+        areas: dict[tuple[int, str], list[Area]] = {}
+        for (holder, sheet, _), cells in columns.items():
+            areas.setdefault((holder, sheet), []).append(_spanned(cells))
+        ranges = [
+            f"{quote_sheetname(sheet)}!{xl_range_abs(*area)}"
+            for (_, sheet), spanned in areas.items()
+            for area in joined(spanned)
+        ]
         some = [ranges[start : start + SUMMED_AT_ONCE] for start in range(0, len(ranges), SUMMED_AT_ONCE)]
         total = "+".join(f"SUM({','.join(each)})" for each in some)
         return f'=IF(ISNUMBER({total}),"{NO_ERROR}","{AN_ERROR}")'
@@ -147,8 +155,8 @@ class _Binder:
         return self.placements[log.lines_column].range
 
 
-def _spanned(cells: Sequence[Placement]) -> str:
-    """The range from the first to the last of these cells, which are in one column."""
-    first = min(cells, key=lambda each: each.row)
-    last = max(each.row + each.rows for each in cells)
-    return replace(first, rows=last - first.row).range
+def _spanned(cells: Sequence[Placement]) -> Area:
+    """The area from the first to the last of these cells, which are in one column; counted from 0."""
+    first, last = min(each.row for each in cells), max(each.row + each.rows for each in cells) - 1
+    column = cells[0].column - 1
+    return first - 1, column, last - 1, column
