@@ -151,6 +151,30 @@ def test_hours_done_were_counted_and_leave_the_doubt_of_all_the_work():
     assert planning.hours_to_allow(**work | {"u_pace": 0}, u_weekly=u).m_as("hour") == approx(20)
 
 
+def test_hours_and_skeins_together_tell_of_a_slow_hand_or_of_full_bobbins():
+    # By hand: half of 40 hours' yarn is in skeins, and 25 hours are worked. At the pace planned five of them are in
+    # singles, and 15 are ahead. If no singles wait, the half took 25 hours, and so will the rest. A pace off by ln 1.25
+    # / 2 makes 50 hours or 32 of it, of which 25 or 7 are ahead.
+    u = np.log(1.25) / 2
+    work = dict(ahead=hours(15), hours=hours(40), left=0.5, u_pace=u, by_need=hours(0), done=hours(25))
+    assert planning.most_hours(**work).m_as("hour") == approx(25)
+    assert planning.least_hours(**work).m_as("hour") == approx(7)
+    # By a factor of 1.15 all of it takes 46 hours, so that 21 are ahead; by a half more, the skeins show how slow.
+    assert planning.most_hours(**work | {"u_pace": np.log(1.15) / 2}).m_as("hour") == approx(21)
+    assert planning.most_hours(**work | {"u_pace": np.log(1.5) / 2}).m_as("hour") == approx(25)
+    # Weeks of four fifths of their hours stretch those 25 to 31.25, and all of it to 50, less 25.
+    assert planning.hours_to_allow(**work | {"u_pace": 0}, u_weekly=u).m_as("hour") == approx(25)
+    assert planning.hours_to_allow(**work, u_weekly=0.0).m_as("hour") == approx(25)
+    # Fewer hours than the skeins take by the plan are not all that were worked: nothing is learned of them.
+    few = work | {"ahead": hours(20), "done": hours(3)}
+    assert planning.most_hours(**few).m_as("hour") == approx(25)
+    assert planning.least_hours(**few).m_as("hour") == approx(16)
+    # Hours as planned, all used up with half in skeins: half of them are ahead, at the pace planned.
+    late = work | {"ahead": hours(20), "done": hours(40)}
+    assert planning.least_hours(**late).m_as("hour") == approx(16)
+    assert planning.most_hours(**late).m_as("hour") == approx(25)
+
+
 def test_two_timed_paces_show_how_much_they_differ():
     # 90 and 110 are 10 off their mean: √(100 + 100) is 14.142.
     assert planning.pace_variation(Quantity([90.0, np.nan, 110.0], "m/hour")) == approx(0.141421, rel=1e-5)

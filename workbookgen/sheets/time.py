@@ -114,20 +114,28 @@ def _hours() -> Group:
 
 def _how_sure() -> Group:
     """The range of hours and how many to allow for; the pace is uncertain by a factor, the need by a length."""
-    of_pace = {"hours": "whole", "u_pace": "pace_doubt", "by_need": "need_hours"}
+    of_pace = {"hours": "whole", "u_pace": "pace_doubt", "by_need": "need_hours", "done": "done_hours"}
+    factor, weeks = "2 * SQRT(pace_doubt * pace_doubt + doubts_weekly * doubts_weekly)", "EXP(2 * doubts_weekly)"
+    fewer = f"MAX(whole * left * (1 - EXP(0 - 2 * pace_doubt)), IF({PLAN_USED_UP}, 0, ahead + {DONE} - whole * EXP(0 - 2 * pace_doubt)))"
     return Group("How sure?", (
         of_project("need_doubt", "Need ±", "doubt_need", LENGTH),
         of_project("with_reserve", "Yarn with reserve", "length", LENGTH),
         Result("need_hours", "Hours by need, ±", "whole * need_doubt / with_reserve", planning.hours_by_need, HOURS,
                uses={"hours": "whole", "u_need": "need_doubt", "length": "with_reserve"}, only_if="with_reserve > 0"),
-        Result("least", "At least", "MAX(0, ahead - SQRT(POWER(whole * left * (1 - EXP(0 - 2 * pace_doubt)), 2) + POWER(2 * need_hours, 2)))",
+        Result("least", "At least", f"MAX(0, ahead - SQRT(POWER({fewer}, 2) + POWER(2 * need_hours, 2)))",
                planning.least_hours, HOURS, uses=of_pace, only_if="ahead > 0"),
-        Result("most", "At most", "ahead + SQRT(POWER(whole * left * (EXP(2 * pace_doubt) - 1), 2) + POWER(2 * need_hours, 2))",
+        Result("most", "At most", f"ahead + SQRT(POWER({_more('2 * pace_doubt', '1')}, 2) + POWER(2 * need_hours, 2))",
                planning.most_hours, HOURS, uses=of_pace, only_if="ahead > 0"),
         Result("allow", "Hours to allow for",
-               "ahead + SQRT(POWER(whole * left * (EXP(2 * SQRT(pace_doubt * pace_doubt + doubts_weekly * doubts_weekly)) - 1), 2) + POWER(2 * need_hours, 2))",
+               f"ahead + SQRT(POWER({_more(factor, weeks)}, 2) + POWER(2 * need_hours, 2))",
                planning.hours_to_allow, HOURS, uses=of_pace | {"u_weekly": "doubts_weekly"}, only_if="ahead > 0"),
     ), printed=False)
+
+
+def _more(factor: str, weeks: str) -> str:
+    """Formula text of the hours more of a slow hand; how slow, hours and skeins show, if none of it is on bobbins."""
+    slow = f"MIN(whole * EXP({factor}) - {DONE}, {DONE} * left / (1 - left) * {weeks}) - ahead"
+    return f"MAX(whole * left * (EXP({factor}) - 1), IF(left < 1, IF({DONE} > whole * (1 - left), {slow}, 0), 0))"
 
 
 def _when() -> Group:

@@ -7,9 +7,10 @@ calendar, not the work.
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, whole_for
-from workbookgen.reference.limits import ABOVE_ZERO, COUNTED_FROM_TWO, NOT_NEGATIVE, require_within
+from workbookgen.reference.calculation import by_element, calculation, quotient, require, whole_for
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED_FROM_TWO, NO_TIME, NOT_NEGATIVE, require_within
 from workbookgen.reference.planning.work import require_hours
+from workbookgen.reference.tolerances import NEARLY_ALL_HOURS
 from workbookgen.units import Length, Pace, Quantity, Ratio, Time
 
 WORTH = 4  # timed paces that the usual figure counts for
@@ -141,11 +142,12 @@ def hours_by_need(hours: Time, u_need: Length, length: Length) -> Time:
 
 
 @calculation
-def least_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: Time) -> Time:
+def least_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: Time, done: Time = NO_TIME) -> Time:
     """The fewest hours that are very likely still ahead.
 
-    t = A - √((H · q · (1 - e^(-2 p)))² + (2 d)²), but not below zero. Two standard uncertainties of a pace are a
-    factor.
+    t = A - √(f² + (2 d)²), but not below zero, with f = H · q · (1 - e^(-2 p)), or A + D - H · e^(-2 p) if that is more
+    and D < H. Two standard uncertainties of a pace are a factor; a fast hand has already done much of it when as much
+    is spun as the hours say, be it in skeins or on bobbins.
 
     Parameters
     ----------
@@ -154,6 +156,7 @@ def least_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: T
     left : q, share of the yarn that is still to be made
     u_pace : p, relative standard uncertainty of the pace
     by_need : d, hours by which the yarn needed may differ
+    done : D, hours already done
 
     Returns
     -------
@@ -178,17 +181,19 @@ def least_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: T
     >>> print(least_hours(Quantity(40, "hour"), Quantity(40, "hour"), left=1, u_pace=0, by_need=Quantity(2, "hour")))
     36.0 hour
     """
-    fewer = np.hypot(
-        _by_pace(ahead, hours, left, u_pace, by_need) * (1 - np.exp(-2 * u_pace)), 2 * by_need.m_as("hour")
-    )
-    return Quantity(np.maximum(ahead.m_as("hour") - fewer, 0.0)[()], "hour")
+    by_pace = _by_pace(ahead, hours, left, u_pace, by_need, done) * (1 - np.exp(-2 * u_pace))
+    fast = (ahead + done).m_as("hour") - hours.m_as("hour") * np.exp(-2 * u_pace)
+    by_pace = np.where(done >= hours * NEARLY_ALL_HOURS, by_pace, np.maximum(by_pace, fast))
+    return Quantity(np.maximum(ahead.m_as("hour") - np.hypot(by_pace, 2 * by_need.m_as("hour")), 0.0)[()], "hour")
 
 
 @calculation
-def most_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: Time) -> Time:
+def most_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: Time, done: Time = NO_TIME) -> Time:
     """The most hours that are very likely still ahead.
 
-    t = A + √((H · q · (e^(2 p) - 1))² + (2 d)²). Two standard uncertainties of a pace are a factor.
+    t = A + √(m² + (2 d)²), with m = H · q · (e^(2 p) - 1), or the lesser of H · e^(2 p) - D and D · q / (1 - q), less
+    A, if that is more. Two standard uncertainties of a pace are a factor; a hand that took longer for its skeins than
+    planned may be slow, as far as the hours are not in singles on bobbins.
 
     Parameters
     ----------
@@ -197,6 +202,7 @@ def most_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: Ti
     left : q, share of the yarn that is still to be made
     u_pace : p, relative standard uncertainty of the pace
     by_need : d, hours by which the yarn needed may differ
+    done : D, hours already done
 
     Returns
     -------
@@ -221,16 +227,20 @@ def most_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: Ti
     >>> print(most_hours(Quantity(40, "hour"), Quantity(40, "hour"), left=1, u_pace=0, by_need=Quantity(2, "hour")))
     44.0 hour
     """
-    more = np.hypot(_by_pace(ahead, hours, left, u_pace, by_need) * (np.exp(2 * u_pace) - 1), 2 * by_need.m_as("hour"))
-    return Quantity((ahead.m_as("hour") + more)[()], "hour")
+    by_pace = _by_pace(ahead, hours, left, u_pace, by_need, done) * (np.exp(2 * u_pace) - 1)
+    by_pace = np.maximum(by_pace, _if_slow(ahead, hours, left, done, np.exp(2 * u_pace), 1.0))
+    return Quantity((ahead.m_as("hour") + np.hypot(by_pace, 2 * by_need.m_as("hour")))[()], "hour")
 
 
 @calculation
-def hours_to_allow(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, u_weekly: Ratio, by_need: Time) -> Time:
+def hours_to_allow(
+    ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, u_weekly: Ratio, by_need: Time, done: Time = NO_TIME
+) -> Time:
     """Hours to allow for before you promise a day.
 
-    t = A + √((H · q · (e^(2 √(p² + w²)) - 1))² + (2 d)²). Weeks with fewer hours than planned are counted as if the
-    work took longer.
+    t = A + √(m² + (2 d)²), with m = H · q · (e^(2 √(p² + w²)) - 1), or the lesser of H · e^(2 √(p² + w²)) - D and
+    D · q / (1 - q) · e^(2 w), less A, if that is more. Weeks with fewer hours than planned are counted as if the work
+    took longer.
 
     Parameters
     ----------
@@ -240,6 +250,7 @@ def hours_to_allow(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, u_weekl
     u_pace : p, relative standard uncertainty of the pace
     u_weekly : w, relative standard uncertainty of the hours a week
     by_need : d, hours by which the yarn needed may differ
+    done : D, hours already done
 
     Returns
     -------
@@ -266,16 +277,28 @@ def hours_to_allow(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, u_weekl
     ...     by_need=Quantity(2, "hour")))
     44.0 hour
     """
-    by_pace = _by_pace(ahead, hours, left, u_pace, by_need)
+    by_pace = _by_pace(ahead, hours, left, u_pace, by_need, done)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_weekly)
-    stretched = np.exp(2 * np.hypot(u_pace, u_weekly)) - 1
-    return Quantity((ahead.m_as("hour") + np.hypot(by_pace * stretched, 2 * by_need.m_as("hour")))[()], "hour")
+    stretched = np.exp(2 * np.hypot(u_pace, u_weekly))
+    by_pace = np.maximum(
+        by_pace * (stretched - 1), _if_slow(ahead, hours, left, done, stretched, np.exp(2 * np.asarray(u_weekly)))
+    )
+    return Quantity((ahead.m_as("hour") + np.hypot(by_pace, 2 * by_need.m_as("hour")))[()], "hour")
 
 
-def _by_pace(ahead, hours, left, u_pace, by_need):
+def _if_slow(ahead, hours, left, done, stretched, weeks):
+    """How many hours more are ahead of a hand as slow as can be: as the hours say if all of them are in skeins."""
+    share, worked, whole = np.asarray(left, dtype=float), done.m_as("hour"), hours.m_as("hour")
+    by_skeins = quotient(worked * share, 1 - share)
+    with np.errstate(invalid="ignore"):  # weeks of no hours at all, of nothing
+        more = np.minimum(whole * stretched - worked, by_skeins * weeks) - ahead.m_as("hour")
+    return np.where((share < 1) & (worked > whole * (1 - share)), more, 0.0)
+
+
+def _by_pace(ahead, hours, left, u_pace, by_need, done):
     """The hours that depend on the pace: those of all yarn not in skeins yet, since hours done were counted."""
     require_within(ABOVE_ZERO, "The hours ahead", ahead)
-    for each in (hours, by_need):
+    for each in (hours, by_need, done):
         require_hours(each)
     require_within(NOT_NEGATIVE, "A share", left)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_pace)
