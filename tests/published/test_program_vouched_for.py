@@ -11,6 +11,7 @@ from workbookgen.engines import Area, engine
 from workbookgen.errors import DescriptionError
 from workbookgen.language.profile import FUNCTIONS
 from workbookgen.language.proofs import Trial
+from workbookgen.ooxml.references import Range, range_of
 from workbookgen.settings import Settings
 from workbookgen.sheets.proofs import read_trials
 
@@ -72,9 +73,21 @@ def test_each_result_is_summed_up_in_one_trial(layout):
 
 def _is_within(placed, summed: str) -> bool:
     """Whether all cells of a result lie in one of the ranges that are summed up."""
-    sheet, column = placed.range.partition("!")[0], re.escape(placed.letter)
-    spans = re.findall(rf"(?<![\w'.]){re.escape(sheet)}!\${column}\$(\d+)(?::\${column}\$(\d+))?(?!\d)", summed)
-    return any(int(first) <= placed.row and placed.row + placed.rows - 1 <= int(last or first) for first, last in spans)
+    cells = range_of(placed.range)
+    return any(
+        area.sheet == cells.sheet
+        and area.top <= cells.top
+        and cells.bottom <= area.bottom
+        and area.left <= cells.left
+        and cells.right <= area.right
+        for area in areas_in(summed)
+    )
+
+
+@cache
+def areas_in(summed: str) -> list[Range]:
+    """The ranges that formulas name."""
+    return [range_of(each) for each in re.findall(r"(?:'[^']+'|[A-Za-z_]+)!\$[A-Z]+\$\d+(?::\$[A-Z]+\$\d+)?", summed)]
 
 
 @pytest.mark.parametrize("name", ["formualizer", "ironcalc"])

@@ -144,7 +144,10 @@ def test_skeins_of_two_dye_lots_are_not_put_into_one_piece_unasked(own, of_lot, 
     ids=["four in quarters", "three in quarters", "one in tenths"],
 )
 def test_a_log_of_weights_in_coarse_steps_tells_of_a_coarse_scale(weights, within):
-    skeins = [{"name": f"Dale {number}", "gross": weight} for number, weight in enumerate(weights)]
+    skeins = [
+        {"name": f"Dale {number}", "reel": "Hall reel", "wraps": 100.0, "gross": weight}
+        for number, weight in enumerate(weights)
+    ]
     typed = entries(loop=72.0, wraps=104.0, gross=3.75, washed_loop=72.0)
     one, _ = shown(with_records(us().planner, typed, "skeins", skeins))
     low, high = within

@@ -28,7 +28,7 @@ MOST_BYTES = 96 * 2**20
 MOST_UNPACKED = 1_000 * 2**20
 MOST_PARTS = 2_000
 MOST_TAGS = 20_000_000
-MOST_CELLS = 3_400_000
+MOST_CELLS = 3_600_000
 MOST_TAGS_BESIDE = 500_000  # in a part that is not a sheet, which is read into memory as a whole
 
 # A workbook that unpacks to no more is kept in memory for the reader; a filled planner of the usual size has 5 MB.

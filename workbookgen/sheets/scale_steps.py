@@ -2,7 +2,7 @@
 
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import MASS, NUMBER
-from workbookgen.reference import measuring, overview, records
+from workbookgen.reference import kept_stock, measuring, records
 from workbookgen.settings import Settings
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
@@ -15,12 +15,13 @@ def coarse(settings: Settings) -> Result:
                   fixed={"in_ounces": _in_ounces(settings)}, note="1 for 5, 10, 15 g and so on; in ounces, for 0.25, 0.5 and so on.")
 
 
-def of_the_log() -> tuple[Result, ...]:
-    """How many skeins are weighed, and how many of the weights are such as a coarse scale shows."""
-    return (
-        Result("on_scale", "Weights", "COUNT(skeins_coarse)", overview.how_many, NUMBER, uses={"amounts": "skeins_coarse"}, digits=0),
-        Result("coarse", "In coarse steps", "sum(skeins_coarse)", records.sum_of, NUMBER, uses={"amounts": "skeins_coarse"}, digits=0),
-    )
+def of_the_log() -> Result:
+    """How many skeins that are there have a weight such as a coarse scale shows; how many are weighed is a total, too.
+
+    (A count of these by itself, like those of the totals, stayed as it was in LibreOffice 7.4 when lines were pasted.)
+    """
+    return Result("coarse", "In coarse steps", 'sum_where(skeins_coarse, skeins_stock, "there")', records.sum_where, NUMBER, digits=0,
+                  fixed={"name": kept_stock.THERE}, uses={"names": "skeins_stock", "amounts": "skeins_coarse"})
 
 
 def step(settings: Settings) -> Result:
@@ -30,9 +31,9 @@ def step(settings: Settings) -> Result:
         known, largest, unit = f"IF({tenths}, 0.1, IF({twentieths}, 0.05, 0.01))", 0.25, " * 28.349523125"
     else:
         known, largest, unit = f"IF({_is_multiple('used_gross')}, 1, 0.1)", 5, ""
-    all_coarse = f"AND({_is_coarse(settings, 'used_gross')}, skein_sums_on_scale >= {ENOUGH}, skein_sums_coarse = skein_sums_on_scale)"
+    all_coarse = f"AND({_is_coarse(settings, 'used_gross')}, skein_sums_weighed >= {ENOUGH}, skein_sums_coarse = skein_sums_weighed)"
     return Result("scale_step", "Scale shows steps of", f"IF({all_coarse}, {largest}, {known}){unit}", measuring.scale_step, MASS, digits=2,
-                  uses={"gross": "used_gross", "weighed": "skein_sums_on_scale", "coarse": "skein_sums_coarse"}, fixed={"in_ounces": _in_ounces(settings)},
+                  uses={"gross": "used_gross", "weighed": "skein_sums_weighed", "coarse": "skein_sums_coarse"}, fixed={"in_ounces": _in_ounces(settings)},
                   note="As the weight was typed, and those in the log.")
 
 

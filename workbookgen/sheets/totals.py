@@ -26,7 +26,7 @@ def in_stock() -> tuple[Result, ...]:
 def spun(settings: Settings) -> Card:
     return Card("skein_sums", "", groups=(Group("", (
         *in_stock(),
-        *scale_steps.of_the_log(),
+        scale_steps.of_the_log(),
         Result("gone", "Gone", "COUNT(skeins_line_of_gone) - aside", belongings.how_many_went, NUMBER, uses={"lines": "skeins_line_of_gone"}, digits=0),
         Result("aside", "Set aside", 'COUNTIF(skeins_gone, "set aside")', belongings.how_many_aside, NUMBER, uses={"fates": "skeins_gone"}, digits=0),
         Result("words", "In words",
