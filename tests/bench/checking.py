@@ -26,7 +26,9 @@ def figures(folder: Path) -> list[Figure]:
         alone = seconds(lambda name=name: engine_alone(name, file, layout, drawn), 2)
         reading, planner = timed(lambda: read_planner(file))
         checking, report = timed(
-            lambda name=name, planner=planner: check(file, planner.layout, [name], SCENARIOS, 1, planner.formulas)
+            lambda name=name, planner=planner: check(
+                file, planner.layout, [name], SCENARIOS, 1, formulas_in_file=planner.formulas
+            )
         )
         if report.findings:
             raise RuntimeError(f"{name}: {report.findings[0]}")

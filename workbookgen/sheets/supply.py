@@ -243,7 +243,7 @@ def _clark_mean(first: str, u_first: str, second: str, u_second: str) -> str:
     apart, together, after, bell, alone = _clark(first, u_first, second, u_second)
     return (
         f"IF({alone}, {first}, IF({apart} >= 6 * {together}, MIN({first}, {second}), "
-        f"MIN({first}, {second}) + {apart} * {after} - {together} * {bell}))"
+        f"MIN({first}, {second}) - {together} * ROUND({bell} - {apart} / {together} * {after}, 12)))"
     )
 
 

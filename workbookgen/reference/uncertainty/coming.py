@@ -15,6 +15,7 @@ from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
 
 FAR = 6  # combined uncertainties apart, the higher one turns out the lesser once in a billion cases
 KNOWN_WELL = 20  # times less uncertain than the other
+SHARP = 12  # decimals of the combined uncertainty
 
 
 @calculation
@@ -165,7 +166,8 @@ def lesser(first: Length, u_first: Length, second: Length | None = None, u_secon
 
     Notes
     -----
-    Valid for two independent, normally distributed lengths. If they are 6 t apart or more, it is the lesser itself.
+    Valid for two independent, normally distributed lengths. If they are 6 t apart or more, it is the lesser itself. How
+    far it lies below that is taken to twelve decimals of t: far apart, what is left of Φ and φ is noise of the program.
 
     References
     ----------
@@ -248,7 +250,7 @@ def _clark(first: float, u_first: float, second: float, u_second: float) -> tupl
     below = apart * after - together * bell
     u_low, u_high = max(u_low, u_high / KNOWN_WELL), max(u_high, u_low / KNOWN_WELL)
     variance = u_low**2 * (1 - after) + (apart**2 + u_high**2) * after - apart * together * bell - below**2
-    return low + below, math.sqrt(max(variance, 0.0))
+    return low - together * round(bell - a * after, SHARP), math.sqrt(max(variance, 0.0))
 
 
 @calculation
