@@ -129,10 +129,8 @@ def strips_of(log: Log, view: LogView, *, folds: bool) -> Iterator[Strip]:
     more = tuple(each.key for each in log.inputs if each.key not in seen)
     yield Strip("You type", typed, is_typed=True)
     others = [Strip("to type", more, is_typed=True, is_folded=folds)] if more else []
-    told = (
-        [Strip("what to look at", (MESSAGE.key,), is_folded=True)] if folds else []
-    )  # the head has room for one line's
-    yield from [*others, *answers, *told] if folds else [*answers, *others]
+    told = Strip("what to look at", (MESSAGE.key,), is_folded=True)  # the head has room for one line's
+    yield from [*others, *answers, told] if folds else [*answers, *others]
     hidden: list[str] = []
     for group in log.groups:
         left = tuple(each.key for each in group.fields if each.key not in seen and not isinstance(each, Input))

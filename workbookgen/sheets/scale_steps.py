@@ -6,7 +6,7 @@ from workbookgen.reference import kept_stock, measuring, records
 from workbookgen.settings import Settings
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
-ENOUGH = 4  # weights
+ENOUGH = 4  # weights; common practice, no source
 
 
 def coarse(settings: Settings) -> Result:
