@@ -82,7 +82,9 @@ def to_get(grams, **more):
 def test_less_of_a_strand_than_a_kitchen_scale_shows_is_not_asked_for():
     nothing = "To be 90% sure, get 90 m more."
     assert [to_get(grams) for grams in (0, 0.6, 1.4)] == [nothing] * 3
-    assert [to_get(grams) for grams in (1.5, 2.4)] == [nothing.replace(".", ": 2 g of Moss.")] * 2
+    assert [to_get(grams) for grams in (1.5, 2.44, 12.4)] == [
+        nothing.replace(".", f": {told} of Moss.") for told in ("1.5 g", "2.4 g", "12 g")
+    ]
     assert to_get(1.4, name_1=None) == nothing
     for nameless in (1.5, 60):
         with pytest.raises(ValueError, match="needs a name"):

@@ -70,7 +70,7 @@ def test_no_skeins_are_none_yet_or_none_left(gone, words):
         (
             2,
             {"aside": grams(0.6), "worth": "worth $9"},
-            "2 lots, 90 g of yarn still in them, 1 g of it set aside, worth $9",
+            "2 lots, 90 g of yarn still in them, 0.6 g of it set aside, worth $9",
         ),
         (2, {"worth": "worth $9"}, "2 lots, 90 g of yarn still in them, worth $9"),
         (1, {"worth": "worth $9", "unknown": 2}, "1 lot, 90 g of yarn still in it, worth $9; 2 more not known"),

@@ -224,27 +224,33 @@ def said(word: Operand) -> str:
     """Formula text of an amount in words, in the unit shown: with thousands separated, and only useful decimals."""
     if word.unit.symbol == PERCENT_UNIT.symbol:
         return f'(ROUND(ROUND({word.ref}*100,9),0)&"%")'
-    if _is_said_with_a_decimal(word):
-        return f"(ROUND(ROUND({word.ref},9),1){_unit_said(word)})"
     number = f"ROUND(ROUND({word.ref},9),0)"
     thousands = f"ROUNDDOWN({number}/1000,0)"
     parted = f'{thousands}&{_BETWEEN_THOUSANDS}&RIGHT("00"&({number}-1000*{thousands}),3)'
-    return f'(IF({number}<1000,{number}&"",{parted}){_unit_said(word)})'
+    return f"({_below_a_thousand(word, f'ROUND({word.ref},9)', parted)}{_unit_said(word)})"
 
 
 def said_in_all(word: Operand) -> str:
     """The same for a total up to a hundred million, rounded first: the seventh decimal of such a sum is noise."""
-    if _is_said_with_a_decimal(word):
-        return f"(ROUND(ROUND({word.ref},6),1){_unit_said(word)})"
     number = f"ROUND(ROUND({word.ref},6),0)"
     thousands, millions = (f"ROUNDDOWN({number}/{each},0)" for each in (1000, 1000000))
     last = f'RIGHT("00"&({number}-1000*{thousands}),3)'
     middle = f'IF({number}<1000000,{thousands}&"",{millions}&{_BETWEEN_THOUSANDS}&RIGHT("00"&({thousands}-1000*{millions}),3))'
-    return f'(IF({number}<1000,{number}&"",{middle}&{_BETWEEN_THOUSANDS}&{last}){_unit_said(word)})'
+    parted = f"{middle}&{_BETWEEN_THOUSANDS}&{last}"
+    return f"({_below_a_thousand(word, f'ROUND({word.ref},6)', parted)}{_unit_said(word)})"
 
 
-def _is_said_with_a_decimal(word: Operand) -> bool:
-    return bool(word.unit.symbol and word.unit.digits)
+# What is said with one decimal more, since a single figure would say too little: ounces below 1, grams below 10.
+_FINER_BELOW = {"g": "10"}
+
+
+def _below_a_thousand(word: Operand, number: str, parted: str) -> str:
+    """Formula text of a number with its useful decimals, or from a thousand on of its thousands as they are parted."""
+    digits = 1 if word.unit.symbol and word.unit.digits else 0
+    usual = f"ROUND({number},{digits})"
+    text = f'IF({usual}<1000,{usual}&"",{parted})'
+    below = _FINER_BELOW.get(word.unit.symbol, "1" if digits else "")
+    return f'IF({number}<{below},ROUND({number},{digits + 1})&"",{text})' if below else text
 
 
 def _unit_said(word: Operand) -> str:
