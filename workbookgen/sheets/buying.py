@@ -25,6 +25,10 @@ def chapter(settings: Settings) -> Chapter:
 
 
 COUNTED_ON = "1 - doubts_z * SQRT(kept_doubt * kept_doubt + POWER(IF(stage > 4, doubts_batch, doubts_grist), 2))"
+SURE = {
+    "uses": {"bought": "to_buy", "u_kept": "kept_doubt", "u_grist": "doubts_grist", "u_batch": "doubts_batch", "coverage": "doubts_z"},
+    "only_if": f"{COUNTED_ON} > 0.1",
+}
 
 
 def _doubts() -> tuple[Result, ...]:
@@ -71,10 +75,10 @@ def buying(settings: Settings) -> Card:
                 stages.second_loss(),
                 *stages.weights_up(),
                 *_doubts(),
-                Result("sure", "To be as sure as you ask", f"to_buy / ({COUNTED_ON})", fiber.surely_before, MASS,
-                       uses={"bought": "to_buy", "u_kept": "kept_doubt", "u_grist": "doubts_grist", "u_batch": "doubts_batch", "coverage": "doubts_z"},
-                       only_if=f"{COUNTED_ON} > 0.1",
+                Result("sure", "To be as sure as you ask", f"to_buy / ({COUNTED_ON})", fiber.surely_before, MASS, **SURE,
                        note="By what the sheet Sureness says of the stages ahead and of your grist. To buy is the middle figure: half the time it gives less."),
+                Result("sure_by_fleece", "To buy, as sure", f"to_buy / ({COUNTED_ON})", fiber.surely_before, FLEECE, **SURE,
+                       note="The weight above, as fleeces are weighed."),
                 lookup("fleece_low", "A fleece, from", "guide_fleece_low", "kind", FLEECE, note="Grease weight of one fleece, by the guide."),
                 lookup("fleece_high", "A fleece, to", "guide_fleece_high", "kind", FLEECE),
                 Result("fleeces", "Fleeces of middle weight", "ROUNDUP(ROUND(to_buy / ((fleece_low + fleece_high) / 2), 6), 0)", fiber.fleeces, NUMBER,
