@@ -15,8 +15,11 @@ from openpyxl.utils.cell import coordinate_to_tuple
 from planners import laid_out, opened
 from workbookgen.book import look
 from workbookgen.book.sections.entries import help_of
-from workbookgen.language.domains import Note
-from workbookgen.language.fields import FIRST, MESSAGE, Input
+from workbookgen.checking.expected import expected_of_keys
+from workbookgen.checking.scenarios import scenario
+from workbookgen.language.domains import Name, Note
+from workbookgen.language.entries import starting_entries
+from workbookgen.language.fields import FIRST, MESSAGE, Input, Result
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import doubled, missing, refusal
 from workbookgen.settings import load, templates
@@ -339,6 +342,23 @@ def test_the_names_that_are_offered_fit_their_cells(written):
     assert cut == set()
 
 
+def test_the_names_in_a_new_planner_fit_their_cells(written):
+    """Those of the guide ended in the middle of a word, since the cell beside them is filled in."""
+    layout, pages = written
+    cut, seen = [], 0
+    for key, entries in starting_entries(layout.planner).items():
+        if not isinstance(layout.placements[key].field.domain, Name):
+            continue
+        for row, name in enumerate(entries):
+            if name is not None:
+                cell = pages[layout.placements[key].sheet].sheet[layout.placements[key].cell(row)]
+                width = pages[layout.placements[key].sheet].widths.get(cell.column, USUAL_COLUMN) - EDGE - INDENT
+                room = width * (look.SIZE / SMALLEST if cell.alignment.shrink_to_fit else 1)
+                cut += [] if not width > 0 or pixels(name, style_of(cell)) <= room else [name]
+                seen += 1
+    assert cut == [] and seen > 0
+
+
 def test_a_column_that_runs_on_has_the_sheet_to_its_right(written):
     layout, pages = written
     for placement in layout.placements.values():
@@ -365,3 +385,40 @@ def test_a_column_that_runs_on_has_the_sheet_to_its_right(written):
 def test_a_help_that_is_cut_says_nothing_by_halves(said, shown):
     """Where two short lines do not hold all of it: "Empty" alone would be read as a word of its own."""
     assert help_of(Input("way", "Prepared by", Note(), help=said), None, 25) == shown
+
+
+def test_what_is_answered_in_words_ends_where_its_page_ends(written):
+    """All that cards say of numbers in drawn sets: "enough to hold, in practiced hands" ended beyond the paper, and
+    "open projects have enough yarn, 2 not known" beneath its neighbor."""
+    layout, pages = written
+    planner = layout.planner
+    drawn = [scenario(planner, seed, 4, is_whole=True) for seed in range(12)]
+    of_numbers = [
+        key
+        for key, each in layout.placements.items()
+        if isinstance(each.field, Result)
+        and each.field.is_text
+        and each.rows == 1
+        and not key.startswith("look_")  # what a log says, of which the desk shows the beginning
+        and each.column <= pages[each.sheet].plan.last_column
+        and not any(
+            getattr(planner.by_key[word][1], "is_text", False)
+            for word in _words(planner, each)
+            if word in planner.by_key
+        )
+    ]
+    seen, cut = set(), set()
+    for values in expected_of_keys(planner, drawn, of_numbers):
+        for key in of_numbers:
+            cell = pages[layout.placements[key].sheet].sheet[layout.placements[key].cell(0)]
+            across, _ = pages[layout.placements[key].sheet].room(cell)
+            if (text := values[key][0]) and not cell.alignment.wrap_text:
+                seen.add(key)
+                cut |= {(key, text)} if pixels(text, style_of(cell)) > across + EDGE else set()
+    assert not cut and len(seen) > 5
+
+
+def _words(planner, placement):
+    """The full keys of the words of a placed result."""
+    own = f"{placement.holder.key}_"
+    return [own + word if own + word in planner.by_key else word for word in placement.field.text.words]

@@ -7,7 +7,7 @@ let expect, and hands spin finer or thicker than planned.
 import numpy as np
 import pytest
 
-from workbookgen.reference import knitting, plying, statistics
+from workbookgen.reference import garments, knitting, plying, statistics
 from workbookgen.units import Quantity
 
 from .answers import said
@@ -33,6 +33,29 @@ def test_a_ball_lasts_that_is_said_to(step, sure):
     for told, share in (("it will last", lasts), ("it will not last", ~lasts)):
         those = close & (words == told)
         assert those.sum() > 200 and share[those].mean() >= sure, f"{told}: {share[those].mean():.1%}"
+
+
+@pytest.mark.parametrize("step, sure", [(0.1, 0.98), (1.0, 0.95), (0.1 * OUNCE, 0.93)], ids=["0.1 g", "1 g", "0.1 oz"])
+def test_a_shawl_lasts_that_is_said_to(step, sure):
+    """What is made of it weighs ten steps of the scale or more: of less, the sheet asks. It grows evenly, from a point
+    or from a first row, and stitches to come take a little more or less than those made."""
+    draw = np.random.default_rng(45)
+    used = draw.uniform(10 * step, 20 * step + 15, BALLS)
+    rows, first = draw.integers(20, 120, BALLS).astype(float), draw.choice([0.0, 5.0, 100.0], BALLS)
+    growth = draw.choice([0.5, 1.0, 2.0, 4.0], BALLS)
+    wanted = np.maximum(1, np.round(rows * draw.uniform(0.1, 1, BALLS)))
+    # Stitch by stitch: of rows 1 to r there are first · r + growth · r (r + 1) / 2 or so.
+    made, all_of_it = (first * count + growth * count**2 / 2 for count in (rows, rows + wanted))
+    takes = used * (all_of_it / made - 1) * (1 + UNEVEN_ROWS * draw.normal(size=BALLS))
+    left = takes * draw.uniform(0.85, 1.2, BALLS)
+    shown, rest = (np.round(each / step) * step for each in (used, left))
+    told = garments.rest_lasts(
+        Quantity(rest, "g"), garments.yarn_for_rows(wanted, Quantity(shown, "g"), rows, first, first + growth * rows)
+    )
+    close = np.abs(left / takes - 1) < 0.12
+    for words, right in (("it will last", left >= takes), ("it will not last", left < takes)):
+        those = close & (told == words)
+        assert those.sum() > 200 and right[those].mean() >= sure, f"{words}: {right[those].mean():.1%}"
 
 
 def test_a_yarn_fits_on_the_bobbin_that_is_said_to_hold_it():

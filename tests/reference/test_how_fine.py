@@ -39,12 +39,12 @@ def test_turns_in_a_staple():
 
 
 def test_fit_in_words():
-    assert how_fine.fit_words(40, 40) == "40 fibers in it: enough to hold, in practiced hands"
-    assert how_fine.fit_words(39.9, 40) == "39 fibers in it: too few to hold"
-    assert how_fine.fit_words(0.6, 40) == "0 fibers in it: too few to hold"
+    assert how_fine.fit_words(40, 40) == "40 fibers: enough, in practiced hands"
+    assert how_fine.fit_words(39.9, 40) == "39 fibers: too few to hold"
+    assert how_fine.fit_words(0.6, 40) == "0 fibers: too few to hold"
     assert list(how_fine.fit_words([62.5, 12.0], [40.0, 30.0])) == [
-        "62 fibers in it: enough to hold, in practiced hands",
-        "12 fibers in it: too few to hold",
+        "62 fibers: enough, in practiced hands",
+        "12 fibers: too few to hold",
     ]
 
 

@@ -84,7 +84,7 @@ def test_a_grist_is_as_sure_as_its_length_and_the_scale():
     ) == pytest.approx(0.02 * 3**0.5)
     assert measuring.grist_words(0.01, Quantity(800, "yard / pound")) == "very likely within 1%"
     assert measuring.grist_words(0.5, Quantity(800, "yard / pound")) == "very likely within 50%"
-    assert measuring.grist_words(1.15, Quantity(800, "yard / pound")) == "known only roughly: wind more"
+    assert measuring.grist_words(1.15, Quantity(800, "yard / pound")) == "known roughly: wind more"
     assert measuring.grist_words(0.0234, Quantity(800, "yard / pound")) == "very likely within 2.3%"
 
 

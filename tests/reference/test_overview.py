@@ -66,11 +66,11 @@ def test_only_projects_with_a_chance_are_counted(chances, words, below):
 
 
 def test_projects_without_an_answer_are_told_beside_the_others():
-    assert desk_words.projects_in_words([0.9, NAN], 1) == "open project has enough yarn, 1 not known"
+    assert desk_words.projects_in_words([0.9, NAN], 1) == "open project has enough, 1 not known"
     assert desk_words.projects_in_words([NAN], 0) == "open projects have enough yarn"
     assert list(desk_words.projects_in_words([0.9, 0.1], np.array([0, 3]))) == [
         "open projects have enough yarn",
-        "open projects have enough yarn, 3 not known",
+        "open projects have enough, 3 not known",
     ]
     assert desk_words.verdict_in_words("Vest", "short") == "short"
     assert desk_words.verdict_in_words("Vest") == "no answer yet"

@@ -39,7 +39,7 @@ def test_what_is_not_known_is_told_as_such():
     values = expected_values(METRIC, with_records(METRIC, entries, "projects", wanted))
     assert values["first_projects_words"][:3] == ("no answer yet", "enough", None)
     assert values["glance_projects"] == ("1 of 1",)
-    assert values["glance_projects_words"] == ("open project has enough yarn, 1 not known",)
+    assert values["glance_projects_words"] == ("open project has enough, 1 not known",)
     assert values["lot_sums_words"][0].endswith(" of yarn still in it; 1 more not known")
     assert values["glance_lots_words"] == ("of yarn still in 1 lot, 1 not known",)
     # The sweater takes of the fleece, and nobody knows which share: none is told. The cap takes 40 g of the top.

@@ -120,7 +120,7 @@ def test_the_first_skein_of_two_is_the_one_above_unless_another_is_chosen():
 @pytest.mark.parametrize(("own", "of_lot", "words", "differ"), [
     (None, None, "go together", "."),
     (None, "A 12", "go together", "."),  # both are of the lot's
-    ("B 3", "A 12", "alternate rows", ", and they are of two dye lots."),
+    ("B 3", "A 12", "alternate rows", "; two dye lots."),
     ("a 12", "A 12", "go together", "."),
     ("B 3", None, "go together", "."),  # of the other one nothing is known
 ])

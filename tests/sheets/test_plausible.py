@@ -100,7 +100,7 @@ def test_a_gauge_or_a_swatch_in_another_unit_is_asked_about_and_reckoned_with(de
 
 
 CLOSE = "too close to tell: weigh again later"
-SWATCH = {"project": "Hat", "grist": 200.0, "swatch_width": 4.0, "swatch_height": 4.0}
+SWATCH = {"project": "Hat", "grist": 380.0, "swatch_width": 4.0, "swatch_height": 4.0}  # a grist of which lace and felt weigh as much
 
 
 @pytest.mark.parametrize(("described", "mass", "asked"), [

@@ -17,6 +17,11 @@ FULLED = {"width": 10.0, "length": 12.0, "before_width": 6.0, "before_height": 6
 WRAPPED = {"core": 1500.0, "wrapper": 6000.0, "core_wraps": 20.0, "wrapper_wraps": 40.0, "turns": 8.0}  # feed 2.1
 SHAWL = {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 100.0, "first": 200.0}
 ROPE = "no yarn is so thick"
+# Of 1,100 yards in a pound 11.6 wraps lie in an inch. 0.0586 oz are 4.03 yards, which cover 12.5 of the 25 square
+# inches, half; 0.938 oz cover eight times as much.
+SWATCH = {"swatch_width": 5.0, "swatch_height": 5.0}
+VESTS = {"body": 40.0, "ease": 2.0, "length": 24.0, "sleeve": 0.0, "grist": 1100.0} | SWATCH
+OF_THIS_SIZE = "Its weight: yarn of this grist makes no swatch of this size"
 
 
 def card(block, described=US, **typed):
@@ -46,6 +51,12 @@ def of(values, block, stays):
     ("twist", {"grist": 3000.0, "multiplier": 24.0, "system": "tex"}, "turns", ""),
     ("twist", {"grist": 3000.0, "multiplier": 76.0, "system": "metric"}, "turns", ""),
     ("twist", {"grist": 3000.0, "multiplier": 0.4}, "turns", ""), ("twist", {"grist": 3000.0, "multiplier": 12.0}, "turns", ""),
+    ("garment", VESTS | {"swatch_mass": 0.0585}, "mass", OF_THIS_SIZE),
+    ("garment", VESTS | {"swatch_mass": 0.0588}, "mass", ""),
+    ("garment", VESTS | {"swatch_mass": 0.937}, "mass", ""),
+    ("garment", VESTS | {"swatch_mass": 0.939}, "mass", OF_THIS_SIZE),
+    ("fabric", {"length": 200.0, "grist": 1100.0, "swatch_mass": 0.939} | SWATCH, "area", OF_THIS_SIZE),
+    ("fabric", {"length": 200.0, "grist": 1100.0, "swatch_mass": 0.937} | SWATCH, "area", ""),
     ("counted", {"turns": 3.0, "length": 1.0, "grist": 12.0}, "tex", f"Grist: {ROPE}"),
     ("counted", {"turns": 200.0, "length": 1.0}, "twist", "In this length: more than 60 turns"),  # 1 yard, typed for 36 inches
     ("counted", {"turns": 60.0, "length": 1.0}, "twist", ""),
@@ -109,6 +120,16 @@ def of(values, block, stays):
     ("shawl", SHAWL | {"wanted": 120.0}, "possible", "wrong: Rows still to work: the rows get shorter"),  # the last stitch is gone after 100
     ("shawl", SHAWL | {"wanted": 100.0}, "takes", ""),
     ("shawl", {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 200.0, "wanted": 30.0}, "takes", ""),
+    ("shawl", SHAWL | {"used": 0.9}, "possible", "Yarn used so far: so little may be off by 5% and more on a scale with steps of 0.1 oz, and the rows with it"),
+    ("shawl", SHAWL | {"used": 1.0}, "possible", ""),
+    ("shawl", SHAWL | {"used": 0.96}, "possible", ""),  # on a finer scale
+    ("dyeing", {"mass": 71.0, "depth": 0.01}, "dye", "Goods: their bath would be more than 60 liters"),  # 2.01 kg · 30 L/kg
+    ("dyeing", {"mass": 70.0, "depth": 0.01}, "dye", ""),
+    ("pace", {"preparing": 57.0}, "doubt", "Preparing fiber: hardly anybody is so slow, or so fast"),  # grams, typed for ounces
+    ("pace", {"preparing": 35.0, "spinning": 5.5, "plying": 1640.0, "finishing": 1640.0}, "spin", ""),  # 992 g, 5.03 m, 1,499.6 m
+    ("pace", {"spinning": 5.4}, "spin", "Spinning singles: hardly anybody"),  # in three minutes
+    ("pace", {"spinning": 90.0, "plying": 1641.0}, "ply", "Plying: hardly anybody"),
+    ("pace", {"finishing": 4.0}, "doubt", "Winding and washing: hardly anybody"),
     ("wheel", {"stamped": 0.125}, "ratio", "Or the ratio stamped on it: the flyer turns more"),
     ("plying", {"singles": 9.0, "grist": 2000.0, "sample": 0.5}, "feed", "Take-up of a sample: far from what an ordinary ply loses"),  # both singles together
     ("plying", {"singles": 9.0, "grist": 2000.0, "sample": 0.06}, "feed", ""),
@@ -171,6 +192,17 @@ def test_wraps_typed_for_a_grist(described, grist, asked):
     for block, label, stays in (("projects", "Grist planned", "planned"), ("fiber", "Grist wanted", "listed"), ("estimates", "Grist", "yarn"), ("weavings", "Grist", "yarn")):
         said = of(values, block, stays)
         assert said.startswith(f"{label}: {ROPE}" if asked else "") and bool(said) == asked, block
+
+
+@pytest.mark.parametrize(("described", "weighs", "asked"), [
+    (US, 90.0, "more than 2 kg"), (US, 70.5, ""), (US, 0.36, ""), (US, 0.35, "less than 10 g"),  # 1,999 and 10.2 g
+    (METRIC, 2001.0, "more than 2 kg"), (METRIC, 2000.0, ""), (METRIC, 10.0, ""), (METRIC, 3.2, "less than 10 g"),
+])
+def test_a_piece_like_it_weighed_in_another_unit(described, weighs, asked):
+    grist = 1600.0 if described is US else 320.0
+    values = log(described, projects=[VEST[0] | {"grist": grist}], estimates=[{"project": "Vest", "grist": grist, "piece_mass": weighs}])
+    said = of(values, "estimates", "yarn")
+    assert (said.startswith("Piece like it: ") and asked in said) if asked else said == ""
 
 
 def test_a_weft_is_asked_about_by_its_own_name():

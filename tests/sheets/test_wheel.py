@@ -77,7 +77,7 @@ def test_the_finest_single_of_a_fleece_of_ones_own():
     # Geometry: forty fibers of 25 µm of wool are 25.7 tex; 32 of them would be 20.6 tex, some 24,100 yd/lb.
     values = shown(finest_fiber_diameter=25.0, finest_wanted=24_100.0, finest_staple=3.0, finest_twist=5.0)
     assert values["finest_tex"][0] == pytest.approx(25.72, abs=0.01)
-    assert values["finest_words"][0] == "32 fibers in it: too few to hold"
+    assert values["finest_words"][0] == "32 fibers: too few to hold"
     assert values["finest_least"][0] == pytest.approx(4 / 3)
     assert values["finest_round"][0] == pytest.approx(15)
 

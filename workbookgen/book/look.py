@@ -73,8 +73,8 @@ def entry(field: Input, unit: Unit | None) -> dict:
 def entry_in_a_log(field: Input, unit: Unit | None) -> dict:
     """The format of an input in a log: white until its line is in use."""
     # A long name is shown in full, in smaller letters.
-    chosen = {"shrink": True} if isinstance(field.domain, Choice) else {}
-    return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field) | chosen
+    named = {"shrink": True} if isinstance(field.domain, Choice | Name) else {}
+    return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field) | named
 
 
 def result(field: Result | Automatic, unit: Unit | None) -> dict:

@@ -78,10 +78,12 @@ def projects_in_words(chances: Sequence[float], unanswered: Ratio = 0.0) -> str:
     Examples
     --------
     >>> print(projects_in_words([0.99], unanswered=2))
-    open project has enough yarn, 2 not known
+    open project has enough, 2 not known
     """
-    counted = "open project has enough yarn" if how_many(chances) == 1 else "open projects have enough yarn"
-    return by_element(lambda others: counted if others == "0" else f"{counted}, {others} not known", said(unanswered))
+    counted = "open project has enough" if how_many(chances) == 1 else "open projects have enough"
+    return by_element(
+        lambda others: f"{counted} yarn" if others == "0" else f"{counted}, {others} not known", said(unanswered)
+    )
 
 
 @calculation

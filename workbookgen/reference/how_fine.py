@@ -142,7 +142,7 @@ def fit_words(in_section: Ratio, fibers: Ratio) -> str:
 
     Returns
     -------
-    a text such as "62 fibers in it: enough to hold, in practiced hands"
+    a text such as "62 fibers: enough, in practiced hands"
 
     Raises
     ------
@@ -160,7 +160,7 @@ def fit_words(in_section: Ratio, fibers: Ratio) -> str:
     Examples
     --------
     >>> print(fit_words(62, 40))
-    62 fibers in it: enough to hold, in practiced hands
+    62 fibers: enough, in practiced hands
     """
     require((in_section > 0) & (in_section < 999_999), "The fibers in the yarn are above nothing and under a million.")
     require_within(ABOVE_ZERO, "The number of fibers", fibers)
@@ -171,8 +171,4 @@ def _fit(within: float, least: float) -> str:
     enough = round(float(within) / float(least), 6) >= 1
     # As a person counts them: no more than there are.
     count = int(np.floor(round(float(within), 6)))
-    return (
-        f"{count} fibers in it: enough to hold, in practiced hands"
-        if enough
-        else f"{count} fibers in it: too few to hold"
-    )
+    return f"{count} fibers: enough, in practiced hands" if enough else f"{count} fibers: too few to hold"

@@ -106,7 +106,7 @@ COMPARE = Card(
                    uses={"first": "first_dye", "second": "second_dye"}),
             Result("words", "In words", f'IF({TWO_DYES}, IF(by_grist = "go together", "alternate rows", by_grist), by_grist)', measuring.by_dye_lots, None,
                    uses={"verdict": "by_grist", "two": "two_dyes"}),
-            Result("differ", "In words", f'"Their grists differ by " & said(difference) & IF({TWO_DYES}, ", and they are of two dye lots.", ".")',
+            Result("differ", "In words", f'"Their grists differ by " & said(difference) & IF({TWO_DYES}, "; two dye lots.", ".")',
                    measuring.difference_words, None, uses={"two": "two_dyes"}),
         )),
     ),

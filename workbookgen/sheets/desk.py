@@ -91,8 +91,8 @@ def glance() -> Card:
             Result("unanswered", "Projects not known", 'SUMPRODUCT((projects_listed <> "") * (projects_verdict = ""))', overview.how_many_unknown, NUMBER,
                    uses={"names": "projects_listed", "values": "projects_verdict"}, leaves=("fates",), digits=0),
             Result("projects_words", "In words",
-                   'IF(COUNT(projects_open_chance) = 1, "open project has enough yarn", "open projects have enough yarn") '
-                   '& IF(unanswered > 0, ", " & said(unanswered) & " not known", "")',
+                   'IF(COUNT(projects_open_chance) = 1, "open project has enough", "open projects have enough") '
+                   '& IF(unanswered > 0, ", " & said(unanswered) & " not known", " yarn")',
                    desk_words.projects_in_words, None, uses={"chances": "projects_open_chance"}),
             Result("words", "Words on the sheet Reference", "COUNTA(glossary_word)", agreement.how_many, NUMBER, uses={"verdicts": "glossary_word"}, digits=0),
             Result("words_words", "In words", 'IF(words = 1, "word explained", "words explained")', desk_words.words_explained, None, uses={"count": "words"}),

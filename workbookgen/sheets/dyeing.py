@@ -21,6 +21,7 @@ CHAPTER = "Dyeing"
 # A program may take .5 in a cell of percentages for 50% (from memory). Powders are 4% of the goods for a black, stocks
 # 0.1 to 2% (common practice, no source).
 DEEP = STRONG = 0.1
+LARGEST_BATH = 60  # liters, of which two people hardly lift the pot; common practice, no source
 SPUN_BEFORE = 0.02  # of a lot's washed weight; common practice, no source
 
 CAUTIONS = (
@@ -102,6 +103,8 @@ BATH = Card(
              f"{ASKING} Depth of shade: a tenth of the weight of the goods or more may be right for plants, not for a dye powder. Type 2% with its sign."),
         Rule(f"strength >= {STRONG}", lambda values: values["strength"] >= STRONG,
              f"{ASKING} Strength of stock: 1 g in 100 mL is 1%. Type it with its sign."),
+        Rule(f"bath > {LARGEST_BATH}", lambda values: values["bath"] > LARGEST_BATH,
+             f"{ASKING} Goods: their bath would be more than 60 liters (16 gallons). Look at the unit: grams, or ounces? Or dye a part at a time."),
         Rule("stock > bath", lambda values: values["stock"] > 1000 * values["bath"],  # milliliters, liters
              f"{ASKING} More stock than the whole bath: make it stronger, or the bath larger."),
     ),

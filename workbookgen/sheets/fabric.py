@@ -28,6 +28,7 @@ def fabric(settings: Settings) -> Card:
                  lambda values: values["area"] is None and (None not in (values["swatch_area"], values["swatch_mass"]) or values["stitch"] is not None),
                  f"{UNKNOWN}: type the yarn, and its grist for a weighed swatch, or choose a skein on the sheet Measure."),
             swatches.swatch_weight(settings.units),
+            swatches.covered_swatch(settings.units, "yarn_grist"),
             *swatches.coarse_swatch(settings.units, "the fabric"),
             *plausible.thick(settings.units, grist="Its grist"),
             *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),

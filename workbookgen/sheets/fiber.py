@@ -144,7 +144,7 @@ def _you_type(settings: Settings) -> Group:
         Input("gone", "Rest gone, or set aside", lists.one_of(lists.FATES), width=12,
               help="Once the rest is given, sold, used or lost (to moths), nothing is left to spin. "
                    "Set aside: it stays, for the projects that draw on it. If a part goes, give that a line of its own."),
-        Input("cost", "It cost", NONE_OR_AMOUNT, money(settings), help="All of it, with the post. The head adds up what the rest is worth by it."),
+        Input("cost", "It cost", NONE_OR_AMOUNT, money(settings), help="All of it, with the shipping. The head adds up what the rest is worth by it."),
         Input("bought_on", "Bought on", Date(), DAY),
         Input("dye_lot", "Dye lot", Note(), width=14, help="Of a dyed top or thread: another one may differ in color."),
         Input("place", "Kept in", Note(), width=14, help="Box, bag or shelf."),

@@ -24,12 +24,12 @@ CAUTIONS = (
 
 
 def chapter(settings: Settings) -> Chapter:
-    size, area, gauge, felt = garment(settings), fabric(settings), pattern(settings), fulling(settings)
-    return Chapter(CHAPTER, (size, area, gauge, SHAWL, felt), (
+    size, area, gauge, grown, felt = garment(settings), fabric(settings), pattern(settings), shawl(settings), fulling(settings)
+    return Chapter(CHAPTER, (size, area, gauge, grown, felt), (
         asked_and_answered(size, "mass", "yarn", hidden="swatch_area", is_printed=False),
         asked_and_answered(area, "area", "far", hidden="swatch_area by_swatch density munden stitch by_gauge", is_printed=False),
         asked_and_answered(gauge, "yarn", "mass", hidden="density", is_printed=False),
-        asked_and_answered(SHAWL, "possible", hidden="rest", is_printed=False),
+        asked_and_answered(grown, "possible", hidden="rest", is_printed=False),
         band(Prose(title="Before you full", sentences=CAUTIONS, is_caution=True, is_printed=False)),
         asked_and_answered(felt, "make_width", "make_length", hidden="swatch_area area", is_printed=False),
     ), CAUTIONS)
@@ -74,6 +74,7 @@ def garment(settings: Settings) -> Card:
                  f"{MISSING}: sleeve length, or 0 for none."),
             swatches.whole_swatch(),
             swatches.swatch_weight(settings.units),
+            swatches.covered_swatch(settings.units),
             *swatches.coarse_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
             plausible.counted_as_none("Ease: an empty one counts as none, for a piece no wider than the body.", "ease"),
@@ -137,38 +138,40 @@ GROWTH = "(now - first) / rows"
 EVENLY = f"{TWICE} / (now + SQRT(MAX(now * now + {GROWTH} * {TWICE}, 0)))"
 
 
-SHAWL = Card(
-    "shawl",
-    "A shawl that grows: how far the yarn goes",
-    groups=(
-        Group("You type", (
-            Input("used", "Yarn used so far", AMOUNT, MASS, needed=True),
-            Input("left", "Yarn left", NONE_OR_AMOUNT, MASS, needed=True),
-            Input("keep", "Of it, to keep", NONE_OR_AMOUNT, MASS, blank_means=0, help="For the edge and for binding off."),
-            Input("rows", "Rows so far", AMOUNT, NUMBER, needed=True, help="Growing evenly, so far and on."),
-            Input("now", "Stitches in a row now", AMOUNT, NUMBER, needed=True),
-            Input("first", "Stitches in the first row", NONE_OR_AMOUNT, NUMBER, blank_means=0, help="Empty: from a point. As many as now: from a side, all rows alike."),
-            Input("wanted", "Rows still to work", NONE_OR_AMOUNT, NUMBER),
-        )),
-        Group("Worked out", (
-            Result("rest", "To work with", "left - keep", trade.yarn_to_work, MASS, uses={"kept": "keep"}, only_if="left >= keep"),
-            Result("possible", "Rows that are possible", f"IF(now >= first, {EVENLY}, MIN({EVENLY}, now * rows / (first - now)))", trade.rows_still, NUMBER, digits=1,
-                   uses={"left": "rest"}, note="Yarn goes with stitches: from a point, half the rows take a quarter."),
-            Result("takes", "Yarn for those still to work", f"used * wanted * (2 * now + {GROWTH} * wanted) / (rows * (first + now))", trade.yarn_for_rows, MASS,
-                   only_if=f"ROUND(now + {GROWTH} * wanted, 6) >= 0"),
-            Result("share", "Share of it used so far", "used / (used + takes)", trade.share_worked, SHARE, uses={"to_come": "takes"},
-                   note="Of what all rows need, those still to work with them."),
-            Result("words", "In words", 'IF(ROUND(rest - takes * 1.07, 9) >= 0, "it will last", IF(ROUND(rest - takes * 0.93, 9) >= 0, '
-                                       '"too close to tell: weigh again later", "it will not last"))', trade.rest_lasts, None, uses={"left": "rest", "needed": "takes"}),
-        )),
-    ),
-    rules=(
-        Rule("keep > left", lambda values: values["keep"] > values["left"], "Of it, to keep: it is more than is left."),
-        Rule(f"ROUND(now + {GROWTH} * wanted, 6) < 0",
-             lambda values: round(values["now"] + (values["now"] - values["first"]) / values["rows"] * values["wanted"], 6) < 0,
-             "Rows still to work: the rows get shorter, and no stitches are left for so many."),
-    ),
-)
+def shawl(settings: Settings) -> Card:
+    return Card(
+        "shawl",
+        "A shawl that grows: how far the yarn goes",
+        groups=(
+            Group("You type", (
+                Input("used", "Yarn used so far", AMOUNT, MASS, needed=True),
+                Input("left", "Yarn left", NONE_OR_AMOUNT, MASS, needed=True),
+                Input("keep", "Of it, to keep", NONE_OR_AMOUNT, MASS, blank_means=0, help="For the edge and for binding off."),
+                Input("rows", "Rows so far", AMOUNT, NUMBER, needed=True, help="Growing evenly, so far and on."),
+                Input("now", "Stitches in a row now", AMOUNT, NUMBER, needed=True),
+                Input("first", "Stitches in the first row", NONE_OR_AMOUNT, NUMBER, blank_means=0, help="Empty: from a point. As many as now: from a side, all rows alike."),
+                Input("wanted", "Rows still to work", NONE_OR_AMOUNT, NUMBER),
+            )),
+            Group("Worked out", (
+                Result("rest", "To work with", "left - keep", trade.yarn_to_work, MASS, uses={"kept": "keep"}, only_if="left >= keep"),
+                Result("possible", "Rows that are possible", f"IF(now >= first, {EVENLY}, MIN({EVENLY}, now * rows / (first - now)))", trade.rows_still, NUMBER, digits=1,
+                       uses={"left": "rest"}, note="Yarn goes with stitches: from a point, half the rows take a quarter."),
+                Result("takes", "Yarn for those still to work", f"used * wanted * (2 * now + {GROWTH} * wanted) / (rows * (first + now))", trade.yarn_for_rows, MASS,
+                       only_if=f"ROUND(now + {GROWTH} * wanted, 6) >= 0"),
+                Result("share", "Share of it used so far", "used / (used + takes)", trade.share_worked, SHARE, uses={"to_come": "takes"},
+                       note="Of what all rows need, those still to work with them."),
+                Result("words", "In words", 'IF(ROUND(rest - takes * 1.07, 9) >= 0, "it will last", IF(ROUND(rest - takes * 0.93, 9) >= 0, '
+                                           '"too close to tell: weigh again later", "it will not last"))', trade.rest_lasts, None, uses={"left": "rest", "needed": "takes"}),
+            )),
+        ),
+        rules=(
+            Rule("keep > left", lambda values: values["keep"] > values["left"], "Of it, to keep: it is more than is left."),
+            Rule(f"ROUND(now + {GROWTH} * wanted, 6) < 0",
+                 lambda values: round(values["now"] + (values["now"] - values["first"]) / values["rows"] * values["wanted"], 6) < 0,
+                 "Rows still to work: the rows get shorter, and no stitches are left for so many."),
+            *swatches.coarse_start(settings.units),
+        ),
+    )
 
 
 def fulling(settings: Settings) -> Card:

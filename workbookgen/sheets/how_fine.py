@@ -65,7 +65,7 @@ FINEST = Card(
             Result("within", "Fibers in it", "wanted_tex / (PI() / 4 * across * across * fiber_density)", diameter.fibers_in_section, NUMBER, digits=0,
                    uses={"linear_density": "wanted_tex", "fiber_diameter": "across"}),
             Result("words", "The grist you would like",
-                   'ROUNDDOWN(ROUND(within, 6), 0) & IF(ROUND(within / fibers, 6) >= 1, " fibers in it: enough to hold, in practiced hands", " fibers in it: too few to hold")',
+                   'ROUNDDOWN(ROUND(within, 6), 0) & IF(ROUND(within / fibers, 6) >= 1, " fibers: enough, in practiced hands", " fibers: too few to hold")',
                    how_fine.fit_words, None, uses={"in_section": "within"}, only_if="within < 999999"),
             lookup("kind_staple", "Staple by the guide", "guide_staple_low", "kind", STAPLE),
             Result("long", "Staple", "or_else(staple, kind_staple)", how_fine.own_or_published, STAPLE,

@@ -231,7 +231,7 @@ def _in_words() -> Group:
                measuring.likely_words, None, uses={"loop": "used_loop", "wraps": "used_wraps"},
                only_if="IF(given(most), given(least), OR(NOT(given(used_loop)), NOT(given(used_wraps))))"),
         Result("grist_likely", "Very likely",
-               'IF(ROUND(grist_within, 9) > 0.5, "known only roughly: wind more", "very likely within " & ROUND(ROUND(grist_within * 100, 9), 1) & "%")',
+               'IF(ROUND(grist_within, 9) > 0.5, "known roughly: wind more", "very likely within " & ROUND(ROUND(grist_within * 100, 9), 1) & "%")',
                measuring.grist_words, None, uses={"within": "grist_within"}, only_if="grist > 0"),
         Result("weighs", "It weighs", one_skein.IT_WEIGHS, labels.mass_words, None, uses={"mass": "net"}, only_if="net < 10000000"),
         _unusual(),

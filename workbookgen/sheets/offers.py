@@ -19,7 +19,7 @@ from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.FLEECE
 CHAPTER = "Offers"
-ABOUT = "Post goes in with the price. ± is one standard uncertainty, from the guide's range: prices that are nearer than that say little."
+ABOUT = "Shipping goes in with the price. ± is one standard uncertainty, from the guide's range: prices that are nearer than that say little."
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -94,7 +94,7 @@ def _you_type(amount: Kind) -> Group:
               help="Raw fleece is as shorn, not skirted. Or skirted, washed, prepared, or yarn."),
         Input("weight", "Weight", AMOUNT, MASS, needed=True, help="All that you would get. A pound is 16 ounces: you may type =6.5*16."),
         Input("price", "Price", NONE_OR_AMOUNT, amount, needed=True, help="Of all of it, not of a pound; 0 for a gift."),
-        Input("shipping", "Shipping", NONE_OR_AMOUNT, amount, blank_means=0, help="Post, or the way there."),
+        Input("shipping", "Shipping", NONE_OR_AMOUNT, amount, blank_means=0, help="Postage, or the way there."),
         stages.way(),
         *stages.own_losses(),
     ))

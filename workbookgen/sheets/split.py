@@ -41,7 +41,7 @@ def together(settings: Settings) -> Card:
     return Card("split", "Bought together, and divided", groups=(
         Group("You type", (
             Input("mass", "Weight in all", AMOUNT, MASS, needed=True, help="As it lies on your scale, packing off."),
-            Input("money", "Money in all", AMOUNT, amount, help="With the post."),
+            Input("money", "Money in all", AMOUNT, amount, help="With the shipping."),
             Input("step", "Step of your scale", Number(least=0.01 if in_ounces else 0.1, most=1000), MASS, needed=True,
                   starts_as=Quantity(0.1, "ounce") if in_ounces else Quantity(1, "gram"),
                   help="What it tells apart."),

@@ -3,12 +3,19 @@
 from collections.abc import Mapping
 
 from workbookgen.language.fields import Rule
-from workbookgen.language.quantities import GAUGE, LOOP, MASS
+from workbookgen.language.quantities import GAUGE, GRIST, LOOP, MASS
 from workbookgen.language.sentences import ASKING, MISSING
+from workbookgen.sheets import by_k
 
 CLOSEST_STITCHES, WIDEST_STITCHES = 560, 39  # in a meter: 14 and 1 in an inch; common practice, no source
 MOST_BY_SWATCH, LEAST_BY_SWATCH = 2, 0.5  # of the yarn by its gauge; common practice, no source: floats of another color take most, and Munden is within 15%
 HEAVIEST_FABRIC, LIGHTEST_FABRIC = 3000, 20  # grams in a square meter: thick felt, and less than the airiest lace; common practice, no source
+HEAVIEST_PIECE, LIGHTEST_PIECE = 2000, 10  # grams; common practice, no source
+# How often its yarn, at its usual width, would cover a swatch: plain knitting 2 to 3 times, lace stretched to air
+# nearly once, colors and felt up to 7 (geometry and Munden; the edges are common practice, no source). A swatch in
+# centimeters, typed as inches, comes out at 0.4, the reverse at 15.
+COVERED_MOST, COVERED_LEAST = 8, 0.5
+USUAL_K = 0.35  # of wraps as laid by hand; common practice, no source
 
 
 def stitches(system: str, **labels: str) -> tuple[Rule, ...]:
@@ -35,6 +42,39 @@ def swatch_weight(system: str, width: str = "swatch_width", height: str = "swatc
     )
 
 
+def piece_weight(system: str) -> tuple[Rule, ...]:
+    """A piece heavier than most blankets, or lighter than a mitten for a baby: grams for ounces, or the reverse."""
+    grams = MASS.unit(system).value
+    return (
+        Rule(f"piece_mass > {HEAVIEST_PIECE}", lambda values: values["piece_mass"] * grams > HEAVIEST_PIECE,
+             f"{ASKING} Piece like it: more than 2 kg (70 oz) for one piece. Look at the unit above: grams, or ounces?"),
+        Rule(f"piece_mass < {LIGHTEST_PIECE}", lambda values: values["piece_mass"] * grams < LIGHTEST_PIECE,
+             f"{ASKING} Piece like it: less than 10 g (0.4 oz) for one piece. Look at the unit above: grams, or ounces?"),
+    )
+
+
+def covered_swatch(system: str, grist: str = "grist") -> Rule:
+    """A swatch with far more yarn than its size holds, or far less: its size, weight or grist is in another unit.
+
+    Last digits do not decide.
+    """
+    across = by_k.width(str(USUAL_K), grist)
+    covered = f"ROUND(swatch_mass * {grist} * {across} / (swatch_width * swatch_height), 9)"
+    grams, meters, in_a_gram = MASS.unit(system).value, LOOP.unit(system).value, GRIST.unit(system).value
+
+    def holds(values: Mapping[str, float]) -> bool:
+        length = values["swatch_mass"] * grams * values[grist] * in_a_gram
+        wraps = USUAL_K * (values[grist] * in_a_gram * 453.59237 / 0.9144) ** 0.5
+        area = values["swatch_width"] * values["swatch_height"] * meters**2
+        return not COVERED_LEAST <= round(length * 0.0254 / wraps / area, 9) <= COVERED_MOST
+
+    return Rule(
+        f"OR({covered} > {COVERED_MOST}, {covered} < {COVERED_LEAST})",
+        holds,
+        f"{ASKING} Its weight: yarn of this grist makes no swatch of this size that is so heavy, or so light. Look at the unit of each: inches, or cm? Ounces, or grams?",
+    )
+
+
 def coarse_swatch(system: str, follows: str = "the yarn") -> tuple[Rule, ...]:
     """A swatch of less than ten steps of the scale: half a step is more than 5% of it, and of all reckoned by it."""
     return _of_few_steps(system, ("swatch_mass",), "Its weight: so light a swatch may be off by 5% and more on a scale with steps of {step}, "
@@ -51,6 +91,12 @@ def coarse_difference(system: str) -> tuple[Rule, ...]:
     """Two weights less than ten steps of the scale apart: half a step of each makes more than 10% of the difference."""
     return _of_few_steps(system, ("before", "after"), "Ball after: so little less than before may be off by 10% and more on a scale with steps of {step}, "
                          "and the rows with it. Work more rows between, or weigh on a finer scale.")
+
+
+def coarse_start(system: str) -> tuple[Rule, ...]:
+    """A shawl of which so little is made that half a step of the scale is more than 5% of it."""
+    return _of_few_steps(system, ("used",), "Yarn used so far: so little may be off by 5% and more on a scale with steps of {step}, "
+                         "and the rows with it. Work on and weigh again, or weigh on a finer scale.")
 
 
 def coarse_loss(system: str) -> tuple[Rule, ...]:

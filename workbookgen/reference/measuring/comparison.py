@@ -251,7 +251,7 @@ def difference_words(difference: Ratio, two: Ratio = 0.0) -> str:
     """
     require_within(PART, "Two dye lots", two)
     return by_element(
-        lambda share, apart: f"Their grists differ by {share}{', and they are of two dye lots' if apart else ''}.",
+        lambda share, apart: f"Their grists differ by {share}{'; two dye lots' if apart else ''}.",
         percent(difference),
         two,
     )

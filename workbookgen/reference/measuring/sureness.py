@@ -203,9 +203,7 @@ def grist_words(within: Ratio, grist: Grist) -> str:
     require_within(ABOVE_ZERO, "The grist", grist)
     return by_element(
         lambda each: (
-            "known only roughly: wind more"
-            if round(each, 9) > ROUGH
-            else f"very likely within {rounded(each * 100, 1)}%"
+            "known roughly: wind more" if round(each, 9) > ROUGH else f"very likely within {rounded(each * 100, 1)}%"
         ),
         within,
     )
