@@ -17,9 +17,16 @@ def main() -> None:
         with open(f"{__file__.removesuffix('__main__.py')}help.txt", encoding="utf-8") as page:
             print(page.read(), end="")
     else:
-        from workbookgen.cli import main as command
+        from workbookgen.ending import guarded
 
-        command()
+        guarded(_run)
+
+
+def _run() -> None:
+    """The command, imported only here, so that a slip in a module it needs is told in a sentence as well."""
+    from workbookgen.cli import main as command
+
+    command()
 
 
 if __name__ == "__main__":

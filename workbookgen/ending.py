@@ -11,7 +11,7 @@ from pathlib import Path
 
 import click
 
-from workbookgen.errors import PlannerError
+from workbookgen.errors import DescriptionError, PlannerError
 
 OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {} ({})"
 
@@ -36,6 +36,8 @@ def guarded(run: Callable[[], None]) -> None:
     with _stopped_by_signals() as asked:
         try:
             _run(run, asked)
+        except DescriptionError as problem:
+            _end(f"{problem}{_declared_at(problem)}", problem.exit_code)
         except PlannerError as problem:
             _end(str(problem), problem.exit_code)
         except click.ClickException as problem:
@@ -61,12 +63,30 @@ def _place_of(problem: Exception) -> str:
     """The file and line of ours where it was raised; if that is below a sheet's description, the line of that."""
     if isinstance(problem, SyntaxError) and problem.filename:  # in a file that could not even be run
         return _place(problem.filename, problem.lineno)
+    lines = _lines_of(problem)
+    described = _described(lines) or lines
+    return _place(described[-1].filename, described[-1].lineno)
+
+
+def _declared_at(problem: DescriptionError) -> str:
+    """The file and line of a refused declaration that is told by its own key alone, which other sheets have, too."""
+    described = _described(_lines_of(problem))
+    if not described or not problem.faults[0].place.startswith(("field ", "group ", "the rule ")):
+        return ""
+    return f" ({_place(described[-1].filename, described[-1].lineno)})"
+
+
+def _lines_of(problem: Exception) -> list[traceback.FrameSummary]:
+    """The lines of ours that it came through."""
     ours = Path(__file__).parent
-    lines = [each for each in traceback.extract_tb(problem.__traceback__) if ours in Path(each.filename).parents]
+    return [each for each in traceback.extract_tb(problem.__traceback__) if ours in Path(each.filename).parents]
+
+
+def _described(lines: list[traceback.FrameSummary]) -> list[traceback.FrameSummary]:
+    """Those of them in the module of the chapter that was being described, if any was."""
     of_sheets = [each for each in lines if Path(each.filename).parent.name == "sheets"]
     describing = [each.filename for each in of_sheets if each.name in ("<module>", "chapter", "sheet")]
-    described = [each for each in of_sheets if each.filename == describing[-1]] if describing else lines
-    return _place(described[-1].filename, described[-1].lineno)
+    return [each for each in of_sheets if each.filename == describing[-1]] if describing else []
 
 
 def _place(file: str, line: int | None) -> str:

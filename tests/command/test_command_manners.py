@@ -2,6 +2,7 @@
 
 import os
 import re
+import shutil
 import signal
 import subprocess
 import sys
@@ -90,6 +91,35 @@ def test_a_slip_in_a_sheet_is_told_with_its_own_line(run, monkeypatch, tmp_path)
     sheet = Path(questions.__file__).read_text(encoding="utf-8").splitlines()
     line = 1 + next(place for place, text in enumerate(sheet) if "knitting.rows_possible" in text)
     assert code == 2 and err.endswith(f"no attribute 'rows_possible' (workbookgen/sheets/questions.py, line {line})\n")
+
+
+def test_a_refused_field_is_told_with_its_line(run, monkeypatch, tmp_path):
+    """Its key alone may be that of a field on any sheet."""
+    monkeypatch.setattr(questions.knitting, "rows_possible", lambda left: left)
+    code, _, err = run("build", "-o", tmp_path / "x.xlsx")
+    assert code == 2 and "has no parameter" not in err
+    monkeypatch.setattr(questions, "TURNS", None)
+    code, _, err = run("build", "-o", tmp_path / "x.xlsx")
+    sheet = Path(questions.__file__).read_text(encoding="utf-8").splitlines()
+    line = 1 + next(place for place, text in enumerate(sheet) if "TURNS, NUMBER" in text)
+    assert code == 2 and err.startswith("field rows: its domain must be a Number or ")
+    assert err.endswith(f" and None is not. (workbookgen/sheets/questions.py, line {line})\n")
+
+
+def test_a_slip_in_a_module_that_the_command_needs_is_told_in_a_sentence(tmp_path):
+    shutil.copytree(ROOT / "workbookgen", tmp_path / "workbookgen", ignore=shutil.ignore_patterns("__pycache__"))
+    units = tmp_path / "workbookgen" / "unit_systems.py"
+    units.write_text(units.read_text(encoding="utf-8").replace('("yards", "grams")', '("yards")'), encoding="utf-8")
+    environment = {name: value for name, value in os.environ.items() if name != "WORKBOOKGEN_TRACEBACK"}
+    ended = subprocess.run(
+        [sys.executable, "-m", "workbookgen", "fields", "x.xlsx"],
+        cwd=tmp_path,
+        env=environment | {"PYTHONPATH": str(tmp_path)},
+        capture_output=True,
+        text=True,
+    )
+    assert (ended.returncode, ended.stdout, ended.stderr.count("\n")) == (2, "", 1)
+    assert re.search(r"'masses' \(workbookgen/unit_systems\.py, line \d+\)$", ended.stderr)
 
 
 def test_a_slip_in_python_is_told_with_its_own_line(run, monkeypatch, tmp_path):

@@ -1,10 +1,13 @@
 """The columns are declared in one place, and hold what they say."""
 
 import re
+from dataclasses import replace
 
 import pytest
 
-from workbookgen.gather.columns import TABLES
+from workbookgen.errors import DescriptionError
+from workbookgen.gather import declared
+from workbookgen.gather.columns import SAMPLES, TABLES, TEXT, Column
 from workbookgen.gather.meaning import meanings
 from workbookgen.language.parts import unit_of
 from workbookgen.sheets.planner import planner
@@ -44,6 +47,27 @@ def test_a_name_tells_the_unit(table, column):
         assert column.name.endswith(ENDINGS[column.unit])
     else:
         assert not re.search(r"_(m|g|cm|per_\w+|deg)$", column.name)
+
+
+@pytest.mark.parametrize(
+    ("column", "sentence"),
+    [
+        (Column("raw_g", "raw_inn", "g"), "samples_raw_inn is no field."),
+        (Column("raw", "raw_in"), "the field samples_raw_in is a mass, and its unit says a plain number."),
+        (Column("raw_m", "raw_in", "m"), "the field samples_raw_in is a mass, and its unit says a length."),
+        (Column("raw_q", "raw_in", "qq"), "the registry knows no unit qq."),
+        (Column("raw", "raw_in", TEXT), "the field samples_raw_in is a mass, and its unit says a text."),
+        (Column("from_lot", "lot"), "the field samples_lot is a text, and its unit says a plain number."),
+        (Column("mass_g", "raw_in", "g"), "another column of this table has this name."),
+    ],
+)
+def test_a_slip_in_a_column_is_refused_in_a_sentence(monkeypatch, column, sentence):
+    """Else ounces would stand among grams, or the person who gathers would read of a KeyError."""
+    declared.require_fields(PLANNER)
+    monkeypatch.setattr(declared, "TABLES", (replace(SAMPLES, columns=(*SAMPLES.columns, column)),))
+    with pytest.raises(DescriptionError) as caught:
+        declared.require_fields(PLANNER)
+    assert f"gather/columns.py, {column.name} of the samples: {sentence}" in str(caught.value).splitlines()
 
 
 def test_names_are_not_used_twice():

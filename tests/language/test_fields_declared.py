@@ -63,6 +63,7 @@ def test_all_faults_are_told_at_once():
         ({"domain": Note(), "unit": LENGTH}, "its domain Note is for texts, which have no unit"),
         ({"unit": LENGTH, "starts_as": Quantity(3, "gram")}, "it starts as 3 gram, which no yd can be"),
         ({"starts_as": Quantity(3, "gram")}, "it starts as 3 gram, which no plain number can be"),
+        ({"label": " "}, "its label says nothing"),
         ({"blank_means": -1}, "its blank_means -1 is outside its domain"),
         (
             {"blank_means": 1, "needed": True},
@@ -72,7 +73,7 @@ def test_all_faults_are_told_at_once():
 )
 def test_what_does_not_go_together_in_an_input(how, sentence):
     with pytest.raises(DescriptionError) as caught:
-        Input("x_y", "X", **{"domain": Number(least=0, most=5)} | how)
+        Input("x_y", **{"label": "X", "domain": Number(least=0, most=5)} | how)
     assert str(caught.value) == f"field x_y: {sentence}."
 
 

@@ -143,6 +143,33 @@ def test_a_comparison_in_sumproduct_is_counted_by_a_one(text):
     assert any("multiply the comparison by 1" in said for said in objections(text))
 
 
+@pytest.mark.parametrize(
+    ("text", "operator"),
+    [
+        ("length ** 2", "*"),
+        ("* length", "*"),
+        ("length /", "/"),
+        ("length + (weight -)", "-"),
+        ("IF(= loop, 1, 2)", "="),
+        ("IF(length >, 1, 2)", ">"),
+        ("MAX(length, & loop)", "&"),
+        ("length > = loop", ">"),
+        ("2 * / 3", "*"),
+    ],
+)
+def test_an_operator_has_a_value_on_either_side(text, operator):
+    assert f"a value is missing beside the {operator}" in objections(text)
+
+
+@pytest.mark.parametrize("text", ["-length", "+2", "2 * -length", "IF(-length > -2, +1, 2)", "(-length)", ""])
+def test_a_sign_may_stand_before_a_number(text):
+    assert objections(text) == ()
+
+
+def test_a_key_in_capitals_is_told_as_such():
+    assert objections("Length * 2") == ("Length is neither a word nor a function: words are keys, in lower case",)
+
+
 def test_a_range_is_no_part_of_a_described_formula():
     assert any("':'" in said for said in objections("SUM(first:last)"))
 

@@ -9,7 +9,7 @@ from described import ANY, LENGTH, REELS, SKEINS, one_result, planner_of
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Note
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Chapter, Log, Sheet
+from workbookgen.language.parts import Card, Chapter, Column, Log, Sheet, Table
 from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import NUMBER
@@ -168,8 +168,20 @@ def test_keys_of_two_blocks_that_run_together():
 
 
 def test_two_blocks_of_one_key():
-    with pytest.raises(DescriptionError, match="field work_first: another field has this full key"):
+    """Told once, and not again for each of their fields."""
+    with pytest.raises(DescriptionError) as caught:
         planner_of(card("work", length()), card("work", length()))
+    told = [str(fault) for fault in caught.value.faults]
+    assert "block work: another block or table has this key too." in told
+    assert not any(each.startswith("field ") for each in told)
+
+
+@pytest.mark.parametrize("key", ["Work", "to work", "work!", "1st", ""])
+def test_a_key_of_a_block_that_no_formula_could_spell(key):
+    with pytest.raises(DescriptionError, match="a key is written in lower case letters, digits and underscores"):
+        card(key, length())
+    with pytest.raises(DescriptionError, match="a key is written in lower case letters, digits and underscores"):
+        Table(key, "Facts", (Column("number", "Number", (1.0, 2.0)),))
 
 
 def test_the_key_of_the_message_is_taken():
@@ -264,6 +276,11 @@ def test_what_the_planner_says_by_itself_may_be_shown():
         (LogView("long long"), "shows other_long twice"),
         (LogView("long", (("It is", "outcome"), ("Again", "outcome"))), "shows other_outcome twice"),
         (LogView("long", in_head="shown_sum"), "shows shown_sum, which is no field of this sheet"),
+        (LogView("long outcome"), "has other_outcome among what is typed, and that is a result: name it in answers"),
+        (
+            LogView("", (("It is", "long outcome"),)),
+            "has other_long among the answers, and that is an input: name it in typed",
+        ),
     ],
 )
 def test_the_view_of_a_log(view, fault):
@@ -271,7 +288,7 @@ def test_the_view_of_a_log(view, fault):
         seeing(Listing(block="other", view=view))
     alone = Sheet("Alone", "Alone", "For tests.", (Chapter("Alone", (OTHER, SHOWN), view),))
     with pytest.raises(DescriptionError, match=f"sheet Alone: its view {fault}"):
-        replace(described.whole(), sheets=(alone, *described.whole().sheets))
+        replace(described.whole(), sheets=(alone.answered_twice(), *described.whole().sheets))
 
 
 def test_a_chart_draws_what_is_there():

@@ -62,6 +62,10 @@ def test_a_word_that_is_no_field(formula, sentence):
             Choice("reels_listed", "Looms"),
             "it tells people to choose on the sheet Looms, and reels_listed stands on the sheet Reels",
         ),
+        (
+            Choice("reels_name", "Reels"),
+            'it chooses from reels_name, where an error may be typed: choose from the result beside it that is repeated(..., "name")',
+        ),
     ],
 )
 def test_a_choice_of_what_is_not_there(choice, sentence):
@@ -98,6 +102,17 @@ def test_what_another_log_chose_is_looked_up_where_it_is_repeated(column, refusa
         assert refused(described_so) == refusal
     else:
         assert described_so().by_key["work_outcome"]
+
+
+def test_names_are_not_looked_for_among_what_is_typed():
+    """One error value in that column would come out in every line that looks there."""
+    reel = Input("reel", "Reel", Choice("reels_listed", "Reels"))
+    uses = {"values": "reels_loop", "names": "reels_name", "name": "reel"}
+    outcome = one_result("lookup(reels_loop, reels_name, reel)", records.lookup, uses=uses)
+    assert refused(lambda: planner_of(REELS, SKEINS, described.PLAN, card(reel, outcome))) == [
+        "field work_outcome: its formula looks for names in reels_name, where an error may be typed: "
+        'look in the result beside it that is repeated(..., "name").'
+    ]
 
 
 @pytest.mark.parametrize(

@@ -162,3 +162,9 @@ def test_each_of_several_values_is_held():
     with pytest.raises(OutOfValidity, match="^Nothing is there.$"):
         require_within(Limits(above=0), "Nothing is there.", 0.0)
     require_within(Limits(above=0), "Length and width", 1.0, Quantity(2, "m"))
+
+
+def test_what_is_no_subject_is_told_as_such():
+    """Else NumPy would complain of comparing a text with a number."""
+    with pytest.raises(TypeError, match="takes limits, a subject in words, then values; 3.0 is no words"):
+        require_within(Limits(above=0), 3.0, "Length")

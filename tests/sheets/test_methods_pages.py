@@ -18,6 +18,11 @@ PAGE = """How long it is twice.
     -------
     d, a length
 
+    Raises
+    ------
+    ValueError
+        Never.
+
     Notes
     -----
     Valid for any width.
@@ -45,6 +50,8 @@ def test_a_whole_page_lacks_nothing():
     [
         (None, ["it has no docstring"]),
         (PAGE.replace("width : w", "widht : w"), ["its docstring lists no parameter width", "its docstring lists widht, which is no parameter of it"]),
+        (PAGE.replace("d = 2 · w. Twice as long.\n", ""), ["its docstring does not open with a title and, below it, the formula"]),
+        (PAGE.replace("Raises\n    ------\n    ValueError\n        Never.\n", ""), ["its docstring has no section Raises"]),
         (PAGE.replace("Valid for", "Holds for"), ['its Notes do not begin with "Valid for "']),
         (PAGE.replace("References\n    ----------\n    Geometry.", ""), ["its References name no source"]),
     ],

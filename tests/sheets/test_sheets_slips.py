@@ -38,6 +38,12 @@ def test_the_first_line_of_the_examples_names_their_values(monkeypatch):
         proofs.read_proofs()
 
 
+def test_an_example_gives_each_value_once():
+    line = dict.fromkeys(proofs.HEADS, "1") | {"number": "1-001", "given": "wraps=1; loop=1 inch; wraps=2"}
+    with pytest.raises(DescriptionError, match="proof 1-001: wraps is given twice."):
+        proofs._proof(line)
+
+
 @pytest.mark.parametrize("big, hidden", [("fare", ""), ("far", "densty")])
 def test_a_card_shows_what_it_has(big, hidden):
     with pytest.raises(DescriptionError, match=f"the view of fabric: {hidden or big} is no field of it"):

@@ -14,6 +14,7 @@ from workbookgen.checking.expected import expected_of_keys
 from workbookgen.errors import counted
 from workbookgen.filled.planner import records_of
 from workbookgen.gather.columns import MESSAGE, TABLES, Column, Table
+from workbookgen.gather.declared import require_fields
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
@@ -45,6 +46,7 @@ def calculated(planner: Planner, filled: Sequence[Entries]) -> list[Records]:
 def blocks_needed() -> frozenset[str]:
     """The blocks that the tables depend on; no other sheet of a planner needs to be read."""
     planner = records_of(Settings())
+    require_fields(planner)
     keys = [table.key(column) for table in TABLES for column in table.columns]
     seen: set[str] = set()
     while keys:

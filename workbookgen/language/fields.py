@@ -42,6 +42,8 @@ class Input:
 
     def _objections(self) -> Iterator[str]:
         """Arguments that contradict each other."""
+        if not self.label.strip():
+            yield "its label says nothing"
         has_dimension = self.unit is not None and self.unit.has_dimension
         unit = self.unit.customary if self.unit else NUMBER.customary
         if has_dimension and self.is_text:

@@ -12,10 +12,23 @@ from itertools import pairwise
 
 from workbookgen.language.forms import ADDED, FORMS, LOOKUP, READINGS, in_full, misused
 from workbookgen.language.profile import FUNCTIONS, TRUTHS, outside
-from workbookgen.language.tokens import Call, Nodes, calls, function_name, is_name, is_value, is_word, parse, tokenize
+from workbookgen.language.tokens import (
+    OPERATORS,
+    Call,
+    Nodes,
+    calls,
+    function_name,
+    is_name,
+    is_value,
+    is_word,
+    parse,
+    tokenize,
+)
 
 # A1 style, and the R1C1 style that some programs read too: ab12, r2, c3, r2c3.
 CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
+NO_KEY = "a key is written in lower case letters, digits and underscores"
+PLUS_MINUS = frozenset("+-")  # the operators that may also stand before a number alone
 
 
 @dataclass(frozen=True)
@@ -94,12 +107,17 @@ class Formula:
         names = list(filter(is_name, self.tokens))
         strange = [each for each in names if ":" not in each and not is_word(each) and each not in TRUTHS]
         found = outside(self.tokens, FUNCTIONS | FORMS.keys())
-        found += [f"{each} is neither a word nor a function" for each in strange]
+        found += [f"{each} is neither a word nor a function: words are keys, in lower case" for each in strange]
         found += [f"in {each} the ':' is no sign of a described formula" for each in names if ":" in each]
         found += [
             f"a sign is missing between {one} and {other}"
             for one, other in pairwise(self.tokens)
             if _ends_a_value(one) and _begins_a_value(other)
+        ]
+        found += [
+            f"a value is missing beside the {one if one in OPERATORS else other}"
+            for one, other in pairwise(("(", *self.tokens, ")"))
+            if _lacks_a_value(one, other)
         ]
         try:
             return tuple(found or misused(self.nodes))
@@ -116,7 +134,7 @@ def formula(text: str) -> Formula:
 def key_objection(key: str) -> str | None:
     """Why a field may not have this key, or None."""
     if not is_word(key):
-        return "a key is written in lower case letters, digits and underscores"
+        return NO_KEY
     if CELL_ADDRESS.fullmatch(key):
         return "this key is also a cell address"
     return None
@@ -139,3 +157,10 @@ def _begins_a_value(token: str) -> bool:
 
 def _ends_a_value(token: str) -> bool:
     return is_value(token) or token == ")"
+
+
+def _lacks_a_value(one: str, other: str) -> bool:
+    """Whether an operator has nothing to work on between these two tokens."""
+    if one in OPERATORS:
+        return not (_begins_a_value(other) or other in PLUS_MINUS)
+    return other in OPERATORS - PLUS_MINUS and not _ends_a_value(one)

@@ -32,14 +32,22 @@ from workbookgen.language.fields import (
     check_keys,
     repeats,
 )
+from workbookgen.language.formula import NO_KEY
 from workbookgen.language.positions import Position, position_of, positions_needed
 from workbookgen.language.proofs import ProofTable
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
+from workbookgen.language.tokens import is_word
 from workbookgen.language.type_checks import require_types
 from workbookgen.language.views import Band, Grid, LogView, Section, SheetKind
 
 LISTED = "listed"
 AGAIN = "again_"  # prefix for the key of an answer that is calculated a second time
+
+
+def require_word(place: str, key: str) -> None:
+    """Refuse the key of a holder that formulas could not spell; it begins the full key of each of its fields."""
+    if not is_word(key):
+        raise DescriptionError.at(place, f"{NO_KEY}.")
 
 
 @dataclass(frozen=True)
@@ -56,6 +64,7 @@ class Block:
 
     def __post_init__(self):
         require_types(f"block {self.key}", self)
+        require_word(f"block {self.key}", self.key)
         check_keys(f"block {self.key}", self.fields)
         if faults := [Fault(f"block {self.key}", sentence) for sentence in self._objections()]:
             raise DescriptionError(*faults)
@@ -196,6 +205,7 @@ class Table:
 
     def __post_init__(self):
         require_types(f"table {self.key}", self)
+        require_word(f"table {self.key}", self.key)
 
     @property
     def rows(self) -> int:
@@ -270,8 +280,9 @@ class Sheet:
             return self
         [log], [chapter] = self.logs, self.chapters
         answers = dict.fromkeys(key for _, words in view.answers for key in words.split())
-        # A key that does not exist is reported by the planner.
-        again = tuple(replace(log.by_key[key], key=f"{AGAIN}{key}", note="") for key in answers if key in log.by_key)
+        # A key that is no result is reported by the planner.
+        found = (each for key in answers if isinstance(each := log.by_key.get(key), Result))
+        again = tuple(replace(each, key=f"{AGAIN}{each.key}", note="") for each in found)
         twice = replace(log, groups=(*log.groups, Group("Worked out again", again, printed=False)))
         holders = tuple(twice if each is log else each for each in chapter.holders)
         return replace(self, chapters=(replace(chapter, holders=holders),))

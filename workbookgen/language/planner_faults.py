@@ -14,10 +14,11 @@ from workbookgen.errors import Fault
 from workbookgen.language import dimensions
 from workbookgen.language.domains import Choice, Domain
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.forms import LOOKUP
-from workbookgen.language.parts import Block, Card, Sheet, Table
+from workbookgen.language.forms import LOOKUP, SUMS
+from workbookgen.language.parts import Block, Card, Holder, Log, Sheet, Table
 from workbookgen.language.proofs import Proof
 from workbookgen.language.sentences import symbol_of
+from workbookgen.language.views import Listing, LogView
 
 NAME_OF_A_SHEET = re.compile(r"[A-Z]\w{0,30}( \w+)*")
 LONGEST_NAME = 31  # letters of a sheet's name: the format's limit
@@ -28,6 +29,7 @@ class Planner(Protocol):
 
     system: str
     sheets: tuple[Sheet, ...]
+    holders: tuple[Holder, ...]
     absent: Mapping[str, Any]
     blocks: Mapping[str, Block]
     tables: Mapping[str, Table]
@@ -49,6 +51,7 @@ def names(planner: Planner) -> list[Fault]:
     sheets = [sheet.name for sheet in planner.sheets]
     chapters = {sheet.name: [chapter.name for chapter in sheet.chapters] for sheet in planner.sheets}
     of_all = [name for of_sheet in chapters.values() for name in of_sheet]
+    keys = _twice(holder.key for holder in planner.holders)
     numbers = [proof.number for proof in planner.proofs]
     unfit = [name for name in sheets if not NAME_OF_A_SHEET.fullmatch(name) or len(name) > LONGEST_NAME]
     others = [name for name in sheets if name in of_all and name not in chapters[name]]
@@ -61,7 +64,12 @@ def names(planner: Planner) -> list[Fault]:
         *(Fault(f"chapter {name}", "another chapter has this name too.") for name in _twice(of_all)),
         *(Fault(f"sheet {name}", of_a_chapter) for name in others),
         *(Fault(f"proof {number}", "another example has this number.") for number in _twice(numbers)),
-        *(Fault(f"field {key}", "another field has this full key too.") for key in _twice(planner.full_keys())),
+        *(Fault(f"block {key}", "another block or table has this key too.") for key in keys),
+        *(
+            Fault(f"field {key}", "another field has this full key too.")
+            for key in _twice(planner.full_keys())
+            if not keys
+        ),
     ]
 
 
@@ -99,7 +107,7 @@ def views(sheet: Sheet, planner: Planner) -> list[str]:
     """Fields that a sheet's views lack, show twice or take from another sheet, and links that lead nowhere."""
     everywhere = {*planner.by_key, *planner.automatic, *planner.absent}
     drawn = [key for section in sheet.sections for key in getattr(section, "drawn", ())]
-    faults = [*_shown_faults(sheet)]
+    faults = [*_shown_faults(sheet), *_misplaced(sheet)]
     faults += [
         f"its chart draws {key}, which is no field{_meant(key, everywhere)}" for key in drawn if key not in everywhere
     ]
@@ -122,6 +130,25 @@ def _shown_faults(sheet: Sheet) -> Iterator[str]:
         for each in card.inputs:
             if f"{card.key}_{each.key}" not in sheet.shown:
                 yield f"no section of it shows {card.key}_{each.key}, so nobody finds where to type it"
+
+
+def _misplaced(sheet: Sheet) -> Iterator[str]:
+    """Results where a log's view names the inputs that one types, and inputs where it names answers."""
+    listings = [section for section in sheet.sections if isinstance(section, Listing)]
+    logs = {log.key: log for log in sheet.logs}
+    views = [(logs[each.block], each.view) for each in listings if each.block in logs]
+    for log, view in [*views, *([(sheet.logs[0], sheet.log_view)] if sheet.log_view else [])]:
+        yield from _of_the_other_kind(log, view)
+
+
+def _of_the_other_kind(log: Log, view: LogView) -> Iterator[str]:
+    answers = [key for _, keys in view.answers for key in keys.split()]
+    for key in view.typed.split():
+        if isinstance(log.by_key.get(key), Result):
+            yield f"its view has {log.key}_{key} among what is typed, and that is a result: name it in answers"
+    for key in answers:
+        if isinstance(log.by_key.get(key), Input):
+            yield f"its view has {log.key}_{key} among the answers, and that is an input: name it in typed"
 
 
 def _link_faults(sheet: Sheet, planner: Planner, everywhere: Collection[str]) -> Iterator[str]:
@@ -176,17 +203,30 @@ def _word_faults(planner: Planner, block: Block, result: Result) -> Iterator[str
     for word in dict.fromkeys(call.keys[0] for call in result.text.calls_to(LOOKUP) if call.keys[0]):
         found = planner.found(block, word)
         if found and isinstance(found.field, Input) and isinstance(found.field.domain, Choice):
-            instead = f'look up the result beside it that is repeated(..., "{found.field.key}")'
+            instead = f"look up {_beside(found.field.key)}"
             yield f"its formula looks up {word}, which was chosen and may be of no list: {instead}"
+    for word in dict.fromkeys(call.keys[1] for call in result.text.calls_to(LOOKUP, *SUMS) if call.keys[1]):
+        found = planner.found(block, word)
+        if found and found.is_column and isinstance(found.field, Input):
+            instead = f"look in {_beside(found.field.key)}"
+            yield f"its formula looks for names in {word}, where an error may be typed: {instead}"
 
 
 def _choice_faults(planner: Planner, domain: Domain) -> Iterator[str]:
     if isinstance(domain, Choice) and domain.of not in planner.absent:
         place = planner.sheet_of(domain.of)
-        if place is None:
+        _, found = planner.by_key.get(domain.of, (None, None))
+        if isinstance(found, Input):
+            yield f"it chooses from {domain.of}, where an error may be typed: choose from {_beside(found.key)}"
+        elif place is None:
             yield f"it chooses from {domain.of}, which is no field{_meant(domain.of, planner.by_key)}"
         elif place != domain.sheet:
             yield f"it tells people to choose on the sheet {domain.sheet}, and {domain.of} stands on the sheet {place}"
+
+
+def _beside(key: str) -> str:
+    """The result to name in place of an input; an error value typed into the input stays in its own line."""
+    return f'the result beside it that is repeated(..., "{key}")'
 
 
 def _meant(word: str, known: Collection[str]) -> str:

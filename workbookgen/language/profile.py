@@ -10,7 +10,7 @@ described, and again when it is bound to cells.
 from collections.abc import Collection, Iterator, Sequence
 from itertools import accumulate, pairwise
 
-from workbookgen.language.tokens import COMPARISONS, UNMATCHED, function_name, is_name, is_value, tokenize
+from workbookgen.language.tokens import COMPARISONS, OPERATORS, UNMATCHED, function_name, is_name, is_value, tokenize
 
 FUNCTIONS = frozenset(
     """
@@ -19,7 +19,7 @@ FUNCTIONS = frozenset(
     LEN LEFT RIGHT MID FIND SUBSTITUTE UPPER LOWER ISNUMBER ISTEXT
     """.split()
 )
-SIGNS = COMPARISONS | {"+", "-", "*", "/", "&", ",", ")"}
+SIGNS = OPERATORS | {",", ")"}
 TRUTHS = frozenset({"TRUE", "FALSE"})  # refused: write 1 = 1, which is true everywhere
 # The limits of the file format's oldest readers: characters of a formula, and levels of parentheses.
 LONGEST = 8192

@@ -23,6 +23,7 @@ _TOKEN = re.compile(
 )
 _NAMES_BEGIN = frozenset(ascii_letters + "_$'!.:")
 COMPARISONS = frozenset({"=", "<>", "<", ">", "<=", ">="})
+OPERATORS = COMPARISONS | frozenset("+-*/&")
 UNMATCHED = "its brackets do not match"
 
 

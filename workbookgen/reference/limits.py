@@ -88,6 +88,8 @@ NO_LENGTH, NO_MASS, NO_TIME, NO_VOLUME, NO_LINEAR_DENSITY = (
 
 def require_within(limits: Limits, subject: str, *values) -> None:
     """Refuse values outside limits. `subject` is the subject of the sentence, or a whole sentence with its period."""
+    if not isinstance(subject, str):
+        raise TypeError(f"require_within takes limits, a subject in words, then values; {subject!r} is no words")
     held = reduce(operator.and_, map(limits.hold, values))
     if not np.all(held):
         raise OutOfValidity(subject if subject.endswith(".") else f"{subject} {limits.words}.", held, limits)

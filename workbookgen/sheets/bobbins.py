@@ -86,7 +86,7 @@ def _you_type() -> Group:
         Input("package_density", "How densely it lies", Number(above=0, most=3), DENSITY, needed=True, starts_as=Quantity(0.35, "gram / centimeter ** 3"),
               help="Grams of yarn in a cubic centimeter of the bobbin: 0.30 loose to 0.45 firm (common practice, no source)."),
         Input("weighed", "Or yarn of a full one", AMOUNT, MASS, help="Weight of a full bobbin less that of the bare one. It wins over the measures."),
-        Input("project", "For the project", Choice("projects_listed", "Projects"), help="Its yarn still to make, grist, strands and take-up are used where you type none."),
+        Input("project", "For the project", Choice("projects_listed", tabs.PROJECTS), help="Its yarn still to make, grist, strands and take-up are used where you type none."),
         Input("wanted", "Or for plied yarn", LARGE, LENGTH, help="Length before washing."),
         Input("grist", "Grist of the singles", AMOUNT, GRIST,
               help="As they lie on the bobbin, not washed: washing shortens them, and a bobbin would be told to hold too little."),

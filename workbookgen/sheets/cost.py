@@ -11,7 +11,6 @@ from workbookgen.reference import cost as trade
 from workbookgen.reference import planning
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
-from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import LOSS, NONE_OR_AMOUNT, NONE_OR_LARGE
 from workbookgen.sheets.lookup import lookup
 
@@ -49,7 +48,7 @@ def costs(settings: Settings) -> Log:
         rows=settings.rows.projects,
         groups=(
             Group("You type", (
-                Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
+                Input("project", "Project", Choice("projects_listed", tabs.PROJECTS), needed=True, width=24),
                 Input("fiber", "Fiber", NONE_OR_LARGE, amount, blank_means=0, help="What the fiber in it cost."),
                 Input("thread", "Thread", NONE_OR_LARGE, amount, blank_means=0, help="Bought thread or yarn in it."),
                 Input("dye", "Dye and wash", NONE_OR_LARGE, amount, blank_means=0),

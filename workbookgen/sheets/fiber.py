@@ -26,14 +26,15 @@ from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.plausible import IN_DAMP_AIR
 
 SHEET = tabs.FIBER
+CHAPTER = "Fiber"
 
 
 def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
-        "Fiber",
+        SHEET,
         "One line a lot. What you weigh replaces what is expected.",
-        (Chapter(SHEET, (lots(settings), totals.shelf(settings)), VIEW),),
+        (Chapter(CHAPTER, (lots(settings), totals.shelf(settings)), VIEW),),
         kind=SheetKind.LOG,
         related=(tabs.LOT, tabs.FLEECE, tabs.SKEINS, tabs.PROJECTS),
     )

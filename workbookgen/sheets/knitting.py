@@ -15,7 +15,6 @@ from workbookgen.sheets.lookup import lookup, of_project
 
 SHEET = tabs.NEED
 CHAPTER = "Knitting"
-PROJECTS = "Projects"
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -84,7 +83,7 @@ def estimates(settings: Settings) -> Log:
 
 def _you_type() -> Group:
     return Group("You type", (
-        Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
+        Input("project", "Project", Choice("projects_listed", tabs.PROJECTS), needed=True, width=24),
         Input("grist", "Grist", AMOUNT, GRIST, width=9, help="Of the yarn that was weighed in the swatch, or in the piece like it."),
         Input("swatch_width", "Swatch width", SIZE, LOOP, width=9, help="Washed, at rest."),
         Input("swatch_height", "Swatch height", SIZE, LOOP, width=9),

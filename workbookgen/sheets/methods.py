@@ -79,6 +79,10 @@ def lacking(function: Callable) -> Iterator[str]:
     taken = set(inspect.signature(function).parameters)
     yield from (f"its docstring lists no parameter {name}" for name in sorted(taken - named))
     yield from (f"its docstring lists {name}, which is no parameter of it" for name in sorted(named - taken))
+    if not page(function).title or not page(function).formula:
+        yield "its docstring does not open with a title and, below it, the formula"
+    if not _parsed(function).raises:
+        yield "its docstring has no section Raises"
     if not page(function).valid.startswith("Valid for "):
         yield 'its Notes do not begin with "Valid for "'
     if not page(function).source:

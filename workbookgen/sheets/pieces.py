@@ -10,7 +10,6 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, tabs
-from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import PIECES, SIZE
 from workbookgen.texts import folded
 
@@ -38,7 +37,7 @@ def pieces(settings: Settings) -> Log:
         rows=settings.rows.pieces,
         groups=(
             Group("You type", (
-                Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
+                Input("project", "Project", Choice("projects_listed", tabs.PROJECTS), needed=True, width=24),
                 Input("part", "Part", Note(), width=18),
                 Input("shape", "Shape", lists.one_of(lists.SHAPES), needed=True, width=12),
                 Input("width", "Width", SIZE, LOOP, needed=True, help="Or what it measures across."),

@@ -9,7 +9,6 @@ from workbookgen.language.views import Answers, Chart, Listing, LogView, Matrix,
 from workbookgen.reference import answer, chart_bars, planning, sharing
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
-from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.lookup import lookup, of_project
 
 SHEET = tabs.PROJECT
@@ -73,7 +72,7 @@ PROJECT = Card(
     "project",
     "One project",
     groups=(
-        Group("You type", (Input("name", "Project", Choice("projects_listed", PROJECTS), help="Choose one of your projects."),)),
+        Group("You type", (Input("name", "Project", Choice("projects_listed", tabs.PROJECTS), help="Choose one of your projects."),)),
         Group("Is it enough?", (
             of_project("verdict", "In a word", "verdict"),
             of_project("spare", "Over or short", "spare", LENGTH),

@@ -31,6 +31,7 @@ from workbookgen.sheets.stages import FOLDED
 from workbookgen.texts import folded
 
 SHEET = tabs.PROJECTS
+CHAPTER = "Projects"
 LOTS = ("lot_1", "lot_2", "lot_3")
 LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
 HALF_DONE = 0.6  # one of a pair and a little more; a whole piece seldom takes so little (common practice, no source)
@@ -42,9 +43,9 @@ ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
-        "Projects",
+        SHEET,
         "The yarn that a piece wants, and the lots to spin it from.",
-        (Chapter(SHEET, (projects(settings),), VIEW),),
+        (Chapter(CHAPTER, (projects(settings),), VIEW),),
         kind=SheetKind.LOG,
         related=(tabs.SAMPLES, tabs.FIBER, tabs.NEED, tabs.TIME),
     )

@@ -75,6 +75,8 @@ def _proof(line: dict[str, str]) -> Proof:
     given = {}
     for part in line["given"].split(";"):
         word, _, printed = part.strip().partition("=")
+        if word in given:
+            raise DescriptionError.at(f"proof {line['number']}", f"{word} is given twice.")
         given[word] = _given(printed)
     return Proof(
         line["number"],

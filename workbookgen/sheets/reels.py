@@ -13,14 +13,15 @@ from workbookgen.settings.reels import CORD, SPAN, TOLERANCE, TURNS, Reel, shown
 from workbookgen.sheets import plausible, tabs
 
 SHEET = tabs.REELS
+CHAPTER = "Reels"
 
 
 def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
-        "Reels",
+        SHEET,
         "Give the rated loop, or better: wind a cord of known length and count its turns.",
-        (Chapter(SHEET, (reels(settings),), VIEW),),
+        (Chapter(CHAPTER, (reels(settings),), VIEW),),
         kind=SheetKind.LOG,
         related=(tabs.MEASURE, tabs.SKEINS, tabs.TWIST),
     )

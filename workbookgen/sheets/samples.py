@@ -31,6 +31,7 @@ from workbookgen.sheets.plausible import IN_DAMP_AIR
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = tabs.SAMPLES
+CHAPTER = "Samples"
 NO_GAIN = f"ROUND(yarn_out / fiber_in, 9) <= {IN_DAMP_AIR}"
 READINGS = tuple(f"wpi_{number}" for number in range(1, 6))
 ALL_READINGS = ", ".join(READINGS)
@@ -49,9 +50,9 @@ TOO_FEW = "SUMPRODUCT((quantiles_t * quantiles_t * variation * variation > quant
 def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
-        "Samples",
+        SHEET,
         "Fill in only what you measured; projects plan with it when you choose it there.",
-        (Chapter(SHEET, (samples(settings),), view(settings)),),
+        (Chapter(CHAPTER, (samples(settings),), view(settings)),),
         kind=SheetKind.LOG,
         related=(tabs.TWIST, tabs.FIBER, tabs.PROJECTS, tabs.TIME),
     )

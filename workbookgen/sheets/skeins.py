@@ -44,12 +44,12 @@ from workbookgen.reference import (
 from workbookgen.settings import Settings
 from workbookgen.sheets import by_k, fiber, lists, one_skein, plausible, reels, scale_steps, stages, tabs, totals, yarn
 from workbookgen.sheets.cost import money
-from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = tabs.SKEINS
+CHAPTER = "Skeins"
 # With more skeins the planner would be slow if it compared every name with every other, or if a message needed the mean
 # of every lot, since after each entry the head reads all messages. What stands out is then told beside the skein.
 FEW = 1_000
@@ -62,9 +62,9 @@ OF_SKEIN = {"uses": {"length": "finished_yd", "mass": "net"}, "only_if": "finish
 def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
-        "Skeins",
+        SHEET,
         "Count the wraps on the reel; weigh it washed and dry, and measure its loop again.",
-        (Chapter(SHEET, (skeins(settings), totals.spun(settings)), view(settings)),),
+        (Chapter(CHAPTER, (skeins(settings), totals.spun(settings)), view(settings)),),
         kind=SheetKind.LOG,
         related=(tabs.MEASURE, tabs.REELS, tabs.FIBER, tabs.PROJECTS, tabs.PRINT),
     )
@@ -136,7 +136,7 @@ def _you_type(settings: Settings) -> Group:
         Input("washed_loop", "Loop washed", REACH, LOOP, width=9,
               help="One full loop of the washed, dry, slack skein. If you wound it again after washing, count its wraps on that reel, and measure its loop as it lies now."),
         Input("counted_wpi", "Counted wpi", CLOSE, THREADS, help="Wraps per inch, if you have counted them."),
-        Input("project", "For project", Choice("projects_listed", PROJECTS, or_none=True), width=15,
+        Input("project", "For project", Choice("projects_listed", tabs.PROJECTS, or_none=True), width=15,
               help="The project that it belongs to, from the sheet Projects. Empty: it is free. So is what is left of a finished one, unless you set it aside."),
         Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22,
               help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),

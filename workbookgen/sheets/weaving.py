@@ -11,7 +11,6 @@ from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import by_k, cloth, lists, plausible, tabs
-from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import AMOUNT, LOSS, NONE_OR_TURNS, PART, PIECES, STITCHES
 from workbookgen.sheets.lookup import lookup, of_project
 from workbookgen.texts import folded
@@ -78,7 +77,7 @@ def weavings(settings: Settings) -> Log:
 
 def _you_type() -> Group:
     return Group("You type", (
-        Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
+        Input("project", "Project", Choice("projects_listed", tabs.PROJECTS), needed=True, width=24),
         Input("weave", "Weave", lists.one_of(lists.WEAVES), needed=True, width=13),
         Input("grist", "Grist", AMOUNT, GRIST, needed=True),
         Input("width", "Finished width", AMOUNT, LOOP, needed=True, help="Of the washed cloth."),
@@ -105,7 +104,7 @@ def _you_type() -> Group:
         Input("counted", "Wraps, touching", STITCHES, SETT, help="Warp threads laid side by side on a ruler until they touch; they win over the grist."),
         Input("dents", "Reed, dents", STITCHES, SETT, help="Of the reed you have."),
         Input("weft_grist", "Weft grist", AMOUNT, GRIST, help="If the weft is another yarn; empty: it is the warp's."),
-        Input("weft_project", "Weft's project", Choice("projects_listed", PROJECTS), width=20, help="The project that makes this other yarn."),
+        Input("weft_project", "Weft's project", Choice("projects_listed", tabs.PROJECTS), width=20, help="The project that makes this other yarn."),
     ))
 
 
