@@ -15,7 +15,7 @@ from workbookgen.checking.expected import expected_of_keys
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
-from . import sharers, unkind
+from . import own_fleeces, sharers, unkind
 from .answers import typed
 from .reckoning import LOGS
 from .worlds import BREED, SITUATIONS
@@ -33,6 +33,8 @@ OF_PARTS = {
     "overlapping": sharers.overlapping,
     "of two grists": sharers.of_two_grists(True),
     "looked into": sharers.fleece_looked_into(4),
+    "after three fleeces": own_fleeces.after(3),
+    "after three of a breed that is nowhere published": own_fleeces.after(3, own_fleeces.unpublished),
 }
 
 
@@ -40,7 +42,7 @@ OF_PARTS = {
 def records():
     """What is typed of two worlds of every kind, log by log."""
     draw = np.random.default_rng(7)
-    together = {}
+    together = {"guide": [BREED | {"source": "invented"}]}
     for number, world in enumerate([*SITUATIONS.values(), *OF_PARTS.values()] * 2):
         drawn = world(f"{number}", draw)
         found = typed([drawn]) if hasattr(drawn, "records") else {log: getattr(drawn, log) for log in LOGS}
@@ -57,7 +59,7 @@ def layout(records):
 
 @pytest.fixture(scope="module")
 def entries(layout, records):
-    entries = with_records(layout.planner, starting_entries(layout.planner), "guide", [BREED | {"source": "invented"}])
+    entries = starting_entries(layout.planner)
     for log, found in records.items():
         entries = with_records(layout.planner, entries, log, found)
     return entries | {"project_name": ("Piece 13",), "lot_name": ("Lot 13",)}

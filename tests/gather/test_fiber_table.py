@@ -60,8 +60,8 @@ def test_a_planner_built_with_it_expects_what_was_seen(guide, tmp_path):
     middle, spread, used, skirting = (values[key][line] for key in keys)
     assert middle == used == approx(0.6)
     # The standard deviation of 50, 60 and 70% is 0.1; the published range, 55 to 70%, has 0.15 / √12 = 0.0433, and
-    # counts as much: √((0.01 + 0.001875) / 2).
-    assert spread == approx(0.07706, abs=1e-5)
+    # counts as much: √((0.01 + 0.001875) / 2 · (1 + 1/3)), since the mean of three is itself off.
+    assert spread == approx(0.08898, abs=1e-5)
     assert skirting == approx(0.15)  # nobody weighed it: as published
     assert filled.entries["guide_source"][line].startswith("Observed 2026, lots of planners: yield 3 of 1.")
     fog = filled.entries["guide_name"].index("Fog")
@@ -69,7 +69,7 @@ def test_a_planner_built_with_it_expects_what_was_seen(guide, tmp_path):
     # Three lots of 80% are alike by chance. Of their breed nothing is published: others spread so far on the average,
     # and what is seen and what is usual count alike.
     usual = [(each["yield_high"] - each["yield_low"]) / 12**0.5 for each in FIBERS if "yield_low" in each]
-    assert values["guide_yield_spread"][fog] == approx(sum(usual) / len(usual) / 2**0.5)
+    assert values["guide_yield_spread"][fog] == approx(sum(usual) / len(usual) * (1 / 2 * 4 / 3) ** 0.5)
 
 
 def test_its_columns_are_those_of_the_table_that_comes_along(guide):
@@ -95,9 +95,9 @@ def test_the_more_lots_were_seen_the_less_does_the_published_spread_count():
         row = table(rows("Romney", "scoured yield", lots, 0.6, 0.01)).loc["Romney"]
         return (row["yield_high"] - row["yield_low"]) / 12**0.5
 
-    # Lots that are nearly alike, u = 0.01, beside a published 0.0433: √((2 · 0.0001 + 2 · 0.001875) / 4) of three.
-    assert spread(3) == approx(0.03142, abs=1e-5)
-    assert spread(21) == approx(0.01617, abs=1e-5)  # √((20 · 0.0001 + 2 · 0.001875) / 22)
+    # Lots nearly alike, u = 0.01, beside a published 0.0433: √((2 · 0.0001 + 2 · 0.001875) / 4 · 4/3) of three.
+    assert spread(3) == approx(0.03629, abs=1e-5)
+    assert spread(21) == approx(0.01655, abs=1e-5)  # √((20 · 0.0001 + 2 · 0.001875) / 22 · 22/21)
 
 
 @pytest.mark.parametrize("mean, deviation", [(0.97, 0.1), (0.05, 0.2), (1.0, 0.0), (0.6, 0.0)])

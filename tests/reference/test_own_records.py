@@ -80,6 +80,46 @@ def test_each_figure_of_many_is_chosen_by_itself():
     assert own_records.observed_or_published(**many) == approx(np.array([0.5, 0.6, 0.6]))
 
 
+SEEN = dict(observed=0.6, squares=0.5**2 + 0.6**2 + 0.7**2, observations=3)
+
+
+@pytest.mark.parametrize(
+    "known, spread",
+    [
+        (dict(published=0.05), 0.05),
+        (dict(published=0.05, observed=0.6, squares=0.74, observations=2), 0.05),
+        # Three lots differ by 0.1, which is 0.02 in squares; two more times the published square; a mean of three.
+        (SEEN | dict(published=0.05), ((0.02 + 0.005) / 4 * 4 / 3) ** 0.5),
+        (SEEN | dict(published=0.0), ((0.02 + 0.0) / 4 * 4 / 3) ** 0.5),
+        (SEEN, ((0.02 + 2 * 0.0016) / 4 * 4 / 3) ** 0.5),  # nothing is published: 0.04
+        (SEEN | dict(usual=0.1), ((0.02 + 0.02) / 4 * 4 / 3) ** 0.5),
+        # Alike by chance, and to the last digit less than the squares of their mean.
+        (dict(published=0.05, observed=0.1, squares=0.03 - 1e-17, observations=3), (0.005 / 4 * 4 / 3) ** 0.5),
+        # Of many, what is published hardly counts, and their mean is nearly certain.
+        (dict(published=0.9, observed=0.5, squares=1e6 * 0.26, observations=10**6), 0.1),
+    ],
+)
+def test_the_next_lot_may_be_as_far_off_as_one_s_own_were(known, spread):
+    assert own_records.spread_in_use(**known) == approx(spread, rel=1e-4 if known.get("observations", 0) > 9 else 1e-9)
+
+
+def test_the_spread_of_each_of_many_is_its_own():
+    many = dict(published=np.array([0.05, 0.05]), observed=0.6, squares=1.105, observations=np.array([2, 3]))
+    assert own_records.spread_in_use(**many) == approx(np.array([0.05, 0.1]))
+
+
+def test_a_new_fleece_is_within_two_of_these_spreads_as_often_as_it_should():
+    # Fleeces that differ as published. By the published spread alone, one more was within two of it in 91.7%.
+    draw = np.random.default_rng(5)
+    fleeces = 0.6 + 0.05 * draw.normal(size=(20_000, 4))
+    seen, new = fleeces[:, :3], fleeces[:, 3]
+    known = dict(observed=seen.mean(axis=1), squares=np.square(seen).sum(axis=1), observations=3)
+    spread = own_records.spread_in_use(published=0.05, **known)
+    off = abs(new - known["observed"])
+    assert 0.925 <= np.mean(off <= 2 * spread) <= 0.965
+    assert np.mean(off <= 2 * 0.05) < 0.92
+
+
 def test_the_third_record_is_the_one_that_matters_most():
     # The reason given for three: half widths of 95 per cent in units of the spread, from scipy's t.
     two, three, four = (stats.t.ppf(0.975, count - 1) / count**0.5 for count in (2, 3, 4))
@@ -104,6 +144,9 @@ def test_the_third_record_is_the_one_that_matters_most():
             "At least one",
         ),
         (lambda: own_records.observed_or_published(published=float("inf")), "number"),
+        (lambda: own_records.spread_in_use(observed=0.6, squares=0.74, observations=2), "Nothing is published"),
+        (lambda: own_records.spread_in_use(published=-0.1), "A spread"),
+        (lambda: own_records.spread_in_use(observed=0.6, squares=1.0, observations=3), "squares"),
     ],
 )
 def test_refusals(call, sentence):

@@ -2,9 +2,10 @@
 
 Its columns are those of `templates/fibers.csv`, so that `fibers = "guild-fibers.csv"` in the
 settings builds planners that expect what the guild has seen. A figure is the guild's own once enough lots support it;
-until then it is the published one. A yield's range is chosen so that the guide derives from it the mean and the spread
-that were observed. Three lots may be alike by chance, which would make the yield of the next fleece look certain: so
-the published spread counts as much as three more lots (common practice, no source).
+until then it is the published one. A yield's range is chosen so that the guide derives from it the mean that was
+observed, and how far the next fleece may be off it. Three lots may be alike by chance, which would make that look
+certain: so the published spread counts as much as three more lots (common practice, no source). And their mean is
+itself off.
 """
 
 import re
@@ -65,7 +66,7 @@ def _observed(supported: pd.DataFrame, row: dict, usual: float, year: int) -> di
         word = WORDS[each.stage]
         if word == "yield":
             pooled = statistics.pooled_variation([each.deviation, published], [each.lots, ENOUGH])
-            figures |= _range(each.mean, pooled)
+            figures |= _range(each.mean, pooled * sqrt(1 + 1 / each.lots))
         else:
             figures[word] = each.mean
     return figures | {"source": _source(supported, row.get("source", ""), year)}

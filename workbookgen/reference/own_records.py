@@ -144,6 +144,67 @@ def observed_or_published(
     return figure[()]
 
 
+@calculation
+def spread_in_use(
+    published: Ratio | None = None,
+    observed: Ratio | None = None,
+    squares: Ratio | None = None,
+    observations: Ratio = 0,
+    enough: Ratio = 3,
+    usual: Ratio = 0.04,
+) -> Ratio:
+    """How far the next lot may be off the figure in use.
+
+    s = p of a published figure; of your own √((Σ y² - k · ō² + (n - 1) · p²) / (k + n - 2) · (1 + 1/k)). The published
+    spread counts as much as n records, since a few may be alike by chance, and the mean of k is itself uncertain.
+
+    Parameters
+    ----------
+    published : p, standard uncertainty of the published range
+    observed : ō, the mean of your own records
+    squares : Σ y², their squares, summed
+    observations : k, how many records that mean rests on
+    enough : n, how many are enough
+    usual : p where no range is published
+
+    Returns
+    -------
+    s, a share, as a standard uncertainty
+
+    Raises
+    ------
+    ValueError
+        Too few records where nothing is published, a negative spread or number of records, or squares that are less
+        than those of the mean.
+
+    Notes
+    -----
+    Valid for lots that differ by chance, each from every other. Lots that have something in common, such as a flock,
+    are nearer to their mean than this says.
+
+    References
+    ----------
+    Pooled variance, and the variance of a new observation about a mean of k, s² · (1 + 1/k) (from memory); that the
+    published range counts as much as the records that are enough, and 0.04, the mean of the ranges in the fiber table:
+    common practice, no source.
+
+    Examples
+    --------
+    >>> print(spread_in_use(published=0.05, observed=0.6, squares=1.105, observations=3))
+    0.1
+    """
+    own = _own(published, observed, observations, enough)
+    known = usual if published is None else published
+    require_within(NOT_NEGATIVE, "A spread", known)
+    if observed is None or squares is None:
+        return np.broadcast_to(known, own.shape)[()]
+    records = np.where(own, observations, enough)
+    between = np.round(squares - records * np.square(observed), 12)  # squares may differ in their last digits
+    require(~own | (between >= 0), "The squares must not be less than those of the mean.")
+    pooled = (np.where(own, between, 0) + (enough - 1) * np.square(known)) / (records + enough - 2)
+    return np.where(own, np.sqrt(pooled * (1 + 1 / records)), known)[()]
+
+
 def _own(published, observed, observations, enough):
     """Whether your own records are used, for each figure."""
     require_within(NOT_NEGATIVE, "The number of records", observations)

@@ -35,7 +35,7 @@ def _doubts() -> tuple[Result, ...]:
     """The uncertainty of what is kept, from the stages still ahead."""
     squares = (f"IF(stage > {number}, 0, POWER(IF(given({own}), doubts_own, {expected}), 2))" for number, own, expected in DOUBTED)
     return (
-        lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
+        lookup("yield_spread", "Yield ±", "guide_used_spread", "kind", SHARE),
         Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)",
                fiber.yield_uncertainty, SHARE, uses={"u_own": "doubts_own", "spread": "yield_spread", "published": "expected_yield"}, fixed={"u_handful": 0.0},
                leaves=("samples",), only_if="blank_or(expected_yield, expected_yield > 0)"),

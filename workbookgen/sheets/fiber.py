@@ -263,13 +263,14 @@ def _seen_in_this_lot() -> Group:
 def _for_other_sheets() -> Group:
     return Group("For other sheets", (
         repeated("seen_kind", "Of", "kind", width=20),
+        Result("seen_yield_square", "Scoured yield²", "seen_yield * seen_yield", statistics.square_of, SHARE, uses={"value": "seen_yield"}),
         Result("grist_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_from_lot, name)", records.sum_where, GRIST,
                uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
         Result("grist_squares", "Grists², summed", "sum_where(skeins_grist_square, skeins_from_lot, name)", records.sum_where, SQUARE_GRIST,
                uses={"names": "skeins_from_lot", "amounts": "skeins_grist_square"}),
         Result("to_spin_length", "To spin", "to_come_length", planning.still_to_spin, LENGTH, uses={"length": "to_come_length"}, only_if="stage < 5",
                note="What the lot can still give, unless it was bought as yarn or thread."),
-        lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
+        lookup("yield_spread", "Yield ±", "guide_used_spread", "kind", SHARE),
         Result("yield_doubt", "Yield, relative ±",
                "IF(given_and(samples, samples > 0), doubts_handful / SQRT(samples), IF(AND(given(yield_spread), given(breed_yield)), "
                "yield_spread / breed_yield, doubts_own))",

@@ -118,6 +118,7 @@ def _worked_out() -> Group:
                uses={"low": "yield_low", "high": "yield_high"}, only_if="yield_low <= yield_high",
                note="Standard uncertainty of a range in which every value is as likely."),
         *learned(),
+        *_how_sure(),
         Result("clean_fleece", "Clean fleece",
                "(fleece_low + fleece_high) / 2 * (yield_low + yield_high) / 2", fiber.clean_fleece, FLEECE,
                only_if="AND(fleece_low <= fleece_high, yield_low <= yield_high)",
@@ -129,6 +130,8 @@ def _worked_out() -> Group:
                note="The US grade of wool of this mean diameter."),
     ))
 
+
+USUAL_SPREAD = 0.04  # of a yield of which no range is published: the mean of those in the fiber table
 
 LEARNED = (
     # the loss or yield, its label, the published figure, and the column of observed ones on the sheet Fiber
@@ -155,6 +158,21 @@ def learned() -> tuple[Result, ...]:
                    only_if=f"OR(given({published}), AND(given(own_{key}), lots_{key} >= 3))",
                    note="Your own mean once three lots speak for it: two would still leave it three times as uncertain. Until then, what is published."),
         )
+    )
+
+
+def _how_sure() -> tuple[Result, ...]:
+    """How far the next fleece may be off the yield in use, by one's own lots as far as there are enough."""
+    return (
+        Result("squares_yield", "Yields², summed", "sum_where(fiber_seen_yield_square, fiber_seen_kind, name)", records.sum_where, SHARE,
+               uses={"names": "fiber_seen_kind", "amounts": "fiber_seen_yield_square"}),
+        Result("used_spread", "Yield used ±",
+               f"IF(AND(given(own_yield), lots_yield >= 3), SQRT((MAX(0, ROUND(squares_yield - lots_yield * own_yield * own_yield, 12)) "
+               f"+ 2 * POWER(or_else(yield_spread, {USUAL_SPREAD}), 2)) / (lots_yield + 1) * (1 + 1 / lots_yield)), yield_spread)",
+               own_records.spread_in_use, SHARE, width=9,
+               uses={"published": "yield_spread", "observed": "own_yield", "squares": "squares_yield", "observations": "lots_yield"}, leaves=("enough", "usual"),
+               only_if="OR(given(yield_spread), AND(given(own_yield), lots_yield >= 3))",
+               note="One standard uncertainty of the next fleece's yield: of the published range, or by how far your own lots differ, beside that range."),
     )
 
 

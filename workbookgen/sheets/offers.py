@@ -120,7 +120,7 @@ def _worked_out(amount: Kind, price: Kind) -> Group:
         *stages.guide_losses(),
         stages.guide_yield("expected_yield"),
         *_weights_down(),
-        lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
+        lookup("yield_spread", "Yield ±", "guide_used_spread", "kind", SHARE),
         Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)",
                trade.yield_uncertainty, SHARE,
                uses={"u_own": "doubts_own", "spread": "yield_spread", "published": "expected_yield"}, fixed={"u_handful": 0.0}, leaves=("samples",),

@@ -258,6 +258,13 @@ EXAMPLES = [
         (own_records.observed_or_published, dict(**known, observations=observations, enough=n(3, 3)))
         for known, observations in ((dict(published=n(0.5, 0.25)), n(2, 0)), (dict(observed=n(0.5, 0.25)), n(3, 9)))
     ),
+    *(
+        (own_records.spread_in_use, dict(**known, observations=observations, enough=n(3, 3), usual=n(0.04, 0.1)))
+        for known, observations in (
+            (dict(published=n(0.05, 0)), n(2, 0)),
+            (dict(observed=n(0.5, 0.25), squares=n(0.76, 0.57)), n(3, 9)),
+        )
+    ),
     (twist.turns_counted, dict(turns=n(40, 0), length=q("mm", 250, 500))),
     (twist.factor, dict(twist=q("1/inch", 9, 0), linear_density=q("tex", 200, 30), system=texts("cotton", "Tex"))),
     *(
