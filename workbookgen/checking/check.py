@@ -119,8 +119,10 @@ def check(
     """
     began = time.perf_counter()
     chosen = [engine(each) if isinstance(each, str) else each for each in dict.fromkeys(engines)]
+    names = [each.name for each in chosen]
     report = Report(1 + scenarios, _formula_cells(layout, formulas_in_file))
     report.engines = [EngineReport(each.name, each.version(), layout.formula_cells) for each in chosen]
+    report.findings += _of_the_file(layout, formulas_in_file, whole)
     first, *others = shares(range(seed, seed + scenarios), _processes(layout, scenarios) if lay_out else 1)
     with temporary_folder("workbookgen") as folder, ExitStack() as opened:
         poisoned = folder / "planner.xlsx"
@@ -130,7 +132,6 @@ def check(
         trials = [
             EngineTrial(layout, opened.enter_context(_opened(each, poisoned, path)), each.name) for each in chosen
         ]
-        names = [each.name for each in chosen]
         works = [partial(try_share, lay_out, poisoned, names, seeds) for seeds in others]
         helping = opened.enter_context(helpers(works, step))
 
@@ -139,7 +140,6 @@ def check(
             for each in helping:
                 each.listen()
 
-        report.findings += _of_the_file(layout, formulas_in_file, whole)
         for one, record in zip(trials, report.engines, strict=True):
             once = whole if one is trials[0] else None
             record.note, stale = _try_as_it_stands(one, proofs, once)
@@ -149,12 +149,17 @@ def check(
         for each in helping:
             for one, later in zip(trials, each.outcome(), strict=True):
                 one.outcome.add(later)
-    for one, record in zip(trials, report.engines, strict=True):
-        record.take(one.outcome)
-        report.findings += one.outcome.findings
-    _count_cells(report, layout, [one.outcome for one in trials])
+    _conclude(report, layout, [one.outcome for one in trials])
     report.seconds = time.perf_counter() - began
     return report
+
+
+def _conclude(report: Report, layout: Layout, outcomes: list[Outcome]) -> None:
+    """Put what the engines' trials came to into the report."""
+    for outcome, record in zip(outcomes, report.engines, strict=True):
+        record.take(outcome)
+        report.findings += outcome.findings
+    _count_cells(report, layout, outcomes)
 
 
 def _formula_cells(layout: Layout, formulas_in_file: Texts | None) -> int:

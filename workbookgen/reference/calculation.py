@@ -152,6 +152,15 @@ def quotient(above, below):
     return np.divide(above, below, out=np.zeros(above.shape), where=below > 0)[()]
 
 
+def first_reached(limits, number) -> str:
+    """The label of the first of these limits, the highest first, that a number reaches.
+
+    The last digits of a conversion do not decide a borderline case.
+    """
+    rounded = round(float(number), 9)
+    return next(label for limit, label in limits if rounded >= limit)
+
+
 def by_element(function, *values):
     """Apply a function of single values to scalars, or element by element to arrays, which gives an object array."""
     if all(isinstance(value, str) or np.ndim(value) == 0 for value in values):

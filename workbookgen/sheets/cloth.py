@@ -32,8 +32,8 @@ def close_sett() -> Rule:
 
 
 def far_reed(system: str) -> tuple[Rule, ...]:
-    """A reed far from the sett: too close even with every other dent empty, as one whose dents were counted over more
-    than the unit's length, or one that whole and half ends in a dent bring no nearer.
+    """A reed that cannot give the sett: too close even with every other dent empty (its dents were counted over more
+    than the unit's length), or more than 10% off with whole and half numbers of ends in a dent.
 
     Their last digits do not decide.
     """

@@ -100,7 +100,7 @@ def _worked_out() -> Group:
 
 
 def _in_an_hour(system: str) -> Iterator[Rule]:
-    """Questions about a pace that is no person's: of another span of time, or in another unit."""
+    """Questions about a pace that nobody has: it is per minute or per day, or in another unit."""
     yield _no_pace("preparing", "Preparing fiber", MASS_PACE.unit(system).value, LEAST_PREPARED, MOST_PREPARED)
     for word, label in (("spinning", "Spinning singles"), ("plying", "Plying"), ("finishing", "Winding and washing")):
         yield _no_pace(word, label, PACE.unit(system).value, SLOWEST, FASTEST)

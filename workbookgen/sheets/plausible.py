@@ -77,14 +77,14 @@ def light_fleece(system: str) -> Rule:
 
 
 def light_for_projects(system: str) -> Rule:
-    """The same of a lot, which may well be a bag to try: where projects take more than twice of what it gives."""
+    """The same of a lot, which may well be a bag to try: asked where projects take more than twice what it gives."""
     least, words = _lightest(system)
     return Rule(f"AND({FLEECE}, weight < {least}, ROUND(promised, 9) > {FAR_MORE})",
                 lambda values: _is_fleece(values) and _grams(system, values["weight"]) < least and round(values["promised"], 9) > FAR_MORE, f"{ASKING} Weight: {words}")
 
 
 def of_a_light_fleece(system: str) -> Rule:
-    """The same beside the project that takes more than twice of what there is, and would send for another fleece."""
+    """The same question beside the project that takes more than twice what there is, and so asks for another fleece."""
     least, words = _lightest(system)
     return Rule(f"AND(wanting > 0.5, lot_stage < 2.5, lot_weight < {least}, ROUND(need - {FAR_MORE} * have, 9) > 0)",
                 lambda values: values["wanting"] > 0.5 and values["lot_stage"] < 2.5 and _grams(system, values["lot_weight"]) < least
@@ -142,7 +142,7 @@ def more_than_the_lot() -> Rule:
 
 
 def washed_loop() -> Rule:
-    """A washed loop half as long as the reel's, one that lay double; or clearly longer, which washing does not make it.
+    """A washed loop half as long as the reel's, since it lay double; or clearly longer, which no washing makes it.
 
     Its last digits do not decide.
     """

@@ -87,7 +87,7 @@ def drifting() -> tuple[Result, ...]:
 
 
 def as_it_is_spun() -> tuple[Result, ...]:
-    """What the skeins already spun say of the rest, and how much a skein holds."""
+    """What the skeins already spun tell about those to come, and how much a skein holds."""
     return (
         Result("learned", "Skeins overrule the plan by",
                "IF(count_alike > 0, IF(doubts_grist > 0, doubts_grist * doubts_grist "
@@ -133,12 +133,10 @@ def in_doubt(few: bool) -> tuple[Result, ...]:
     )
 
 
-def _of_skeins(
-    key: str, label: str, column: str, unit: Kind, names: str = "skeins_for_project", note: str = "", digits: int | None = 0, width: int = 8
-) -> Result:
-    """A sum over the skeins that have the project's name in a column."""
+def _of_skeins(key: str, label: str, column: str, unit: Kind, *, names: str = "skeins_for_project", **more) -> Result:
+    """The sum of a column over the skeins that have the project's name in the column `names`."""
     return Result(key, label, f"sum_where({column}, {names}, name)", records.sum_where, unit,
-                  uses={"names": names, "amounts": column}, note=note, digits=digits, width=width)
+                  uses={"names": names, "amounts": column}, **{"digits": 0, "width": 8} | more)
 
 
 def _by_reels(few: bool) -> tuple[Result, ...]:
@@ -158,11 +156,11 @@ def not_measured() -> Rule:
 
 
 def questions() -> tuple[Rule, ...]:
-    """What its skeins make doubtful about all that is told of the rest.
+    """Questions about skeins that put in doubt what the planner says of the rest of the yarn.
 
-    Those that become coarser or finer, one after another, are counted on to do half of that; then, those that differ
-    far more than the sheet Sureness has it, so that what is told is too sure: of five skeins that differ as said, one
-    group in fifty does by chance.
+    First, a drift: skeins that become coarser or finer line by line; half of that is expected to go on. Then, skeins
+    that differ far more than the sheet Sureness says, so that every range is too narrow. Of groups of five skeins
+    that differ as it says, one in fifty looks like that by chance.
     """
     return (
         Rule("ahead < 0", lambda values: values["ahead"] < 0,

@@ -1,6 +1,6 @@
 """Projects: questions about the yarn that a piece is to be made of.
 
-Each is asked where the answer would be taken for true, and would send to the shop for nothing, or promise too much.
+Each is asked where the answer looks sound and yet would send someone to the shop for nothing, or promise too much.
 """
 
 from collections.abc import Iterator, Mapping
@@ -53,7 +53,7 @@ def asked_about() -> Iterator[Result]:
 
 
 def design_unknown(settings: Settings) -> tuple[Rule, ...]:
-    """What a design lacks whose shares nobody can tell. It comes before what its lots lack."""
+    """A note on a design whose shares cannot be worked out. It comes before any about its lots."""
     if yarn.CHAPTER in settings.without:
         return ()
     return (Rule("AND(given(design), NOT(given(used)), NOT(given(part_1_share)))",
@@ -68,7 +68,7 @@ def questions(settings: Settings) -> tuple[Rule, ...]:
 
 
 def _another_yarn() -> Rule:
-    """A question about skeins that have little to do with the grist in use: one of the two may be a slip."""
+    """A question about skeins whose grist is far from the planned one: either may be a slip."""
     return Rule(f"AND(NOT(given(used)), OR(ROUND(seen_finer, 9) > {ANOTHER_YARN}, ROUND(seen_finer, 9) < {1 / ANOTHER_YARN}))",
                 lambda values: values["used"] is None and not 1 / ANOTHER_YARN <= round(values["seen_finer"], 9) <= ANOTHER_YARN,
                 f"{ASKING} Its skeins are over twice as fine as planned, or twice as coarse. "
@@ -76,32 +76,32 @@ def _another_yarn() -> Rule:
 
 
 def _nearly_spun() -> Rule:
-    """A question about a lot whose rest is less than what one knows of it to: the basket tells what no weight can."""
+    """A question about a lot whose rest is smaller than its own uncertainty: a look into the basket tells more."""
     return Rule("on_the_last > 0.5", lambda values: values["on_the_last"] > 0.5,
                 f"{ASKING} By its weights, a lot of it is nearly spun. If nothing is left of that, say so on the sheet Fiber: its rest is used.")
 
 
 def _of_no_lot() -> Rule:
-    """A component that nothing counts of: what one has of it would be bought once more."""
+    """A question about a component without a lot: none of it counts as there, so it would be bought again."""
     return Rule("no_lots > 0.5", lambda values: values["no_lots"] > 0.5,
                 f"{ASKING} A component of its design has no lot, so none of it counts as there. If you have it, choose its lot on the sheet Yarn.")
 
 
 def _used_unseen() -> Rule:
-    """A lot that is used up, while its yarn is still on bobbins: nobody counts that."""
+    """A question about a lot marked as used up while its yarn is still on bobbins, which count nowhere."""
     return Rule("unseen > 0.5", lambda values: values["unseen"] > 0.5,
                 f"{ASKING} A lot of it is used, and much of its yarn is in no skein. What is on bobbins counts once it is logged; until then, empty Rest gone.")
 
 
 def _skeins_of_a_strand() -> Rule:
-    """Skeins of a design that were logged with the lot of one of its strands: nobody finds them."""
+    """A question about plied skeins that were logged with the lot of one strand, so that no project counts them."""
     return Rule("AND(strands_free > 0.5, wanting > 0.5)", lambda values: values["strands_free"] > 0.5 and values["wanting"] > 0.5,
                 f"{ASKING} Skeins of a lot of its design belong to no project. If they are of its yarn, choose this project and its design beside them, "
                 "in place of the lot.")
 
 
 def _fiber_and_bought(has_designs: bool) -> Rule:
-    """A thread among the lots to spin from: plied along, it would count as so much more of the same yarn."""
+    """A question about a bought thread among the lots to spin from: it would count as more of the same fiber."""
     together = "choose their design, from the sheet Yarn, at Its yarn" if has_designs else "choose only the one that runs out first"
     return Rule(f"AND({PLAIN[has_designs]}NOT(given(used)), unlike_lots > 0.5)", _is_fiber_and_bought,
                 f"{ASKING} Its lots are fiber and bought yarn, and count as if either can replace the other. Plied together? Then {together}.")

@@ -75,45 +75,50 @@ def projects(settings: Settings) -> Log:
             )),
             _for_other_sheets(),
         ),
-        rules=(
-            Rule("AND(given(design), OR(given(lot_1), given(lot_2), given(lot_3)))", lambda values: bool(values["design"]) and any(values[lot] for lot in LOTS),
-                 "Lots: leave them empty, since the design has its own."),
-            *project_yarn.design_unknown(settings),
-            _without_grist(settings),
-            Rule("AND(lots_unknown > 0, yarn > 0)", lambda values: values["lots_unknown"] > 0 and values["yarn"] > 0, LOTS_UNKNOWN),
-            Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
-                 _same_lot_twice, "Lots: choose each lot only once."),
-            *plausible.thick(settings.units, grist="Grist planned"),
-            *_without_need(settings),
-            *plausible.yarn_wanted(settings.units),
-            _more_than_wanted(),
-            _empty_sample(),
-            project_skeins.not_measured(),
-            plausible.of_a_light_fleece(settings.units),
-            Rule("AND(in_skeins <= 0, free > 0.5, wanting > 0.5)", lambda values: values["in_skeins"] <= 0 and values["free"] > 0.5 and values["wanting"] > 0.5,
-                 f"{ASKING} Skeins of its yarn belong to no open project, so it does not count them. Are they for it? Choose it beside them, at For project. Else set them aside."),
-            _counts_only_skeins(settings),
-            Rule('AND(wanting > 0.5, given(lot_fate), lot_fate <> "set aside", lot_fate <> "used")', _of_a_lot_that_went,
-                 f"{ASKING} The rest of its first lot is gone. If only a part went, empty Rest gone, and give that part a line of its own."),
-            *project_yarn.questions(settings),
-            *project_skeins.questions(),
-            Rule("AND(in_lotless > 0, given(part_1_lot_a))", lambda values: values["in_lotless"] > 0 and bool(values["part_1_lot_a"]),
-                 f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
-            _asked_sample(),
-            Rule("ABS(strands - plies) > 0.5", lambda values: abs(values["strands"] - values["plies"]) > 0.5,
-                 f"{ASKING} Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."),
-            Rule(f"ROUND(off_marks, 9) > {NOT_MARKED}", lambda values: round(values["off_marks"], 9) > NOT_MARKED,
-                 f"{ASKING} Yarn used: its skeins tell of more or less. Mark those that are used, and divide one left in part."),
-            Rule(f"used_of_need < {HALF_DONE}", lambda values: values["used_of_need"] < HALF_DONE,
-                 f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty. For a piece given up, 0 is right."),
-            Rule(f"AND(ROUND(used_rest - {NOT_MARKED} * used, 9) > 0, free > 0.5)",
-                 lambda values: round(values["used_rest"] - NOT_MARKED * values["used"], 9) > 0 and values["free"] > 0.5,
-                 f"{ASKING} Yarn used: more than its skeins. If it took a skein of no open project, choose it beside that, and mark it used."),
-            Rule("AND(left_share >= 1, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
-                 f"{ASKING} Hours done: as many as planned, and nothing is in skeins. Log what is reeled, or look at your pace on the sheet Time."),
-            Rule("AND(need > 0, yarnless > 0.5, NOT(given(used)))", lambda values: values["need"] > 0 and values["yarnless"] > 0.5 and values["used"] is None,
-                 f"{UNKNOWN}: it has no yarn. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
-        ),
+        rules=_rules(settings),
+    )
+
+
+def _rules(settings: Settings) -> tuple[Rule, ...]:
+    """What is wrong, missing or unusual; of several that apply, the first is shown."""
+    return (
+        Rule("AND(given(design), OR(given(lot_1), given(lot_2), given(lot_3)))", lambda values: bool(values["design"]) and any(values[lot] for lot in LOTS),
+             "Lots: leave them empty, since the design has its own."),
+        *project_yarn.design_unknown(settings),
+        _without_grist(settings),
+        Rule("AND(lots_unknown > 0, yarn > 0)", lambda values: values["lots_unknown"] > 0 and values["yarn"] > 0, LOTS_UNKNOWN),
+        Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
+             _same_lot_twice, "Lots: choose each lot only once."),
+        *plausible.thick(settings.units, grist="Grist planned"),
+        *_without_need(settings),
+        *plausible.yarn_wanted(settings.units),
+        _more_than_wanted(),
+        _empty_sample(),
+        project_skeins.not_measured(),
+        plausible.of_a_light_fleece(settings.units),
+        Rule("AND(in_skeins <= 0, free > 0.5, wanting > 0.5)", lambda values: values["in_skeins"] <= 0 and values["free"] > 0.5 and values["wanting"] > 0.5,
+             f"{ASKING} Skeins of its yarn belong to no open project, so it does not count them. Are they for it? Choose it beside them, at For project. Else set them aside."),
+        _counts_only_skeins(settings),
+        Rule('AND(wanting > 0.5, given(lot_fate), lot_fate <> "set aside", lot_fate <> "used")', _of_a_lot_that_went,
+             f"{ASKING} The rest of its first lot is gone. If only a part went, empty Rest gone, and give that part a line of its own."),
+        *project_yarn.questions(settings),
+        *project_skeins.questions(),
+        Rule("AND(in_lotless > 0, given(part_1_lot_a))", lambda values: values["in_lotless"] > 0 and bool(values["part_1_lot_a"]),
+             f"{ASKING} A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."),
+        _asked_sample(),
+        Rule("ABS(strands - plies) > 0.5", lambda values: abs(values["strands"] - values["plies"]) > 0.5,
+             f"{ASKING} Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."),
+        Rule(f"ROUND(off_marks, 9) > {NOT_MARKED}", lambda values: round(values["off_marks"], 9) > NOT_MARKED,
+             f"{ASKING} Yarn used: its skeins tell of more or less. Mark those that are used, and divide one left in part."),
+        Rule(f"used_of_need < {HALF_DONE}", lambda values: values["used_of_need"] < HALF_DONE,
+             f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty. For a piece given up, 0 is right."),
+        Rule(f"AND(ROUND(used_rest - {NOT_MARKED} * used, 9) > 0, free > 0.5)",
+             lambda values: round(values["used_rest"] - NOT_MARKED * values["used"], 9) > 0 and values["free"] > 0.5,
+             f"{ASKING} Yarn used: more than its skeins. If it took a skein of no open project, choose it beside that, and mark it used."),
+        Rule("AND(left_share >= 1, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
+             f"{ASKING} Hours done: as many as planned, and nothing is in skeins. Log what is reeled, or look at your pace on the sheet Time."),
+        Rule("AND(need > 0, yarnless > 0.5, NOT(given(used)))", lambda values: values["need"] > 0 and values["yarnless"] > 0.5 and values["used"] is None,
+             f"{UNKNOWN}: it has no yarn. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
     )
 
 
@@ -141,14 +146,14 @@ def _plan_used_up(values: Mapping) -> bool:
 
 
 def _without_grist(settings: Settings) -> Rule:
-    """A note on a project whose fiber nobody can tell the length of."""
+    """A note on a project whose grist is not known, so that its fiber gives no length."""
     samples_too = "" if "Samples" in settings.without else "choose a sample, or "
     return Rule("AND(lots_unknown > 0, NOT(given(yarn)))", lambda values: values["lots_unknown"] > 0 and values["yarn"] is None,
                 f"{UNKNOWN}: how far its fiber goes is not known; {samples_too}type Grist planned, {FOLDED}.")
 
 
 def _without_need(settings: Settings) -> tuple[Rule, ...]:
-    """A note on an unfinished project of which nobody knows what it takes: no more, or not yet."""
+    """A note on an unfinished project whose need is not known: no longer, or not yet."""
     estimated = ", or work it out on the sheet Need" if {"Knitting", "Weaving"} - set(settings.without) else ""
     return tuple(
         Rule(f"AND(NOT(given(need)), NOT(given(used)){begun})", lambda values, is_begun=is_begun: _is_without_need(values) and (not is_begun or values["in_skeins"] > 0),
@@ -183,7 +188,7 @@ def _empty_sample() -> Rule:
 
 
 def _asked_sample() -> Rule:
-    """A question about a project that is short, by a sample that is asked about, or wrong, on its own sheet."""
+    """A question about a project that is short by a sample which has a question or a fault on its own sheet."""
     return Rule('AND(wanting > 0.5, OR(sample_mark = "?", sample_mark = "!"))', lambda values: values["wanting"] > 0.5 and values["sample_mark"] in ("?", "!"),
                 f"{ASKING} Its sample: the sheet Samples asks something about it. Look there before you get more.")
 

@@ -27,8 +27,9 @@ CHAPTER = "Questions"
 
 
 def chapter(settings: Settings) -> Chapter:
-    singles, ball = backwards(settings), making(settings)
-    return Chapter(CHAPTER, (singles, ball, CROWDED), tuple(asked_and_answered(each, first) for each, first in ((singles, "singles"), (ball, "possible"), (CROWDED, "growth"))))
+    large_answers = ((backwards(settings), "singles"), (making(settings), "possible"), (CROWDED, "growth"))
+    cards = tuple(card for card, _ in large_answers)
+    return Chapter(CHAPTER, cards, tuple(asked_and_answered(card, answer) for card, answer in large_answers))
 
 
 def backwards(settings: Settings) -> Card:

@@ -308,7 +308,7 @@ def _made_alike() -> tuple[Result, ...]:
 
 
 def _in_order() -> tuple[Result, ...]:
-    """What a straight line through the grists of a project's skeins, in the order of the log, is known by."""
+    """The parts of the sums that fit a straight line through the grists of a project's skeins, in log order."""
     return (
         Result("order", "Place", "own_line", statistics.place_of, NUMBER, uses={"place": "own_line", "grist": "grist_yd_lb"}, digits=0, only_if="grist_yd_lb > 0"),
         Result("order_square", "Place²", "order * order", statistics.square_of, NUMBER, uses={"value": "order"}, digits=0),
@@ -324,9 +324,8 @@ LENGTH_DOUBTS = one_skein.length_doubts(
 def doubts(few: bool) -> tuple[Result, ...]:
     """The uncertainty of a skein's length, separated by what it shares.
 
-    With many skeins all reels are taken for one, which never underestimates it.
-
-    Then the project adds them up, once: a skein that looked through all the others would make twenty thousand slow.
+    With many skeins all reels are taken for one, which never underestimates it. The project then adds the parts up
+    once, since twenty thousand skeins that each search all the others would be slow.
     """
     of_reel = (
         Result("reel_sum", "All of that reel", "sum_where(skeins_reel_part, skeins_pair, pair)", records.sum_where, LENGTH,

@@ -117,8 +117,8 @@ def members(settings: Settings) -> Log:
                 Result("part", "Parts", "IF(given(wanted), 0, parts)", split.part, NUMBER, only_if="line >= 1"),
                 Result("claim", "Is due", "or_else(wanted, split_rest * part / split_parts)", split.claim, MASS, uses={"rest": "split_rest", "parts": "split_parts"},
                        only_if="IF(given(wanted), 1 = 1, split_parts > 0)"),
-                *_shared("", "split_steps", "claim", "split_due", "split_last", "split_due > 0"),
-                *_shared("coins_", "split_coins", "got", "split_steps", "split_last_coin", "split_steps > 0"),
+                *_shared("", "split_steps", due="claim", in_all="split_due", last="split_last"),
+                *_shared("coins_", "split_coins", due="got", in_all="split_steps", last="split_last_coin"),
                 repeated("listed", "Called", "name", width=13),
             ), printed=False),
         ),
@@ -129,12 +129,12 @@ def members(settings: Settings) -> Log:
     )
 
 
-def _shared(key: str, steps: str, due: str, in_all: str, last: str, only_if: str) -> tuple[Result, ...]:
+def _shared(key: str, steps: str, *, due: str, in_all: str, last: str) -> tuple[Result, ...]:
     """Whole steps for each member, by the method of largest remainders."""
     exact, whole, turn = f"{key}exact", f"{key}whole", f"{key}turn"
     return (
         Result(exact, "Exact share", f"ROUND(ROUND({steps} * ({due} / {in_all}), 9), 6)", split.exact, NUMBER, uses={"steps": steps, "due": due, "in_all": in_all},
-               only_if=only_if),
+               only_if=f"{in_all} > 0"),
         Result(whole, "Whole steps", f"ROUNDDOWN({exact}, 0)", split.whole, NUMBER, uses={"exact": exact}, digits=0),
         Result(turn, "Turn", f"ROUND(({exact} - {whole}) * 1000000, 0) * 1000 + 1000 - line", split.turn, NUMBER, uses={"exact": exact, "whole": whole}, digits=0),
         Result("got" if not key else "coins", "Steps", f"{whole} + IF(given({last}), IF({turn} >= {last}, 1, 0), 0)", split.given_out, NUMBER, digits=0,

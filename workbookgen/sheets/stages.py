@@ -275,7 +275,7 @@ OF_ANOTHER_LOT = 1.25  # of a lot in its skeins: no water weighs so much; common
 
 
 def of_a_lot_spun() -> Rule:
-    """One of the skeins of a lot that weigh far more than it did: what it is really of still counts as to spin."""
+    """A question about a lot whose skeins weigh far more than it did: one of them may be of another lot."""
     return Rule(
         f"ROUND(lot_spun, 9) > {OF_ANOTHER_LOT}",
         lambda values: round(values["lot_spun"], 9) > OF_ANOTHER_LOT,
@@ -344,7 +344,7 @@ AFTER = ("skirted", "scoured", "prepared", "yarn")  # what is there after each s
 def unknown_losses(has_guide: bool) -> tuple[Rule, ...]:
     """What a lot lacks for its yarn to be known.
 
-    Without a guide, the very figure of the first stage of which nobody says what is left.
+    Without a guide: the figure of the first stage after which neither a weight nor a loss is known.
     """
     if has_guide:
         return (
@@ -356,15 +356,19 @@ def unknown_losses(has_guide: bool) -> tuple[Rule, ...]:
     again = _lacking("given(scoured), NOT(given(second_loss)), NOT(given(yarn))",
                      lambda values: values["scoured"] is not None and values["second_loss"] is None and values["yarn"] is None,
                      f"type Own second loss, or Prepared once it is weighed, {FOLDED}.")
-    skirted, scoured, prepared, yarn = (
-        _lacking(", ".join(f"NOT(given({each}))" for each in AFTER[place:]), lambda values, place=place: all(values[each] is None for each in AFTER[place:]),
-                 f"type {sentence}.")
-        for place, sentence in enumerate((
-            f"Own skirting loss, or Skirted once it is weighed, {FOLDED}", f"Own scoured yield, or Washed once it is weighed, {FOLDED}",
-            f"Own prep. loss, or Prepared once it is weighed, {FOLDED}", f"Own spin. loss, {FOLDED}; or Yarn, once all of it is spun",
-        ))
+    return (
+        _lacking_from("skirted", f"type Own skirting loss, or Skirted once it is weighed, {FOLDED}."),
+        _lacking_from("scoured", f"type Own scoured yield, or Washed once it is weighed, {FOLDED}."),
+        again,
+        _lacking_from("prepared", f"type Own prep. loss, or Prepared once it is weighed, {FOLDED}."),
+        _lacking_from("yarn", f"type Own spin. loss, {FOLDED}; or Yarn, once all of it is spun."),
     )
-    return (skirted, scoured, again, prepared, yarn)
+
+
+def _lacking_from(first: str, sentence: str) -> Rule:
+    """A lot of which nothing is known after this stage or any later one."""
+    unknown = AFTER[AFTER.index(first):]
+    return _lacking(", ".join(f"NOT(given({each}))" for each in unknown), lambda values: all(values[each] is None for each in unknown), sentence)
 
 
 def _lacking(when: str, is_lacking: Callable[[Mapping], bool], sentence: str) -> Rule:

@@ -274,17 +274,20 @@ def its_fiber() -> Iterator[Result]:
 
 def fiber_in_all() -> tuple[Result, ...]:
     """The fiber of all components together; unknown if that of one is."""
-    return tuple(
-        Result(key, label, f"part_1_{of}" + "".join(f" + IF(given(part_{part}_share), part_{part}_{of}, 0)" for part in PARTS[1:]), project.of_all_strands, MASS,
-               uses={f"{parameter}_{part}": f"part_{part}_{word}" for part in PARTS for parameter, word in (("amount", of), ("share", "share"))
-                     if (parameter, part) != ("share", 1)},
-               only_if="AND(" + ", ".join(f"OR(NOT(given(part_{part}_share)), given(part_{part}_{of}))" for part in PARTS[1:]) + ")", note=note)
-        for key, label, of, note in (
-            ("prepared", "Prepared fiber", "fiber", "To spin this much yarn, of all lots together."),
-            ("bought", "Fiber as bought", "raw", "Raw fleece or other fiber, in the state in which each lot was bought; bought thread aside."),
-            ("to_prepare", "Fiber to prepare", "to_prepare", "Of what was not bought prepared."),
-        )
+    return (
+        _of_all_strands("prepared", "Prepared fiber", "fiber", "To spin this much yarn, of all lots together."),
+        _of_all_strands("bought", "Fiber as bought", "raw", "Raw fleece or other fiber, in the state in which each lot was bought; bought thread aside."),
+        _of_all_strands("to_prepare", "Fiber to prepare", "to_prepare", "Of what was not bought prepared."),
     )
+
+
+def _of_all_strands(key: str, label: str, of: str, note: str) -> Result:
+    """The sum of what each strand takes; a strand without a share does not exist, except for the first."""
+    further = PARTS[1:]
+    amounts = (f"part_1_{of}", *(f"IF(given(part_{part}_share), part_{part}_{of}, 0)" for part in further))
+    are_known = ", ".join(f"OR(NOT(given(part_{part}_share)), given(part_{part}_{of}))" for part in further)
+    words = {f"amount_{part}": f"part_{part}_{of}" for part in PARTS} | {f"share_{part}": f"part_{part}_share" for part in further}
+    return Result(key, label, " + ".join(amounts), project.of_all_strands, MASS, uses=words, only_if=f"AND({are_known})", note=note)
 
 
 def added() -> Iterator[Result]:
@@ -311,7 +314,7 @@ def added() -> Iterator[Result]:
 
 
 def anew() -> Iterator[Result]:
-    """What to have besides of a yarn of several strands, as if all that is to come were got anew."""
+    """How much more to have of a yarn of several strands, if all that is to come were bought or spun anew."""
     largest = ", ".join(_known_to(part) for part in PARTS)
     learned = "IF(in_skeins > 0, learned / in_skeins, 0)"
     of_skeins = {"weight": "learned", "u_scale": "common_doubt", "skeins_doubt": "doubt_skeins"}

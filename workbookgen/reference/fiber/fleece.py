@@ -4,9 +4,11 @@ Breed descriptions give a lowest and a highest figure. The midpoint stands for a
 of the range says how uncertain it is.
 """
 
+from functools import partial
+
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, whole_for
+from workbookgen.reference.calculation import by_element, calculation, first_reached, require, whole_for
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Length, Mass, Ratio, Some
 
@@ -189,13 +191,7 @@ def wool_grade(fiber_diameter: Length) -> str:
     62s
     """
     require_within(ABOVE_ZERO, "The diameter of the fiber", fiber_diameter)
-    return by_element(_grade_at, fiber_diameter.m_as("micrometer"))
-
-
-def _grade_at(micrometers) -> str:
-    # The last digits of a conversion must not decide a borderline case.
-    rounded = round(float(micrometers), 9)
-    return next(grade for limit, grade in WOOL_GRADES if rounded >= limit)
+    return by_element(partial(first_reached, WOOL_GRADES), fiber_diameter.m_as("micrometer"))
 
 
 @calculation

@@ -4,9 +4,11 @@ Wool grease comes off only while it is melted, and water that melts it well can 
 readings on any scale; a difference of temperatures is not one, and pint refuses it.
 """
 
+from functools import partial
+
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation, first_reached, require
 from workbookgen.reference.limits import ABOVE_ZERO, NO_VOLUME, require_within
 from workbookgen.reference.scouring.baths import require_volume
 from workbookgen.reference.tolerances import ROUNDING
@@ -281,7 +283,7 @@ def temperature_words(temperature: Temperature) -> str:
     """
     celsius = temperature.m_as("degC")
     require(np.isfinite(celsius), "The temperature must be a number.")
-    return by_element(_words_at, celsius)
+    return by_element(partial(first_reached, TEMPERATURE_WORDS), celsius)
 
 
 @calculation
@@ -319,12 +321,6 @@ def added_words(temperature: Temperature) -> str:
     """
     words = temperature_words(temperature)
     return by_element(lambda each: "cool: look at what it becomes" if each == TEMPERATURE_WORDS[-1][1] else each, words)
-
-
-def _words_at(celsius) -> str:
-    # The last digits of a conversion must not decide a borderline case.
-    rounded = round(float(celsius), 9)
-    return next(words for limit, words in TEMPERATURE_WORDS if rounded >= limit)
 
 
 def _apart(temperature, other):
