@@ -140,6 +140,52 @@ def test_a_need_from_a_gauge_is_as_sure_as_stated():
         assert right[those].mean() >= 0.95 - give_or_take(0.95, int(those.sum())), f"{right[those].mean():.1%}"
 
 
+USUAL_CLOTH = {"weave": "plain", "draw_in": 0.07, "shrinkage": 0.1, "take_up": 0.1, "weft_lost": 0.075}
+
+
+def woven() -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """What cloths were reckoned to take by usual losses, its ±, and what they took: the warp is wound as reckoned, and
+    woven until all pieces are done or it ends; the weft is beaten closer or more openly than the sett."""
+    draw, typed, took = np.random.default_rng(17), [], []
+    for number in range(SWATCHES):
+        cloth = {
+            "project": f"Cloth {number}",
+            "grist": round(draw.uniform(150, 500)),
+            "pieces": float(draw.integers(1, 5)),
+        }
+        cloth |= {"width": round(draw.uniform(25, 90)), "length": round(draw.uniform(60, 220))}
+        waste, sett = draw.uniform(40, 90), round(draw.uniform(3, 9) * 2) / 2
+        typed.append(cloth | USUAL_CLOTH | {"loom_waste": round(waste / 5) * 5.0, "own_sett": sett})
+        wanted = cloth["length"] * cloth["pieces"] / 0.9
+        warp, in_reed = wanted / 0.9 + typed[-1]["loom_waste"], cloth["width"] / (0.93 * 0.9)
+        beaten = sett * (1 + 0.07 * draw.normal())
+        to_weave = min(1.02 * wanted, (warp - waste) * (1 - draw.uniform(0.08, 0.12)))
+        weft = beaten * to_weave * in_reed / (1 - draw.uniform(0.05, 0.10))
+        took.append((np.ceil(in_reed * sett) * warp * (1 + 0.01 * draw.normal()) + weft) / 100)
+    projects = [{"name": each["project"], "grist": each["grist"]} for each in typed]
+    return *said({"projects": projects, "weavings": typed}, "projects_need", "projects_doubt_need"), np.array(took)
+
+
+def like_another() -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """The same of a piece like one that was weighed in air damper or drier, on a kitchen scale, of a yarn whose grist
+    is known to 3%, made a little larger or more firmly."""
+    draw, typed, took = np.random.default_rng(18), [], []
+    for number in range(SWATCHES):
+        mass, grist = np.exp(draw.uniform(np.log(60), np.log(900))), draw.uniform(120, 450)
+        weighed = float(round(mass * (1 + draw.uniform(-0.03, 0.03))))
+        known = round(grist * (1 + 0.03 * draw.normal()), 1)
+        typed.append({"project": f"Piece {number}", "grist": known, "piece_mass": weighed})
+        took.append(mass * grist / 100 * (1 + 0.03 * draw.normal()))
+    projects = [{"name": each["project"], "grist": each["grist"]} for each in typed]
+    return *said({"projects": projects, "estimates": typed}, "projects_need", "projects_doubt_need"), np.array(took)
+
+
+@pytest.mark.parametrize("world", [woven, like_another])
+def test_a_need_of_a_cloth_and_of_a_piece_like_it_is_as_sure_as_stated(world):
+    need, doubt, took = world()
+    assert np.mean(np.abs(took - need) <= 2 * doubt) >= 0.95 - give_or_take(0.95, SWATCHES)
+
+
 def test_two_lots_leave_the_mean_three_times_as_uncertain_as_three():
     """What the sheet Guide says of its own mean: by the half width of lots of one flock, on average."""
     draw = np.random.default_rng(15)

@@ -79,7 +79,7 @@ FULLED = {
     (US, GAUGED | {"pattern_stitches": 20.0}, "Stitches, by the pattern", "pattern_kept"),  # over 4 in, typed for one
     (US, GAUGED | {"pattern_own_stitches": 0.9}, "Stitches, by your swatch", "pattern_kept"),
     (METRIC, {"pattern_stitches": 22.0, "pattern_own_stitches": 2.2}, "Stitches, by your swatch", "pattern_kept"),  # over a centimeter
-    (METRIC, {"pattern_stitches": 22.0, "pattern_own_stitches": 4.0}, None, "pattern_kept"),
+    (METRIC, {"pattern_stitches": 8.0, "pattern_own_stitches": 4.0}, None, "pattern_kept"),
     (METRIC, {"pattern_stitches": 56.0, "pattern_own_stitches": 56.0}, None, "pattern_kept"),
     (US, SWATCH | {"fabric_swatch_mass": 0.2}, "steps of 0.1 oz, and the fabric with it", "fabric_area"),
     (US, SWATCH | {"fabric_swatch_mass": 0.25}, "steps of 0.05 oz, and the fabric with it", "fabric_area"),

@@ -107,8 +107,8 @@ def of(values, block, stays):
     ("bobbin", {"weighed": 4.0, "grist": 2000.0}, "length", ""),
     ("bobbin", {"weighed": 4.0, "grist": 2000.0, "wanted": 400.0}, "strand", "Take-up: an empty one"),
     ("bobbin", {"weighed": 4.0, "grist": 2000.0, "wanted": 400.0, "take_up": 0.03}, "strand", ""),
-    ("bobbin", {"outer": 17.0, "inner": 1.0, "height": 4.0}, "holds", "Across, when full: more than 40 cm (16 in)"),
-    ("bobbin", {"outer": 15.0, "inner": 1.0, "height": 4.0}, "holds", ""),
+    ("bobbin", {"outer": 17.0, "inner": 1.0, "height": 1.0}, "holds", "Across, when full: more than 40 cm (16 in)"),
+    ("bobbin", {"outer": 15.0, "inner": 1.0, "height": 1.0}, "holds", ""),  # 910 g
     ("buying", {"kind": "Romney", "length": 2000.0, "grist": 12.0}, "to_buy", f"Grist wanted: {ROPE}"),  # 344 pounds of fleece
     ("garment", {"body": 36.0, "length": 24.0, "grist": 12.0}, "area", f"Grist: {ROPE}"),
     ("garment", {"body": 36.0, "length": 24.0}, "area", "Ease: an empty one counts as none"),
@@ -120,6 +120,38 @@ def of(values, block, stays):
     ("shawl", SHAWL | {"wanted": 120.0}, "possible", "wrong: Rows still to work: the rows get shorter"),  # the last stitch is gone after 100
     ("shawl", SHAWL | {"wanted": 100.0}, "takes", ""),
     ("shawl", {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 200.0, "wanted": 30.0}, "takes", ""),
+    ("garment", {"body": 80.0, "length": 24.0, "ease": 0.0}, "area", "Body around: more than 2 m"),  # centimeters
+    ("garment", {"body": 78.0, "length": 24.0, "ease": 0.0}, "area", ""),
+    ("pattern", {"stitches": 5.0, "own_stitches": 2.4}, "kept", "Stitches, by your swatch: over twice the pattern's, or under half"),
+    ("pattern", {"stitches": 5.0, "own_stitches": 2.5}, "kept", ""),
+    ("pattern", {"stitches": 5.0, "own_stitches": 10.0}, "kept", ""),
+    ("pattern", {"stitches": 5.0, "own_stitches": 10.1}, "kept", "Stitches, by your swatch: over twice"),
+    ("fulling", FULLED | {"before_width": 11.3}, "make_width", "Swatch width after: far from what it was before"),  # 60.2% lost
+    ("fulling", FULLED | {"before_width": 11.2}, "make_width", ""),  # 59.8%
+    ("fulling", FULLED | {"after_height": 7.6}, "make_length", "Swatch height after: far from what it was before"),  # 26.7% more
+    ("fulling", FULLED | {"after_height": 7.4}, "make_length", ""),  # 23.3%
+    ("scouring", {"mass": 96.0, "load": 2.3}, "loads", "In one load: it makes more than 40 loads"),
+    ("scouring", {"mass": 96.0, "load": 2.4}, "loads", ""),
+    ("scouring", {"mass": 500.0, "load": 236.0}, "liquor", "In one load: its bath would be more than 200 liters"),  # 6.69 kg · 30 L/kg
+    ("scouring", {"mass": 500.0, "load": 235.0}, "liquor", ""),  # 6.66 kg
+    ("color", {"mass": 71.0, "repeats": 6.0}, "strip", "The top weighs: more than 2 kg"),
+    ("color", {"mass": 70.5, "repeats": 6.0}, "strip", ""),
+    ("color", {"mass": 0.36, "repeats": 6.0}, "strip", ""),
+    ("color", {"mass": 0.25, "repeats": 6.0}, "strip", "The top weighs: more than 2 kg (70 oz), or less than 10 g"),  # pounds
+    ("bobbin", {"outer": 10.0, "inner": 2.0, "height": 10.0}, "holds", "One holds: more than a kilogram"),  # centimeters
+    ("bobbin", {"weighed": 35.2}, "holds", ""),  # 998 g
+    ("bobbin", {"weighed": 35.3}, "holds", "One holds: more than a kilogram"),
+    ("match", {"length": 400.0, "mass": 0.258, "take_up": 0.0}, "singles", "Weight on the label: hardly any yarn is so light"),  # 7.31 g in 365.8 m: 20.0 tex
+    ("match", {"length": 400.0, "mass": 0.259, "take_up": 0.0}, "singles", ""),
+    ("weighed", {"length": 400.0, "mass": 0.2571}, "grist", "Weight: hardly any yarn is so light"),
+    ("weighed", {"length": 400.0, "mass": 0.2591}, "grist", ""),
+    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "ply": 61.0}, "ply_twist", "Twist of its ply: more than 60 turns in an inch"),  # in a meter
+    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "left": 61.0}, "twist", "Twist of a strand: more than 60 turns in an inch"),
+    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "ply": 60.0, "left": 60.0}, "twist", ""),
+    ("plying", {"singles": 9.0, "plied": 61.0}, "left", "Ply twist of a sample: more than 60 turns"),
+    ("wheel", {"stamped": 8.0, "draft": 10.0, "wanted": 61.0}, "treadles_wanted", "Twist wanted: more than 60 turns"),
+    ("spindle", {"draft": 36.0, "rolled": 8.0, "shaft": 0.4, "wanted": 61.0}, "twist", "Twist wanted: more than 60 turns"),
+    ("finest", {"kind": "Lincoln", "twist": 61.0}, "round", "Turns you would give it: more than 60 turns"),
     ("shawl", SHAWL | {"used": 0.9}, "possible", "Yarn used so far: so little may be off by 5% and more on a scale with steps of 0.1 oz, and the rows with it"),
     ("shawl", SHAWL | {"used": 1.0}, "possible", ""),
     ("shawl", SHAWL | {"used": 0.96}, "possible", ""),  # on a finer scale

@@ -17,7 +17,7 @@ from workbookgen.language.quantities import (
     NUMBER,
     SHARE,
 )
-from workbookgen.language.sentences import UNKNOWN
+from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import RIGHT, Answers, Band, Entries, Headline, Listing, LogView, Sentences
 from workbookgen.reference import planning, plying, records, yarn_count
 from workbookgen.settings import Rows, Settings
@@ -46,6 +46,7 @@ def chapter(settings: Settings) -> Chapter:
     ))
 
 
+HEAVIEST_BOBBIN = 1000  # grams; common practice, no source
 SPUN_IN_PART = "blank_or(its_bought, its_bought < 0.999999)"
 OF_PROJECT = (
     "estimated its_length its_left its_bought its_strands its_own_take_up its_take_up its_design_take_up its_grist its_shrinkage "
@@ -70,11 +71,19 @@ def bobbin(settings: Settings) -> Card:
                  lambda values: values["its_bought"] is not None and values["its_bought"] >= 0.999999 and values["grist"] is None,
                  f"{UNKNOWN}: the yarn of this project is all bought, so there are no singles to spin."),
             plausible.wide_bobbin(settings.units),
+            _heavy_bobbin(settings.units),
             *plausible.thick("us", singles="Grist of the singles"),  # in yards per pound in every planner
             plausible.no_take_up("its_own_take_up", "its_take_up", "its_design_take_up", strands="strands_used", where="strand"),
             Rule("outer <= inner", lambda values: values["outer"] <= values["inner"], "Across, when full: it must be more than across the bare shaft."),
         ),
     )
+
+
+def _heavy_bobbin(system: str) -> Rule:
+    """A bobbin with more yarn than the largest flyers take: centimeters, typed as inches."""
+    grams = MASS.unit(system).value
+    return Rule(f"holds > {HEAVIEST_BOBBIN}", lambda values: values["holds"] * grams > HEAVIEST_BOBBIN,
+                f"{ASKING} One holds: more than a kilogram (2 lb). Look at the unit of its measures: inches, or cm?")
 
 
 def _you_type() -> Group:

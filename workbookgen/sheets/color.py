@@ -16,13 +16,15 @@ from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_PART
 
 SHEET = tabs.YARN
 CHAPTER = "Color"
+HEAVIEST_TOP, LIGHTEST_TOP = 2000, 10  # grams; common practice, no source
 VIEW = LogView(typed="name . share weight", answers=(("In the yarn", "share_used weight_used length run rows width"),))
 
 
 def chapter(settings: Settings) -> Chapter:
-    top = asked_and_answered(TOP, "strip", "repeat", hidden="pieces order shares whole least shortest meeting", is_printed=False)
+    card = replace(TOP, rules=(*TOP.rules, _of_a_top(settings.units)))
+    top = asked_and_answered(card, "strip", "repeat", hidden="pieces order shares whole least shortest meeting", is_printed=False)
     said = Sentences(fields=("color_order", "color_meeting", "color_whole"), across=RIGHT, is_below=True, is_printed=False)
-    return Chapter(CHAPTER, (TOP, replace(COLORS, rows=settings.rows.colors)), (
+    return Chapter(CHAPTER, (card, replace(COLORS, rows=settings.rows.colors)), (
         band(*top.sections, said),
         band(Listing(title="Its colors", block="colors", view=VIEW, aside="By eye along one repeat, or weighed.", is_printed=False)),
     ))
@@ -85,6 +87,17 @@ TOP = Card(
         plausible.no_take_up(where="grist"),
     ),
 )
+
+
+def _of_a_top(system: str) -> Rule:
+    """A top so heavy or so light that grams were typed for ounces, or pounds."""
+    grams = MASS.unit(system).value
+    return Rule(
+        f"OR(mass > {HEAVIEST_TOP}, mass < {LIGHTEST_TOP})",
+        lambda values: not LIGHTEST_TOP <= values["mass"] * grams <= HEAVIEST_TOP,
+        f"{ASKING} The top weighs: more than 2 kg (70 oz), or less than 10 g (0.4 oz). Look at the unit: grams, ounces, or pounds?",
+    )
+
 
 COLORS = Log(
     "colors",

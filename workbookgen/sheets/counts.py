@@ -161,7 +161,7 @@ def weighed(settings: Settings) -> Card:
                 Result("wanted_length", "That weight measures", "wanted * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "wanted"}),
             )),
         ),
-        rules=(plausible.thick_by_tex("Weight", sentence=plausible.HEAVY), *swatches.coarse_length(settings.units)),
+        rules=(plausible.thick_by_tex("Weight", sentence=plausible.HEAVY), *swatches.coarse_length(settings.units), plausible.thin_by_tex("Weight")),
     )
 
 

@@ -73,6 +73,7 @@ def garment(settings: Settings) -> Card:
                  lambda values: values["sleeve"] is None and (values["upper_arm"] or (values["upper_arm"] is None and values["cuff"] is not None)),
                  f"{MISSING}: sleeve length, or 0 for none."),
             swatches.whole_swatch(),
+            swatches.wide_body(settings.units),
             swatches.swatch_weight(settings.units),
             swatches.covered_swatch(settings.units),
             *swatches.coarse_swatch(settings.units),
@@ -121,6 +122,7 @@ def pattern(settings: Settings) -> Card:
                 settings.units, stitches="Stitches, by the pattern", own_stitches="Stitches, by your swatch", rows="Rows, by the pattern", own_rows="Rows, by your swatch"
             ),
             *plausible.thick(settings.units, grist="Grist of your yarn"),
+            swatches.another_gauge(),
         ),
     )
 
@@ -213,6 +215,7 @@ def fulling(settings: Settings) -> Card:
             Rule("AND(after_width > before_width, after_height > before_height)",
                  lambda values: values["after_width"] > values["before_width"] and values["after_height"] > values["before_height"],
                  f"{ASKING} Swatch after fulling: it has grown both ways. Were before and after exchanged?"),
+            *(swatches.fulled(word, label) for word, label in (("lost_width", "Swatch width after"), ("lost_length", "Swatch height after"))),
             *swatches.stitches(settings.units, stitches="Stitches before fulling", rows="Rows before fulling"),
         ),
     )

@@ -79,6 +79,7 @@ FINEST = Card(
     rules=(
         plausible.too_fine("fiber_diameter", "Fiber diameter"),
         plausible.too_coarse("fiber_diameter", "Fiber diameter"),
+        *plausible.twist_typed(twist="Turns you would give it"),
         Rule(f"AND(given(kind), OR({', '.join(f'generic = {chr(34)}{name}{chr(34)}' for name in NO_WOOL)}), ABS(fiber_density / 1310000 - 1) < 0.000001)", _density_of_wool,
              f"{ASKING} Fiber density: 1.31 is that of wool and hair. {OTHER_DENSITIES}"),
         Rule("AND(NOT(given(kind)), NOT(given(fiber_diameter)), OR(NOT(given(staple)), given(wanted)))",

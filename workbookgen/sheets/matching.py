@@ -55,5 +55,10 @@ MATCH = Card(
             Result("weight", "All singles weigh", "strand * strands * singles_tex", plying.strands_mass, MASS, uses={"length": "strand", "linear_density": "singles_tex"}),
         )),
     ),
-    rules=(plausible.thick_by_tex("Weight on the label", sentence=plausible.HEAVY), plausible.no_take_up()),
+    rules=(
+        plausible.thick_by_tex("Weight on the label", sentence=plausible.HEAVY),
+        plausible.thin_by_tex("Weight on the label"),
+        plausible.no_take_up(),
+        *plausible.twist_typed(ply="Twist of its ply", left="Twist of a strand"),
+    ),
 )

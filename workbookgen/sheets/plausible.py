@@ -36,6 +36,8 @@ THICKEST = 0.2  # meters in a gram, 100 yards in a pound: three to four wraps in
 WIDEST_BOBBIN = 0.4  # meters; common practice, no source
 OFF_THE_RATED = 0.15  # of a reel's rated loop; common practice, no source
 HEAVY = "no yarn is so heavy for its length. Look at the unit of each: grams, or ounces?"
+LIGHT = "hardly any yarn is so light for its length. Look at the unit of each: grams, or ounces?"
+FINEST_TEX = 20  # cotton of 30s; common practice, no source: sewing thread is finer
 OTHER_SYSTEM = "no yarn is so thick. Look at the system: wraps per inch are none."
 ROPE = "no yarn is so thick. It is yards in a pound, or meters in 100 g, and not wraps per inch."
 
@@ -265,6 +267,11 @@ def thick_by_tex(label: str, sentence: str = ROPE) -> Rule:
     return Rule(f"ROUND(tex * {THICKEST}, 9) > 1", lambda values: round(values["tex"] / 1000 * THICKEST, 9) > 1, f"{ASKING} {label}: {sentence}")
 
 
+def thin_by_tex(label: str) -> Rule:
+    """A length that weighs next to nothing: ounces, typed for grams."""
+    return Rule(f"ROUND(1000 * tex, 9) < {FINEST_TEX}", lambda values: round(values["tex"], 9) < FINEST_TEX, f"{ASKING} {label}: {LIGHT}")
+
+
 def twisted(word: str, label: str) -> Rule:
     """More turns than any yarn has: counted over more than the length that was typed."""
     return Rule(
@@ -272,6 +279,11 @@ def twisted(word: str, label: str) -> Rule:
         lambda values: round(values[word], 9) > MOST_TWIST,
         f"{ASKING} {label}: more than {MOST_TWIST} turns in an inch. Look at the unit of the length: yards or meters are too large for it.",
     )
+
+
+def twist_typed(**labels: str) -> tuple[Rule, ...]:
+    """The same of turns that are typed as they stand: those of a meter. One question for each word, with its label."""
+    return tuple(twisted(word, label) for word, label in labels.items())
 
 
 def of_a_sample() -> tuple[Rule, ...]:

@@ -1,5 +1,7 @@
 """Scouring: loads, water, heat and detergent for a fleece washed by hand."""
 
+from dataclasses import replace
+
 from workbookgen.language.cases import first_of
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
@@ -17,7 +19,7 @@ from workbookgen.language.quantities import (
     TEMPERATURE,
     VOLUME,
 )
-from workbookgen.language.sentences import MISSING
+from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import Prose, band
 from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings
@@ -28,16 +30,26 @@ from workbookgen.units import Quantity
 
 SHEET = tabs.FLEECE
 CHAPTER = "Scouring"
+MOST_LOADS = 40  # common practice, no source: four heavy fleeces, a kilogram at a time
+LARGEST_BATH = 200  # liters, more than a bathtub holds; common practice, no source
 
 
 def chapter(settings: Settings) -> Chapter:
+    water = replace(WATER, rules=(*WATER.rules, _large_bath(settings.units)))
     bands = (
         band(Prose(title="Read this first", sentences=CAUTIONS, is_caution=True)),
-        asked_and_answered(WATER, "loads", "clean"),
+        asked_and_answered(water, "loads", "clean"),
         asked_and_answered(WATERS, "becomes", "to_add"),
         band(Prose(title="In the bath", sentences=IN_THE_BATH, is_small=True)),
     )
-    return Chapter(CHAPTER, (WATER, WATERS), bands, CAUTIONS)
+    return Chapter(CHAPTER, (water, WATERS), bands, CAUTIONS)
+
+
+def _large_bath(system: str) -> Rule:
+    """A bath that no household has room for: grams, typed for ounces."""
+    liters = VOLUME.unit(system).value
+    return Rule(f"liquor > {LARGEST_BATH}", lambda values: values["liquor"] * liters > LARGEST_BATH,
+                f"{ASKING} In one load: its bath would be more than {LARGEST_BATH} liters (53 gallons). Look at the unit of its weight: grams, or ounces?")
 
 
 CAUTIONS = (
@@ -128,6 +140,8 @@ WATER = Card(
     ),
     rules=(
         Rule("hot <= cold", lambda values: values["hot"] <= values["cold"], "Hot tap or kettle: it must be hotter than the cold tap."),
+        Rule(f"loads > {MOST_LOADS}", lambda values: values["loads"] > MOST_LOADS,
+             f"{ASKING} In one load: it makes more than {MOST_LOADS} loads. Look at the unit of both weights: pounds or kilograms are too large for it."),
         Rule("OR(target < cold, target > hot)", lambda values: values["target"] < values["cold"] or values["target"] > values["hot"],
              "Bath wanted: it must lie between cold and hot."),
     ),

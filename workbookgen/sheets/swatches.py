@@ -10,6 +10,9 @@ from workbookgen.sheets import by_k
 CLOSEST_STITCHES, WIDEST_STITCHES = 560, 39  # in a meter: 14 and 1 in an inch; common practice, no source
 MOST_BY_SWATCH, LEAST_BY_SWATCH = 2, 0.5  # of the yarn by its gauge; common practice, no source: floats of another color take most, and Munden is within 15%
 HEAVIEST_FABRIC, LIGHTEST_FABRIC = 3000, 20  # grams in a square meter: thick felt, and less than the airiest lace; common practice, no source
+MOST_FULLED, MOST_WIDENED = 0.6, -0.25  # of a side; common practice, no source: thick felt loses 40 to 50%
+WIDEST_BODY = 2  # meters
+FARTHEST_GAUGE = 2  # times the pattern's; common practice, no source: then it is another pattern
 HEAVIEST_PIECE, LIGHTEST_PIECE = 2000, 10  # grams; common practice, no source
 # How often its yarn, at its usual width, would cover a swatch: plain knitting 2 to 3 times, lace stretched to air
 # nearly once, colors and felt up to 7 (geometry and Munden; the edges are common practice, no source). A swatch in
@@ -50,6 +53,37 @@ def piece_weight(system: str) -> tuple[Rule, ...]:
              f"{ASKING} Piece like it: more than 2 kg (70 oz) for one piece. Look at the unit above: grams, or ounces?"),
         Rule(f"piece_mass < {LIGHTEST_PIECE}", lambda values: values["piece_mass"] * grams < LIGHTEST_PIECE,
              f"{ASKING} Piece like it: less than 10 g (0.4 oz) for one piece. Look at the unit above: grams, or ounces?"),
+    )
+
+
+def fulled(lost: str, label: str) -> Rule:
+    """A side that fulling made far longer, or took most of: before and after are in two units.
+
+    Last digits do not decide.
+    """
+    return Rule(
+        f"OR(ROUND({lost}, 9) > {MOST_FULLED}, ROUND({lost}, 9) < {MOST_WIDENED})",
+        lambda values: not MOST_WIDENED <= round(values[lost], 9) <= MOST_FULLED,
+        f"{ASKING} {label}: far from what it was before. Look at the unit of each: inches, or cm?",
+    )
+
+
+def wide_body(system: str) -> Rule:
+    """A body wider around than any: centimeters, typed as inches."""
+    meters = LOOP.unit(system).value
+    return Rule(f"body > {WIDEST_BODY}", lambda values: values["body"] * meters > WIDEST_BODY,
+                f"{ASKING} Body around: more than 2 m (79 in). Look at the unit: inches, or cm?")
+
+
+def another_gauge() -> Rule:
+    """Two gauges of which one has twice the stitches of the other: over two lengths.
+
+    Last digits do not decide.
+    """
+    return Rule(
+        f"OR(ROUND(kept, 9) > {FARTHEST_GAUGE} - 1, ROUND(kept, 9) < 1 / {FARTHEST_GAUGE} - 1)",
+        lambda values: not 1 / FARTHEST_GAUGE - 1 <= round(values["kept"], 9) <= FARTHEST_GAUGE - 1,
+        f"{ASKING} Stitches, by your swatch: over twice the pattern's, or under half. Look at the unit of both: over one inch, or over 4 in (10 cm)?",
     )
 
 

@@ -195,6 +195,7 @@ PLY = Card(
     rules=(
         plausible.thick_by_tex("Grist of the singles"),
         plausible.take_up("sample", "Take-up of a sample"),
+        *plausible.twist_typed(plied="Ply twist of a sample"),
         Rule("AND(given(diameter), NOT(given(lost_before)))", lambda values: values["diameter"] is not None and values["lost_before"] is None,
              f"{ASKING} Twist of the singles: more than so thick a single takes. Look at the turns, per inch, and at its grist or diameter."),
     ),

@@ -95,6 +95,7 @@ WHEEL = Card(
              f"{MISSING}: Drive wheel across, for the whorl of the ratio wanted."),
         Rule("stamped < 1", lambda values: values["stamped"] < 1, f"{ASKING} Or the ratio stamped on it: the flyer turns more than the wheel does. Type 8 for 8 to 1."),
         plausible.twisted("inserted", "Draft length"),
+        *plausible.twist_typed(wanted="Twist wanted"),
         Rule("whorl >= wheel", lambda values: values["whorl"] >= values["wheel"], f"{ASKING} Whorl across: the drive wheel is no larger. Were the two exchanged?"),
     ),
 )
@@ -180,6 +181,7 @@ SPINDLE = Card(
              f"{MISSING}: the shaft and how far it rolls, or turns counted, with both times."),
         plausible.fast(),
         plausible.twisted("twist", "Draft length"),
+        *plausible.twist_typed(wanted="Twist wanted"),
         Rule("shaft > rolled", lambda values: values["shaft"] > values["rolled"],
              f"{ASKING} Shaft across: more than it is rolled along. Inches or cm, not mm."),
     ),
