@@ -250,7 +250,18 @@ def _below_a_thousand(word: Operand, number: str, parted: str) -> str:
     usual = f"ROUND({number},{digits})"
     text = f'IF({usual}<1000,{usual}&"",{parted})'
     below = _FINER_BELOW.get(word.unit.symbol, "1" if digits else "")
-    return f'IF({number}<{below},ROUND({number},{digits + 1})&"",{text})' if below else text
+    finer = _two_decimals(number) if digits else f'ROUND({number},1)&""'
+    return f"IF({number}<{below},{finer},{text})" if below else text
+
+
+def _two_decimals(number: str) -> str:
+    """Formula text of a number below 1 with up to two decimals, as text.
+
+    Gnumeric makes 0.54000000000000000002 of 0.54 joined to a text, though not of 0.5. So the hundredths are put behind
+    the program's own decimal mark.
+    """
+    hundredths = f"ROUND(ROUND({number}*100,6),0)"
+    return f'IF(RIGHT({hundredths},1)="0",ROUND({number},1)&"",LEFT(0.5&"",2)&RIGHT("0"&{hundredths},2))'
 
 
 def _unit_said(word: Operand) -> str:
