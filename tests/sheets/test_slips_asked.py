@@ -15,6 +15,7 @@ LOSSES = {"loom_waste": 24.0, "draw_in": 0.08, "shrinkage": 0.1, "take_up": 0.1,
 CORD = {"loop": 72.0, "wraps": 300.0, "wpi": 12.0, "width": 3.0}
 FULLED = {"width": 10.0, "length": 12.0, "before_width": 6.0, "before_height": 6.0, "after_width": 4.5, "after_height": 4.0}
 WRAPPED = {"core": 1500.0, "wrapper": 6000.0, "core_wraps": 20.0, "wrapper_wraps": 40.0, "turns": 8.0}  # feed 2.1
+GAUGED = {"length": 200.0, "stitches": 5.0, "rows": 7.0}
 SHAWL = {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 100.0, "first": 200.0}
 ROPE = "no yarn is so thick"
 # Of 1,100 yards in a pound 11.6 wraps lie in an inch. 0.0586 oz are 4.03 yards, which cover 12.5 of the 25 square
@@ -122,6 +123,18 @@ def of(values, block, stays):
     ("shawl", {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 200.0, "wanted": 30.0}, "takes", ""),
     ("garment", {"body": 80.0, "length": 24.0, "ease": 0.0}, "area", "Body around: more than 2 m"),  # centimeters
     ("garment", {"body": 78.0, "length": 24.0, "ease": 0.0}, "area", ""),
+    # Of 35 stitches in a square inch, 5.425 in a square centimeter, one takes √(21.6 / 5.425) cm = 0.786 in by Munden's
+    # rule; 0.6 and 2 times as much are 0.471 and 1.571.
+    ("fabric", GAUGED | {"unraveled": 1.58}, "area", "Yarn in a stitch: far from what stitches of this gauge take"),
+    ("fabric", GAUGED | {"unraveled": 1.56}, "area", ""),
+    ("fabric", GAUGED | {"unraveled": 0.48}, "area", ""),
+    ("fabric", GAUGED | {"unraveled": 0.46}, "area", "Yarn in a stitch: far"),
+    ("fabric", GAUGED | {"stitches": 3.0, "rows": 9.1}, "area", "Stitches and rows: far from each other"),
+    ("fabric", GAUGED | {"stitches": 3.0, "rows": 8.9}, "area", ""),
+    ("fabric", GAUGED | {"rows": 2.05}, "area", ""),
+    ("fabric", GAUGED | {"rows": 1.95}, "area", "Stitches and rows: far from each other"),
+    ("fulling", FULLED | {"stitches": 4.0, "rows": 12.5}, "work", "Stitches before fulling and rows: far from each other"),
+    ("fulling", FULLED | {"stitches": 4.0, "rows": 5.5}, "work", ""),
     ("pattern", {"stitches": 5.0, "own_stitches": 2.4}, "kept", "Stitches, by your swatch: over twice the pattern's, or under half"),
     ("pattern", {"stitches": 5.0, "own_stitches": 2.5}, "kept", ""),
     ("pattern", {"stitches": 5.0, "own_stitches": 10.0}, "kept", ""),
@@ -235,6 +248,51 @@ def test_a_piece_like_it_weighed_in_another_unit(described, weighs, asked):
     values = log(described, projects=[VEST[0] | {"grist": grist}], estimates=[{"project": "Vest", "grist": grist, "piece_mass": weighs}])
     said = of(values, "estimates", "yarn")
     assert (said.startswith("Piece like it: ") and asked in said) if asked else said == ""
+
+
+@pytest.mark.parametrize(("described", "typed", "asked"), [
+    (US, {"unraveled": 31.0, "unraveled_stitches": 20.0}, ""),  # 1.55 in each, of 0.786 by Munden's rule
+    (US, {"unraveled": 35.6, "unraveled_stitches": 20.0}, "Unraveled: far from what stitches of this gauge take"),  # centimeters
+    (US, {"unraveled": 14.0, "unraveled_stitches": 200.0}, "Unraveled: far"),
+    (US, {"unraveled": 14.0, "unraveled_stitches": 20.0, "stitches": 3.0, "rows": 9.1}, "Stitches and rows: far from each other"),
+    # 20 by 28 in 10 cm, 5.6 in a square centimeter: 1.96 cm each.
+    (METRIC, {"stitches": 20.0, "rows": 28.0, "unraveled": 36.0, "unraveled_stitches": 20.0}, ""),
+    (METRIC, {"stitches": 20.0, "rows": 28.0, "unraveled": 14.0, "unraveled_stitches": 20.0}, "Unraveled: far"),  # inches
+])
+def test_a_gauge_and_what_was_unraveled(described, typed, asked):
+    lines = {
+        "estimates": [{"project": "Vest", "stitches": 5.0, "rows": 7.0} | typed],
+        "pieces": [{"project": "Vest", "shape": "rectangle", "width": 50.0, "height": 60.0}],
+    }
+    said = of(log(described, projects=VEST, **lines), "estimates", "yarn")
+    assert said.startswith(asked) and bool(said) == bool(asked)
+
+
+WOOL = {"name": "Moss", "kind": "Romney", "state": "raw fleece", "price": 60.0}
+
+
+@pytest.mark.parametrize(("block", "line", "stays", "asked"), [
+    ("offers", WOOL | {"weight": 353.0}, "yarn_price", "Weight: more than 10 kg"),  # 10.007 kg
+    ("offers", WOOL | {"weight": 352.0}, "yarn_price", ""),
+    ("rack", {"mass": 35.3}, "over", "Or weight: more than a kilogram"),  # 1.0007 kg
+    ("rack", {"mass": 35.2}, "over", ""),
+    ("blend", {"name": "Moss", "mass": 2.0, "diameter": 64.0}, "fineness", "Diameter: coarser than wool. A grade such as 64s"),
+    ("blend", {"name": "Moss", "mass": 2.0, "diameter": 40.0}, "fineness", ""),
+    ("whorls", {"name": "Slow", "stamped": 0.125}, "ratio", "Stamped: the flyer turns more than the wheel does"),
+    ("whorls", {"name": "Slow", "stamped": 8.0}, "ratio", ""),
+])
+def test_a_line(block, line, stays, asked):
+    more = {"rack": {"ending_grist": (2000.0,)}, "whorls": {"wheel_draft": (10.0,)}}.get(block, {})
+    entries = with_records(US, starting_entries(US) | more, block, [line])
+    said = of(expected_values(US, entries), block, stays)
+    assert said.startswith(asked) and bool(said) == bool(asked)
+
+
+@pytest.mark.parametrize(("feed", "asked"), [(1.04, ""), (3.0, ""), (4.0, "Feed: more than 3 times the length of the yarn")])
+def test_a_feed_in_percent(feed, asked):
+    part = {"design": "Tweed", "number": 3000.0, "system": "yards per pound", "feed": feed}
+    said = of(log(US, designs=[{"name": "Tweed"}], components=[part]), "components", "share")
+    assert said.startswith(asked) and bool(said) == bool(asked)
 
 
 def test_a_weft_is_asked_about_by_its_own_name():

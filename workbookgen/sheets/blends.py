@@ -79,7 +79,7 @@ def fibers(settings: Settings) -> Log:
                 Result("dry", "Dry weight", "weighed / (1 + regain)", blends.dry_at_regain, MASS, uses={"mass": "weighed"}),
             ), printed=False),
         ),
-        rules=(plausible.too_fine("diameter", "Diameter"),),
+        rules=(plausible.too_fine("diameter", "Diameter"), plausible.too_coarse("diameter", "Diameter")),
     )
 
 

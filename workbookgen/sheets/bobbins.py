@@ -33,7 +33,7 @@ CHAPTER = "Bobbins"
 
 def chapter(settings: Settings) -> Chapter:
     card = bobbin(settings)
-    return Chapter(CHAPTER, (card, replace(ON_THE_RACK, rows=settings.rows.rack), RACK), (
+    return Chapter(CHAPTER, (card, replace(ON_THE_RACK, rows=settings.rows.rack, rules=(*ON_THE_RACK.rules, _heavy_single(settings.units))), RACK), (
         asked_and_answered(card, "length", "bobbins", captions=("One holds", "Bobbins to fill"), hidden=OF_PROJECT, is_printed=False),
         Band((
             Entries(title="Singles left over", fields=("ending_grist", "ending_take_up"), is_printed=False),
@@ -84,6 +84,13 @@ def _heavy_bobbin(system: str) -> Rule:
     grams = MASS.unit(system).value
     return Rule(f"holds > {HEAVIEST_BOBBIN}", lambda values: values["holds"] * grams > HEAVIEST_BOBBIN,
                 f"{ASKING} One holds: more than a kilogram (2 lb). Look at the unit of its measures: inches, or cm?")
+
+
+def _heavy_single(system: str) -> Rule:
+    """The same of a bobbin that is weighed: grams, typed for ounces."""
+    grams = MASS.unit(system).value
+    return Rule(f"mass > {HEAVIEST_BOBBIN}", lambda values: values["mass"] * grams > HEAVIEST_BOBBIN,
+                f"{ASKING} Or weight: more than a kilogram (2 lb). Grams, or ounces?")
 
 
 def _you_type() -> Group:

@@ -18,6 +18,7 @@ from workbookgen.texts import folded
 
 SHEET = tabs.YARN
 CHAPTER = "Components"
+MOST_FED = 3  # common practice, no source: loops and coils take most
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -55,6 +56,8 @@ def components(settings: Settings) -> Log:
         rules=(
             plausible.a_date("number", "Yarn number"),
             plausible.thick_by_tex("Yarn number", sentence=plausible.OTHER_SYSTEM),
+            Rule(f"ROUND(feed, 9) > {MOST_FED}", lambda values: round(values["feed"], 9) > MOST_FED,
+                 f"{ASKING} Feed: more than {MOST_FED} times the length of the yarn, as of a thread that wraps. A single that plying shortens by 4% has 1.04."),
             Rule("AND(given(lot), lot = other_lot)", _is_one_lot_twice, "Or lot: choose another one than the first."),
             Rule("overlapping > 0.5", lambda values: values["overlapping"] > 0.5,
                  f"{ASKING} Its lot: another component draws on it, too, and not on the same lots in the same order: each counts on all of it. "

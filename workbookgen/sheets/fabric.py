@@ -8,8 +8,7 @@ from workbookgen.reference import garments, knitting, measuring
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible, swatches
 from workbookgen.sheets.limits import AMOUNT, SIZE, STITCHES
-
-WET_RELAXED = 21.6  # Munden's constant of a swatch that was washed and laid flat to dry, from memory
+from workbookgen.sheets.swatches import WET_RELAXED
 
 
 def fabric(settings: Settings) -> Card:
@@ -32,6 +31,8 @@ def fabric(settings: Settings) -> Card:
             *swatches.coarse_swatch(settings.units, "the fabric"),
             *plausible.thick(settings.units, grist="Its grist"),
             *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),
+            swatches.uneven_gauge(),
+            swatches.unlike_its_gauge(settings.units, "unraveled", "Yarn in a stitch"),
         ),
     )
 

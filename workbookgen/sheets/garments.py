@@ -217,5 +217,6 @@ def fulling(settings: Settings) -> Card:
                  f"{ASKING} Swatch after fulling: it has grown both ways. Were before and after exchanged?"),
             *(swatches.fulled(word, label) for word, label in (("lost_width", "Swatch width after"), ("lost_length", "Swatch height after"))),
             *swatches.stitches(settings.units, stitches="Stitches before fulling", rows="Rows before fulling"),
+            swatches.uneven_gauge("Stitches before fulling", "Rows"),
         ),
     )

@@ -7,7 +7,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import MASS, NUMBER, OZ, SHARE, Kind, Unit, by_mass
 from workbookgen.language.repeated import repeated
-from workbookgen.language.sentences import UNKNOWN
+from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import Listing, LogView, Sentences, band
 from workbookgen.reference import fiber as trade
 from workbookgen.reference import offers
@@ -19,6 +19,7 @@ from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.FLEECE
 CHAPTER = "Offers"
+HEAVIEST_OFFER = 10_000  # grams; common practice, no source: two heavy fleeces
 ABOUT = "Shipping goes in with the price. ± is one standard uncertainty, from the guide's range: prices that are nearer than that say little."
 
 
@@ -82,8 +83,16 @@ def log(settings: Settings) -> Log:
             Rule("NOT(given(yarn_price))", lambda values: values["yarn_price"] is None,
                  f"{UNKNOWN}: a loss or the yield is not known. Choose a breed or fiber, or type your own figures."),
             plausible.light_fleece(settings.units),
+            _heavy(settings.units),
         ),
     )
+
+
+def _heavy(system: str) -> Rule:
+    """An offer heavier than fleeces are, with which its price would seem low: grams, typed for ounces."""
+    grams = MASS.unit(system).value
+    return Rule(f"weight > {HEAVIEST_OFFER}", lambda values: values["weight"] * grams > HEAVIEST_OFFER,
+                f"{ASKING} Weight: more than 10 kg (22 lb) in one offer. Look at the unit above: grams, or ounces?")
 
 
 def _you_type(amount: Kind) -> Group:

@@ -3,13 +3,16 @@
 from collections.abc import Mapping
 
 from workbookgen.language.fields import Rule
-from workbookgen.language.quantities import GAUGE, GRIST, LOOP, MASS
+from workbookgen.language.quantities import GAUGE, GRIST, LOOP, MASS, PER_AREA
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.sheets import by_k
 
 CLOSEST_STITCHES, WIDEST_STITCHES = 560, 39  # in a meter: 14 and 1 in an inch; common practice, no source
 MOST_BY_SWATCH, LEAST_BY_SWATCH = 2, 0.5  # of the yarn by its gauge; common practice, no source: floats of another color take most, and Munden is within 15%
 HEAVIEST_FABRIC, LIGHTEST_FABRIC = 3000, 20  # grams in a square meter: thick felt, and less than the airiest lace; common practice, no source
+WET_RELAXED = 21.6  # Munden's constant of a swatch that was washed and laid flat to dry, from memory
+SHORTEST_STITCH, LONGEST_STITCH = 0.6, 2  # of one by Munden's rule; common practice, no source: crochet takes up to 1.6 times as much
+MOST_ROWS, FEWEST_ROWS = 3, 0.4  # rows for a stitch's width; common practice, no source: slipped stitches have most, tall crochet fewest
 MOST_FULLED, MOST_WIDENED = 0.6, -0.25  # of a side; common practice, no source: thick felt loses 40 to 50%
 WIDEST_BODY = 2  # meters
 FARTHEST_GAUGE = 2  # times the pattern's; common practice, no source: then it is another pattern
@@ -166,6 +169,34 @@ def stitches_and_rows() -> Rule:
     """Rules for a gauge, whose two figures mean nothing alone."""
     return Rule("OR(AND(given(stitches), NOT(given(rows))), AND(given(rows), NOT(given(stitches))))",
                 lambda values: (values["stitches"] is None) != (values["rows"] is None), f"{MISSING}: stitches and rows go together.")
+
+
+def uneven_gauge(stitches: str = "Stitches", rows: str = "Rows") -> Rule:
+    """Stitches and rows counted over two lengths: an inch, and 4 in or a centimeter.
+
+    Their last digits do not decide.
+    """
+    return Rule(
+        f"OR(ROUND(rows / stitches, 9) > {MOST_ROWS}, ROUND(rows / stitches, 9) < {FEWEST_ROWS})",
+        lambda values: not FEWEST_ROWS <= round(values["rows"] / values["stitches"], 9) <= MOST_ROWS,
+        f"{ASKING} {stitches} and {rows[0].lower()}{rows[1:]}: far from each other. Look at the unit of both: over one inch, or over 4 in (10 cm)?",
+    )
+
+
+def unlike_its_gauge(system: str, counted: str, label: str) -> Rule:
+    """A stitch, unraveled, far from one of that gauge: another unit, or another number of stitches.
+
+    Its last digits do not decide.
+    """
+    off = f"ROUND({counted} * SQRT(density / {WET_RELAXED}), 9)"
+    length, area = LOOP.unit(system), PER_AREA.unit(system)
+
+    def holds(values: Mapping[str, float]) -> bool:
+        by_rule = (WET_RELAXED / (values["density"] * area.value)) ** 0.5 / length.value
+        return not SHORTEST_STITCH <= round(values[counted] / by_rule, 9) <= LONGEST_STITCH
+
+    return Rule(f"OR({off} > {LONGEST_STITCH}, {off} < {SHORTEST_STITCH})", holds,
+                f"{ASKING} {label}: far from what stitches of this gauge take. Look at the unit of each, and at how many stitches were unraveled.")
 
 
 def whole_swatch() -> Rule:

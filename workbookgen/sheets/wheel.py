@@ -141,6 +141,7 @@ def whorls(settings: Settings) -> Log:
             Rule("AND(NOT(given(stamped)), NOT(given(flyer)), NOT(given(across)))",
                  lambda values: values["stamped"] is None and values["flyer"] is None and values["across"] is None,
                  f"{MISSING}: its ratio as stamped, the turns of the flyer, or how far it is across."),
+            Rule("stamped < 1", lambda values: values["stamped"] < 1, f"{ASKING} Stamped: the flyer turns more than the wheel does. Type 8 for 8 to 1."),
             Rule("AND(given(across), NOT(given(ratio)))", lambda values: values["across"] is not None and values["ratio"] is None,
                  f"{UNKNOWN}: type Drive wheel across, above."),
             Rule("AND(given(ratio), NOT(given(twist_1)))", lambda values: values["ratio"] is not None and values["twist_1"] is None,
