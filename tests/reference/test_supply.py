@@ -373,7 +373,7 @@ def test_where_there_is_no_more_of_it_another_way_is_told():
 
 
 def test_nobody_is_sent_to_buy_before_the_skeins_of_no_project_are_asked_for():
-    asked = "Are the skeins of no open project for it? Choose it beside them, at For project. Else, to be 90% sure, get 90 m more."
+    asked = "Are the skeins of no open project for it? Choose it beside them, at For project. Otherwise, to be 90% sure, get 90 m more."
     assert advice.advice(meters(90.0), 0.9, free=meters(190.0)) == asked
     assert advice.advice(meters(90.0), 0.9, free=meters(0.5)) == "To be 90% sure, get 90 m more."
     assert advice.advice(meters(0.0), 0.9, free=meters(190.0)) == "That is as sure as you ask."

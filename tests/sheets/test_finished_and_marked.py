@@ -13,7 +13,7 @@ from workbookgen.settings import Settings
 
 US = described(Settings(units="us"))
 SMALL = described(Settings(units="us", size="small"))
-ASKED = "Is it right? Yarn used: its skeins tell of more or less. Mark those that are used, and divide one left in part."
+ASKED = "Is it right? Yarn used: its skeins tell of more or less. Mark those that are used, and divide one that is used in part."
 
 
 def skein(name, gross, gone=None, **more):

@@ -40,7 +40,7 @@ def test_who_forgets_nothing_is_asked_nothing():
 def test_the_loop_of_the_reel():
     reel, skein, length = told("reels_message", "skeins_message", "skeins_finished_m", **without("reels", "rated"))
     assert reel == "No answer yet: type the rated loop, or better a cord's length and the turns it makes."
-    assert skein == "No answer yet: nobody knows what one turn of its reel measures. Its line on the sheet Reels tells what it needs."
+    assert skein == "No answer yet: nobody knows what one turn of its reel measures. Its line on the sheet Reels says what it needs."
     assert length is None
 
 

@@ -41,7 +41,7 @@ def test_a_skein_left_of_a_finished_piece_is_offered_to_the_next(planner):
     free, verdict, answer, advice, message = told(*words, projects=[vest(used=120.0), CAP], planner=planner)
     assert (free, verdict) == (pytest.approx(150), "short")
     assert answer.endswith(" Another 150 m lie in skeins of its yarn that belong to no open project.")
-    assert advice.startswith("Are the skeins of no open project for it? Choose it beside them, at For project. Else, to be 90% sure, get ")
+    assert advice.startswith("Are the skeins of no open project for it? Choose it beside them, at For project. Otherwise, to be 90% sure, get ")
     assert message.startswith(FREE)
     # Chosen for the cap, it is 150 and 50 m.
     assert told("projects_have", projects=[vest(used=120.0), CAP], skeins=[USED, TWO | {"project": "Cap"}]) == [pytest.approx(200)]

@@ -10,7 +10,7 @@ from workbookgen.settings import Settings
 US = described(Settings(units="us"))
 SMALL = described(Settings(size="small"))
 NO_MEASURE = "No answer yet: type the rated loop, or better a cord's length and the turns it makes."
-NO_LOOP = "No answer yet: nobody knows what one turn of its reel measures. Its line on the sheet Reels tells what it needs."
+NO_LOOP = "No answer yet: nobody knows what one turn of its reel measures. Its line on the sheet Reels says what it needs."
 WOUND = [{"name": "Gray", "reel": "Porch", "wraps": 90.0, "gross": 3.5}]
 
 

@@ -46,7 +46,7 @@ def test_what_is_not_known_is_told_as_such():
     assert values["first_lots_promised"][0] is None and values["fiber_promised"][0] is None
     assert values["first_lots_promised"][1] == pytest.approx(100 / 250 * 100 / (600 * 0.95), rel=0.05)
     # The sweater's grist is known, so nobody is sent to look for one.
-    assert values["projects_message"][0] == "No answer yet: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
+    assert values["projects_message"][0] == "No answer yet: what its lots give is unknown. Their lines on the sheet Fiber say what they still need."
     assert values["fiber_message"][0] == (
         "No answer yet: what it loses on its way to yarn is not known. Choose its breed or fiber, or type your own losses."
     )

@@ -180,7 +180,7 @@ def test_a_count_that_became_a_date(number, asked):
     entries = starting_entries(US) | {"counts_number": (number,)}
     values = expected_values(US, entries)
     assert values["counts_grist"][0] == pytest.approx(number)
-    said = "Is it right? Yarn number: the program may have made a date of it. Type 12/2 as the number 12, and its two ends apart."
+    said = "Is it right? Yarn number: the program may have turned it into a date. Type 12/2 as the number 12, and its two ends apart."
     assert values["counts_message"][0] == (said if asked else None)
 
 
@@ -316,7 +316,7 @@ def test_a_sample_measured_another_way_is_asked_about_and_planned_with(sample, a
     ({"rated": 72.0, "cord": 360.0, "turns": 5.02}, None),
     ({"rated": 72.0, "height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, None),  # 65.5 in, as some are
     ({"rated": 54.0, "height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, "far from the rated loop"),
-    ({"cord": 360.0, "turns": 11.0, "height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, "what height and arms let expect"),  # 32.7 in
+    ({"cord": 360.0, "turns": 11.0, "height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, "what height and arms suggest"),  # 32.7 in
     ({"cord": 360.0, "turns": 5.5, "height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, None),
 ])
 def test_a_loop_far_from_what_else_is_known_of_the_reel_is_asked_about(reel, asked):

@@ -232,7 +232,7 @@ def test_what_they_lack_together_is_got_once():
     assert "Get it once" not in told("advice", projects=[SCARF | {"wanted": 3000.0}])[0]
 
 
-LOT_NOT_KNOWN = "No answer yet: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
+LOT_NOT_KNOWN = "No answer yet: what its lots give is unknown. Their lines on the sheet Fiber say what they still need."
 # The lot's line is complete, so nobody is sent there.
 GRIST_NOT_KNOWN = "No answer yet: how far its fiber goes is not known; choose a sample, or type Grist planned, behind the + above the columns."
 
@@ -260,7 +260,7 @@ def test_who_spins_and_forgets_the_project_is_asked_for_it():
     message, advice, verdict = told(*words, reels=[REEL], fiber=[lot], projects=[project], skeins=[skein])
     assert verdict[0] == "short"
     assert message[0].startswith(asked)
-    assert advice[0].startswith("Are the skeins of no open project for it? Choose it beside them, at For project. Else, to be 90% sure, get ")
+    assert advice[0].startswith("Are the skeins of no open project for it? Choose it beside them, at For project. Otherwise, to be 90% sure, get ")
     for change in ({"project": "Vest"}, {"gone": "set aside"}):
         message, advice, verdict = told(*words, reels=[REEL], fiber=[lot], projects=[project], skeins=[skein | change])
         assert message[0] is None or asked not in message[0]

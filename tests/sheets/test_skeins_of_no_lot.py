@@ -16,7 +16,7 @@ TOP = {"name": "Top", "state": "prepared fiber", "weight": 16.0, "own_spinning":
 VEST = {"name": "Vest", "wanted": 1200.0, "margin": 0.0, "grist": 1000.0}
 STRAND = {"design": "Two-ply", "name": "Single", "number": 2000.0, "system": "yards per pound", "strands": 2.0, "lot": "Top"}
 SKEINS, PROJECTS = "skeins_message", "projects_message"
-AGAIN = "without it, its fiber counts for its project once more, as still to spin. Choose it, or leave it for yarn of no lot."
+AGAIN = "without it, its fiber counts twice for its project: as still to spin, too. Choose it; leave it empty for yarn of no lot."
 LOOK = "Is it right? A skein of it is of no lot, so that its fiber counts once more, as still to spin. Look at the sheet Skeins, at Fiber lot and Design."
 
 

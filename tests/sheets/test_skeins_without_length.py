@@ -15,7 +15,7 @@ US, SMALL = described(Settings(units="us")), described(Settings(units="us", size
 TOP = {"name": "Top", "state": "prepared fiber", "weight": 16.0, "own_spinning": 0.0}
 VEST = {"name": "Vest", "wanted": 950.0, "margin": 0.0, "grist": 1000.0, "lot_1": "Top"}
 REELED = {"reel": "Reel", "wraps": 125.0, "washed_loop": 72.0}
-LOOK = "Is it right? A skein of it was weighed and has no length yet, so it does not count. Its line on the sheet Skeins tells what it needs."
+LOOK = "Is it right? A skein of it was weighed and has no length yet, so it does not count. Its line on the sheet Skeins says what it needs."
 
 
 def told(planner, *skeins, wanted=950.0, of=VEST):

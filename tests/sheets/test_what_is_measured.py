@@ -21,7 +21,7 @@ US = described(Settings(units="us"))
 ASKED = (
     # A shaft between a thigh at rest and a hand moves half as far as the hand: 14 in of the hand turn a shaft of 1 in
     # not 4.46 times but 2.23 times.
-    ("spindle_rolled", "Way of the shaft along the thigh, half that of the hand"),
+    ("spindle_rolled", "rolls along the thigh, half as far as the hand goes"),
     # A binder of 3 turns leaves 5 of 8: counted on the bound yarn, the wrapper would be fed for 5, and 2 be told as
     # left.
     ("wrapped_turns", "before a binder is plied on"),
@@ -40,7 +40,7 @@ ASKED = (
     # Of 2 oz fed to a comb in an hour 1.4 oz are ready to spin; 14 oz of it take ten hours, not seven.
     ("pace_preparing", "what comes out of it in an hour"),
     # 12 oz of yarn on three bobbins are 4 oz on each, and of fiber that loses 4% in spinning 4.17 oz.
-    ("projects_bobbins", "by the weight of yarn on each"),
+    ("projects_bobbins", "equally, by weight of yarn"),
     # Three pieces of 5 in, with 12, 15 and 13 turns, have 40 turns in 15 in: 2.67 in an inch.
     ("counted_turns", "of several pieces, those of all: =12+15+13"),
     ("counted_length", "all together: =3*5"),

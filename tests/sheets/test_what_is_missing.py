@@ -98,7 +98,7 @@ def test_a_fiber_of_which_the_guide_gives_no_diameter(kind, diameter, is_known):
     ({"fiber_diameter": 20.0, "twist": 8.0}, "No answer yet: for the turns in a staple, type Staple length."),
     ({"kind": "Merino", "twist": 8.0, "staple": 3.0}, None),
     ({"kind": "Cashmere", "wanted": 8000.0}, "No answer yet: the guide gives no diameter of this fiber. Type it here, and the fiber density if it is not wool."),
-    ({"staple": 3.0, "wanted": 8000.0}, "Still to fill in: the fiber diameter, or a breed of the guide."),
+    ({"staple": 3.0, "wanted": 8000.0}, "Still to fill in: the fiber diameter, or a breed from the guide."),
     ({"staple": 3.0, "twist": 8.0}, None),
 ])
 def test_the_finest_single_says_what_an_answer_waits_for(typed, said):

@@ -226,6 +226,6 @@ def _spoken(field: Input | Result | Automatic, message: str) -> dict:
     if len(message) > MESSAGE_LETTERS:
         too_long = f"what is said while its cell is selected has {len(message)} letters"
         raise DescriptionError.at(
-            f"field {field.key}", f"{too_long}, and a workbook holds {MESSAGE_LETTERS}; shorten it."
+            f"field {field.key}, {field.label}", f"{too_long}, and a workbook holds {MESSAGE_LETTERS}; shorten it."
         )
     return {"input_title": field.label[:TITLE_LETTERS], "input_message": message} if message else {}

@@ -137,7 +137,7 @@ def _advice(
     sure = f"{np.floor(round(certainty * 100, 9) * 10 + 0.5) / 10:g}%"
     once = " Get it once: other projects draw on the same lots." if shared > 0 else ""
     besides = "" if yarnless > YES else " more"
-    begun = f"{FREE_FIRST} Else, to" if free > LEAST_MORE else "To"
+    begun = f"{FREE_FIRST} Otherwise, to" if free > LEAST_MORE else "To"
     return f"{begun} be {sure} sure, get {amount}{besides}{': ' if told else ''}{told}.{once}"
 
 

@@ -33,7 +33,7 @@ def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (fibers(settings), mix(settings)), (
         Band((
             Listing(title="A blend", block="blend", view=VIEW, is_printed=False,
-                    aside="Fineness in µm or in dtex. Where a price, a fineness or a regain is not known of every fiber, it is not told of the blend."),
+                    aside="Fineness in µm or in dtex. Where a price, a fineness or a regain is not known of every fiber, the blend has none."),
         )),
         Band((
             Entries(title="To lay out", fields=("mix_wanted",), across=LEFT, is_printed=False),
@@ -59,7 +59,7 @@ def fibers(settings: Settings) -> Log:
                 Input("mass", "Weight", AMOUNT, MASS, needed=True, help="Of it in the blend. For shares, type 70 and 30."),
                 Input("price", "Price", NONE_OR_AMOUNT, per_mass(settings)),
                 Input("diameter", "Diameter", CLOSE, FIBER_DIAMETER, help="Of the fiber."),
-                Input("dtex", "Or dtex", FINENESS, DTEX, help="Of one fiber, as mills tell it; it wins."),
+                Input("dtex", "Or dtex", FINENESS, DTEX, help="Of one fiber, as mills state it; it wins."),
                 Input("density", "Density", DENSE, DENSITY, help="Empty means wool, 1.31. Silk 1.34, cotton 1.52, nylon 1.14, polyester 1.39."),
                 Input("regain", "Regain", NONE_OR_PART, SHARE, help="Wool 13.6%, silk 11%, flax and hemp 12%, cotton 8.5%."),
             )),
@@ -106,7 +106,7 @@ def mix(settings: Settings) -> Card:
             Result("fineness", "Mean fineness", "total / length", blends.mean_fineness, DTEX, digits=2, uses={"known": "count_length", "of": "count_weighed"},
                    only_if="AND(length > 0, count_length = count_weighed)", note="Of one fiber."),
             Result("diameter", "Mean fiber diameter", "side / length", blends.mean_diameter, FIBER_DIAMETER, uses={"known": "count_length", "of": "count_weighed"},
-                   only_if="AND(length > 0, count_length = count_weighed)", note="By number: fine fibers are more."),
+                   only_if="AND(length > 0, count_length = count_weighed)", note="By number of fibers: fine ones have more to a weight."),
             Result("regain", "Regain", "total / dry - 1", blends.blend_regain, SHARE, uses={"known": "count_dry", "of": "count_weighed"},
                    only_if="AND(dry > 0, count_dry = count_weighed)"),
         )),

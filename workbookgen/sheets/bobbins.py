@@ -105,7 +105,7 @@ def _you_type() -> Group:
         Input("project", "For the project", Choice("projects_listed", tabs.PROJECTS), help="Its yarn still to make, grist, strands and take-up are used where you type none."),
         Input("wanted", "Or for plied yarn", LARGE, LENGTH, help="Length before washing."),
         Input("grist", "Grist of the singles", AMOUNT, GRIST,
-              help="As they lie on the bobbin, not washed: washing shortens them, and a bobbin would be told to hold too little."),
+              help="As they lie on the bobbin, not washed: by the grist of washed singles, a bobbin would seem to hold too little."),
         Input("strands", "Strands", STRANDS, NUMBER, help="Empty takes the project's, or two."),
         Input("take_up", "Take-up", LOSS, SHARE, help="Share of the singles' length lost in plying; empty takes the project's, its sample's or its design's, or none."),
         Input("plying", "A plying bobbin holds", AMOUNT, MASS, help="Weight of yarn; empty means as much as above."),

@@ -60,7 +60,7 @@ def buying(settings: Settings) -> Card:
                 guide.kind(),
                 Input("state", "Buy it as", lists.one_of(lists.STATES), needed=True, starts_as="raw fleece",
                       help="Raw fleece is as shorn, not skirted. Or skirted, washed, prepared, or yarn."),
-                Input("length", "Length of yarn wanted", LARGE, LENGTH, needed=True, help="Finished yarn, margin included."),
+                Input("length", "Length of yarn wanted", LARGE, LENGTH, needed=True, help="Finished yarn, reserve included."),
                 Input("grist", "Grist wanted", AMOUNT, GRIST, needed=True, help="Grist of the finished yarn."),
                 stages.way(),
                 stages.second_way(),

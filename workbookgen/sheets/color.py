@@ -120,7 +120,7 @@ COLORS = Log(
                    uses={"length": "color_yarn", "repeats": "color_strand_repeats", "share": "share_used"}, digits=1),
             Result("rows", "Rows", "run * (1 - doubts_shrinkage) / color_row", color.stripe_rows, NUMBER,
                    uses={"length": "run", "per_row": "color_row", "shrinkage": "doubts_shrinkage"}, digits=1,
-                   note="Of the run once it is washed, by the usual shrinkage of the sheet Sureness."),
+                   note="Of the run once it is washed, by the usual shrinkage on the sheet Sureness."),
             Result("width", "Stripe", "rows / color_row_gauge", color.stripe_width, LOOP, uses={"row_gauge": "color_row_gauge"}, digits=1),
         )),
     ),

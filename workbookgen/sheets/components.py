@@ -82,7 +82,7 @@ def _you_type() -> Group:
         Input("package", "Spool holds", LARGE, LENGTH, help="Length on one spool or bobbin."),
         Input("place", "No.", Number(least=1, most=4, whole=True), NUMBER, blank_means=1, width=6,
               help="1 for the first component of its design, 2 for the second, up to 4; empty means 1. No two of a design may share one."),
-        Input("lot", "Its lot", Choice("fiber_listed", fiber.SHEET), width=20, help="The lot of the sheet Fiber that it is spun from, or the bought thread."),
+        Input("lot", "Its lot", Choice("fiber_listed", fiber.SHEET), width=20, help="The lot on the sheet Fiber that it is spun from, or the bought thread."),
         Input("other_lot", "Or lot", Choice("fiber_listed", fiber.SHEET), width=20, help="A second lot that may replace the first in this strand: both add up."),
     ))
 

@@ -53,7 +53,7 @@ def costs(settings: Settings) -> Log:
                 Input("thread", "Thread", NONE_OR_LARGE, amount, blank_means=0, help="Bought thread or yarn in it."),
                 Input("dye", "Dye and wash", NONE_OR_LARGE, amount, blank_means=0),
                 Input("tools", "Tools", NONE_OR_LARGE, amount, blank_means=0, help="Its share of wheel, cards, reel."),
-                Input("own_hours", "Own hours", NONE_OR_AMOUNT, HOURS, help="Instead of the hours of the sheet Time."),
+                Input("own_hours", "Own hours", NONE_OR_AMOUNT, HOURS, help="Instead of the hours on the sheet Time."),
                 Input("rate", "Your hour", NONE_OR_LARGE, amount, help="What an hour of your work is to earn."),
                 Input("margin", "On top", Number(least=0, most=20), SHARE, blank_means=0, help="For postage, and the skein that failed: a share of material and work."),
                 Input("fees", "Fees", LOSS, SHARE, blank_means=0, help="What the market, shop or card keeps: a share of the price."),

@@ -186,9 +186,9 @@ STEPS = (
 )
 KEY = (
     "A tinted cell is yours: type there. All else is worked out, empty until what it needs is there, and refuses to be typed into. "
-    "A cell that was emptied or pasted over is told above.",
+    "A cell that was emptied or pasted over is reported above.",
     "A red ! at the left of a line means that something in it cannot be right, ? that it is not as usual, … that something is still missing. "
-    'The head of the log says what, of one line; of each, the + at "what to look at". Other lines are not touched by it.',
+    'The head of the log says what for one line; for each of them, the + at "what to look at". Other lines are not touched by it.',
     "Type percentages with the sign: 15%. Parts of a number as 9.25 or 9 1/4. A weight in pounds and ounces may be typed as a sum: =6*16+4.",
     "Paste values only, so that the cells keep their look. Do not cut or drag a cell: the formulas follow it to its new place. If it happened, undo it. "
     "A line that the program fills down may have its numbers counted up: look at them.",

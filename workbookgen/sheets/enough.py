@@ -52,7 +52,7 @@ def in_words() -> tuple[Result, ...]:
                note="What there is counts skeins as they will be when washed, and what the lots still give."),
         Result("advice", "To be as sure as you ask",
                'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", '
-               'IF(or_else(free, 0) > 0.5, "Are the skeins of no open project for it? Choose it beside them, at For project. Else, to be ", "To be ") '
+               'IF(or_else(free, 0) > 0.5, "Are the skeins of no open project for it? Choose it beside them, at For project. Otherwise, to be ", "To be ") '
                '& ROUND(ROUND(doubts_certainty * 100, 9), 1) & "% sure, get " & said(more) & IF(yarnless > 0.5, "", " more")'
                + "".join(f' & IF({_to_get(part)} >= 1.5, {_separator(part)} & {_bought_as(part)}, "")' for part in PARTS)
                + ' & "." & IF(or_else(shared, 0) > 0, " Get it once: other projects draw on the same lots.", "")))',

@@ -48,7 +48,7 @@ def _you_type() -> Group:
         Input("rows", "And rows", STITCHES, GAUGE),
         Input("unraveled", "Yarn in a stitch", SIZE, LOOP,
               help="Unravel twenty and divide. Empty: by Munden's rule, for plain knitting that was washed and dried flat; within 10 to 15%."),
-        Input("width", "Wide", SIZE, LOOP, help="Of a scarf or shawl, for how long it gets."),
+        Input("width", "Wide", SIZE, LOOP, help="Of a scarf or shawl, to see how long it gets."),
     ))
 
 

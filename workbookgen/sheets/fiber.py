@@ -106,7 +106,7 @@ def lots(settings: Settings) -> Log:
             _the_yarn(),
             Group("Kept", (
                 Result("worth", "Rest is worth", "cost * to_come / yarn", kept_stock.worth_of_rest, money(settings), only_if="yarn > 0", note="Its share of what the lot cost."),
-                Result("thawed_on", "Out of it from", "frozen_on + 7", kept_stock.out_of_freezer, DAY, uses={"frozen": "frozen_on"}, width=11,
+                Result("thawed_on", "Thaw it from", "frozen_on + 7", kept_stock.out_of_freezer, DAY, uses={"frozen": "frozen_on"}, width=11,
                        only_if="frozen_on = ROUND(frozen_on, 0)", note="A week at -20 °C, by what museums advise; a milder freezer needs longer."),
             )),
             _its_skeins(),
@@ -137,7 +137,7 @@ def _you_type(settings: Settings) -> Group:
         Input("skirted_weighed", "Skirted", AMOUNT, MASS, help="Weighed after skirting."),
         Input("scoured_weighed", "Washed", AMOUNT, MASS, help="Weighed after scouring, quite dry. Bought washed: correct Weight instead."),
         Input("prepared_weighed", "Prepared", AMOUNT, MASS,
-              help="Weighed after carding or combing; of two preparations, after the last. What a mill sends back goes here: it is no new lot. "
+              help="Weighed after carding or combing; of two preparations, after the last. What a mill sends back goes here: it is not a new lot. "
                    "Bought prepared, and no second one: correct Weight instead."),
         Input("noil_weighed", "Noil", AMOUNT, MASS, help="What the comb keeps back, weighed: 20 to 40% (common practice). Log it as a lot of its own when you card it."),
         Input("yarn_weighed", "Yarn", AMOUNT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
@@ -173,8 +173,8 @@ def _the_yarn() -> Group:
                records.spun, MASS,
                uses={"names": "skeins_from_lot", "amounts": "skeins_net", "expected": "unweighed", "second_names": "components_from_1", "second_amounts": "components_drawn_1",
                      "third_names": "components_from_2", "third_amounts": "components_drawn_2", "besides": "pieces"},
-               note="Weight of this lot in the skeins of the sheet Skeins, expected until they are weighed, and in finished pieces; "
-                    "its share in a design of the sheet Yarn counts, too."),
+               note="Weight of this lot in the skeins on the sheet Skeins, expected until they are weighed, and in finished pieces; "
+                    "its share in a design on the sheet Yarn counts, too."),
         Result("spun_length", "In skeins", "sum_where(skeins_finished_yd, skeins_from_lot, name)", records.sum_where, LENGTH,
                uses={"names": "skeins_from_lot", "amounts": "skeins_finished_yd"},
                note="Finished length of the skeins spun from it alone."),

@@ -23,7 +23,7 @@ CHAPTER = "Guide"
 def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (accepted(guide(settings), settings),),
                    (band(Listing(title="What fleeces give", block="guide", view=VIEW,
-                                 aside="Published ranges, fleece for fleece very different: your own records beat them. Change any figure, or add a line.")),))
+                                 aside="Published ranges. Fleeces differ widely: your own records beat them. Change any figure, or add a line.")),))
 
 
 VIEW = LogView(

@@ -129,7 +129,7 @@ def _the_estimate() -> Group:
     return Group("The estimate", (
         Result("yarn", "Yarn", "or_else(by_swatch, or_else(by_gauge, by_piece))", trade.estimate_in_use, LENGTH,
                uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
-               only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", note="No margin in it; the project adds its own."),
+               only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", note="No reserve in it; the project adds its own."),
         Result("basis", "Known from", 'IF(given(by_swatch), "swatch", IF(given(by_gauge), "gauge", "existing piece"))', trade.estimate_basis, None,
                uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
                only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", width=15),

@@ -79,7 +79,7 @@ WAY = Card(
     "One lot, from what was bought to yarn",
     groups=(
         Group("You type", (
-            Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), help="Choose a lot to see its way."),
+            Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), help="Choose a lot to see it stage by stage."),
         )),
         Group("Weights", (
             of_lot("stage", "Stage", "stage", NUMBER, 0),

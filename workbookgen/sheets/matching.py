@@ -31,7 +31,7 @@ MATCH = Card(
             Input("strands", "Strands in it", STRANDS, NUMBER, needed=True, starts_as=2.0, help="Untwist an end and count them."),
             singles.take_up(),
             Input("shrinkage", "Your shrinkage", SHRINKAGE, SHARE,
-                  help="Share of the length that washing takes of your yarn; from a sample. Empty takes the usual one of the sheet Sureness."),
+                  help="Share of the length that washing takes of your yarn; from a sample. Empty takes the usual one on the sheet Sureness."),
             Input("ply", "Twist of its ply", NONE_OR_TWISTED, TWIST, help="Turns to untwist it until its strands lie side by side, over that length: you may type =32/10."),
             Input("left", "Twist of a strand", NONE_OR_TWISTED, TWIST,
                   help="Of one strand alone after that: turns until its fibers lie side by side, over its length."),

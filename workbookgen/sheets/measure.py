@@ -262,7 +262,7 @@ def _unusual() -> Result:
         (_is_far("used_washed_loop", "used_loop", plausible.SHORTEST_WASHED, plausible.LONGEST_WASHED),
          "Loop washed: far from the loop of its reel. Measure one full loop, all the way around, not the length of the folded skein."),
         (_is_far("used_counted_wpi", "expected_wpi", plausible.FEWEST_WRAPS, plausible.MOST_WRAPS),
-         "Wraps counted: far from what its length and weight let expect. Look at the wraps, the weight, and the count on the ruler."),
+         "Wraps counted: far from what its length and weight suggest. Look at the wraps, the weight, and the count on the ruler."),
     )
     return Result("unusual", "Unlike most skeins", f'"{ASKING} " & ' + first_of(*((condition, f'"{sentence}"') for condition, sentence in questions)), measuring.unusual, None,
                   uses={"loop": "used_loop", "mass": "net", "washed_loop": "used_washed_loop", "counted": "used_counted_wpi", "expected": "expected_wpi"},

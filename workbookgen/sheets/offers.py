@@ -20,7 +20,7 @@ from workbookgen.sheets.lookup import lookup
 SHEET = tabs.FLEECE
 CHAPTER = "Offers"
 HEAVIEST_OFFER = 10_000  # grams; common practice, no source: two heavy fleeces
-ABOUT = "Shipping goes in with the price. ± is one standard uncertainty, from the guide's range: prices that are nearer than that say little."
+ABOUT = "Shipping goes in with the price. ± is one standard uncertainty, from the guide's range: prices closer together than that are hardly different."
 
 
 def chapter(settings: Settings) -> Chapter:

@@ -90,7 +90,7 @@ def _worked_out() -> Group:
                uses={"usual": "doubts_shrinkage", "sample": "sample_shrinkage"}, only_if="blank_or(sample_shrinkage, sample_shrinkage < 0.9)"),
         Result("stock_plied", "As plied, unwashed", "stock / (1 - stock_shrinkage)", project.unwashed_length, LENGTH,
                uses={"length": "stock", "shrinkage": "stock_shrinkage"}, leaves=("bought_share", "design"),
-               note="Before washing takes its share: the sample's above, or else the usual one of the sheet Sureness."),
+               note="Before washing takes its share: the sample's above, or else the usual one on the sheet Sureness."),
         Result("stock_singles", "As singles", "stock_plied * strands / (1 - or_else(sample_take_up, 0))", planning.singles_length, LENGTH,
                uses={"length": "stock_plied", "take_up": "sample_take_up"},
                note="Before plying and washing; without a sample above, no take-up is allowed for."),

@@ -38,7 +38,7 @@ OFF_THE_RATED = 0.15  # of a reel's rated loop; common practice, no source
 HEAVY = "no yarn is so heavy for its length. Look at the unit of each: grams, or ounces?"
 LIGHT = "hardly any yarn is so light for its length. Look at the unit of each: grams, or ounces?"
 FINEST_TEX = 20  # cotton of 30s; common practice, no source: sewing thread is finer
-OTHER_SYSTEM = "no yarn is so thick. Look at the system: wraps per inch are none."
+OTHER_SYSTEM = "no yarn is so thick. Look at the system: wraps per inch are not one."
 ROPE = "no yarn is so thick. It is yards in a pound, or meters in 100 g, and not wraps per inch."
 
 
@@ -47,7 +47,7 @@ def a_date(word: str, label: str) -> Rule:
     return Rule(
         f"AND({word} = ROUND({word}, 0), {word} >= {FIRST_DATE}, {word} <= {LAST_DATE})",
         lambda values: values[word] == round(values[word]) and FIRST_DATE <= values[word] <= LAST_DATE,
-        f"{ASKING} {label}: the program may have made a date of it. Type 12/2 as the number 12, and its two ends apart.",
+        f"{ASKING} {label}: the program may have turned it into a date. Type 12/2 as the number 12, and its two ends apart.",
     )
 
 
@@ -161,7 +161,7 @@ def short_loop(system: str) -> Rule:
     return Rule(
         f"loop < {SHORTEST_LOOP}",
         lambda values: values["loop"] * meters < SHORTEST_LOOP,
-        f"{ASKING} Loop: under 20 cm (8 in) all the way around. Look at the unit above: no yards, no meters.",
+        f"{ASKING} Loop: under 20 cm (8 in) all the way around. Look at the unit above: yards or meters are too large for it.",
     )
 
 
@@ -170,7 +170,7 @@ def wraps_counted() -> Rule:
     return Rule(
         f"OR(ROUND(counted_wpi / expected_wpi, 9) > {MOST_WRAPS}, ROUND(counted_wpi / expected_wpi, 9) < {FEWEST_WRAPS})",
         lambda values: not FEWEST_WRAPS <= round(values["counted_wpi"] / values["expected_wpi"], 9) <= MOST_WRAPS,
-        f"{ASKING} Counted wpi: far from what its length and weight let expect. Look at the wraps, the weight, and the count on the ruler.",
+        f"{ASKING} Counted wpi: far from what its length and weight suggest. Look at the wraps, the weight, and the count on the ruler.",
     )
 
 
@@ -206,8 +206,8 @@ def of_no_lot() -> tuple[Rule, ...]:
     return tuple(
         Rule(f"AND(given(lotless), given({of}))", lambda values, of=of: bool(values["lotless"]) and bool(values[of]), f"{ASKING} {sentence}")
         for of, sentence in (
-            ("project_lot", "Fiber lot: without it, its fiber counts for its project once more, as still to spin. Choose it, or leave it for yarn of no lot."),
-            ("project_design", "Design: without it, its fiber counts for its project once more, as still to spin. Choose it, or leave it for yarn of no lot."),
+            ("project_lot", "Fiber lot: without it, its fiber counts twice for its project: as still to spin, too. Choose it; leave it empty for yarn of no lot."),
+            ("project_design", "Design: without it, its fiber counts twice for its project: as still to spin, too. Choose it; leave it empty for yarn of no lot."),
         )
     )
 
@@ -293,7 +293,7 @@ def of_a_sample() -> tuple[Rule, ...]:
     """
     return (
         thick_by_tex("Its weight", sentence=HEAVY),
-        _outside("k", LEAST_K, MOST_K, "Wraps: far from what its length and weight let expect. Look at each unit, and the count on the ruler."),
+        _outside("k", LEAST_K, MOST_K, "Wraps: far from what its length and weight suggest. Look at each unit, and the count on the ruler."),
         _outside("take_up", LEAST_TAKE_UP, MOST_TAKE_UP, "Singles used: far from the plied length. It is the length of one of the singles, not of all together."),
         _outside("shrinkage", MOST_GROWN, MOST_SHRUNK, "After washing: far from what it was before. Were the two exchanged?"),
         _outside("loss", 0, MOST_SPINNING_LOSS, "Yarn out: less than half of the fiber in. Look at the unit above: grams, or ounces?"),
@@ -312,7 +312,7 @@ def yarn_wanted(system: str) -> tuple[Rule, ...]:
     meters = LENGTH.unit(system).value
     return (
         Rule(f"AND(NOT(given(used)), wanted < {LEAST_WANTED})", lambda values: values["used"] is None and values["wanted"] * meters < LEAST_WANTED,
-             f"{ASKING} Yarn wanted: under 20 m (22 yd). It is a length: no ounces, no balls, no skeins. For ten balls of 125 type =10*125."),
+             f"{ASKING} Yarn wanted: under 20 m (22 yd). It is a length, not ounces, balls or skeins. For ten balls of 125 type =10*125."),
         Rule(f"AND(NOT(given(used)), wanted > {MOST_WANTED})", lambda values: values["used"] is None and values["wanted"] * meters > MOST_WANTED,
              f"{ASKING} Yarn wanted: more than 30 km (33,000 yd) in one piece. Look at its digits, and at the unit above."),
     )
@@ -394,5 +394,5 @@ def cord_and_arms() -> Rule:
     return Rule(
         f"ABS(ROUND(measured / from_arms - 1, 9)) > {OFF_THE_RATED}",
         lambda values: abs(round(values["measured"] / values["from_arms"] - 1, 9)) > OFF_THE_RATED,
-        f"{ASKING} Cord turns: far from what height and arms let expect. One turn lies over each arm end once.",
+        f"{ASKING} Cord turns: far from what height and arms suggest. One turn lies over each arm end once.",
     )

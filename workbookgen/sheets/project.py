@@ -105,7 +105,8 @@ PROJECT = Card(
             of_project("packages", "Balls in all", "packages", NUMBER, 0, "For the yarn with its reserve."),
             of_project("packages_more", "Balls to buy", "open_balls", NUMBER, 0, "On top of what is there, to be as sure as you ask."),
             of_project("per_bobbin", "On a bobbin", "per_bobbin", MASS, 1),
-            of_project("drift", "Change of grist", "drift", SHARE, 0, "From the first skein to the last; below zero: coarser. By a line through all, in the order of the log."),
+            of_project("drift", "Change of grist", "drift", SHARE, 0, "From the first skein to the last; below zero: coarser. "
+                       "By a straight line through all of them, in the order of the log."),
         )),
         Group("Its hours", (
             *(_of_time(step, step.capitalize(), step, HOURS) for step in STEPS),
@@ -114,7 +115,7 @@ PROJECT = Card(
             _of_time("ahead_share", "Share ahead", "ahead_share", SHARE),
             _of_time("hours", "Hours in all", "hours", HOURS),
             repeated_day("counted_from", "Counted from", "pace_counted_from",
-                         note="First day on the sheet Figures, or your latest skein or lot. Is it long ago? Type today's there."),
+                         note="First day on the sheet Figures, or your latest skein or lot. If that is long ago, type today there."),
             _of_time("finish", "Done on", "finish", DAY, "As if it alone had all your hours a week."),
             _of_time("safe", "Safe to promise by", "safe", DAY, "Done by then 19 times in 20 or more, as far as your pace, your weeks and the yarn go. "
                      "Hours for another project come on top."),

@@ -152,7 +152,7 @@ def _by_reels(few: bool) -> tuple[Result, ...]:
 def not_measured() -> Rule:
     """A question about skeins that were weighed only: their fiber is gone from the lot, and their yarn is not there."""
     return Rule(f"AND(lengthless > {HARDLY_ANY} * served, wanting > 0.5)", lambda values: values["lengthless"] > HARDLY_ANY * values["served"] and values["wanting"] > 0.5,
-                f"{ASKING} A skein of it was weighed and has no length yet, so it does not count. Its line on the sheet Skeins tells what it needs.")
+                f"{ASKING} A skein of it was weighed and has no length yet, so it does not count. Its line on the sheet Skeins says what it needs.")
 
 
 def questions() -> tuple[Rule, ...]:

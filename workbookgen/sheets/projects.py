@@ -33,7 +33,7 @@ from workbookgen.texts import folded
 SHEET = tabs.PROJECTS
 CHAPTER = "Projects"
 LOTS = ("lot_1", "lot_2", "lot_3")
-LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sheet Fiber tell what they still need."
+LOTS_UNKNOWN = f"{UNKNOWN}: what its lots give is unknown. Their lines on the sheet Fiber say what they still need."
 HALF_DONE = 0.6  # one of a pair and a little more; a whole piece seldom takes so little (common practice, no source)
 NOT_MARKED = 0.1  # of its skeins' weight: more than damp air and a tag weigh; common practice, no source
 FAR_MORE = 1.1  # of a yardage that is typed: twice its usual doubt; common practice, no source
@@ -97,7 +97,7 @@ def _rules(settings: Settings) -> tuple[Rule, ...]:
         project_skeins.not_measured(),
         plausible.of_a_light_fleece(settings.units),
         Rule("AND(in_skeins <= 0, free > 0.5, wanting > 0.5)", lambda values: values["in_skeins"] <= 0 and values["free"] > 0.5 and values["wanting"] > 0.5,
-             f"{ASKING} Skeins of its yarn belong to no open project, so it does not count them. Are they for it? Choose it beside them, at For project. Else set them aside."),
+             f"{ASKING} Skeins of its yarn belong to no open project, so it does not count them. Are they for it? Choose it beside them, at For project. If not, set them aside."),
         _counts_only_skeins(settings),
         Rule('AND(wanting > 0.5, given(lot_fate), lot_fate <> "set aside", lot_fate <> "used")', _of_a_lot_that_went,
              f"{ASKING} The rest of its first lot is gone. If only a part went, empty Rest gone, and give that part a line of its own."),
@@ -109,12 +109,12 @@ def _rules(settings: Settings) -> tuple[Rule, ...]:
         Rule("ABS(strands - plies) > 0.5", lambda values: abs(values["strands"] - values["plies"]) > 0.5,
              f"{ASKING} Strands: its design has another number of singles to spin, which is taken. Empty it, or look at the design."),
         Rule(f"ROUND(off_marks, 9) > {NOT_MARKED}", lambda values: round(values["off_marks"], 9) > NOT_MARKED,
-             f"{ASKING} Yarn used: its skeins tell of more or less. Mark those that are used, and divide one left in part."),
+             f"{ASKING} Yarn used: its skeins tell of more or less. Mark those that are used, and divide one that is used in part."),
         Rule(f"used_of_need < {HALF_DONE}", lambda values: values["used_of_need"] < HALF_DONE,
              f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty. For a piece given up, 0 is right."),
         Rule(f"AND(ROUND(used_rest - {NOT_MARKED} * used, 9) > 0, free > 0.5)",
              lambda values: round(values["used_rest"] - NOT_MARKED * values["used"], 9) > 0 and values["free"] > 0.5,
-             f"{ASKING} Yarn used: more than its skeins. If it took a skein of no open project, choose it beside that, and mark it used."),
+             f"{ASKING} Yarn used: more than its skeins. If it took a skein of no open project, choose this project beside that skein, and mark it used."),
         Rule("AND(left_share >= 1, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
              f"{ASKING} Hours done: as many as planned, and nothing is in skeins. Log what is reeled, or look at your pace on the sheet Time."),
         Rule("AND(need > 0, yarnless > 0.5, NOT(given(used)))", lambda values: values["need"] > 0 and values["yarnless"] > 0.5 and values["used"] is None,
@@ -197,30 +197,30 @@ def _you_type() -> Group:
     return Group("You type", (
         Input("name", "Project", Name(), needed=True, width=20),
         Input("wanted", "Yarn wanted", LARGE, LENGTH, help="The yardage that a pattern or your own record states; "
-                                                           "leave it empty to use the estimates of the sheets Knitting and Weaving. "
+                                                           "leave it empty to use the estimates on the sheets Knitting and Weaving. "
                                                            "For ten balls of 125: =10*125, whatever they weigh."),
         Input("need_doubt", "Wanted, ±", UNCERTAIN, SHARE,
               help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%), "
                    "or 8% where the sheet Knitting knows a stitch by rule alone."),
         Input("margin", "Reserve", Number(least=0, most=2), SHARE, blank_means=0.1, help="What you want left over; empty means 10%. It has nothing to do with doubt."),
         Input("grist", "Grist planned", AMOUNT, GRIST,
-              help="Grist of the finished yarn; it wins. Empty takes the first lot's; a design of the sheet Yarn replaces that; a sample of the sheet Samples replaces both."),
+              help="Grist of the finished yarn; it wins. Empty takes the first lot's; a design on the sheet Yarn replaces that; a sample on the sheet Samples replaces both."),
         Input("design", "Its yarn", Choice("designs_listed", yarn.SHEET), width=16,
-              help="A design of the sheet Yarn, if it is plied from several lots. A plain yarn needs none: choose its lots."),
+              help="A design on the sheet Yarn, if it is plied from several lots. A plain yarn needs none: choose its lots."),
         Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=16, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
         *(
             Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=16,
-                  help="For a plain yarn: a lot of the sheet Fiber to spin from, or the yarn bought. Two or three alike add up, behind the + above the columns; "
-                       "make one lot of more.")
+                  help="For a plain yarn: a lot on the sheet Fiber to spin from, or the yarn bought. Two or three alike add up, behind the + above the columns; "
+                       "of more, make one lot.")
             for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
         ),
         Input("package", "A ball holds", AMOUNT, LENGTH, help="If you buy the yarn: length of one ball or skein."),
-        Input("bobbins", "Bobbins", COUNTED, help="To fill so many alike, by the weight of yarn on each. Of fiber weigh out more, by what spinning loses."),
+        Input("bobbins", "Bobbins", COUNTED, help="How many to fill equally, by weight of yarn. Weigh out more fiber than that, since spinning loses some."),
         Input("strands", "Strands", STRANDS, NUMBER,
-              help="For the hours: singles in the ply; empty means two; a design of the sheet Yarn replaces it, and knows how many are not bought."),
+              help="For the hours: singles in the ply; empty means two; a design on the sheet Yarn replaces it, and knows how many are not bought."),
         Input("take_up", "Take-up", LOSS, SHARE,
-              help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples; or by the feeds of the sheet Yarn."),
-        Input("done", "Hours done", NONE_OR_AMOUNT, HOURS, help="Hours of work on it that are behind you."),
+              help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples; or by the feeds on the sheet Yarn."),
+        Input("done", "Hours done", NONE_OR_AMOUNT, HOURS, help="Hours that you have worked on it so far."),
         Input("used", "Yarn used", NONE_OR_AMOUNT, MASS, help="All finished, both socks: its weight; 0 if given up. Mark its skeins as used. "
                                                               "What it took beyond the skeins logged for it is taken off its lots; "
                                                               "what is left is free for other projects."),
@@ -232,7 +232,7 @@ def _enough() -> Group:
         *enough.in_words(),
         Result("open_have", "There is", "there", project.while_open, LENGTH, uses={"amount": "there"}, only_if="NOT(given(used))",
                note="Its skeins, also those that are in the piece already, and what its lots still give once the other projects on them have theirs. "
-                    "Of a finished piece it is not asked."),
+                    "Empty for a finished piece."),
         Result("open_spare", "Over or short", "spare", project.while_open, LENGTH, uses={"amount": "spare"}, only_if="NOT(given(used))", width=11,
                note="Beside the yarn needed, with no reserve. Below zero it is short. Other projects on the same lots have theirs."),
         Result("open_chance", "Chance, open", "chance", project.while_open, SHARE, uses={"amount": "chance"}, only_if="NOT(given(used))", digits=0, width=11),
@@ -266,7 +266,7 @@ def _needed() -> Group:
         Result("by_rule", "Stitches by rule", "sum_where(estimates_by_rule, estimates_of, name)", records.sum_where, NUMBER, digits=0,
                uses={"names": "estimates_of", "amounts": "estimates_by_rule"}, note="Estimates that know a stitch by Munden's relation alone."),
         Result("need", "Yarn needed", "or_else(wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
-               only_if="OR(given(wanted), given_and(estimated, estimated > 0))", note="What you stated, or the estimates; no margin yet."),
+               only_if="OR(given(wanted), given_and(estimated, estimated > 0))", note="What you stated, or the estimates; no reserve yet."),
         *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
         lookup("sample_mark", "Sample's mark", "samples_mark", "sample", width=11),
         lookup("design_grist", "Design's grist", "designs_grist_yd_lb", "design", GRIST),
@@ -276,7 +276,7 @@ def _needed() -> Group:
         lookup("design_take_up", "Design's take-up", "designs_take_up", "design", SHARE),
         Result("plies", "Singles in the ply", f"IF({DESIGN_KNOWS}, design_strands, strands)", planning.singles_in_ply, NUMBER, digits=0,
                uses={"own": "strands", "design": "design_strands", "bought": "bought_share"}, only_if=f"OR(given(strands), {DESIGN_KNOWS})",
-               note="For the hours: as typed; a design of the sheet Yarn replaces it, and knows how many are not bought."),
+               note="For the hours: as typed; a design on the sheet Yarn replaces it, and knows how many are not bought."),
         lookup("lot_grist", "First lot's grist", "fiber_grist", "lot_1", GRIST),
         lookup("lot_stage", "Its stage", "fiber_stage", "lot_1", NUMBER, digits=0),
         lookup("lot_weight", "It weighed", "fiber_weight", "lot_1", MASS),
@@ -285,20 +285,20 @@ def _needed() -> Group:
                project.planned_grist, GRIST,
                uses={"own": "grist", "sample": "sample_grist_yd_lb", "design": "design_grist", "lot": "lot_grist"},
                only_if="OR(given(grist), given(sample_grist_yd_lb), given(design_grist), given(lot_grist))",
-               note="What you planned, or else the first lot's; a design of the sheet Yarn replaces it; a sample of the sheet Samples replaces both."),
+               note="What you planned, or else the first lot's; a design on the sheet Yarn replaces it; a sample on the sheet Samples replaces both."),
         Result("shrinkage_known", "Shrinkage known", "or_else(sample_shrinkage, design_shrinkage)", reeling.known_shrinkage, SHARE,
                uses={"sample": "sample_shrinkage", "design": "design_shrinkage"}, leaves=("bought",), only_if="OR(given(sample_shrinkage), given(design_shrinkage))"),
         Result("shrinkage_used", "Shrinkage in use", "or_else(shrinkage_known, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
                uses={"usual": "doubts_shrinkage", "sample": "shrinkage_known"}, only_if="blank_or(shrinkage_known, shrinkage_known < 0.9)",
-               note="The usual one of the sheet Sureness; a design of the sheet Yarn replaces it; a sample of the sheet Samples replaces both."),
+               note="The usual one on the sheet Sureness; a design on the sheet Yarn replaces it; a sample on the sheet Samples replaces both."),
         *another_grist.beside_the_design(),
         Result("unwashed", "To spin, unwashed",
                "IF(AND(or_else(bought_share, 0) > 0.999999, NOT(given(design))), 0, length / (1 - shrinkage_used))", project.unwashed_length, LENGTH,
                uses={"shrinkage": "shrinkage_used"},
-               note="Length on the reel, before washing takes its share. None of a yarn that is bought; threads of a design of the sheet Yarn are plied."),
+               note="Length on the reel, before washing takes its share. None of a yarn that is bought; threads of a design on the sheet Yarn are plied."),
         Result("left_share", "Still to make", "IF(given(used), 0, MAX(0, 1 - in_skeins / length))", project.left_share, SHARE, digits=0,
                note="Of the yarn with reserve, what is not in its skeins."),
-        Result("yarn", "Weight of yarn", "length / planned", yarn_count.mass_of_length, MASS, uses={"grist": "planned"}, note="Of the yarn with its margin."),
+        Result("yarn", "Weight of yarn", "length / planned", yarn_count.mass_of_length, MASS, uses={"grist": "planned"}, note="Of the yarn with its reserve."),
         *supply.fiber_in_all(),
         Result("packages", "Balls in all", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0, note="For the yarn with its reserve."),
         Result("per_bobbin", "On a bobbin", "yarn / bobbins", project.per_bobbin, MASS, uses={"mass": "yarn"},
@@ -350,7 +350,7 @@ def _to_be_surer() -> tuple[Result, ...]:
         *to_last.to_last(),
         *supply.to_buy(),
         Result("open_balls", "Balls to buy, open", "part_1_balls", project.while_open, NUMBER, uses={"amount": "part_1_balls"}, only_if="NOT(given(used))", digits=0,
-               note="Of a finished piece it is not asked."),
+               note="Empty for a finished piece."),
     )
 
 

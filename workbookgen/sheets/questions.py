@@ -37,15 +37,15 @@ def backwards(settings: Settings) -> Card:
     return Card(
         "backwards",
         "From the yarn you want back to its singles",
-        about="Give the grist of the plied yarn. By K of the sheet Counts, the wraps per inch that it should have will do.",
+        about="Give the grist of the plied yarn. Or give the wraps per inch that it should have, which K on the sheet Counts turns into a grist.",
         groups=(
             Group("You type", (
                 Input("grist", "Grist of the plied yarn", LARGE, GRIST, needed="Counts" in settings.without),
-                Input("wraps", "Or wraps per inch", CLOSE, THREADS, help="Used if you give no grist; K of the sheet Counts turns it into one."),
+                Input("wraps", "Or wraps per inch", CLOSE, THREADS, help="Used if you give no grist; K on the sheet Counts turns it into one."),
                 Input("strands", "Strands", PLIED, NUMBER, needed=True, starts_as=2.0),
                 singles.take_up(),
                 Input("shrinkage", "Shrinkage in washing", SHRINKAGE, SHARE,
-                      help="Share of the length that washing takes; from a sample. Empty takes the usual one of the sheet Sureness."),
+                      help="Share of the length that washing takes; from a sample. Empty takes the usual one on the sheet Sureness."),
                 Input("known", "One strand is already there", LARGE, GRIST, help="Grist of a thread or single to be used; the card says what each of the others must be."),
             )),
             _back_to_singles(),

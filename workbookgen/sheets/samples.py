@@ -120,7 +120,7 @@ def _you_type() -> Group:
         Input("mass", "Its weight", AMOUNT, MASS, help="Of that same length."),
         Input("raw_in", "Fleece in", AMOUNT, MASS, help="A handful of the skirted fleece, weighed in the grease, that you washed to see its yield; not the fiber that you spun."),
         Input("clean_out", "Washed, dry", AMOUNT, MASS, help="What that handful weighed, washed and quite dry."),
-        Input("fiber_in", "Fiber in", AMOUNT, MASS, help="Prepared fiber weighed out for the sample, washed already: what washing takes is no loss of spinning."),
+        Input("fiber_in", "Fiber in", AMOUNT, MASS, help="Prepared fiber weighed out for the sample, washed already: what washing takes is not a loss of spinning."),
         Input("yarn_out", "Yarn out", AMOUNT, MASS, help="All the yarn that it became. Its lot expects the same loss of all its fiber. "
                                                      "Log it as a skein, too: until then its fiber counts as still to spin."),
         Input("unwashed", "Before washing", AMOUNT, LENGTH, help="Its length before washing."),

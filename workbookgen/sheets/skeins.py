@@ -104,7 +104,7 @@ def skeins(settings: Settings) -> Log:
         ),
         rules=(
             Rule("AND(given(reel), NOT(given(loop)))", lambda values: bool(values["reel"]) and values["loop"] is None,
-                 f"{UNKNOWN}: nobody knows what one turn of its reel measures. Its line on the sheet Reels tells what it needs."),
+                 f"{UNKNOWN}: nobody knows what one turn of its reel measures. Its line on the sheet Reels says what it needs."),
             *plausible.skein_weight(settings.units),
             plausible.washed_loop(),
             plausible.wraps_counted(),
@@ -131,7 +131,7 @@ def _you_type(settings: Settings) -> Group:
         Input("rest", "Rest", NONE_OR_SIZE, LENGTH, blank_means=0, help="Or the leftover length, measured apart."),
         Input("gross", "Weight", AMOUNT, MASS, width=9,
               help="On the scale, with whatever holds it. Best washed and dry. If a part goes, divide the skein into two lines, one of them gone: "
-                   "else its fiber counts as still to spin."),
+                   "otherwise its fiber counts as still to spin."),
         Input("tare", "Tare", NONE_OR_AMOUNT, MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
         Input("washed_loop", "Loop washed", REACH, LOOP, width=9,
               help="One full loop of the washed, dry, slack skein. If you wound it again after washing, count its wraps on that reel, and measure its loop as it lies now."),
@@ -144,11 +144,11 @@ def _you_type(settings: Settings) -> Group:
               help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
         Input("gone", "Gone, or set aside", lists.one_of(lists.FATES), width=12,
               help="Used: it counts for its project. Given, sold or lost (to moths): for none. "
-                   "Set aside: it stays, free for nobody else. If a part goes, divide wraps and weight into two lines."),
+                   "Set aside: it stays, for no other project. If a part goes, divide wraps and weight into two lines."),
         Input("finished_on", "Finished on", Date(), DAY, help="The day it came off the reel, or dried."),
         Input("plied_of", "Plied of", Number(least=1, most=24, whole=True), NUMBER, width=8, help="Number of singles in it: 1, 2, 3."),
         Input("dye_lot", "Dye lot", Note(), width=14, help="Number or name of the dye bath or dyed top. Skeins of another one may differ in color."),
-        Input("wheel", "Wheel and whorl", Note(), width=18, help="What it was spun and plied on, to spin it so again."),
+        Input("wheel", "Wheel and whorl", Note(), width=18, help="What it was spun and plied on, to spin it that way again."),
         Input("place", "Kept in", Note(), width=14, help="Box, shelf, or who has it."),
         Input("price", "Price", NONE_OR_AMOUNT, money(settings),
               help="What it cost you, or would sell for: choose one for all of them. The head adds up those that are still there."),
@@ -163,7 +163,7 @@ def _length() -> Group:
                note="By the sample of its project, or by the design of its yarn; none of a bought yarn, which is finished."),
         Result("shrinkage_expected", "Shrinkage expected", "or_else(shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
                uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="blank_or(shrinkage_sample, shrinkage_sample < 0.9)",
-               note="Until you measure the washed loop: the usual one of the sheet Sureness; a design of the sheet Yarn replaces it; a sample of the sheet Samples "
+               note="Until you measure the washed loop: the usual one on the sheet Sureness; a design on the sheet Yarn replaces it; a sample on the sheet Samples "
                     "replaces both. A bought yarn is finished: if you wash it, measure its loop."),
         lookup("loop", "Loop", "reels_loop", "reel", LOOP),
         Result("length_yd", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_YARDS,

@@ -40,11 +40,11 @@ def together(settings: Settings) -> Card:
     amount, in_ounces = money(settings), UNIT_SYSTEMS[settings.units].masses == "ounces"
     return Card("split", "Bought together, and divided", groups=(
         Group("You type", (
-            Input("mass", "Weight in all", AMOUNT, MASS, needed=True, help="As it lies on your scale, packing off."),
+            Input("mass", "Weight in all", AMOUNT, MASS, needed=True, help="As your scale shows it, without packing."),
             Input("money", "Money in all", AMOUNT, amount, help="With the shipping."),
             Input("step", "Step of your scale", Number(least=0.01 if in_ounces else 0.1, most=1000), MASS, needed=True,
                   starts_as=Quantity(0.1, "ounce") if in_ounces else Quantity(1, "gram"),
-                  help="What it tells apart."),
+                  help="The smallest difference that it shows."),
             Input("coin", "Smallest coin", Number(least=0.01, most=1000), amount, needed=True, starts_as=0.01, help="What money is rounded to."),
         )),
         Group("Worked out", (

@@ -264,7 +264,7 @@ def its_fiber() -> Iterator[Result]:
         yield strand.lookup("keeps", "Lot keeps", "fiber_kept_of_prepared", "@_lot_a", SHARE, note="Share of prepared fiber that becomes yarn.")
         yield strand.result("spun_of", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, @_keeps)", project.kept_in_spinning, SHARE, uses={"lot": "@_keeps"},
                             only_if="OR(AND(given(sample_loss), sample_loss < 1, sample_loss >= 0), AND(NOT(given(sample_loss)), given(@_keeps)))",
-                            note="By its lot; a sample of the sheet Samples replaces it.")
+                            note="By its lot; a sample on the sheet Samples replaces it.")
         for key, label, kept in (("fiber", "Prepared fiber", "@_spun_of"), ("raw", "Fiber as bought", "@_kept")):
             yield strand.result(key, label, f"IF(@_bought = 1, 0, yarn * @_share / {kept})", project.fiber_for, MASS, uses=OF_YARN | {"kept": kept},
                                 only_if=f"OR(@_bought = 1, given_and({kept}, {kept} > 0))")

@@ -63,7 +63,7 @@ def _of_the_project() -> Group:
         Result("name", "Project", 'INDEX(projects_listed, line) & ""', overview.nth, None, uses={"names": "projects_listed", "place": "line"},
                only_if="line <= COUNTA(projects_listed)", width=24),
         Result("plies", "Strands", "or_else(own_strands, 2)", planning.strands_in_use, NUMBER, uses={"project": "name", "own": "own_strands"}, digits=0,
-               only_if='name <> ""', note="Singles in the ply, as the sheet Projects says, or else two; a design of the sheet Yarn knows how many are not bought."),
+               only_if='name <> ""', note="Singles in the ply, as the sheet Projects says, or else two; a design on the sheet Yarn knows how many are not bought."),
         Result("take_up_used", "Take-up in use", "or_else(own_take_up, or_else(sample_take_up, design_take_up))", planning.take_up_in_use, SHARE,
                uses={"own": "own_take_up", "sample": "sample_take_up", "design": "design_take_up"},
                only_if="OR(given(own_take_up), IF(given(sample_take_up), sample_take_up < 1, given(design_take_up)))"),

@@ -53,7 +53,7 @@ def lines(settings: Settings) -> Log:
             )),
             Group("Worked out", (
                 Result("in_this_yarn", "In your yarn", "length * measure_wpi / wraps", uses.in_this_yarn, LENGTH, uses={"wpi": "measure_wpi"},
-                       note="In the yarn of the sheet Measure: finer yarn takes more, in proportion to its wraps."),
+                       note="In the yarn on the sheet Measure: finer yarn takes more, in proportion to its wraps."),
             )),
             Group("For other sheets", (
                 Result("listed", "Called", 'IF(given(size), name & " (" & size & ")", name)', uses.called, None, width=22),

@@ -43,7 +43,7 @@ def weavings(settings: Settings) -> Log:
             _weft(),
             Group("The estimate", (
                 Result("yarn", "Yarn", "IF(OR(given(weft_grist), given(weft_project)), warp_yarn, warp_yarn + weft_yarn)", trade.yarn_of_the_warp, LENGTH,
-                       note="Warp and weft, or the warp alone where the weft is another yarn. No margin in it; the project adds its own."),
+                       note="Warp and weft, or the warp alone where the weft is another yarn. No reserve in it; the project adds its own."),
                 Result("mass", "Weight", "warp_yarn / grist + weft_yarn / or_else(weft_grist, grist)", trade.weight_of_cloth, MASS, note="Of warp and weft."),
             )),
             Group("For other sheets", (
@@ -111,7 +111,7 @@ def _you_type() -> Group:
 def _sett() -> Group:
     return Group("Sett", (
         Result("touching", "Threads touching", by_k.threads("thickness_k_touching", "grist"), diameter.threads_side_by_side, SETT,
-               uses={"k": "thickness_k_touching"}, note="With K of the sheet Counts."),
+               uses={"k": "thickness_k_touching"}, note="By the K on the sheet Counts."),
         lookup("ends_in_repeat", "Ends in repeat", "weaves_ends", "weave", NUMBER, among="weaves_name", digits=0),
         lookup("crossings", "Crossings", "weaves_crossings", "weave", NUMBER, among="weaves_name", digits=0),
         Result("touching_used", "Touching, in use", "or_else(counted, touching)", diameter.wraps_in_use, SETT, uses={"expected": "touching"},

@@ -156,7 +156,8 @@ SPINDLE = Card(
     groups=(
         Group("You type", (
             Input("draft", "Draft length", REACH, LOOP, needed=True, help="Yarn drafted before you wind on."),
-            Input("rolled", "Shaft rolled along", REACH, LOOP, help="Way of the shaft along the thigh, half that of the hand above it; for a spindle that stops with the roll."),
+            Input("rolled", "Shaft rolled along", REACH, LOOP,
+                  help="How far the shaft rolls along the thigh, half as far as the hand goes; for a spindle that stops with the roll."),
             Input("shaft", "Shaft across", REACH, LOOP, help="Its diameter where you roll it."),
             Input("rolls", "Rolls to a draft", PIECES, NUMBER, blank_means=1, help="Empty means one."),
             Input("counted", "Or turns counted", TURNS, NUMBER, help="Best for a spindle that flies on: film it slowly, with a mark on the whorl."),

@@ -36,7 +36,7 @@ def designs(settings: Settings) -> Log:
                 Input("name", "Design", Name(), needed=True, width=24, help="The components below choose it by this name."),
                 Input("wanted", "Yarn wanted", LARGE, LENGTH, help="Length of finished yarn to make of it."),
                 Input("shrinkage", "Shrinkage in washing", SHRINKAGE, SHARE,
-                      help="Share of the length that washing takes; from a sample. Empty takes the usual one of the sheet Sureness."),
+                      help="Share of the length that washing takes; from a sample. Empty takes the usual one on the sheet Sureness."),
             )),
             _the_yarn(),
             _for_other_sheets(),

@@ -150,7 +150,7 @@ def yarn_by_swatch(area: Area, swatch_area: Area, swatch_mass: Mass) -> Mass:
 
     Notes
     -----
-    Valid for the stitch, the needles and the yarn of the swatch; add a margin.
+    Valid for the stitch, the needles and the yarn of the swatch; add a reserve.
 
     References
     ----------

@@ -32,7 +32,7 @@ def estimate_in_use(swatch: Length | None = None, gauge: Length | None = None, p
 
     Notes
     -----
-    Valid for three estimates of the same piece; add a margin.
+    Valid for three estimates of the same piece; add a reserve.
 
     References
     ----------

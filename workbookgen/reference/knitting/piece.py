@@ -186,11 +186,11 @@ def from_swatch(area: Area, swatch_area: Area, swatch_mass: Mass, grist: Grist) 
 
     Notes
     -----
-    Valid for the stitch, the needles and the yarn of the swatch; add a margin.
+    Valid for the stitch, the needles and the yarn of the swatch; add a reserve.
 
     References
     ----------
-    Definition of the proportion. A margin of 10 to 15 percent: common practice, no source.
+    Definition of the proportion. A reserve of 10 to 15 percent: common practice, no source.
 
     Examples
     --------

@@ -15,7 +15,7 @@ QUESTIONS = (
     "Weight: more than a kilogram (2 lb) for one skein. Look at the unit: grams, or ounces?",
     "Weight: less than 3 g (0.1 oz) for a skein. Look at the unit: grams, or ounces?",
     "Loop washed: far from the loop of its reel. Measure one full loop, all the way around, not the length of the folded skein.",
-    "Wraps counted: far from what its length and weight let expect. Look at the wraps, the weight, and the count on the ruler.",
+    "Wraps counted: far from what its length and weight suggest. Look at the wraps, the weight, and the count on the ruler.",
 )
 
 

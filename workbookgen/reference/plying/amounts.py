@@ -40,7 +40,7 @@ def component_length(wanted: Length, strands: Ratio = 1, feed: Ratio = 1) -> Len
 
     Notes
     -----
-    Valid for bobbins plied until empty; what remains on them belongs into the length wanted, as a margin.
+    Valid for bobbins plied until empty; what remains on them belongs to the length wanted, as a reserve.
 
     References
     ----------

@@ -30,7 +30,7 @@ def wanted_in_use(stated: Length | None = None, estimated: Length | None = None)
 
     Notes
     -----
-    Valid for two figures of the same piece, both without a margin.
+    Valid for two figures of the same piece, both without a reserve.
 
     References
     ----------

@@ -12,7 +12,7 @@ from workbookgen.units import Grist, Length, Mass, Ratio, Some
 def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
     """Length of yarn to have for a piece.
 
-    L = Y · (1 + x). The margin covers gauge that drifts, knots and swatches.
+    L = Y · (1 + x). The reserve covers gauge that drifts, knots and swatches.
 
     Parameters
     ----------
@@ -26,7 +26,7 @@ def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
     Raises
     ------
     ValueError
-        A negative length or a negative margin.
+        A negative length or a negative reserve.
 
     Notes
     -----
@@ -34,7 +34,7 @@ def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
 
     References
     ----------
-    A margin of 10 to 15 percent: common practice, no source.
+    A reserve of 10 to 15 percent: common practice, no source.
 
     Examples
     --------

@@ -225,7 +225,7 @@ def need_uncertainty(need: Some, relative: Ratio = 0.05) -> Some:
 
     Notes
     -----
-    Valid for a need without a margin: a margin is wanted for its own sake and says nothing about uncertainty.
+    Valid for a need without a reserve: that is wanted for its own sake and says nothing about uncertainty.
 
     References
     ----------

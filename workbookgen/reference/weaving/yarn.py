@@ -115,7 +115,7 @@ def yarn_of_the_warp(
 
     Notes
     -----
-    Valid for one yarn in the whole warp; add a margin.
+    Valid for one yarn in the whole warp; add a reserve.
 
     References
     ----------
@@ -154,7 +154,7 @@ def weft_apart(weft_yarn: Length, weft_grist: Grist) -> Length:
 
     Notes
     -----
-    Valid for one yarn in the whole weft; add a margin.
+    Valid for one yarn in the whole weft; add a reserve.
 
     References
     ----------
