@@ -28,7 +28,7 @@ def cli() -> None:
 
 
 @cli.command(short_help="Build a blank planner.")
-@click.option("--settings", type=click.Path(path_type=Path), help="A TOML file that says what the planner is to be.")
+@click.option("--settings", type=click.Path(path_type=Path), help="A TOML file with the planner's settings.")
 @click.option(
     "--units",
     type=click.Choice(tuple(UNIT_SYSTEMS)),
@@ -91,9 +91,9 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
     type=click.IntRange(0, 100_000),
     default=20,
     show_default=True,
-    help="How many sets of drawn inputs to try, besides what stands in the planner.",
+    help="How many sets of random inputs to try, besides what is in the planner.",
 )
-@click.option("--seed", type=int, default=1, show_default=True, help="The same seed draws the same inputs.")
+@click.option("--seed", type=int, default=1, show_default=True, help="The same seed gives the same inputs.")
 @click.option("--json", "as_json", is_flag=True, help="The whole report, for programs.")
 def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_json: bool) -> None:
     """Check every formula cell of a planner against the reference library, in real engines."""
@@ -157,7 +157,7 @@ def fields(file: Path, as_json: bool) -> None:
 @click.option(
     "--settings",
     type=click.Path(path_type=Path),
-    help="A TOML file that says what the new planner is to be; without it, it is like the old one.",
+    help="A TOML file with the new planner's settings; without it, the old one's apply.",
 )
 def carry(old: Path, output: Path, settings: Path | None) -> None:
     """Build a new planner with the entries of a filled one, .xlsx or .ods, of this or an older version."""

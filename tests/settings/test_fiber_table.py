@@ -159,7 +159,7 @@ def test_a_table_that_is_not_text(tmp_path):
 def test_a_table_as_a_program_with_decimal_commas_saves_it(tmp_path, sign):
     (tmp_path / "mine.csv").write_text(f"{HEAD}\n{BARE}\n".replace(",", sign), encoding="utf-8")
     assert told(Settings(fibers=str(tmp_path / "mine.csv"))) == [
-        "mine.csv: the columns of the fiber table are not separated by commas. Save it so, with points in its numbers."
+        "mine.csv: the columns of the fiber table are not separated by commas. Save it with commas between them, and points in its numbers."
     ]
 
 

@@ -189,7 +189,7 @@ ABOVE_THE_LINES = _refusing("Above the lines", "The lines of this log start belo
 
 def worked_out(field: Result | Automatic | Column) -> dict:
     """The validation of a calculated cell: it describes the result when selected, and refuses typing."""
-    elsewhere = "This cell is worked out from what stands in the tinted ones. Type there; here, press Escape."
+    elsewhere = "This cell is worked out from the tinted ones. Type there; here, press Escape."
     return _spoken(field, getattr(field, "note", "")) | _refusing("Worked out", elsewhere)
 
 

@@ -244,7 +244,7 @@ def parse(text: str, place: str) -> Settings:
     except tomllib.TOMLDecodeError as problem:
         raise SettingsError.at(place, f"this is not a TOML settings file: {problem}. {AS_TOML}") from None
     except (ValueError, RecursionError):  # thousands of digits, or of brackets within brackets
-        strange = "this is no settings file: it holds a number or a list that no setting has."
+        strange = "this is not a settings file: it holds a number or a list that no setting has."
         raise SettingsError.at(place, strange) from None
     return validated(Settings, table, place, text)
 

@@ -70,9 +70,7 @@ def _lines(path: Path) -> list[dict[str, str]]:
     if lacking := [name for name in wanted if not lines or name not in lines[0]]:
         needs = f"the fiber table needs the columns {', '.join(lacking)}."
         if any(";" in name or "\t" in name for name in (lines[0] if lines else ()) if name):
-            needs = (
-                "the columns of the fiber table are not separated by commas. Save it so, with points in its numbers."
-            )
+            needs = "the columns of the fiber table are not separated by commas. Save it with commas between them, and points in its numbers."
         raise SettingsError.at(str(path), needs)
     return lines
 
