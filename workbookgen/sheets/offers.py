@@ -144,6 +144,8 @@ def _worked_out(amount: Kind, price: Kind) -> Group:
         repeated("listed", "Called", "name", width=20),
         Result("other", "Yarn, if not the cheapest", "yarn_price", offers.of_others, price, uses={"price": "yarn_price", "best": "best_name"},
                only_if="name <> best_name"),
+        Result("near", "May cost less", "IF(other - best_price > 2 * SQRT(best_doubt * best_doubt + yarn_price_doubt * yarn_price_doubt), 0, 1)", offers.may_cost_less,
+               NUMBER, digits=0, uses={"price": "other", "least": "best_price", "u_price": "yarn_price_doubt", "u_least": "best_doubt"}, only_if="other >= best_price"),
     ), printed=False)
 
 
@@ -160,11 +162,15 @@ def best(settings: Settings) -> Card:
                only_if="AND(price > 0, second_price >= price)", note="None beside a gift."),
         Result("apart", "Told apart", "IF(second_price - price > 2 * SQRT(doubt * doubt + second_doubt * second_doubt), 1, 0)", offers.told_apart, NUMBER, digits=0,
                uses={"price": "second_price", "least": "price", "u_price": "second_doubt", "u_least": "doubt"}, only_if="second_price >= price"),
+        Result("rough", "One that may cost less", "INDEX(offers_listed, MATCH(1, offers_near, 0))", offers.first_that_may, None,
+               uses={"names": "offers_listed", "values": "offers_near"}, only_if="COUNTIF(offers_near, 1) > 0"),
         Result("lacking", "Offers left aside", "COUNT(offers_paid) - COUNT(offers_yarn_price)", offers.unpriced, NUMBER, digits=0,
                uses={"amounts": "offers_paid", "values": "offers_yarn_price"}),
         Result("words", "In words",
-               'IF(price > 0, name & IF(apart = 1, " costs least by its yarn: ", " seems cheapest by its yarn, but not for certain: ") & second & ", the next, costs " & '
-               'IF(ROUND(ROUND(more * 100, 9), 0) = 0, "about as much", said(more) & " more") & IF(apart = 1, ".", ", which is within their uncertainty. Choose by the fiber."), '
+               'IF(price > 0, name & IF(AND(apart = 1, NOT(given(rough))), " costs least by its yarn: ", " seems cheapest by its yarn, but not for certain: ") '
+               '& second & ", the next, costs " & '
+               'IF(ROUND(ROUND(more * 100, 9), 0) = 0, "about as much", said(more) & " more") & IF(AND(apart = 1, NOT(given(rough))), ".", '
+               'IF(apart = 1, ", but " & rough & " is known less well and may cost less.", ", which is within their uncertainty. Choose by the fiber.")), '
                'IF(second_price > 0, name & " costs nothing. The next by its yarn is " & second & ".", name & " and " & second & " cost nothing. Choose by the fiber.")) & '
                'IF(lacking = 0, "", " " & said(lacking) & IF(lacking = 1, " offer is left aside: its line says", " offers are left aside: their lines say") & " why.")',
                offers.cheapest_in_words, None, uses={"best": "name", "following": "second", "least": "price", "dearer": "second_price"},

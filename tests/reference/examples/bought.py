@@ -33,6 +33,7 @@ EXAMPLES = [
     (offers.of_others, dict(price=q("1/oz", 1.4, 0), name=texts("Hill ewe", "Top"), best=texts("Top", "Hill ewe"))),
     (offers.costs_more, TWO),
     (offers.told_apart, TWO | dict(u_price=q("1/oz", 0.1, 0.4), u_least=q("1/kg", 1, 9))),
+    (offers.may_cost_less, TWO | dict(u_price=q("1/oz", 0.1, 0.4), u_least=q("1/kg", 1, 9))),
     (
         offers.cheapest_in_words,
         dict(
@@ -43,6 +44,19 @@ EXAMPLES = [
             lacking=n(0, 2),
             least=q("1/oz", 1.5, 2),
             dearer=q("1/oz", 1.68, 2),
+        ),
+    ),
+    (
+        offers.cheapest_in_words,
+        dict(
+            best=texts("Top", "Hill ewe"),
+            following=texts("Hill ewe", "Top"),
+            more=n(0.12, 0),
+            apart=n(1, 0),
+            lacking=n(0, 2),
+            least=q("1/oz", 1.5, 2),
+            dearer=q("1/oz", 1.68, 2),
+            rough=texts("Ram", "Lamb"),
         ),
     ),
     (

@@ -7,6 +7,8 @@ from workbookgen.reference.offers.in_words import cheapest_in_words
 from workbookgen.reference.offers.prices import (
     cheapest,
     costs_more,
+    first_that_may,
+    may_cost_less,
     of_others,
     paid,
     per_mass,

@@ -8,12 +8,19 @@ from workbookgen.units import PerMass, Ratio
 
 @calculation
 def cheapest_in_words(
-    best: str, following: str, least: PerMass, dearer: PerMass, apart: Ratio, lacking: Ratio, more: Ratio | None = None
+    best: str,
+    following: str,
+    least: PerMass,
+    dearer: PerMass,
+    apart: Ratio,
+    lacking: Ratio,
+    more: Ratio | None = None,
+    rough: str | None = None,
 ) -> str:
     """Which offer costs least by its yarn, and how surely, in words.
 
-    text = the cheapest, the next, and whether t = 1. Prices that cannot be told apart decide nothing; beside a gift no
-    price is so many percent more.
+    text = the cheapest, the next, whether t = 1, and whether another may cost less. Prices that cannot be told apart
+    decide nothing; beside a gift no price is so many percent more.
 
     Parameters
     ----------
@@ -24,6 +31,7 @@ def cheapest_in_words(
     apart : t, 1 where the two prices can be told apart, 0 where they cannot
     lacking : number of offers without a price by their yarn
     more : how much more the next one costs, a share, if the cheapest costs anything
+    rough : name of an offer, known less well, that may cost less than the cheapest; none if there is none
 
     Returns
     -------
@@ -55,12 +63,16 @@ def cheapest_in_words(
         return by_element(_beside_a_gift, best, following, dearer.m_as("1/g"), said(lacking))
     require(more < MOST - 1, "That is too large a difference to state.")
     require((apart == 0) | (apart == 1), "Two prices can be told apart, 1, or not, 0.")
-    return by_element(_cheapest_in_words, best, following, percent(more), apart, said(lacking))
+    return by_element(
+        _cheapest_in_words, best, following, percent(more), apart, said(lacking), "" if rough is None else rough
+    )
 
 
-def _cheapest_in_words(best: str, following: str, more: str, apart: float, lacking: str) -> str:
+def _cheapest_in_words(best: str, following: str, more: str, apart: float, lacking: str, rough: str) -> str:
     dearer = "about as much" if more == "0%" else f"{more} more"
-    if apart:
+    if apart and rough:
+        text = f"{best} seems cheapest by its yarn, but not for certain: {following}, the next, costs {dearer}, but {rough} is known less well and may cost less."
+    elif apart:
         text = f"{best} costs least by its yarn: {following}, the next, costs {dearer}."
     else:
         text = f"{best} seems cheapest by its yarn, but not for certain: {following}, the next, costs {dearer}, which is within their uncertainty. Choose by the fiber."

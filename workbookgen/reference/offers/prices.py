@@ -302,6 +302,83 @@ def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMas
 
 
 @calculation
+def may_cost_less(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMass) -> Ratio:
+    """Whether an offer may cost less than the cheapest after all.
+
+    n = 1 if P - Q ≤ 2 · √(u² + v²), else 0. A dearer offer that is known less well may be cheaper than the next one is.
+
+    Parameters
+    ----------
+    price : P, its price
+    least : Q, the price of the cheapest
+    u_price : u, standard uncertainty of its price
+    u_least : v, standard uncertainty of the cheapest one's
+
+    Returns
+    -------
+    n, 1 or 0
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty, or a price lower than the cheapest.
+
+    Notes
+    -----
+    Valid for two fleeces of independent yields.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 and 6.2.1, a difference, and two standard uncertainties for about 95% (from memory).
+
+    Examples
+    --------
+    >>> print(may_cost_less(Quantity(45, "1/lb"), Quantity(36, "1/lb"), Quantity(3, "1/lb"), Quantity(4, "1/lb")))
+    1.0
+    """
+    return 1.0 - told_apart(price, least, u_price, u_least)
+
+
+@calculation
+def first_that_may(names: Sequence[str], values: Some) -> str:
+    """Name of the first offer that may cost less than the cheapest.
+
+    name i, for the least i with n i = 1. There may be others.
+
+    Parameters
+    ----------
+    names : the names of the offers
+    values : n, 1 or 0 beside each; one that is not a number is blank
+
+    Returns
+    -------
+    a name
+
+    Raises
+    ------
+    ValueError
+        No offer may, or values that are not one per name.
+
+    Notes
+    -----
+    Valid for any number of offers.
+
+    References
+    ----------
+    Definition of the first.
+
+    Examples
+    --------
+    >>> print(first_that_may(["gray", "brown", "black"], [0, float("nan"), 1]))
+    black
+    """
+    those = np.flatnonzero(_numbers(values) == 1)
+    require(np.size(values) == len(names), "Each name needs one value beside it.")
+    require(those.size > 0, "No offer may cost less than the cheapest.")
+    return str(names[int(those[0])])
+
+
+@calculation
 def unpriced(amounts: Some, values: SomePerMass) -> Ratio:
     """How many offers have no price by the weight kept.
 
