@@ -195,7 +195,7 @@ def spread_in_use(
     """
     own = _own(published, observed, observations, enough)
     known = usual if published is None else published
-    require_within(NOT_NEGATIVE, "A spread", known)
+    require_within(NOT_NEGATIVE, "A spread", known, usual)
     if observed is None or squares is None:
         return np.broadcast_to(known, own.shape)[()]
     records = np.where(own, observations, enough)
