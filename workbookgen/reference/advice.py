@@ -145,7 +145,7 @@ def _advice(
 def instead(more: Length, chance: Ratio, yarnless: Ratio = 0.0) -> str:
     """What to do where there is no more of the yarn.
 
-    Where E ≥ 0.5 m: that it is likely enough if p ≥ 2/3, else what makes do with less. Whether more can be had, no
+    Where E ≥ 0.5 m: that it is likely enough if p ≥ 2/3, else how to make do with less. Whether more can be had, no
     planner knows: a fleece is one of a kind, and so is what was spun from it.
 
     Parameters

@@ -67,9 +67,9 @@ def belongs(name: str, gone: str | None = None) -> str:
 
 @calculation
 def without_length(served: Mass, measured: Mass) -> Mass:
-    """Weight of a project's skeins whose length nobody knows.
+    """Weight of a project's skeins whose length is not known.
 
-    w = M - m, or none. They took their weight of the fiber, and count for nothing until their wraps are told.
+    w = M - m, or none. They took their weight of the fiber, and count for nothing until their wraps are typed.
 
     Parameters
     ----------

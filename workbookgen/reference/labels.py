@@ -151,7 +151,7 @@ def wraps_words(wraps: PerLength, counted: PerLength | None = None) -> str:
     """Wraps on a ticket.
 
     words = w per inch, to a tenth, or "about" so many whole ones if none were counted. Wraps are counted to one half at
-    best, and what a grist lets expect is rougher still.
+    best, and what a grist suggests is rougher still.
 
     Parameters
     ----------

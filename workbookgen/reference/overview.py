@@ -127,7 +127,7 @@ def how_many_enough(chances: Sequence[float], certainty: Ratio) -> Ratio:
 
 @calculation
 def how_many_unknown(names: Sequence[str], values: Some, fates: Sequence[str] = ()) -> Ratio:
-    """Beside how many of the names nothing is known.
+    """How many of the names have nothing known beside them.
 
     n = number of names with a blank value. What is gone is not asked for.
 

@@ -29,7 +29,7 @@ def beside_expected(
     own_spinning: Ratio | None = None,
     guide_spinning: Ratio | None = None,
 ) -> Ratio:
-    """Yarn of a lot, beside what it lets one expect while nothing of it is weighed but what was bought.
+    """Yarn of a lot, beside what its bought weight alone would give.
 
     q = y / (a · what each step keeps), of the steps still ahead of it; your own figure beats the guide's. A weighing
     that leaves far less may be of a part of the lot only.
@@ -43,11 +43,11 @@ def beside_expected(
     own_skirting : your own figure for the loss in skirting, a share
     guide_skirting : the loss in skirting that the guide expects
     own_yield : your own figure for the scoured yield, a share
-    guide_yield : the yield that the lot's samples or the guide let expect
+    guide_yield : the yield that the lot's samples or the guide suggest
     own_preparation : your own figure for the loss in preparation, a share
     guide_preparation : the loss in preparation that the guide expects
     own_spinning : your own figure for the loss in spinning, a share
-    guide_spinning : the loss in spinning that the lot's samples or the guide let expect
+    guide_spinning : the loss in spinning that the lot's samples or the guide suggest
 
     Returns
     -------
@@ -168,7 +168,7 @@ def hardly_washed(
     prepared : mass weighed after preparing, if it was
     spun : mass of the yarn, if it was weighed
     own : your own figure for the yield, a share
-    guide : the yield that the lot's samples or the guide let expect
+    guide : the yield that the lot's samples or the guide suggest
 
     Returns
     -------

@@ -146,7 +146,7 @@ def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Rat
 def rest_lasts(left: Mass, needed: Mass) -> str:
     """Whether the yarn that is left makes the rows still wanted, in words.
 
-    it lasts if m ≥ 1.07 · n, and falls short if m < 0.93 · n: scale and hand do not tell them nearer. Rows that cannot
+    it lasts if m ≥ 1.07 · n, and falls short if m < 0.93 · n: scale and hand cannot tell them closer. Rows that cannot
     be worked at all, since their stitches run out first, need no mass, and have no answer.
 
     Parameters

@@ -37,7 +37,7 @@ def unusual(
     loop : L, one loop on the reel
     mass : m, the yarn alone
     washed_loop : L', one loop of the washed skein
-    counted, expected : w and w0, wraps counted on a ruler, and those that the grist lets expect
+    counted, expected : w and w0, wraps counted on a ruler, and those that the grist suggests
 
     Returns
     -------

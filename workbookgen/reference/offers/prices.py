@@ -200,7 +200,7 @@ def of_others(price: PerMass, name: str, best: str) -> PerMass:
 
     Notes
     -----
-    Valid for offers that have each a name of its own.
+    Valid for offers that each have a name of their own.
 
     References
     ----------

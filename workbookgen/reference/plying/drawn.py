@@ -260,7 +260,7 @@ def expected_weight(
 
     Notes
     -----
-    Valid for a skein that will weigh about what its length lets expect; a weight replaces that.
+    Valid for a skein that will weigh about what its length suggests; a weight replaces that.
 
     References
     ----------

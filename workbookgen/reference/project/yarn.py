@@ -134,7 +134,7 @@ def all_there_is(in_skeins: Length, to_come: Length | None = None, unknown: Rati
     """Length that there is and will be.
 
     H = S + M, where k = 0. Yarn in skeins counts as measured, the rest only as far as the scarcest strand lasts. A lot
-    that is not known is not an empty one: taken for nothing, it would send the spinner to buy what she has.
+    that is not known is not an empty one: taken for nothing, it would have a spinner buy what is there.
 
     Parameters
     ----------

@@ -289,8 +289,8 @@ def share_promised(
 ) -> Ratio:
     """Share of a lot's remaining yarn that all projects take.
 
-    q = Σ c, over the components of all projects that chose the lot. Above 1, it is promised more than once. Of a lot
-    that gives nobody knows how much, no share is known: none would be told for nothing.
+    q = Σ c, over the components of all projects that chose the lot. Above 1, it is promised more than once. Where it is
+    not known what a lot gives, its share is not known either, rather than none.
 
     Parameters
     ----------

@@ -140,7 +140,7 @@ def pooled_variation(variations: Ratio, counts: Ratio) -> Ratio:
 def beside_the_usual(variation: Ratio, usual: Ratio) -> Ratio:
     """How many times the usual variation a group varies.
 
-    t = CV / c. Of a hand less even than it says, everything still to come is told as too sure.
+    t = CV / c. If a hand is less even than it says, all that is still to come looks surer than it is.
 
     Parameters
     ----------

@@ -107,7 +107,7 @@ def share_of_thread_times(off: Ratio, thread: Ratio) -> Ratio:
 def share_of_singles_times(times: Ratio, thread: Ratio) -> Ratio:
     """How many times the design's share each of its singles has in a yarn of another grist.
 
-    h = (1 - f · b) / (1 - b). What is no thread is singles.
+    h = (1 - f · b) / (1 - b). All that is not thread is singles.
 
     Parameters
     ----------

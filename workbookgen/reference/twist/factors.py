@@ -117,7 +117,7 @@ def run_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
 def tex_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     """Twist factor in the tex system.
 
-    α = T · √Tt. Turns percentimeter times the root of tex.
+    α = T · √Tt. Turns per centimeter times the root of tex.
 
     Parameters
     ----------
