@@ -10,6 +10,7 @@ from pathlib import Path
 
 from workbookgen import settings
 from workbookgen.build import build, layout_of
+from workbookgen.errors import DescriptionError
 from workbookgen.language.entries import Entries, starting_entries, with_records
 
 FOLDER = Path(__file__).parent
@@ -197,9 +198,15 @@ def _typed(text: str) -> float | str:
 def entries(chosen: settings.Settings) -> Entries:
     """The whole scenario as entries of a planner."""
     planner = layout_of(chosen).planner
-    filled = starting_entries(planner) | CARDS
+    filled = starting_entries(planner)
+    if strangers := [key for key in CARDS if key not in filled]:
+        raise DescriptionError.at("demo/make.py", f"its CARDS fill in {', '.join(strangers)}, which is no input.")
+    filled |= CARDS
     for log in LOGS:
-        filled = with_records(planner, filled, log, records(log))
+        try:
+            filled = with_records(planner, filled, log, records(log))
+        except ValueError as problem:
+            raise DescriptionError.at(f"demo/{log}.csv", str(problem)) from None
     return filled
 
 

@@ -8,11 +8,13 @@ import pytest
 
 from workbookgen.build import layout_of
 from workbookgen.checking.expected import expected_values
+from workbookgen.errors import DescriptionError
 from workbookgen.settings import load
 
 ROOT = Path(__file__).parent.parent
 sys.path.insert(0, str(ROOT / "demo"))
 
+import make  # noqa: E402
 from make import entries, records  # noqa: E402
 
 
@@ -21,6 +23,20 @@ def told():
     chosen = load(ROOT / "demo" / "settings.toml")
     planner = layout_of(chosen).planner
     return expected_values(planner, entries(chosen))
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "refusal"),
+    [
+        ("CARDS", {"twist_gist": (1.0,)}, "demo/make.py: its CARDS fill in twist_gist, which is no input"),
+        ("records", lambda log: [{"rell": "Porch"}], "demo/reels.csv: reels has no inputs rell"),
+    ],
+)
+def test_what_is_told_of_no_input_is_refused(monkeypatch, name, value, refusal):
+    """Else a field that was renamed would leave the demo without a word."""
+    monkeypatch.setattr(make, name, value)
+    with pytest.raises(DescriptionError, match=refusal):
+        make.entries(load(ROOT / "demo" / "settings.toml"))
 
 
 def test_the_scenario_has_what_a_spinner_has():

@@ -25,6 +25,12 @@ def test_a_chapter_has_its_sheet_and_its_function(monkeypatch, name):
         planner.planner(Settings())
 
 
+def test_a_chapter_is_made_from_the_settings(monkeypatch):
+    monkeypatch.setattr(pieces, "chapter", lambda: None)
+    with pytest.raises(DescriptionError, match="workbookgen.sheets.pieces: its chapter takes one argument, the settings"):
+        planner.planner(Settings())
+
+
 @pytest.mark.parametrize("name, value", [("Leavable", Literal["Pieces", "Knots"]), ("IN_SMALL", ("Knots",)), ("NEEDS", {"Pieces": ("Knots",)})])
 def test_what_can_be_left_out_is_a_chapter(monkeypatch, name, value):
     monkeypatch.setattr(planner, name, value)

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from functools import partial
+from inspect import signature
 from itertools import chain
 from types import ModuleType
 from typing import get_args
@@ -106,6 +107,8 @@ def _on(sheet: str, settings: Settings, *modules: ModuleType) -> tuple[Chapter, 
         for name in ("SHEET", "chapter"):
             if not hasattr(module, name):
                 raise DescriptionError.at(module.__name__, f"it has no {name}: the module of a chapter says on which SHEET it is, and has a function chapter(settings).")
+        if len(signature(module.chapter).parameters) != 1:
+            raise DescriptionError.at(module.__name__, "its chapter takes one argument, the settings: def chapter(settings).")
         if module.SHEET != sheet:
             raise DescriptionError.at(module.__name__, f"its SHEET is {module.SHEET}, and sheets/planner.py has it on {sheet}.")
     return tuple(module.chapter(settings) for module in modules)
