@@ -4,8 +4,15 @@ from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import MESSAGE
 from workbookgen.language.parts import Card
 from workbookgen.language.views import LEFT, Answers, Band, Entries, Headline, Picture, Prose
+from workbookgen.settings import Settings
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 WORKED_OUT = "Worked out"
+
+
+def in_the_planners_unit(settings: Settings, customary: str, metric: str) -> str:
+    """The key of an answer that is shown in both units, in that of the planner's lengths: it is the large one."""
+    return metric if UNIT_SYSTEMS[settings.units].is_metric("length") else customary
 
 
 def asked_and_answered(

@@ -39,7 +39,7 @@ from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import by_k, lists, plausible, swatches, tabs
-from workbookgen.sheets.card_view import asked_and_answered
+from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
 from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, LOSS, NONE_OR_PART, STRANDS, TWOFOLD
 from workbookgen.units import Quantity
 
@@ -51,10 +51,10 @@ SOLID = f"{PACKED} <= 1"
 
 def chapter(settings: Settings) -> Chapter:
     drawn = {THICKNESS.key: WRAPS_DRAWN}
-    short = weighed(settings)
+    short, grist = weighed(settings), in_the_planners_unit(settings, "grist", "grist_m_100g")
     return Chapter(CHAPTER, (COUNTS, FOLDED, short, THICKNESS, MOISTURE),
                    tuple(asked_and_answered(each, first, drawn=drawn.get(each.key))
-                         for each, first in ((COUNTS, "grist"), (FOLDED, "grist"), (short, "grist"), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
+                         for each, first in ((COUNTS, grist), (FOLDED, grist), (short, grist), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
 
 
 WRAPS_DRAWN = Picture(

@@ -58,7 +58,7 @@ FINEST = Card(
                    note="So many fibers side by side."),
             Result("grist", "Finest grist, evenly drafted", "1 / tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "tex"},
                    note="Most hands stay thicker."),
-            Result("grist_m", "Finest grist", "1 / tex", yarn_count.grist_of_density, GRIST_METRIC, digits=0, uses={"linear_density": "tex"}),
+            Result("grist_m", "Finest grist, evenly drafted", "1 / tex", yarn_count.grist_of_density, GRIST_METRIC, digits=0, uses={"linear_density": "tex"}),
             Result("wraps", "Wraps per inch of it", by_k.threads("thickness_k_wrapped", "grist"), diameter.threads_side_by_side, THREADS, digits=0,
                    uses={"k": "thickness_k_wrapped"}, note="By the K on the sheet Counts."),
             Result("wanted_tex", "Its tex", "1 / wanted", yarn_count.direct_count, TEX, uses={"grist": "wanted"}),

@@ -7,7 +7,7 @@ from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS
 from workbookgen.reference import plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible, singles, tabs
-from workbookgen.sheets.card_view import asked_and_answered
+from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
 from workbookgen.sheets.limits import LARGE, NONE_OR_TWISTED, SHRINKAGE, STRANDS
 
 SHEET = tabs.YARN
@@ -15,8 +15,9 @@ CHAPTER = "Matching"
 
 
 def chapter(settings: Settings) -> Chapter:
+    singles_in = in_the_planners_unit(settings, "singles", "singles_m")
     return Chapter(CHAPTER, (MATCH,), (
-        asked_and_answered(MATCH, "singles", "twist", captions=("Spin each single to", "With turns per inch"), hidden="shrinkage_used tex singles_tex", is_printed=False),
+        asked_and_answered(MATCH, singles_in, "twist", captions=("Spin each single to", "With turns per inch"), hidden="shrinkage_used tex singles_tex", is_printed=False),
     ))
 
 

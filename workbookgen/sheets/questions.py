@@ -19,7 +19,7 @@ from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible, singles, swatches, tabs
-from workbookgen.sheets.card_view import asked_and_answered
+from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
 from workbookgen.sheets.limits import CLOSE, LARGE, NONE_OR_AMOUNT, PLIED, REACH, SHRINKAGE, TURNS
 
 SHEET = tabs.TWIST
@@ -27,7 +27,7 @@ CHAPTER = "Questions"
 
 
 def chapter(settings: Settings) -> Chapter:
-    large_answers = ((backwards(settings), "singles"), (making(settings), "possible"), (CROWDED, "growth"))
+    large_answers = ((backwards(settings), in_the_planners_unit(settings, "singles", "singles_m")), (making(settings), "possible"), (CROWDED, "growth"))
     cards = tuple(card for card, _ in large_answers)
     return Chapter(CHAPTER, cards, tuple(asked_and_answered(card, answer) for card, answer in large_answers))
 

@@ -21,7 +21,7 @@ from workbookgen.language.sentences import ASKING
 from workbookgen.reference import diameter, plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, plausible, tabs
-from workbookgen.sheets.card_view import asked_and_answered
+from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
 from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_TWISTED, STRANDS
 from workbookgen.texts import folded
 
@@ -35,7 +35,7 @@ CABLED = "lookup(structures_cabled, structures_name, structure)"
 def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (STRUCTURE, WRAPPED), (
         asked_and_answered(STRUCTURE, "plied", "singles", captions=("Yarn of your single", "Single for the yarn wanted"), hidden="kept", is_printed=False),
-        asked_and_answered(WRAPPED, "grist", "feed", captions=("Grist", "Wrapper for one of yarn"),
+        asked_and_answered(WRAPPED, in_the_planners_unit(settings, "grist", "grist_m"), "feed", captions=("Grist", "Wrapper for one of yarn"),
                            hidden="core_tex wrapper_tex core_diameter wrapper_diameter two_tex binder_tex binder_diameter bound_tex", is_printed=False),
     ))
 

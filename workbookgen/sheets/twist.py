@@ -21,7 +21,7 @@ from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, plausible, tabs, wheel
-from workbookgen.sheets.card_view import asked_and_answered
+from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
 from workbookgen.sheets.how_fine import FINEST
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_TURNS, NONE_OR_TWISTED, PLIED, REACH, SHRINKAGE, TWISTED, TWOFOLD
 
@@ -33,10 +33,10 @@ OF_FINEST = "generic of_kind one wanted_tex within kind_staple"  # intermediate 
 
 
 def chapter(settings: Settings) -> Chapter:
-    drawn = {WANTED.key: ANGLE_DRAWN}
+    drawn, finest = {WANTED.key: ANGLE_DRAWN}, in_the_planners_unit(settings, "grist", "grist_m")
     first, last = (
         tuple(asked_and_answered(each, big, hidden=hidden, drawn=drawn.get(each.key)) for each, big, hidden in cards)
-        for cards in (((WANTED, "turns", ""), (PLY, "twist", "by_grist take_up_used")), ((COUNTED, "twist", ""), (FINEST, "grist", OF_FINEST)))
+        for cards in (((WANTED, "turns", ""), (PLY, "twist", "by_grist take_up_used")), ((COUNTED, "twist", ""), (FINEST, finest, OF_FINEST)))
     )
     holders = (WANTED, COUNTED, PLY, wheel.WHEEL, wheel.whorls(settings), wheel.SPINDLE, FINEST)
     return Chapter(CHAPTER, holders, (*first, *wheel.bands(), *last), wheel.CAUTIONS)
