@@ -52,7 +52,7 @@ AT_ONCE = 16  # sets of which the expected values are worked out at once
 OF_ALL_LINES = (
     {"blend_share", "blend_lay_out"}
     | {f"members_{part}{key}" for part in ("", "coins_") for key in ("claim", "exact", "whole", "turn")}
-    | {"members_got", "members_coins", "members_weight", "members_pays", "rack_over"}
+    | {"members_got", "members_coins", "members_weight", "members_pays", "rack_over", "offers_near"}
 )
 TRIALS = {
     "formualizer": 64,

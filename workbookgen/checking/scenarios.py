@@ -111,7 +111,9 @@ class _Drawing:
                 record[each.key] = drawn(each, LEFT_OUT[isinstance(each.domain, Choice)])
         of_inputs = [rule for rule in block.rules if set(rule.text.words) <= set(record)]
         for left_out in (*[0.2] * TRIES, *[0.8] * TRIES):
-            if not (broken := next((rule for rule in of_inputs if is_broken(rule, block, record)), None)):
+            # In the end what is only unusual may stay, and what is wrong is drawn once more.
+            still = [rule for rule in of_inputs if left_out < 0.5 or not rule.asks]
+            if not (broken := next((rule for rule in still if is_broken(rule, block, record)), None)):
                 break
             words = broken.text.words
             record |= {word: drawn(block.by_key[word], left_out) for word in words if word != words[row % len(words)]}
