@@ -246,7 +246,7 @@ def test_a_help_that_a_workbook_cannot_hold_is_refused():
     name, loop = typed.fields
     group = replace(typed, fields=(name, replace(loop, help="help " * 60)))
     lengthy = described.planner_of(replace(described.REELS, groups=(group, computed)), described.SKEINS, described.PLAN)
-    with pytest.raises(DescriptionError, match="field loop: .* letters, and a workbook holds 255"):
+    with pytest.raises(DescriptionError, match="field loop, Loop: .* letters, and a workbook holds 255"):
         writing.write(place(lengthy), starting_entries(lengthy), {})
 
 
