@@ -30,6 +30,7 @@ LONGEST = (
     "checking/test_whole_file.py",
     "checking/test_default_planner.py",
     "bad_input/test_hostile_files.py",
+    "checking/test_every_question.py",
     "use/test_hands_in_libreoffice.py",
     "checking/test_nonsense.py",
     "bad_input/test_bad_input.py",

@@ -155,7 +155,9 @@ def test_a_message_of_255_letters_is_said_in_full():
 
 def test_a_longer_one_is_refused_and_not_cut():
     # Its end is cut first, and that is where it says what to type.
-    with pytest.raises(DescriptionError, match="field loop, Loop: .* has 256 letters, and a workbook holds 255; shorten it"):
+    with pytest.raises(
+        DescriptionError, match="field loop, Loop: .* has 256 letters, and a workbook holds 255; shorten it"
+    ):
         look.validation(Input("loop", "Loop", SOME, LENGTH, help="h" * 240), "", "w" * 15, "w")
     with pytest.raises(DescriptionError, match="field twice, Twice: .* has 256 letters"):
         look.worked_out(result(note="n" * 256))

@@ -19,7 +19,7 @@ CHAPTER = "Buying"
 def chapter(settings: Settings) -> Chapter:
     card = buying(settings)
     return Chapter(CHAPTER, (card,), (asked_and_answered(
-        card, "sure", "to_buy", hidden="stage second_loss yield_spread yield_doubt preparation_doubt second_doubt kept_doubt",
+        card, "sure", "to_buy", hidden="stage breed_carding breed_combing second_loss yield_spread yield_doubt preparation_doubt second_doubt kept_doubt",
         captions=("To buy, as sure as you ask", "To buy, by the middle figures"),
     ),))
 

@@ -141,7 +141,7 @@ def guide_losses(spinning: str = SPINNING.expected) -> tuple[Result, ...]:
         _of_guide("breed_combing", "Combing", "combing"),
         Result("expected_preparation", "Preparation", f"IF({COMBED}, breed_combing, breed_carding)", fiber.preparation_loss, SHARE, width=11,
                uses={"carding": "breed_carding", "combing": "breed_combing"}, only_if=f"IF({COMBED}, given(breed_combing), given(breed_carding))",
-               note="Share lost in carding or combing, as the guide on the sheet Guide expects."),
+               note="Share lost in carding or combing, by the guide."),
         _of_guide(spinning, "Spinning", "spinning"),
     )
 
