@@ -23,8 +23,7 @@ from workbookgen.language.fields import MESSAGE
 sys.path.insert(0, str(Path(__file__).parents[2] / "demo"))
 from make import FOLDER, entries  # noqa: E402
 
-SLIPS = Path(__file__).with_name("slips.csv")
-PLANNERS = sorted({int(line["planner"]) for line in csv.DictReader(SLIPS.read_text(encoding="utf-8").splitlines())})
+SLIPS = tuple(csv.DictReader(Path(__file__).with_name("slips.csv").read_text(encoding="utf-8").splitlines()))
 
 
 def _typed(text: str) -> float | str | None:
@@ -47,9 +46,9 @@ def demo():
 @pytest.fixture(scope="module")
 def planners(demo):
     """The entries of the demo, and those of it with the slips of each planner."""
-    slipped = {0: dict(demo)} | {planner: dict(demo) for planner in PLANNERS}
-    for line in csv.DictReader(SLIPS.read_text(encoding="utf-8").splitlines()):
-        planner, key, row = slipped[int(line["planner"])], line["field"], int(line["line"]) - 1
+    slipped = {"": dict(demo)} | {line["planner"]: dict(demo) for line in SLIPS}
+    for line in SLIPS:
+        planner, key, row = slipped[line["planner"]], line["field"], int(line["line"]) - 1
         column = planner[key]
         assert column[row] != _typed(line["typed"]), f"planner {line['planner']}: {key} in line {row + 1} is no change"
         planner[key] = (*column[:row], _typed(line["typed"]), *column[row + 1 :])

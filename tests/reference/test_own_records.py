@@ -95,6 +95,11 @@ SEEN = dict(observed=0.6, squares=0.5**2 + 0.6**2 + 0.7**2, observations=3)
         (SEEN | dict(usual=0.1), ((0.02 + 0.02) / 4 * 4 / 3) ** 0.5),
         # Alike by chance, and to the last digit less than the squares of their mean.
         (dict(published=0.05, observed=0.1, squares=0.03 - 1e-17, observations=3), (0.005 / 4 * 4 / 3) ** 0.5),
+        # Of a thousand that are alike, the last digits of a long sum.
+        (
+            dict(published=0.05, observed=0.1, squares=10 - 2e-11, observations=1000),
+            (0.005 / 1001 * 1001 / 1000) ** 0.5,
+        ),
         # Of many, what is published hardly counts, and their mean is nearly certain.
         (dict(published=0.9, observed=0.5, squares=1e6 * 0.26, observations=10**6), 0.1),
     ],

@@ -14,7 +14,7 @@ from math import sqrt
 import pandas as pd
 
 from workbookgen.gather.summary import ENOUGH, STAGES, Fibers
-from workbookgen.reference import fiber, statistics
+from workbookgen.reference import fiber, own_records
 from workbookgen.settings.fiber_table import NUMBERS, TEXTS
 from workbookgen.texts import loosely
 
@@ -65,11 +65,16 @@ def _observed(supported: pd.DataFrame, row: dict, usual: float, year: int) -> di
     for each in supported.itertuples():
         word = WORDS[each.stage]
         if word == "yield":
-            pooled = statistics.pooled_variation([each.deviation, published], [each.lots, ENOUGH])
-            figures |= _range(each.mean, pooled * sqrt(1 + 1 / each.lots))
+            figures |= _range(each.mean, _next_fleece(each.mean, each.deviation, each.lots, published))
         else:
             figures[word] = each.mean
     return figures | {"source": _source(supported, row.get("source", ""), year)}
+
+
+def _next_fleece(mean: float, deviation: float, lots: int, published: float) -> float:
+    """How far the next fleece may be off the mean of these lots, as a planner's own guide has it."""
+    squares = (lots - 1) * deviation**2 + lots * mean**2
+    return own_records.spread_in_use(published, mean, squares, lots, ENOUGH)
 
 
 def _range(mean: float, deviation: float) -> dict[str, float]:

@@ -11,6 +11,7 @@ import numpy as np
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, NOT_NEGATIVE, require_within
 from workbookgen.reference.records import sum_where
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Quantity, Ratio
 
 
@@ -199,9 +200,9 @@ def spread_in_use(
     if observed is None or squares is None:
         return np.broadcast_to(known, own.shape)[()]
     records = np.where(own, observations, enough)
-    between = np.round(squares - records * np.square(observed), 12)  # squares may differ in their last digits
-    require(~own | (between >= 0), "The squares must not be less than those of the mean.")
-    pooled = (np.where(own, between, 0) + (enough - 1) * np.square(known)) / (records + enough - 2)
+    between = np.round(squares - records * np.square(observed), 12)
+    require(~own | (between >= -ROUNDING), "The squares must not be less than those of the mean.")
+    pooled = (np.where(own, np.maximum(0, between), 0) + (enough - 1) * np.square(known)) / (records + enough - 2)
     return np.where(own, np.sqrt(pooled * (1 + 1 / records)), known)[()]
 
 

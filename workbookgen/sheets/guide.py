@@ -131,7 +131,8 @@ def _worked_out() -> Group:
     ))
 
 
-USUAL_SPREAD = 0.04  # of a yield of which no range is published: the mean of those in the fiber table
+# Of a yield of which no range is published: the mean of those in the fiber table. Common practice, no source.
+USUAL_SPREAD = 0.04
 
 LEARNED = (
     # the loss or yield, its label, the published figure, and the column of observed ones on the sheet Fiber

@@ -14,7 +14,7 @@ WET_RELAXED = 21.6  # Munden's constant of a swatch that was washed and laid fla
 SHORTEST_STITCH, LONGEST_STITCH = 0.6, 2  # of one by Munden's rule; common practice, no source: crochet takes up to 1.6 times as much
 MOST_ROWS, FEWEST_ROWS = 3, 0.4  # rows for a stitch's width; common practice, no source: slipped stitches have most, tall crochet fewest
 MOST_FULLED, MOST_WIDENED = 0.6, -0.25  # of a side; common practice, no source: thick felt loses 40 to 50%
-WIDEST_BODY = 2  # meters
+WIDEST_BODY = 2  # meters; common practice, no source
 FARTHEST_GAUGE = 2  # times the pattern's; common practice, no source: then it is another pattern
 HEAVIEST_PIECE, LIGHTEST_PIECE = 2000, 10  # grams; common practice, no source
 # How often its yarn, at its usual width, would cover a swatch: plain knitting 2 to 3 times, lace stretched to air
