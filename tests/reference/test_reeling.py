@@ -133,6 +133,29 @@ def test_doubt_of_a_loop_is_scipys_spread_of_its_limits():
     assert reeling.loop_uncertainty(yards(2), inches(0)) == inches(0)
 
 
+@pytest.mark.parametrize(
+    "turns, share",
+    [
+        (5, 0),  # whole, as marked on the cord
+        (6.25, 0.02),  # an eighth of a turn of 6.25
+        (12.5, 0.01),
+        (2.75, 1 / 22),
+        (6.4, 1 / 128),  # a twentieth of 6.4
+        (6.67, 0),  # by the hundredth
+    ],
+)
+def test_turns_of_a_cord_are_known_to_half_of_the_part_that_was_read(turns, share):
+    assert reeling.misread_turns(turns, inches(60)) == approx(share)
+
+
+@pytest.mark.parametrize("misread, within", [(None, 0.005), (0, 0.005), (0.005, 0.005), (0.02, 0.02)])
+def test_a_loop_is_no_surer_than_its_cord_was_read(misread, within):
+    assert reeling.loop_uncertainty(inches(100), misread=misread).m_as("inch") == approx(100 * within / 3**0.5)
+    assert reeling.loop_uncertainty(inches(100), inches(0.3), misread) == reeling.loop_uncertainty(
+        inches(100), inches(0.3)
+    )
+
+
 def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
     # Common practice, no source: 0.36 in of 72 in.
     assert reeling.loop_uncertainty(inches(72)).m_as("inch") == approx(
@@ -191,6 +214,9 @@ def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
         (lambda: reeling.loop_uncertainty(centimeters(0)), "loop must have a length"),
         (lambda: reeling.loop_uncertainty(centimeters(0), centimeters(1)), "loop must have a length"),
         (lambda: reeling.loop_uncertainty(centimeters(1), centimeters(-1)), "tolerance"),
+        (lambda: reeling.loop_uncertainty(centimeters(1), misread=-0.1), "misread"),
+        (lambda: reeling.misread_turns(0, centimeters(1)), "part of a turn"),
+        (lambda: reeling.misread_turns(1, centimeters(0)), "loop must have a length"),
     ],
 )
 def test_refusals(call, sentence):

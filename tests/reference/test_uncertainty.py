@@ -265,6 +265,21 @@ def test_a_stitch_that_is_known_by_rule_alone_leaves_the_need_less_certain(own, 
 
 
 @pytest.mark.parametrize(
+    "own, stated, weft, relative",
+    [
+        (None, None, 0, 0.05),
+        (None, None, 900, 0.08),
+        (None, None, 300, 0.08),  # and the rest a warp: some of it is less certain, and none of it more
+        (None, 900, 900, 0.05),
+        (0.03, None, 900, 0.03),
+    ],
+)
+def test_a_weft_apart_leaves_the_need_less_certain(own, stated, weft, relative):
+    wanted = None if stated is None else meters(stated)
+    assert uncertainty.need_relative(meters(900), own, wanted, weft=meters(weft)) == relative
+
+
+@pytest.mark.parametrize(
     "weight, bought, seen, finer",
     [
         (1, 0, 2.5, 1.25),

@@ -200,8 +200,8 @@ def _you_type() -> Group:
                                                            "leave it empty to use the estimates on the sheets Knitting and Weaving. "
                                                            "For ten balls of 125: =10*125, whatever they weigh."),
         Input("need_doubt", "Wanted, ±", UNCERTAIN, SHARE,
-              help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%), "
-                   "or 8% where the sheet Knitting knows a stitch by rule alone."),
+              help="One standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%), "
+                   "8% of a weft of its own yarn, or 8% where the sheet Knitting knows a stitch by rule alone."),
         Input("margin", "Reserve", Number(least=0, most=2), SHARE, blank_means=0.1, help="What you want left over; empty means 10%. It has nothing to do with doubt."),
         Input("grist", "Grist planned", AMOUNT, GRIST,
               help="Grist of the finished yarn; it wins. Empty takes the first lot's; a design on the sheet Yarn replaces that; a sample on the sheet Samples replaces both."),
@@ -265,6 +265,8 @@ def _needed() -> Group:
                note="For this project, from the sheets Knitting and Weaving."),
         Result("by_rule", "Stitches by rule", "sum_where(estimates_by_rule, estimates_of, name)", records.sum_where, NUMBER, digits=0,
                uses={"names": "estimates_of", "amounts": "estimates_by_rule"}, note="Estimates that know a stitch by Munden's relation alone."),
+        Result("weft", "In a weft apart", "sum_where(weavings_weft_apart, weavings_weft_of, name)", records.sum_where, LENGTH,
+               uses={"names": "weavings_weft_of", "amounts": "weavings_weft_apart"}, note="Of that, what is beaten in as a yarn of its own."),
         Result("need", "Yarn needed", "or_else(wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                only_if="OR(given(wanted), given_and(estimated, estimated > 0))", note="What you stated, or the estimates; no reserve yet."),
         *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
@@ -321,7 +323,7 @@ def _of_all_there_is() -> tuple[Result, ...]:
                uses={"skeins_doubt": "doubt_skeins", "to_come": "lesser_4", "u_to_come": "lesser_4_doubt", "weight": "learned", "u_scale": "common_doubt"},
                only_if="blank_or(lesser_4, given(lesser_4_doubt))", note="Standard uncertainty of all that there is and will be (JCGM 100)."),
         Result("need_relative", "Need ±, relative",
-               "or_else(need_doubt, IF(AND(NOT(given(wanted)), given_and(by_rule, by_rule > 0.5)), 0.08, 0.05))",
+               "or_else(need_doubt, IF(AND(NOT(given(wanted)), OR(given_and(by_rule, by_rule > 0.5), given_and(weft, weft > 0))), 0.08, 0.05))",
                uncertainty.need_relative, SHARE, uses={"own": "need_doubt", "stated": "wanted"}, only_if="need > 0", note="What you typed, or the usual."),
         Result("doubt_need", "Need ±", "need * need_relative", uncertainty.need_uncertainty, LENGTH, uses={"relative": "need_relative"},
                note="Standard uncertainty of the yarn needed."),

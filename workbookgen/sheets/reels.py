@@ -27,6 +27,11 @@ def sheet(settings: Settings) -> Sheet:
     )
 
 
+# Half of a quarter of a turn, or of a tenth; none where turns are whole, as marked on the cord, or read more finely.
+PART_OF_A_TURN = (
+    "IF(ABS(turns - ROUND(turns, 0)) < 0.000001, 0, IF(ABS(4 * turns - ROUND(4 * turns, 0)) < 0.000001, 0.125, "
+    "IF(ABS(10 * turns - ROUND(10 * turns, 0)) < 0.000001, 0.05, 0)))"
+)
 VIEW = LogView(
     typed="name rated cord turns tolerance",
     answers=(("One turn is", "loop basis relative"), ("A hundred wraps", "hundred hundred_tolerance")),
@@ -47,8 +52,11 @@ def reels(settings: Settings) -> Log:
                 Result("hundred_tolerance", "±", "100 * tolerance", reeling.hundred_wraps_tolerance, LENGTH, digits=1),
             )),
             Group("For other sheets", (
-                Result("doubt", "Loop ±, standard", "or_else(tolerance, 0.005 * loop) / SQRT(3)", reeling.loop_uncertainty, LOOP, digits=3,
-                       note="Standard uncertainty; a loop without tolerance is taken within 0.5% (common practice, no source)."),
+                Result("misread", "Cord, misread", f"{PART_OF_A_TURN} / turns", reeling.misread_turns, SHARE, digits=2, only_if="measured > 0",
+                       note="By half of the parts in which its turns were read, where no tolerance is typed."),
+                Result("doubt", "Loop ±, standard", "or_else(tolerance, loop * MAX(0.005, or_else(misread, 0))) / SQRT(3)", reeling.loop_uncertainty, LOOP, digits=3,
+                       note="Standard uncertainty; a loop without tolerance is taken within 0.5% (common practice, no source), "
+                            "or within half of the part of a turn to which its cord was read."),
                 repeated("listed", "Listed as", "name", width=24,
                        note="The name under which skeins find this reel."),
             ), printed=False),
@@ -73,7 +81,8 @@ def _you_type() -> Group:
         Input("name", "Reel", Name(), needed=True, width=24, help="What you call this reel. Skeins choose it by this name."),
         Input("rated", "Rated loop", SPAN, LOOP, help="What the maker says one full turn measures."),
         Input("cord", "Cord length", CORD, LOOP, help="A cord that does not stretch, wound on like yarn."),
-        Input("turns", "Cord turns", TURNS, help="Turns that the cord makes; parts of a turn count, as 4.25."),
+        Input("turns", "Cord turns", TURNS, help="Turns that the cord makes; parts of a turn count, as 4.25. Best are whole turns, marked on the cord, which you then measure: "
+                                                     "of seven turns, a quarter misread by half is 2%."),
         Input("height", "Height", SPAN, LOOP, help="Niddy-noddy: distance between the two arms."),
         Input("arm_a", "One arm", SPAN, LOOP, help="Niddy-noddy: one arm, from end to end."),
         Input("arm_b", "Other arm", SPAN, LOOP, help="Niddy-noddy: the other arm, from end to end."),

@@ -523,6 +523,7 @@ EXAMPLES = [
     (uncertainty.need_relative, dict(need=q("yard", 400, 90), own=n(0.03, 0))),
     (uncertainty.need_relative, dict(need=q("yard", 400, 90), by_rule=n(1, 0))),
     (uncertainty.need_relative, dict(need=q("yard", 400, 90), stated=q("yard", 400, 0), by_rule=n(1, 0))),
+    (uncertainty.need_relative, dict(need=q("yard", 400, 90), weft=q("m", 300, 0))),
     (uncertainty.need_uncertainty, dict(need=q("yard", 400, 0), relative=n(0.05, 0))),
     (
         fiber.surely_before,

@@ -11,6 +11,7 @@ from workbookgen.reference.reeling.loop import (
     loop_in_use,
     loop_uncertainty,
     measured_loop,
+    misread_turns,
     niddy_noddy_loop,
     relative_tolerance,
 )

@@ -8,9 +8,11 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import HAIR
 from workbookgen.units import Length, Ratio
 
 USUAL_TOLERANCE = 0.005  # of the loop, where no tolerance is given
+QUARTERS, TENTHS = 4, 10  # the parts in which people read a turn
 
 MEASURED, FROM_ARMS, RATED = "measured with a cord", "from height and arms", "rated"
 
@@ -254,16 +256,60 @@ def hundred_wraps_tolerance(tolerance: Length) -> Length:
 
 
 @calculation
-def loop_uncertainty(loop: Length, tolerance: Length | None = None) -> Length:
+def misread_turns(turns: Ratio, measured: Length) -> Ratio:
+    """How far the turns of a cord may be misread, as a share of them.
+
+    e = 1 / (2 · k · n), k = 4 for quarter turns, 10 for tenths. Whoever reads 6.75 turns has not found them to a
+    hundredth. Whole turns are taken as marked on the cord, which is measured then, and other parts as read more finely.
+
+    Parameters
+    ----------
+    turns : n, turns that the cord makes
+    measured : the loop that is measured by it
+
+    Returns
+    -------
+    e, a share
+
+    Raises
+    ------
+    ValueError
+        A number of turns or a loop that is not above zero.
+
+    Notes
+    -----
+    Valid for turns that were read to the parts in which they are stated.
+
+    References
+    ----------
+    JCGM 100, F.2.2.1, the resolution of an indication (from memory). Quarters and tenths: common practice, no source.
+
+    Examples
+    --------
+    >>> print(misread_turns(6.25, Quantity(1.6, "m")))  # an eighth of a turn in 6.25
+    0.02
+    """
+    require_within(ABOVE_ZERO, "The cord must make at least part of a turn.", turns)
+    require_within(ABOVE_ZERO, "The loop must have a length.", measured)
+    is_whole, is_quarter, is_tenth = (
+        np.abs(turns * parts - np.round(turns * parts)) < HAIR for parts in (1, QUARTERS, TENTHS)
+    )
+    parts = np.select([is_whole, is_quarter, is_tenth], [np.inf, QUARTERS, TENTHS], np.inf)
+    return 1 / (2 * parts * turns) * np.ones(np.shape(measured.magnitude))[()]
+
+
+@calculation
+def loop_uncertainty(loop: Length, tolerance: Length | None = None, misread: Ratio | None = None) -> Length:
     """Standard uncertainty of a loop.
 
-    u = t / √3, and without a tolerance t = 0.005 · C. A "give or take" becomes the measure in which uncertainties add
-    up.
+    u = t / √3, and without a tolerance t = C · max(0.005, e). A "give or take" becomes the measure in which
+    uncertainties add up.
 
     Parameters
     ----------
     loop : C, the loop
     tolerance : t, how far the loop may be off, to either side
+    misread : e, how far the turns of its cord may be misread, as a share of them
 
     Returns
     -------
@@ -272,7 +318,7 @@ def loop_uncertainty(loop: Length, tolerance: Length | None = None) -> Length:
     Raises
     ------
     ValueError
-        A loop of no length, or a negative tolerance.
+        A loop of no length, or a negative tolerance or share.
 
     Notes
     -----
@@ -288,6 +334,8 @@ def loop_uncertainty(loop: Length, tolerance: Length | None = None) -> Length:
     1.73 centimeter
     """
     require_within(ABOVE_ZERO, "The loop must have a length.", loop)
-    limit = USUAL_TOLERANCE * loop if tolerance is None else tolerance
+    require_within(NOT_NEGATIVE, "What is misread", 0.0 if misread is None else misread)
+    usual = USUAL_TOLERANCE if misread is None else np.maximum(USUAL_TOLERANCE, misread)
+    limit = usual * loop if tolerance is None else tolerance
     require_within(NOT_NEGATIVE, "The tolerance", limit)
     return limit / np.sqrt(3)
