@@ -25,6 +25,8 @@ from workbookgen.ooxml.workbook import WholeFile
 from workbookgen.settings import Settings
 
 MOST_LINES = 2_000  # of settings
+# Of a sheet, unpacked: the embedded engine takes no more formula text, and a planner as we write it has half of that.
+MOST_BYTES = 256 * 2**20
 
 # Texts and quoted sheet names are taken out of a formula before it is searched for functions that start or fetch
 # something, external references [...], DDE links (a bar) and addresses.
@@ -85,6 +87,12 @@ def read_planner(path: Path) -> PlannerFile:
             str(path),
             f"this file has about {package.cells:,} filled cells, where this planner has at most {most:,}; "
             "it is not read. Delete what was put beside the planner.",
+        )
+    if package.largest_part > MOST_BYTES:
+        raise FileError.at(
+            str(path),
+            f"it has a sheet of {package.largest_part / 2**20:,.0f} MB, since the program that saved it wrote every "
+            f"formula out; that is too much to check. Carry it over, and check the new one: {_carrying(path)}",
         )
     in_file = _formulas(path)
     _require_inside(path, layout, in_file)

@@ -71,3 +71,24 @@ def test_the_engine_gets_the_new_file_and_knows_none_of_its_values(old_file, tmp
         for sheet, cells in new.items()
     }
     assert len({each.value for cells in new.values() for each in cells.values() if each.formula}) > 100
+
+
+def test_of_a_long_log_the_engine_gets_no_more_than_shows_something(old_file, tmp_path, monkeypatch):
+    seen = []
+
+    def computed(layout, content):
+        seen.append(layout)
+        return build.computed(layout, content)
+
+    monkeypatch.setattr(carrying, "computed", computed)
+    contents = []
+    for name, most in (("usual.xlsx", build.MOST_LINES), ("long.xlsx", 2)):
+        monkeypatch.setattr(build, "MOST_LINES", most)
+        assert carrying.carry(old_file, tmp_path / name).unproven == ()
+        contents.append((tmp_path / name).read_bytes())
+    usual, long = ({key: each.rows for key, each in layout.placements.items()} for layout in seen)
+    assert contents[0] == contents[1]
+    # The third skein shows its length; no project has a second line.
+    assert (
+        long["skeins_length_yd"] == usual["skeins_length_yd"] > 2 == long["projects_length"] < usual["projects_length"]
+    )

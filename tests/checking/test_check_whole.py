@@ -7,6 +7,7 @@ import openpyxl
 import pytest
 
 from chapters import all_but
+from workbookgen import planner_file
 from workbookgen.book.write import write
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking import check as checking
@@ -308,6 +309,14 @@ def test_a_planner_that_an_engine_breaks_down_on(little_file, little_layout, tmp
     except FileError as told:
         assert "formualizer cannot work out this workbook" in str(told)
     assert check(path, little_layout, ["ironcalc"], scenarios=6).findings
+
+
+def test_a_planner_that_its_program_made_too_large_to_check_is_to_be_carried_first(little_file, monkeypatch):
+    monkeypatch.setattr(planner_file, "MOST_BYTES", 2**16)
+    with pytest.raises(
+        FileError, match=r"wrote every formula out; .* check the new one: workbookgen carry .* newer\.xlsx"
+    ):
+        planner_file.read_planner(little_file)
 
 
 def test_an_unknown_engine(little_file, little_layout):

@@ -79,11 +79,11 @@ def other_zip(**parts: bytes):
 
 
 def bomb(planner: bytes) -> bytes:
-    """More than a gigabyte of blanks in a few megabytes."""
+    """More than two gigabytes of blanks in a few megabytes."""
     stream = io.BytesIO(planner)
     with zipfile.ZipFile(stream, "a", zipfile.ZIP_DEFLATED, compresslevel=1) as package:
-        with package.open("xl/bomb.xml", "w") as part:
-            for _ in range(1_100):
+        with package.open("xl/bomb.xml", "w", force_zip64=True) as part:
+            for _ in range(2_200):
                 part.write(b" " * 2**20)
     return stream.getvalue()
 
@@ -258,7 +258,7 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
         ),
         r"it holds macros, which are never run here\.",
     ),
-    "bomb": (bomb, r"this file unpacks to 1,10\d MB, far more than a planner; it is not read\."),
+    "bomb": (bomb, r"this file unpacks to 2,2\d\d MB, far more than a planner; it is not read\."),
     "lying bomb": (lying_bomb, DAMAGED),
     "overlapping parts": (overlapping, r"this file unpacks to 9,\d\d\d MB, far more than a planner; it is not read\."),
     "many parts": (many_parts, r"this file has 2,\d\d\d parts, far more than a planner; it is not read\."),

@@ -200,6 +200,37 @@ def test_what_is_written_in_an_odd_way_says_the_same(odd, most, tmp_path, monkey
     assert cells(package(tmp_path / "odd.xlsx", rows)) == said
 
 
+ALIKE = {  # rows that are the same byte for byte but for their numbers, and what is in each
+    "typed values": ("<v>7</v>", lambda row: Cell(7.0)),
+    "a formula of its own for every cell": ("<f>A9*2</f><v>1</v>", lambda row: Cell(1.0, "=A9*2")),
+    "a formula that refers to its row": ('<f t="shared" si="0"/><v>1</v>', lambda row: Cell(1.0, f"=A{row}*$A$11")),
+    "a formula that refers to the row above": (
+        '<f t="shared" si="1"/><v>1</v>',
+        lambda row: Cell(1.0, f"=A{row - 1}+1"),
+    ),
+    "not as usual": ("<f>1+1</f><v>a&#98;</v>", lambda row: Cell("ab", "=1+1")),
+}
+
+
+@pytest.mark.parametrize("kind", ALIKE)
+@pytest.mark.parametrize("most", [plain.MOST_BYTES, 0], ids=["bytes", "parser"])
+def test_rows_that_are_alike(kind, most, tmp_path, monkeypatch):
+    written, said = ALIKE[kind]
+    first = (
+        '<row r="9"><c r="B9"><f t="shared" ref="B9:B200" si="0">A9*$A$11</f><v>1</v></c>'
+        '<c r="C9"><f t="shared" ref="C9:C200" si="1">A8+1</f><v>1</v></c></row>'
+    )
+    column = "C" if "above" in kind else "B"
+    text = ' t="str"' if "usual" in kind else ""
+    rows = "".join(f'<row r="{row}"><c r="{column}{row}"{text}>{written}</c></row>' for row in range(10, 150))
+    monkeypatch.setattr(plain, "MOST_BYTES", most)
+    found = cells(package(tmp_path / "alike.xlsx", first + rows))
+    place = 3 if column == "C" else 2
+    assert found == {(9, 2): Cell(1.0, "=A9*$A$11"), (9, 3): Cell(1.0, "=A8+1")} | {
+        (row, place): said(row) for row in range(10, 150)
+    }
+
+
 def test_a_planner_is_the_same_by_its_bytes_and_by_the_parser(planner_file, monkeypatch):
     by_bytes = open_book(planner_file)
     assert sum(map(len, by_bytes.sheets.values())) > 1_000

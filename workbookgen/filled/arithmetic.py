@@ -29,7 +29,8 @@ def with_arithmetic_done(old: FilledPlanner) -> FilledPlanner:
         if isinstance(value, float) and not isfinite(value):
             value = ErrorValue("#NUM!")
         sheet, line, column = old.position(key, row)
-        old.book.sheets[sheet][line, column] = Cell(value, old.book.sheets[sheet][line, column].formula)
+        cells = old.book.sheets[sheet]
+        cells.put(range(line, line + 1), {column: Cell(value, cells[line, column].formula)})
         _, each = old.planner.by_key[key]
         entries[key] = (*entries[key][:row], as_entry(value, each, old.book), *entries[key][row + 1 :])
     return replace(old, entries=entries)
@@ -37,15 +38,8 @@ def with_arithmetic_done(old: FilledPlanner) -> FilledPlanner:
 
 def _without_value(old: FilledPlanner) -> Iterator[tuple[str, int]]:
     """The full key and record of each input with a formula whose result is not in the file."""
-    columns = {
-        (sheet, column)
-        for sheet, cells in old.book.sheets.items()
-        for (_, column), cell in cells.items()
-        if cell.formula and cell.value is None
-    }
     for key, entries in old.entries.items():
-        area = old.ranges[key]
-        for row, entry in enumerate(entries) if (area.sheet, area.column) in columns else ():
+        for row, entry in enumerate(entries):
             cell = old.cell(key, row) if entry is None else None
             if cell and cell.formula and cell.value is None:
                 yield key, row

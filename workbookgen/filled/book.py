@@ -13,7 +13,7 @@ from types import ModuleType
 
 from workbookgen.errors import FileError
 from workbookgen.filled import ods, xlsx
-from workbookgen.filled.cells import Cell, Choice, Contents, Position, TooMany, UnknownForm
+from workbookgen.filled.cells import Cell, Cells, Choice, Contents, Position, TooMany, UnknownForm
 from workbookgen.filled.gate import AS_XLSX, admitted
 from workbookgen.ooxml.package import Package
 from workbookgen.ooxml.values import ErrorValue
@@ -29,7 +29,7 @@ class Book:
     """A workbook on disk. Only cells that hold something are listed, by row and column from 1."""
 
     path: Path
-    sheets: dict[str, dict[Position, Cell]]  # of the sheets that were asked for
+    sheets: dict[str, Cells]  # of the sheets that were asked for
     names: dict[str, str]  # defined name -> where it points
     comments: dict[str, dict[Position, str]] = field(default_factory=dict)  # notes pinned to cells
     sheet_names: tuple[str, ...] = ()  # of all sheets

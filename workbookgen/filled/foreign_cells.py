@@ -11,18 +11,20 @@ from functools import cache, cached_property
 from pathlib import Path
 
 from workbookgen import __version__
+from workbookgen.book.copied import CopiedDown
 from workbookgen.book.placement import Layout, Placement, ProofColumn
 from workbookgen.checking.spelling import spelled
 from workbookgen.engines import Area
 from workbookgen.errors import FileError
 from workbookgen.filled.as_made import laid_out, said
-from workbookgen.filled.cells import Cell, Position
+from workbookgen.filled.cells import Cell, Cells, Position
 from workbookgen.filled.gate import STRAY_CELLS
 from workbookgen.filled.planner import ORIGIN, FilledPlanner, area_of
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import MESSAGE, Input
 from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
+from workbookgen.ooxml.formulas import Copied
 from workbookgen.ooxml.references import MOST_ROWS, cell_name
 
 # The table of entries that found no cell in an earlier carrying, and its sheet, which every sheet links to.
@@ -86,8 +88,8 @@ class _Search:
         return {name: areas[name] for name in ours}
 
     @cached_property
-    def taken(self) -> dict[str, set[Position]]:
-        """Sheet -> the cells that names of ours point to, without facts that are compared with what was written."""
+    def taken(self) -> dict[tuple[str, int], list[range]]:
+        """Sheet and column -> the rows that names of ours point to, without facts compared with what was written."""
         facts = [
             key for key, each in self.layout.placements.items() if _is_fact(each) and each.sheet in self.as_written
         ]
@@ -95,10 +97,15 @@ class _Search:
         named = [area for name, area in self.areas.items() if name not in compared]
         # With lines that were inserted above the first record.
         inputs = [self.old.ranges[each.key] for each in self.layout.inputs if each.key in self.old.ranges]
-        taken: dict[str, set[Position]] = {}
+        taken: dict[tuple[str, int], list[range]] = {}
         for area in (*named, *inputs, *self._own_leftovers):
-            taken.setdefault(area.sheet, set()).update(_positions(area, self.old.book.sheets.get(area.sheet, {})))
+            for column in range(area.column, area.last_column + 1):
+                taken.setdefault((area.sheet, column), []).append(range(area.row, area.last_row + 1))
         return taken
+
+    def _is_taken(self, sheet: str, position: Position) -> bool:
+        row, column = position
+        return any(row in rows for rows in self.taken.get((sheet, column), ()))
 
     @property
     def _own_leftovers(self) -> list[Area]:
@@ -126,9 +133,10 @@ class _Search:
         known = self.layout.planner.blocks if self.old.version != __version__ else ()
         return any(f"{block}_{MESSAGE.key}" in self.old.book.names or block in known for block in blocks)
 
-    def _cells(self, area: Area) -> Iterator[tuple[Position, Cell]]:
-        cells = self.old.book.sheets.get(area.sheet, {})
-        return ((position, cells[position]) for position in _positions(area, cells))
+    def _cells(self, area: Area, copied: Copied | None = None) -> Iterator[tuple[Position, Cell]]:
+        """The filled cells of an area, without those that have a `copied` formula."""
+        cells = self.old.book.sheets.get(area.sheet, Cells())
+        return ((position, cells[position]) for position in _positions(area, cells) if not cells.has(position, copied))
 
     def unknown_fields(self, known: Collection[tuple[str, Position]]) -> Iterator[ForeignCell]:
         """What was typed into fields that today's planner does not have."""
@@ -145,9 +153,9 @@ class _Search:
         for key, placed in self.layout.placements.items():
             if key not in self.areas or isinstance(placed.field, Input) or _is_fact(placed):
                 continue
-            area = self.areas[key]
-            for position, cell in self._cells(area):
-                label = placed.field.label
+            area, label = self.areas[key], placed.field.label
+            copied = Copied(placed.formulas.text) if isinstance(placed.formulas, CopiedDown) else None
+            for position, cell in self._cells(area, copied if is_whole else None):
                 if not cell.formula:
                     yield self._foreign(area.sheet, position, cell, OVERWRITTEN, label)
                 elif is_whole and not _is_formula(cell.formula, placed.formulas[position[0] - placed.row]):
@@ -160,10 +168,11 @@ class _Search:
             original, copied = self._copied_from(sheet)
             if original:
                 yield ForeignCell(sheet, "", "", f"a copy of the sheet {original}", A_COPY.format(original))
-            for position, cell in cells.items():
-                if _is_alike(cell, copied.get(position)):
+            for position in cells:
+                if self._is_taken(sheet, position):
                     continue
-                if position not in self.taken.get(sheet, ()) and cell.value != KEPT_ON and not is_ours(position, cell):
+                cell = cells[position]
+                if cell.value != KEPT_ON and not is_ours(position, cell) and not _is_alike(cell, copied.get(position)):
                     yield self._foreign(sheet, position, cell, OUTSIDE)
 
     def _copied_from(self, sheet: str) -> tuple[str, dict[Position, Cell]]:

@@ -21,11 +21,11 @@ from pathlib import Path
 from workbookgen.errors import FileError
 from workbookgen.ooxml.package import Package, ParseError
 
-# The largest planner that can be built has 3 million cells if all its lines are filled. It was measured when it had
-# 2.1 million: saved by LibreOffice, which writes every formula out, it has 44 MB, 543 MB unpacked and 11 million tags;
-# as .ods, 742 MB unpacked and 6 million. Scanning it takes 20 MB of memory, and reading it 920.
-MOST_BYTES = 96 * 2**20
-MOST_UNPACKED = 1_000 * 2**20
+# The largest planner that can be built has 3 million cells if all its lines are filled. One of 2.45 million, saved by
+# LibreOffice, which writes every formula out, was measured with 109 MB, 849 MB unpacked and 12 million tags; as .ods,
+# with 114 MB and 1,120 MB unpacked.
+MOST_BYTES = 256 * 2**20
+MOST_UNPACKED = 2_000 * 2**20
 MOST_PARTS = 2_000
 MOST_TAGS = 20_000_000
 MOST_CELLS = 3_600_000
@@ -73,6 +73,7 @@ class Admitted:
 
     kind: str  # "xlsx" or "ods"
     cells: int  # about how many are filled
+    largest_part: int  # bytes, unpacked
     links: tuple[str, ...]  # files and addresses that a program may fetch on opening it; clickable ones do not count
 
 
@@ -98,7 +99,8 @@ def _admit(path: Path) -> tuple[Admitted, Package]:
         try:
             package = until_admitted.enter_context(Package(path))
             kind = _kind(path, package.zip)
-            about = Admitted(kind, _scan(path, package, _CELLS[kind]), tuple(_links(package)))
+            largest = max(entry.file_size for entry in package.zip.infolist())
+            about = Admitted(kind, _scan(path, package, _CELLS[kind]), largest, tuple(_links(package)))
         except FileError:
             raise
         except NotImplementedError:

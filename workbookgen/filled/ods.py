@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from lxml import etree
 
-from workbookgen.filled.cells import Cell, Choice, Contents, Position, UnknownForm
+from workbookgen.filled.cells import Cell, Cells, Choice, Contents, UnknownForm
 from workbookgen.ooxml.package import SAFELY, Package
 from workbookgen.ooxml.values import ErrorValue, Value, days, number
 from workbookgen.texts import is_blank
@@ -38,7 +38,7 @@ def read(package: Package, choice: Choice) -> Contents:
                 if element.tag == f"{TABLE}table" and sheet is None:
                     sheet, row = element.get(f"{TABLE}name"), 0
                     contents.sheet_names += (sheet,)
-                    contents.sheets[sheet], contents.comments[sheet] = {}, {}
+                    contents.sheets[sheet], contents.comments[sheet] = Cells(), {}
                     if element.get(f"{TABLE}protected") == "true":
                         contents.protected.add(sheet)
             elif element.tag == f"{TABLE}table-row":
@@ -58,43 +58,32 @@ def read(package: Package, choice: Choice) -> Contents:
 
 def _chosen(contents: Contents, choice: dict[str, set[int] | None]) -> Contents:
     """The chosen part, with formulas as in .xlsx; they are converted last, since that is most of the work."""
-
-    def wanted(cells: dict[Position, Cell], columns: set[int] | None) -> dict[Position, Cell]:
-        return {
-            position: Cell(cell.value, _formula(cell.formula)) if cell.formula else cell
-            for position, cell in cells.items()
-            if columns is None or position[1] in columns
-        }
-
-    sheets = {name: wanted(cells, choice[name]) for name, cells in contents.sheets.items() if name in choice}
+    sheets = {
+        name: cells.rewritten(choice[name], _formula) for name, cells in contents.sheets.items() if name in choice
+    }
     return replace(contents, sheets=sheets, comments={name: contents.comments[name] for name in sheets})
 
 
 def _row(contents: Contents, sheet: str, before: int, line) -> int:
     """Put a row's cells into all rows that it stands for; returns the number of the last one."""
-    rows = int(line.get(f"{TABLE}number-rows-repeated", 1))
-    column = 0
+    last = before + int(line.get(f"{TABLE}number-rows-repeated", 1))
+    column, cells = 0, {}
     for element in line:
         if element.tag not in CELLS:
             continue
         columns = int(element.get(f"{TABLE}number-columns-repeated", 1))
         if len(element) or element.get(f"{OFFICE}value-type") or element.get(f"{TABLE}formula"):
-            places = range(before + 1, before + rows + 1), range(column + 1, column + columns + 1)
-            _repeat(contents, sheet, element, *places)
+            cell = Cell(_value(element), element.get(f"{TABLE}formula", ""))
+            note = element.find(f"{OFFICE}annotation")
+            if note is not None:
+                contents.comments[sheet][before + 1, column + 1] = _text(note)
+            if cell.value not in (None, "") or cell.formula:
+                contents.require_room(columns)
+                cells |= dict.fromkeys(range(column + 1, column + columns + 1), cell)
         column += columns
-    return before + rows
-
-
-def _repeat(contents: Contents, sheet: str, element, rows: range, columns: range) -> None:
-    """Put a cell into all places that it stands for."""
-    cell = Cell(_value(element), element.get(f"{TABLE}formula", ""))
-    note = element.find(f"{OFFICE}annotation")
-    if note is not None:
-        contents.comments[sheet][rows[0], columns[0]] = _text(note)
-    if cell.value not in (None, "") or cell.formula:
-        for row in rows:
-            for column in columns:
-                contents.put(sheet, (row, column), cell)
+    if cells:
+        contents.put(sheet, range(before + 1, last + 1), cells)
+    return last
 
 
 def _value(element) -> Value:

@@ -3,13 +3,14 @@
 Only values, formulas, notes and names are read, which is all that people can enter.
 """
 
-from workbookgen.filled.cells import Cell, Choice, Contents, Position, UnknownForm
+from functools import partial
+
+from workbookgen.filled.cells import Cells, Choice, Contents, UnknownForm
 from workbookgen.ooxml.cells import read_cells
 from workbookgen.ooxml.comments import read_comments
 from workbookgen.ooxml.listing import NoWorkbook, read_listing
 from workbookgen.ooxml.package import Package
 from workbookgen.ooxml.strings import read_strings
-from workbookgen.ooxml.values import Value
 
 
 def read(package: Package, choice: Choice) -> Contents:
@@ -22,13 +23,9 @@ def read(package: Package, choice: Choice) -> Contents:
     strings, chosen = read_strings(package, listing.part), choice(contents.sheet_names, contents.names)
     for tab in listing.worksheets:
         if tab.name in chosen:
-            contents.sheets[tab.name] = {}
+            contents.sheets[tab.name] = Cells()
             columns = chosen[tab.name]
-
-            def put(place: Position, value: Value, formula: str, name: str = tab.name) -> None:
-                contents.put(name, place, Cell(value, formula))
-
-            if read_cells(package, tab.part, strings, columns, put):
+            if read_cells(package, tab.part, strings, columns, partial(contents.put, tab.name)):
                 contents.protected.add(tab.name)
             if columns is None:
                 contents.comments[tab.name] = read_comments(package, tab.part)

@@ -1,14 +1,16 @@
 """The filled cells of a worksheet: their values and formulas.
 
-Three ways give the same. Plain cells are found by their bytes; a cell that is not plain is parsed
-by itself; and a sheet that is not written as programs usually write is streamed through the
-parser, a row at a time, so that it is never in memory as a whole.
+Three ways give the same. Plain cells are found by their bytes, and of rows that are alike only the
+first two are looked at; a cell that is not plain is parsed by itself; and a sheet that is not written
+as programs usually write is streamed through the parser, a row at a time, so that it is never in
+memory as a whole.
 """
 
 import re
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from functools import cache
-from typing import IO
+from itertools import chain
+from typing import IO, NamedTuple
 from xml.parsers import expat
 
 from lxml import etree
@@ -18,10 +20,20 @@ from workbookgen.ooxml import plain
 from workbookgen.ooxml.formulas import SharedFormula
 from workbookgen.ooxml.package import SAFELY, Package, is_on, release, streamed
 from workbookgen.ooxml.references import MOST_COLUMNS, Place, cell_name, column_of, place_of
+from workbookgen.ooxml.rows import alike
 from workbookgen.ooxml.strings import text_of
 from workbookgen.ooxml.values import Value, value_of
 
-Put = Callable[[Place, Value, str], None]  # the place, the value, and the formula, empty if the value was typed
+
+class Cell(NamedTuple):
+    """The content of a cell. `formula` is empty if a value was typed."""
+
+    value: Value
+    formula: str = ""
+
+
+Row = dict[int, Cell]  # column -> what is in it; a formula that is Copied is meant for any row
+Put = Callable[[range, Row], None]  # takes rows that are alike, and what each of them has
 
 # A filled cell: its column and row, then its type, formula and stored value if it is written as programs usually write,
 # otherwise its attributes and its whole content.
@@ -37,7 +49,7 @@ _PROTECTION = re.compile(rb"<sheetProtection\b[^>]*/>")
 
 
 def read_cells(package: Package, part: str, strings: Sequence[str], columns: Collection[int] | None, put: Put) -> bool:
-    """Put every filled cell of a sheet, or of some columns of it. Returns whether the sheet is protected.
+    """Put every filled row of a sheet, or some columns of it. Returns whether the sheet is protected.
 
     If only some columns are wanted, broken XML in the others may go unnoticed.
     """
@@ -63,35 +75,59 @@ class _Reading:
     def __init__(self, strings: Sequence[str], columns: Collection[int] | None, put: Put):
         self.strings, self.columns, self.put = strings, columns, put
         self.shared: dict[str | None, SharedFormula] = {}
+        self.letters: dict[bytes, int] = {}  # of the columns found so far
 
     def by_bytes(self, content: bytes) -> bool:
-        """Put the cells of a plain sheet. Returns whether it is protected."""
-        opening, put, strings = plain.opening_tag(content, "worksheet"), self.put, self.strings
-        columns: dict[bytes, int] = {}
-        cells = _cell_pattern(None if self.columns is None else frozenset(self.columns))
-        for found in cells.finditer(content, *plain.cells_in(content)):
-            letters, row, kind, described, formula, stored, attributes, inside = found.groups()
-            if attributes is not None:
-                if inside:
-                    cell = b'<c r="%b%b"%b>%b</c>' % (letters, row, attributes, inside)
-                    self._parsed(b"%b<row>%b</row></worksheet>" % (opening, cell))
+        """Put the rows of a plain sheet. Returns whether it is protected."""
+        groups = alike(content) if self.columns is None else None
+        if groups is None:
+            for row, cells in self._rows(content, *plain.cells_in(content)):
+                self.put(range(row, row + 1), cells)
+        for group in groups or ():
+            rows = self._rows(content, group.start, group.end)
+            first, second = next(rows, None), next(rows, None)
+            if first and second and first[1] == second[1]:  # and so are the others
+                self.put(range(group.first, group.last + 1), first[1])
                 continue
+            for row, cells in chain(filter(None, (first, second)), rows):
+                self.put(range(row, row + 1), cells)
+        protection = _PROTECTION.search(content)
+        return protection is not None and is_on(etree.fromstring(protection[0]).get("sheet"))
+
+    def _rows(self, content: bytes, start: int, end: int) -> Iterator[tuple[int, Row]]:
+        """The filled rows in a part of a plain sheet, with their numbers."""
+        opening, strings, columns = plain.opening_tag(content, "worksheet"), self.strings, self.letters
+        before, cells = 0, {}
+        pattern = _cell_pattern(None if self.columns is None else frozenset(self.columns))
+        for found in pattern.finditer(content, start, end):
+            letters, number, kind, described, formula, stored, attributes, inside = found.groups()
+            if attributes is not None and not inside:
+                continue
+            row = int(number)
+            if row != before:
+                if cells:
+                    yield before, cells
+                before, cells = row, {}
             if letters not in columns:
                 columns[letters] = column_index_from_string(letters.decode())
-            place, text = (int(row), columns[letters]), ""
+            column, text = columns[letters], ""
+            if attributes is not None:
+                cell = b'<c r="%b%b"%b>%b</c>' % (letters, number, attributes, inside)
+                cells |= self._parsed(b"%b<row>%b</row></worksheet>" % (opening, cell))
+                continue
             if kind == b"s":
                 value = strings[int(stored)]
             else:
                 value = value_of(kind.decode() if kind else "n", plain.text(stored), strings)
             if described is not None:
-                text = self._formula(plain.text(formula or b""), *_shared_as(described), place)
+                text = self._formula(plain.text(formula or b""), *_shared_as(described), (row, column))
             if text or value not in (None, ""):
-                put(place, value, text)
-        protection = _PROTECTION.search(content)
-        return protection is not None and is_on(etree.fromstring(protection[0]).get("sheet"))
+                cells[column] = Cell(value, text)
+        if cells:
+            yield before, cells
 
     def by_parser(self, stream: IO[bytes]) -> bool:
-        """Put the cells of any sheet. Returns whether it is protected."""
+        """Put the rows of any sheet. Returns whether it is protected."""
         row, is_protected = 0, False
         last = MOST_COLUMNS if self.columns is None else max(self.columns, default=0)
         for line in streamed(stream, "row", "sheetProtection"):
@@ -100,23 +136,26 @@ class _Reading:
                 continue
             # A row or a cell without a number follows the one before.
             row = int(line.get("r", row + 1))
-            column = 0
+            column, cells = 0, {}
             for element in line:
                 reference = element.get("r")
                 column = column_of(reference) if reference else column + 1
                 if column > last:
                     break
                 if len(element) and (self.columns is None or column in self.columns):
-                    self._element(element, (row, column))
+                    cells |= self._element(element, (row, column))
             release(line)
+            if cells:
+                self.put(range(row, row + 1), cells)
         return is_protected
 
-    def _parsed(self, sheet: bytes) -> None:
-        """Put a cell that is not plain, from a sheet that holds nothing else."""
-        for element in etree.fromstring(sheet, etree.XMLParser(**SAFELY)).iter("{*}c"):
-            self._element(element, place_of(element.get("r")))
+    def _parsed(self, sheet: bytes) -> Row:
+        """A cell that is not plain, from a sheet that holds nothing else."""
+        [element] = etree.fromstring(sheet, etree.XMLParser(**SAFELY)).iter("{*}c")
+        return self._element(element, place_of(element.get("r")))
 
-    def _element(self, element, place: Place) -> None:
+    def _element(self, element, place: Place) -> Row:
+        """A cell that was parsed; nothing if it is blank."""
         value, formula = None, ""
         for part in element:
             tag = part.tag
@@ -126,18 +165,17 @@ class _Reading:
                 formula = self._formula(part.text or "", part.get("t") == "shared", part.get("si"), place)
             elif tag.endswith("}is"):
                 value = text_of(part)
-        if formula or value not in (None, ""):
-            self.put(place, value, formula)
+        return {place[1]: Cell(value, formula)} if formula or value not in (None, "") else {}
 
     def _formula(self, text: str, is_shared: bool, number: str | None, place: Place) -> str:
-        """A formula with its "=". A shared one is stored in its first cell only, and moved to the others."""
+        """A formula with its "=". A shared one is stored in its first cell only, and copied or moved to the others."""
         if not is_shared:
             return f"={text}" if text else ""
         if text:
             self.shared[number] = SharedFormula(f"={text}", cell_name(place))
             return f"={text}"
         first = self.shared.get(number)
-        return first.moved_to(cell_name(place)) if first else "="
+        return first.in_cell(cell_name(place)) if first else "="
 
 
 def _shared_as(described: bytes) -> tuple[bool, str | None]:

@@ -136,17 +136,32 @@ def _one_by_one(runs: Iterable[FormulaRun]) -> list[FormulaRun]:
     return [single[row] for row in sorted(single)]
 
 
+class Copied(str):
+    """A formula that is copied down its column: ROW stands for the number of the row."""
+
+    __slots__ = ()
+
+    def in_row(self, row: int) -> str:
+        return self.replace(ROW, str(row))
+
+
 class SharedFormula:
     """A formula that several cells share. Down its own column, usually only the row's number changes."""
 
     def __init__(self, text: str, origin: str):
         self.text, self.origin, self.column = text, origin, column_letters(origin)
-        self.down = _down(text, origin)
+        self.down = Copied(_down(text, origin))
+
+    def in_cell(self, place: str) -> str:
+        """The formula in one of the cells, Copied if it can be."""
+        if self.down and column_letters(place) == self.column:
+            return self.down
+        return self._translator.translate_formula(place)
 
     def moved_to(self, place: str) -> str:
-        if self.down and column_letters(place) == self.column:
-            return self.down.replace(ROW, place[len(self.column) :])
-        return self._translator.translate_formula(place)
+        """The formula in one of the cells, as it reads there."""
+        formula = self.in_cell(place)
+        return formula.in_row(place[len(self.column) :]) if isinstance(formula, Copied) else formula
 
     @cached_property
     def _translator(self) -> Translator:

@@ -7,7 +7,7 @@ a comment, a rarer kind of escape, another encoding, a prefix) is left to the pa
 import re
 from xml.sax.saxutils import unescape
 
-MOST_BYTES = 32 * 2**20  # a larger part is not read into memory, but streamed through the parser
+MOST_BYTES = 256 * 2**20  # a larger part is not read into memory, but streamed through the parser
 
 # Text between tags, without characters that XML forbids or changes, and without entities except its own five.
 _LETTERS = rb"[^<&\x00-\x08\x0b-\x1f]*"
