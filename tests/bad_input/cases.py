@@ -61,7 +61,7 @@ def skein(name: str, key: str, value, sentence: str, blank: str = "skeins_grist_
 
 WRAPS = "Wraps: type a number from 0 up to 100,000, in digits."
 WEIGHT = "Weight: type a number above 0 up to 1,000,000 oz, in digits, or empty it."
-TARE = "Tare: it must be less than the weight. Check both."
+TARE = "Bag or tag: it must weigh less than the whole. Check both."
 REEL = "Reel: choose one of the names on the sheet Reels."
 SKIRTING = "Own skirting loss: type a percentage from 0% below 100%, or empty it."
 SAME_LOT = "Lots: choose each lot only once."
@@ -74,7 +74,7 @@ CASES = (
     skein("a decimal comma", "gross", "12,5", WEIGHT),
     skein("a number that is a text", "gross", "3.74", WEIGHT),
     skein("a number with its unit", "gross", "3.74 oz", WEIGHT),
-    skein("a dash", "tare", "-", "Tare: type a number from 0 up to 1,000,000 oz, in digits, or empty it."),
+    skein("a dash", "tare", "-", "Bag or tag: type a number from 0 up to 1,000,000 oz, in digits, or empty it."),
     skein("a formula as a text", "wraps", "=142", WRAPS, "skeins_length_yd"),
     skein("a negative number", "wraps", -3.0, WRAPS, "skeins_length_yd"),
     skein("more than anyone winds", "wraps", 1e6, WRAPS, "skeins_length_yd"),
@@ -84,7 +84,7 @@ CASES = (
     skein("tare equal to gross", "tare", 3.74, TARE),
     skein("a whole turn too many", "part_wrap", 1.5, "Part wrap: type a number from 0 up to 1, in digits, or empty it.", "skeins_length_yd"),
     skein("a loop of nothing", "washed_loop", 0.0, "Loop washed: type a number above 0 up to 1,000 in, in digits, or empty it.", "skeins_finished_yd"),
-    skein("negative wraps per inch", "counted_wpi", -12.0, "Counted wpi: type a number above 0 up to 500 per in, in digits, or empty it.", "skeins_wpi"),
+    skein("negative wraps per inch", "counted_wpi", -12.0, "Wraps counted: type a number above 0 up to 500 per in, in digits, or empty it.", "skeins_wpi"),
     skein("an unlisted reel", "reel", "Attic reel", REEL, "skeins_length_yd"),
     skein("a reel nearly named", "reel", "Cross ", REEL, "skeins_length_yd"),
     skein("a star for a reel", "reel", "*", REEL, "skeins_length_yd"),

@@ -41,7 +41,7 @@ def test_two_that_were_swapped(filled, few, tmp_path):
     carried = carry(path, tmp_path / "new.xlsx")
     told = [str(each) for each in carried.misplaced]
     assert [each.split(":")[0] for each in told] == ["skeins_gross", "skeins_tare"]
-    assert 'the cells of "Tare", so what is there was carried over as "Weight"' in told[0]
+    assert 'the cells of "Bag or tag", so what is there was carried over as "Weight"' in told[0]
     assert "put them right" in told[0]
     said = list(sentences(carried, path, tmp_path / "new.xlsx"))
     assert any("skeins_gross" in each for each in said)

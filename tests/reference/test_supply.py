@@ -234,6 +234,28 @@ def test_nobody_is_told_of_certainty(chance, words):
     assert answer.chance_words(chance) == words
 
 
+@pytest.mark.parametrize(
+    "chance, certainty, more, words",
+    [
+        (0.8964, 0.9, 2.0, "89%"),  # rounded up, it would be as sure as one asks, beside the advice to get more
+        (0.8951, 0.9, 0.5, "89%"),
+        (0.8964, 0.9, 0.4, "90%"),  # nothing to get: it is said to be sure enough
+        (0.8964, 0.9, 0.0, "90%"),
+        (0.9, 0.9, 0.0, "90%"),
+        (0.893, 0.9, 5.0, "89%"),
+        (0.884, 0.9, 5.0, "88%"),
+        (0.896, 0.895, 3.0, "90%"),
+        (0.8949, 0.8945, 0.0, "89%"),
+        (0.8936, 0.894, 3.0, "89%"),
+        (0.8965, 0.899, 3.0, "89%"),
+        (0.982, 0.99, 3.0, "over 98%"),
+    ],
+)
+def test_a_chance_is_not_rounded_up_to_what_one_asks_for_while_more_is_to_get(chance, certainty, more, words):
+    assert answer.chance_words(chance, certainty, meters(more)) == words
+    assert answer.chance_words(chance, certainty) == answer.chance_words(chance)
+
+
 def yards(number):
     return Quantity(float(number), "yard")
 

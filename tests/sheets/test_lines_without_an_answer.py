@@ -43,7 +43,7 @@ def test_a_skein_on_a_reel_without_a_loop(measures, of_reel, of_skein, described
 
 def test_what_is_wrong_in_the_line_of_such_a_skein_comes_first():
     values = values_of(reels=[{"name": "Porch"}], skeins=[WOUND[0] | {"tare": 4.0}])  # the bag heavier than all
-    assert values["skeins_message"][0] == "Tare: it must be less than the weight. Check both."
+    assert values["skeins_message"][0] == "Bag or tag: it must weigh less than the whole. Check both."
 
 
 WHEEL = "No answer yet: type Drive wheel across, above."

@@ -278,7 +278,7 @@ def test_wraps_that_do_not_go_with_the_grist_are_asked_about(counted, asked):
     # 190 yd washed in 4 oz are 760 yd/lb, and 0.35 times its root 9.6 wraps.
     values = skeins({"gross": 4.0, "counted_wpi": counted})
     assert values["skeins_expected_wpi"][0] == pytest.approx(9.65, abs=0.1)
-    assert ("Counted wpi" in (values["skeins_message"][0] or "")) == asked
+    assert ("Wraps counted" in (values["skeins_message"][0] or "")) == asked
     assert values["skeins_wpi"][0] == counted
 
 

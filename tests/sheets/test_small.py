@@ -97,7 +97,7 @@ def test_a_weighed_skein_has_its_class_though_there_is_no_k_to_choose(small):
     values = expected_values(small, entries)
     assert values["skeins_wpi"][0] == values["measure_wpi"][0] == pytest.approx(10.5)
     assert values["skeins_weight_class"][0] == values["measure_weight_class"][0] == "4 medium"
-    assert values["skeins_message"][1].startswith("Is it right? Counted wpi: far from what its length and weight suggest.")
+    assert values["skeins_message"][1].startswith("Is it right? Wraps counted: far from what its length and weight suggest.")
 
 
 def test_who_lacks_a_grist_is_not_sent_for_a_sample(small):

@@ -217,7 +217,7 @@ def test_a_swatch_without_a_yarn(typed, area):
     assert (values["fabric_message"][0] or "").startswith("No answer yet: type the yarn, and its grist") is (area is None)
 
 
-@pytest.mark.parametrize(("grist", "message"), [(None, "No answer yet: give the grist of the singles below, or the length."), (2000.0, None)])
+@pytest.mark.parametrize(("grist", "message"), [(None, "No answer yet: give the grist of the singles above, or the length."), (2000.0, None)])
 def test_bobbins_that_were_weighed_want_a_grist(grist, message):
     values = values_of({"ending_grist": grist} if grist else {}, rack=[{"mass": 2.0}, {"length": 180.0}])
     assert values["rack_message"][:2] == (message, None)

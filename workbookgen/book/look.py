@@ -19,6 +19,7 @@ TYPEFACE = "Arial"
 TITLE_LETTERS, MESSAGE_LETTERS = 32, 255  # the format's limits for the title and text of a validation's message
 
 LARGE, SIZE, SMALL = 22, 11, 9  # points: titles and answers; text and numbers; links, heads, units and help
+A_FEW_WORDS = 20  # characters wide: a column of notes that hold a name rather than a sentence
 # Programs measure columns in digits of the workbook's default font, which are 7 pixels wide at 10 points.
 FACE = {"font_name": TYPEFACE, "font_size": 10, "font_scheme": "none"}
 PLAIN = FACE | {"font_size": SIZE, "font_color": INK, "valign": "vcenter"}
@@ -72,9 +73,13 @@ def entry(field: Input, unit: Unit | None) -> dict:
 
 def entry_in_a_log(field: Input, unit: Unit | None) -> dict:
     """The format of an input in a log: white until its line is in use."""
-    # A long name is shown in full, in smaller letters.
-    named = {"shrink": True} if isinstance(field.domain, Choice | Name) else {}
+    named = {"shrink": True} if _names_something(field) else {}
     return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field) | named
+
+
+def _names_something(field: Input) -> bool:
+    """Whether a long text is shown in full, in smaller letters: of a sentence, these could not be read."""
+    return isinstance(field.domain, Choice | Name) or (isinstance(field.domain, Note) and field.width <= A_FEW_WORDS)
 
 
 def result(field: Result | Automatic, unit: Unit | None) -> dict:

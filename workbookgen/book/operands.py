@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from xlsxwriter.utility import xl_cell_to_rowcol
 
 from workbookgen.language.fields import Automatic, Input, Result
-from workbookgen.language.forms import FORMS
+from workbookgen.language.forms import BETWEEN_THOUSANDS, FORMS
 from workbookgen.language.parts import Log, Table
 from workbookgen.language.planner import Meaning
 from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
@@ -215,18 +215,13 @@ class Columns:
         return operand.ref if operand.meaning.is_column else operand.value
 
 
-# A program puts its country's decimal mark into a number that becomes text. Where that is a comma, a comma between
-# thousands would read as one, so there a space stands, as ISO 80000-1 has it; it does not break a line.
-_BETWEEN_THOUSANDS = 'IF(MID(1.5&"",2,1)=".",",","\u00a0")'
-
-
 def said(word: Operand) -> str:
     """Formula text of an amount in words, in the unit shown: with thousands separated, and only useful decimals."""
     if word.unit.symbol == PERCENT_UNIT.symbol:
         return f'(ROUND(ROUND({word.ref}*100,9),0)&"%")'
     number = f"ROUND(ROUND({word.ref},9),0)"
     thousands = f"ROUNDDOWN({number}/1000,0)"
-    parted = f'{thousands}&{_BETWEEN_THOUSANDS}&RIGHT("00"&({number}-1000*{thousands}),3)'
+    parted = f'{thousands}&{BETWEEN_THOUSANDS}&RIGHT("00"&({number}-1000*{thousands}),3)'
     return f"({_below_a_thousand(word, f'ROUND({word.ref},9)', parted)}{_unit_said(word)})"
 
 
@@ -235,8 +230,8 @@ def said_in_all(word: Operand) -> str:
     number = f"ROUND(ROUND({word.ref},6),0)"
     thousands, millions = (f"ROUNDDOWN({number}/{each},0)" for each in (1000, 1000000))
     last = f'RIGHT("00"&({number}-1000*{thousands}),3)'
-    middle = f'IF({number}<1000000,{thousands}&"",{millions}&{_BETWEEN_THOUSANDS}&RIGHT("00"&({thousands}-1000*{millions}),3))'
-    parted = f"{middle}&{_BETWEEN_THOUSANDS}&{last}"
+    middle = f'IF({number}<1000000,{thousands}&"",{millions}&{BETWEEN_THOUSANDS}&RIGHT("00"&({thousands}-1000*{millions}),3))'
+    parted = f"{middle}&{BETWEEN_THOUSANDS}&{last}"
     return f"({_below_a_thousand(word, f'ROUND({word.ref},6)', parted)}{_unit_said(word)})"
 
 

@@ -98,11 +98,19 @@ def automatic(canvas: Canvas, log: Log) -> None:
     canvas.cells(f"{log.key}_{FILLED.key}", look.LITTLE | look.LINE | {"align": "center", "num_format": "0"})
 
 
+def _is_begun(canvas: Canvas, log: Log, strips: Strips, row: int) -> str:
+    """Condition that a line is in use: by what it must begin with, or by anything typed if nothing must."""
+    start, typed = next((start, strip) for start, strip in strips if strip.is_typed)
+    letters = [xl_col_to_name(column) for column in range(start - 1, start - 1 + len(typed.keys))]
+    if log.fields[0].needed:
+        return f'${canvas.placed(f"{log.key}_{log.fields[0].key}").letter}{row}<>""'
+    return f"COUNTBLANK(${letters[0]}{row}:${letters[-1]}{row})<{len(letters)}"
+
+
 def tint(canvas: Canvas, log: Log, strips: Strips) -> None:
     """Tint the inputs of the lines in use, and of the next one."""
-    name = canvas.placed(f"{log.key}_{log.fields[0].key}")
-    letter, first = name.letter, name.row
-    in_use = f'=OR(${letter}{first}<>"",${letter}{first - 1}<>"",ROW()={first})'
+    first = canvas.placed(f"{log.key}_{log.fields[0].key}").row
+    in_use = f"=OR({_is_begun(canvas, log, strips, first)},{_is_begun(canvas, log, strips, first - 1)},ROW()={first})"
     for start, strip in strips:
         if strip.is_typed:
             area = first - 1, start - 1, first + log.rows - 2, start + len(strip.keys) - 2

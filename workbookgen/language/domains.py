@@ -108,13 +108,15 @@ class Choice:
     """One of the names in a column.
 
     `of` is the column's full key and `sheet` the sheet it is on; `names` lists them all if they are few and fixed.
-    `or_none` says so where a name is no longer there, and another would be wrong.
+    `or_none` says so where a name is no longer there, and another would be wrong. `is_here`: the names are on the very
+    sheet where one chooses.
     """
 
     of: str
     sheet: str
     names: tuple[str, ...] = ()
     or_none: bool = False
+    is_here: bool = False
 
     def accepts(self, value: object, names: Iterable) -> bool:
         return self.is_among(value, unique_names(names))
@@ -124,7 +126,8 @@ class Choice:
         return isinstance(value, str) and bool(value) and folded(value) in once
 
     def wanted(self, symbol: str) -> str:
-        listed = f"one of {', '.join(self.names)}" if self.names else f"one of the names on the sheet {self.sheet}"
+        where = "this sheet" if self.is_here else f"the sheet {self.sheet}"
+        listed = f"one of {', '.join(self.names)}" if self.names else f"one of the names on {where}"
         return listed + (", or empty it" if self.or_none else "")
 
 

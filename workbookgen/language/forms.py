@@ -70,6 +70,9 @@ SUMS = ("sum_where", "count_where")  # over the records with a name
 ADDED = (*SUMS, "place", "sum")  # over a column; they give nothing where it is absent
 READINGS = ("mean", "stdev", "readings")
 BY_GIVEN = ("or_else", "given_and", "blank_or")  # each an IF of given(word); AND and OR would evaluate the rest anyway
+# A program puts its country's decimal mark into a number that becomes text. Where that is a comma, a comma between
+# thousands would read as one, so there a space stands, as ISO 80000-1 has it; it does not break a line.
+BETWEEN_THOUSANDS = 'IF(MID(1.5&"",2,1)=".",",","\u00a0")'
 TRUE, FALSE = parse("1 = 1"), parse("1 = 0")
 
 

@@ -4,6 +4,8 @@ They state what there is, what it takes and how sure that is; `advice` states wh
 Amounts are stated in the unit in which they are given.
 """
 
+from math import ceil
+
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
@@ -21,14 +23,19 @@ IN_SHORT = {"enough": "Enough", "in doubt": "In doubt"}
 
 
 @calculation
-def chance_words(chance: Ratio, yarnless: Ratio = 0.0) -> str:
+def chance_words(
+    chance: Ratio, certainty: Ratio | None = None, more: Length | None = None, yarnless: Ratio = 0.0
+) -> str:
     """A chance, in words.
 
-    p in whole percent where 2 ≤ p ≤ 98, else over 98% or under 2%. No chance is known better than that.
+    p in whole percent where 2 ≤ p ≤ 98, else over 98% or under 2%. No chance is known better than that. Where it is
+    said what to get to be surer, it is never rounded up to the chance asked for.
 
     Parameters
     ----------
     chance : p, from 0 to 1
+    certainty : the chance that one asks for
+    more : what to get to be that sure, if that is known
     yarnless : 1 for a project that has no yarn yet, else 0
 
     Returns
@@ -53,18 +60,22 @@ def chance_words(chance: Ratio, yarnless: Ratio = 0.0) -> str:
     >>> print(chance_words(0.84))
     84%
     """
-    require_numbers(chance)
+    require_numbers(chance, certainty, more)
     require_within(PART, "A chance", chance)
     require(np.asarray(yarnless) < YES, "There is no yarn yet.")
-    return by_element(_chance, chance)
+    if certainty is None or more is None:
+        return by_element(_chance, chance)
+    return by_element(_chance, chance, certainty, more.m_as("m"))
 
 
-def _chance(chance) -> str:
+def _chance(chance, certainty=0.0, more=0.0) -> str:
     if chance > 0.98:
         return "over 98%"
     if chance < 0.02:
         return "under 2%"
-    return rounded(chance * 100, 0) + "%"
+    is_short = more >= LEAST_TOLD and chance < certainty
+    below = ceil(round(float(certainty) * 100, 9)) - 1
+    return f"{below}%" if is_short and round(float(chance) * 100, 9) >= below + 0.5 else rounded(chance * 100, 0) + "%"
 
 
 @calculation

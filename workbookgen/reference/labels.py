@@ -1,7 +1,7 @@
 """What the ticket of a skein says: its length, mass, grist and wraps in words, and what it is made of.
 
 A ticket is read by people of both habits, so amounts are given twice: yards with meters, ounces with grams. They are
-rounded as far as people read them, halves away from zero.
+rounded as far as people read them, halves away from zero, with thousands separated by a comma.
 """
 
 from decimal import ROUND_HALF_UP, Decimal
@@ -12,8 +12,8 @@ from workbookgen.reference.calculation import by_element, calculation, require, 
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Grist, Length, Mass, PerLength, Quantity
 
-# Beyond these a whole number has more digits than a program computes with.
-LONGEST, HEAVIEST, FINEST = Quantity(1e7, "m"), Quantity(1e7, "g"), Quantity(1e5, "m/g")
+# No skein and no yarn has more, and so no number on a ticket has millions, nor its ounces thousands, to be parted.
+LONGEST, HEAVIEST, FINEST = Quantity(900_000, "m"), Quantity(28_000, "g"), Quantity(2_000, "m/g")
 MOST_WRAPS = Quantity(1e5, "1/m")
 WHOLE, TENTH, HUNDREDTH = Decimal("1"), Decimal("0.1"), Decimal("0.01")
 EXPECTED = ("usual shrinkage", "shrinks as its sample")  # of a length that was not measured once it was washed
@@ -34,7 +34,7 @@ def length_words(length: Length, basis: str | None = None) -> str:
 
     Returns
     -------
-    a text such as "200 yd (183 m)" or "about 200 yd (183 m)"
+    a text such as "200 yd (183 m)" or "about 1,200 yd (1,097 m)"
 
     Raises
     ------
@@ -43,7 +43,7 @@ def length_words(length: Length, basis: str | None = None) -> str:
 
     Notes
     -----
-    Valid for lengths under ten thousand kilometers; halves round away from zero.
+    Valid for lengths under 900 kilometers; halves round away from zero.
 
     References
     ----------
@@ -85,7 +85,7 @@ def mass_words(mass: Mass) -> str:
 
     Notes
     -----
-    Valid for masses under ten tonnes; halves round away from zero.
+    Valid for masses under 28 kilograms; halves round away from zero.
 
     References
     ----------
@@ -126,7 +126,7 @@ def grist_words(grist: Grist) -> str:
 
     Notes
     -----
-    Valid for grists under 100 km/g; halves round away from zero.
+    Valid for grists under 2 km/g; halves round away from zero.
 
     References
     ----------
@@ -233,5 +233,5 @@ def _rounded(amount, step=WHOLE) -> str:
     # Decimals round halves as people and spreadsheets do; nine digits first, so
     # that the last ones of a conversion do not decide a half.
     exact = Decimal(repr(round(float(amount), 9)))
-    text = f"{exact.quantize(step, ROUND_HALF_UP):f}"
+    text = f"{exact.quantize(step, ROUND_HALF_UP):,f}"
     return text.rstrip("0").rstrip(".") if "." in text else text

@@ -34,7 +34,7 @@ CHAPTER = "Bobbins"
 def chapter(settings: Settings) -> Chapter:
     card = bobbin(settings)
     return Chapter(CHAPTER, (card, replace(ON_THE_RACK, rows=settings.rows.rack, rules=(*ON_THE_RACK.rules, _heavy_single(settings.units))), RACK), (
-        asked_and_answered(card, "length", "bobbins", captions=("One holds", "Bobbins to fill"), hidden=OF_PROJECT, is_printed=False),
+        _with_a_sentence(asked_and_answered(card, "length", "bobbins", captions=("One holds", "Bobbins to fill"), hidden=OF_PROJECT, is_printed=False)),
         Band((
             Entries(title="Singles left over", fields=("ending_grist", "ending_take_up"), is_printed=False),
             Listing(title="Plied together: a bobbin a line", block="rack", across=(1, 3), is_below=True,
@@ -46,11 +46,16 @@ def chapter(settings: Settings) -> Chapter:
     ))
 
 
+def _with_a_sentence(card: Band) -> Band:
+    """The card with its sentence below the answers, since it is too long for one of their lines."""
+    return Band((*card.sections, Sentences(fields=("bobbin_words",), across=RIGHT, is_below=True, is_printed=False)))
+
+
 HEAVIEST_BOBBIN = 1000  # grams; common practice, no source
 SPUN_IN_PART = "blank_or(its_bought, its_bought < 0.999999)"
 OF_PROJECT = (
     "estimated its_length its_left its_bought its_strands its_own_take_up its_take_up its_design_take_up its_grist its_shrinkage "
-    "wanted_used strands_used take_up_used strand fills each_plied"
+    "wanted_used strands_used take_up_used strand fills each_plied words"
 )
 
 
@@ -197,7 +202,7 @@ ON_THE_RACK = Log(
     groups=(
         Group("You type", (
             Input("length", "Length on it", LARGE, LENGTH, help="Of the single, a line for each bobbin that is plied at the same time. Or give its weight instead."),
-            Input("mass", "Or weight", AMOUNT, MASS, help="Of the yarn alone, without the bobbin. The grist below turns it into a length."),
+            Input("mass", "Or weight", AMOUNT, MASS, help="Of the yarn alone, without the bobbin. The grist above turns it into a length."),
         )),
         Group("In meters", (
             Result("has", "It has", "or_else(length, mass * ending_grist)", plying.bobbin_has, IN_METERS, uses={"grist": "ending_grist"},
@@ -211,7 +216,7 @@ ON_THE_RACK = Log(
     ),
     rules=(
         Rule("AND(given(mass), NOT(given(has)))", lambda values: values["mass"] is not None and values["has"] is None,
-             f"{UNKNOWN}: give the grist of the singles below, or the length."),
+             f"{UNKNOWN}: give the grist of the singles above, or the length."),
     ),
 )
 

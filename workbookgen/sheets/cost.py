@@ -81,7 +81,7 @@ def costs(settings: Settings) -> Log:
         distinct=(Distinct("of", f"{ASKING} Project: it has another line here, and each counts all its hours. Put all of its cost into one line."),),
         rules=(
             Rule("AND(given(rate), NOT(given(hours)))", lambda values: values["rate"] is not None and values["hours"] is None,
-                 f"{UNKNOWN} for your work: its hours are not known. Type them here, or your pace on the sheet Time."),
+                 f"{UNKNOWN} for your work: its hours are not known. Type them here, or your pace at Your pace above."),
             Rule("margin > 1", lambda values: values["margin"] > 1, f"{ASKING} On top: more than material and work once more. Type 20% with its sign."),
             Rule(f"own_hours > {MANY_HOURS}", lambda values: values["own_hours"] > MANY_HOURS, f"{ASKING} Own hours: more than 1,000. Hours, not minutes."),
         ),

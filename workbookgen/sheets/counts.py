@@ -41,6 +41,7 @@ from workbookgen.settings import Settings
 from workbookgen.sheets import by_k, lists, plausible, swatches, tabs
 from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
 from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, LOSS, NONE_OR_PART, STRANDS, TWOFOLD
+from workbookgen.unit_systems import UNIT_SYSTEMS
 from workbookgen.units import Quantity
 
 SHEET = tabs.TWIST
@@ -51,10 +52,10 @@ SOLID = f"{PACKED} <= 1"
 
 def chapter(settings: Settings) -> Chapter:
     drawn = {THICKNESS.key: WRAPS_DRAWN}
-    short, grist = weighed(settings), in_the_planners_unit(settings, "grist", "grist_m_100g")
-    return Chapter(CHAPTER, (COUNTS, FOLDED, short, THICKNESS, MOISTURE),
+    number, short, grist = counts(settings), weighed(settings), in_the_planners_unit(settings, "grist", "grist_m_100g")
+    return Chapter(CHAPTER, (number, FOLDED, short, THICKNESS, MOISTURE),
                    tuple(asked_and_answered(each, first, drawn=drawn.get(each.key))
-                         for each, first in ((COUNTS, grist), (FOLDED, grist), (short, grist), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
+                         for each, first in ((number, grist), (FOLDED, grist), (short, grist), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
 
 
 WRAPS_DRAWN = Picture(
@@ -80,36 +81,43 @@ def _direct(key: str, label: str, kind: Kind, note: str = "") -> Result:
     return Result(key, label, "1 / grist", yarn_count.direct_count, kind, note=note)
 
 
-COUNTS = Card(
-    "counts",
-    "One yarn, all its numbers",
-    groups=(
-        Group("You type", (
-            Input("number", "Yarn number", LARGE, NUMBER, needed=True, starts_as=1000.0, help="The number itself: 20 for 20s or for 20 tex."),
-            Input("system", "In this system", lists.one_of(lists.SYSTEMS), needed=True, starts_as="yards per pound", help="The system that the number belongs to."),
-        )),
-        Group("Worked out", (
-            of_yarn_number("grist", "Grist", digits=1),
-            _indirect("grist_m_100g", "Grist", GRIST_METRIC),
-            _direct("tex", "Tex", TEX, "Grams in 1,000 m."),
-            _direct("dtex", "Decitex", DTEX),
-            _direct("denier", "Denier", DENIER, "Grams in 9,000 m."),
-            _direct("jute", "Jute, flax and hemp tow", JUTE, "Pounds in a spyndle of 14,400 yd."),
-            _indirect("metric", "Metric count", METRIC_COUNT),
-            _indirect("cotton", "Cotton count, spun silk", COTTON_COUNT, "Hanks of 840 yd in a pound."),
-            _indirect("worsted", "Worsted count", WORSTED_COUNT, "Hanks of 560 yd in a pound."),
-            _indirect("run", "Woolen run", WOOLLEN_RUN, "Hanks of 1,600 yd in a pound."),
-            _indirect("cut", "Woolen cut", WOOLLEN_CUT, "Hanks of 300 yd in a pound."),
-            _indirect("lea", "Linen and hemp lea", LINEN_LEA, "Leas of 300 yd in a pound."),
-            _indirect("yorkshire", "Yorkshire skein", YORKSHIRE_SKEIN, "Skeins of 256 yd in a pound."),
-            _indirect("galashiels", "Galashiels cut", GALASHIELS_CUT, "Cuts of 300 yd in 24 ounces."),
-            _indirect("alloa", "Alloa", ALLOA, "240 yd in a pound."),
-            _indirect("west", "West of England", WEST_OF_ENGLAND, "320 yd in a pound."),
-            _indirect("french", "French cotton", FRENCH_COTTON, "Hanks of 1,000 m in 500 g."),
-        )),
-    ),
-    rules=(plausible.a_date("number", "Yarn number"), plausible.thick_by_tex("Yarn number", sentence=plausible.OTHER_SYSTEM)),
+def counts(settings: Settings) -> Card:
+    is_metric = UNIT_SYSTEMS[settings.units].is_metric("length")
+    number, system = (200.0, "meters per 100 grams") if is_metric else (1000.0, "yards per pound")
+    return Card(
+        "counts",
+        "One yarn, all its numbers",
+        groups=(
+            Group("You type", (
+                Input("number", "Yarn number", LARGE, NUMBER, needed=True, starts_as=number, help="The number itself: 20 for 20s or for 20 tex."),
+                Input("system", "In this system", lists.one_of(lists.SYSTEMS), needed=True, starts_as=system, help="The system that the number belongs to."),
+            )),
+            Group("Worked out", tuple(sorted(NUMBERS, key=lambda each: is_metric and each.key not in FIRST_IN_METERS))),
+        ),
+        rules=(plausible.a_date("number", "Yarn number"), plausible.thick_by_tex("Yarn number", sentence=plausible.OTHER_SYSTEM)),
+    )
+
+
+NUMBERS = (
+    of_yarn_number("grist", "Grist", digits=0),
+    _indirect("grist_m_100g", "Grist", GRIST_METRIC),
+    _direct("tex", "Tex", TEX, "Grams in 1,000 m."),
+    _direct("dtex", "Decitex", DTEX),
+    _direct("denier", "Denier", DENIER, "Grams in 9,000 m."),
+    _direct("jute", "Jute, flax and hemp tow", JUTE, "Pounds in a spyndle of 14,400 yd."),
+    _indirect("metric", "Metric count", METRIC_COUNT),
+    _indirect("cotton", "Cotton count, spun silk", COTTON_COUNT, "Hanks of 840 yd in a pound."),
+    _indirect("worsted", "Worsted count", WORSTED_COUNT, "Hanks of 560 yd in a pound."),
+    _indirect("run", "Woolen run", WOOLLEN_RUN, "Hanks of 1,600 yd in a pound."),
+    _indirect("cut", "Woolen cut", WOOLLEN_CUT, "Hanks of 300 yd in a pound."),
+    _indirect("lea", "Linen and hemp lea", LINEN_LEA, "Leas of 300 yd in a pound."),
+    _indirect("yorkshire", "Yorkshire skein", YORKSHIRE_SKEIN, "Skeins of 256 yd in a pound."),
+    _indirect("galashiels", "Galashiels cut", GALASHIELS_CUT, "Cuts of 300 yd in 24 ounces."),
+    _indirect("alloa", "Alloa", ALLOA, "240 yd in a pound."),
+    _indirect("west", "West of England", WEST_OF_ENGLAND, "320 yd in a pound."),
+    _indirect("french", "French cotton", FRENCH_COTTON, "Hanks of 1,000 m in 500 g."),
 )
+FIRST_IN_METERS = ("grist_m_100g", "tex", "dtex", "metric")  # what is usual where yarn is sold in meters and grams
 
 FOLDED = Card(
     "folded",

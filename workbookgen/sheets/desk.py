@@ -195,7 +195,8 @@ KEY = (
     "To sort a log, select whole lines, from the first column to the last, and sort. No line needs inserting: type below the last, then sort. "
     "The + above the columns opens what is folded away.",
     "On paper a log has its first 24 lines, or those that were in use when the planner was built and eight more: for others, set the print range.",
-    "Apple's spreadsheet program may not compute names that are looked up; the line This program says so.",
+    "If a sheet is wider than your window, hold Ctrl and turn the mouse wheel: then it fits.",
+    "Not every program computes the planner right. If the line This program says that yours does not, open it in another.",
 )
 
 

@@ -29,8 +29,10 @@ def in_words() -> tuple[Result, ...]:
         Result("scarcest", "Scarcest", named, strands.scarcest, None,
                uses={"least": "come_least"} | {f"come_{part}": f"part_{part}_come" for part in PARTS} | {f"name_{part}": f"part_{part}_name" for part in PARTS},
                only_if=SCARCEST_NAMED, width=20, note="The component that runs out first, and limits the yarn."),
-        Result("chance_words", "Sure by", 'IF(open_chance > 0.98, "over 98%", IF(open_chance < 0.02, "under 2%", ROUND(ROUND(open_chance * 100, 9), 0) & "%"))',
-               answer.chance_words, None, uses={"chance": "open_chance"}, only_if="yarnless < 0.5", width=11),
+        Result("chance_words", "Sure by",
+               'IF(open_chance > 0.98, "over 98%", IF(open_chance < 0.02, "under 2%", MIN(ROUND(ROUND(open_chance * 100, 9), 0), '
+               'IF(given_and(more, given_and(doubts_certainty, AND(more >= 0.5, open_chance < doubts_certainty))), ROUNDUP(ROUND(doubts_certainty * 100, 9), 0) - 1, 100)) & "%"))',
+               answer.chance_words, None, uses={"chance": "open_chance", "certainty": "doubts_certainty"}, only_if="yarnless < 0.5", width=11),
         Result("verdict", "In a word",
                first_of(
                    ("given(used)", '"finished"'),

@@ -144,9 +144,9 @@ def _in_use(settings: Settings) -> Group:
         _used("part_wrap", "Part wrap in use", "part_wrap", NUMBER),
         _used("rest", "Rest in use", "rest", LENGTH),
         _weight_in_use(settings),
-        _used("tare", "Bag or tag in use", "tare", MASS),
+        _used("tare", "Bag or tag, in use", "tare", MASS),
         _used("washed_loop", "Washed loop in use", "washed_loop", LOOP),
-        _used("counted_wpi", "Counted wraps in use", "counted_wpi", THREADS),
+        _used("counted_wpi", "Wraps counted, in use", "counted_wpi", THREADS),
     ))
 
 
@@ -233,7 +233,7 @@ def _in_words() -> Group:
         Result("grist_likely", "Very likely",
                'IF(ROUND(grist_within, 9) > 0.5, "known roughly: wind more", "very likely within " & ROUND(ROUND(grist_within * 100, 9), 1) & "%")',
                measuring.grist_words, None, uses={"within": "grist_within"}, only_if="grist > 0"),
-        Result("weighs", "It weighs", one_skein.IT_WEIGHS, labels.mass_words, None, uses={"mass": "net"}, only_if="net < 10000000"),
+        Result("weighs", "It weighs", one_skein.IT_WEIGHS, labels.mass_words, None, uses={"mass": "net"}, only_if="net < 28000"),
         _unusual(),
         Result("wrong", "What is wrong",
                f'or_else(message, IF(given(log_fault), "In the log: " & log_fault, IF(AND(given(used_gross), NOT(given(net))), "{TOO_HEAVY}", unusual)))',

@@ -9,6 +9,7 @@ from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
 
 from workbookgen.errors import DescriptionError
+from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block, Chapter, Holder, Sheet
 from workbookgen.language.views import Band, LogView, Prose, Section
@@ -16,6 +17,8 @@ from workbookgen.language.views import Band, LogView, Prose, Section
 _PAIR = re.compile(r"sheets (\w+) (and|or) (\w+)")  # "sheets Skeins and Reels"
 _NAMED = re.compile(r"\bthe sheets? ([A-Z]\w*)(?: (?:and|or) ([A-Z]\w*))?")
 _CLAUSE_END = re.compile(r"((?<=[a-z)%][.;])\s+)")  # the white space after a clause
+
+HERE = "this sheet"
 
 Say = Callable[[str], str]
 
@@ -47,7 +50,7 @@ def said_with(text: str, sheet_of: Mapping[str, str], here: str = "") -> str:
     said = re.sub(rf"\bsheet ({names})\b", lambda found: f"sheet {sheet_of[found[1]]}", _PAIR.sub(pair, text))
     if astray := [name for found in _NAMED.findall(text) for name in found if name and name not in {*sheet_of, *sheet_of.values()}]:
         raise DescriptionError.at(f"sheet {here}", f"the text {text!r} names the sheet {astray[0]}, which is not there.")
-    return re.sub(rf"\bthe sheet {re.escape(here)}\b", "this sheet", said) if here else said
+    return re.sub(rf"\bthe sheet {re.escape(here)}\b", HERE, said) if here else said
 
 
 def sheets_of_chapters(sheets: Collection[Sheet]) -> dict[str, str]:
@@ -79,6 +82,8 @@ def _holder(holder: Holder, say: Say) -> Holder:
 
 
 def _field(field: Input | Result, say: Say) -> Input | Result:
+    if isinstance(field, Input) and isinstance(field.domain, Choice) and say(f"the sheet {field.domain.sheet}") == HERE:
+        field = replace(field, domain=replace(field.domain, is_here=True))
     name = "help" if isinstance(field, Input) else "note"
     before = getattr(field, name)
     return field if (after := say(before)) == before else replace(field, **{name: after})

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from workbookgen.language.fields import Result, Rule
+from workbookgen.language.forms import BETWEEN_THOUSANDS
 from workbookgen.language.quantities import LENGTH, SQUARE_LENGTH
 from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.reference import diameter, uncertainty
@@ -15,8 +16,17 @@ _LITTLE = (
     f'IF({_HUNDREDTHS} < 1, "0", "0" & MID(1.5 & "", 2, 1) & IF({_HUNDREDTHS} < 10, "0", "") & '
     f'IF(ABS({_HUNDREDTHS} - 10 * ROUND({_HUNDREDTHS} / 10, 0)) < 0.5, ROUND({_HUNDREDTHS} / 10, 0), {_HUNDREDTHS}))'
 )
+
+
+def parted(number: str) -> str:
+    """Formula text of a whole number below a million as text, with its thousands parted."""
+    thousands = f"ROUNDDOWN({number} / 1000, 0)"
+    return f'IF({number} < 1000, {number} & "", {thousands} & {BETWEEN_THOUSANDS} & RIGHT("00" & ({number} - 1000 * {thousands}), 3))'
+
+
 IT_WEIGHS = (
-    f'IF(ROUND(net, 9) < 10, {_LITTLE}, ROUND(ROUND(net / 28.349523125, 9), 1)) & " oz (" & ROUND(ROUND(net, 9), IF(ROUND(net, 9) < 10, 1, 0)) & " g)"'
+    f'IF(ROUND(net, 9) < 10, {_LITTLE}, ROUND(ROUND(net / 28.349523125, 9), 1)) & " oz (" & '
+    f'IF(ROUND(net, 9) < 10, ROUND(ROUND(net, 9), 1) & "", {parted("ROUND(ROUND(net, 9), 0)")}) & " g)"'
 )
 
 

@@ -58,6 +58,7 @@ from workbookgen.sheets.leaving_out import Leaving
 from workbookgen.sheets.naming import retold, said_with, sheets_of_chapters
 
 OF_LOGS = Grid((124, *(92,) * 3, 94, *(92,) * 7))  # for pages with logs: wide columns for names, also those of yarn counts
+EMPTY_IT = "To remove a line, empty it: a deleted row goes right across the sheet."  # on sheets of several tables
 OF_FACTS = Grid((150, 250, 250, 330, 200, 220, 84, 70, 84))
 
 
@@ -78,24 +79,24 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     yield samples.sheet(settings)
     yield projects.sheet(settings)
     yield Sheet(
-        tabs.YARN, tabs.YARN, "Design a plied yarn of singles and bought thread; divide a dyed top by its colors.",
+        tabs.YARN, tabs.YARN, "Design a plied yarn of singles and bought thread; divide a dyed top by its colors. " + EMPTY_IT,
         _on(tabs.YARN, settings, yarn, components, color, bobbins, structures, matching, blends),
         related=(tabs.TWIST, tabs.SAMPLES), grid=OF_LOGS,
     )
     yield Sheet(
-        tabs.NEED, tabs.NEED, "How much yarn a piece takes, if no pattern says so.",
+        tabs.NEED, tabs.NEED, "How much yarn a piece takes, if no pattern says so. " + EMPTY_IT,
         _on(tabs.NEED, settings, knitting, pieces, weaving, uses, garments), related=(tabs.PROJECTS,), grid=OF_LOGS,
     )
     yield Sheet(
-        tabs.FLEECE, tabs.FLEECE, "What to buy, how to wash and to dye it, and what fleeces give.",
+        tabs.FLEECE, tabs.FLEECE, "What to buy, how to wash and to dye it, and what fleeces give. " + EMPTY_IT,
         _on(tabs.FLEECE, settings, buying, offers, scouring, dyeing, guide), related=(tabs.FIBER, tabs.LOT), grid=OF_LOGS,
     )
     yield Sheet(
-        tabs.TWIST, tabs.TWIST, "Rules of thumb: spin a sample, let it hang in a loop, and believe the sample.",
+        tabs.TWIST, tabs.TWIST, "Rules of thumb: spin a sample, let it hang in a loop, and believe the sample. " + EMPTY_IT,
         _on(tabs.TWIST, settings, twist, counts, questions), related=(tabs.YARN, tabs.SAMPLES),
     )
     yield Sheet(
-        tabs.TIME, tabs.TIME, "Hours, weeks and a day for each project, and what it costs.",
+        tabs.TIME, tabs.TIME, "Hours, weeks and a day for each project, and what it costs. " + EMPTY_IT,
         _on(tabs.TIME, settings, paces, time, cost), related=(tabs.PROJECTS, tabs.SAMPLES), grid=OF_LOGS,
     )
     yield Sheet(tabs.PRINT, tabs.PRINT, "Labels for your skeins.", _on(tabs.PRINT, settings, labels), SheetKind.PAPER, related=(tabs.SKEINS,), grid=labels.GRID)

@@ -170,7 +170,7 @@ def wraps_counted() -> Rule:
     return Rule(
         f"OR(ROUND(counted_wpi / expected_wpi, 9) > {MOST_WRAPS}, ROUND(counted_wpi / expected_wpi, 9) < {FEWEST_WRAPS})",
         lambda values: not FEWEST_WRAPS <= round(values["counted_wpi"] / values["expected_wpi"], 9) <= MOST_WRAPS,
-        f"{ASKING} Counted wpi: far from what its length and weight suggest. Look at the wraps, the weight, and the count on the ruler.",
+        f"{ASKING} Wraps counted: far from what its length and weight suggest. Look at the wraps, the weight, and the count on the ruler.",
     )
 
 

@@ -46,6 +46,7 @@ from workbookgen.sheets import by_k, fiber, lists, one_skein, plausible, reels, 
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.one_skein import parted
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = tabs.SKEINS
@@ -115,7 +116,7 @@ def skeins(settings: Settings) -> Log:
             plausible.of_singles(),
             *plausible.not_weighed(),
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
-                 "Tare: it must be less than the weight. Check both."),
+                 "Bag or tag: it must weigh less than the whole. Check both."),
             Rule("AND(given(design), given(lot))", lambda values: bool(values["design"]) and bool(values["lot"]),
                  "Fiber lot: leave it empty, since the design has lots of its own."),
         ),
@@ -132,10 +133,10 @@ def _you_type(settings: Settings) -> Group:
         Input("gross", "Weight", AMOUNT, MASS, width=9,
               help="On the scale, with whatever holds it. Best washed and dry. If a part goes, divide the skein into two lines, one of them gone: "
                    "otherwise its fiber counts as still to spin."),
-        Input("tare", "Tare", NONE_OR_AMOUNT, MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
+        Input("tare", "Bag or tag", NONE_OR_AMOUNT, MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
         Input("washed_loop", "Loop washed", REACH, LOOP, width=9,
               help="One full loop of the washed, dry, slack skein. If you wound it again after washing, count its wraps on that reel, and measure its loop as it lies now."),
-        Input("counted_wpi", "Counted wpi", CLOSE, THREADS, help="Wraps per inch, if you have counted them."),
+        Input("counted_wpi", "Wraps counted", CLOSE, THREADS, help="On a ruler, side by side, not pushed together and not pulled."),
         Input("project", "For project", Choice("projects_listed", tabs.PROJECTS, or_none=True), width=15,
               help="The project that it belongs to, from the sheet Projects. Empty: it is free. So is what is left of a finished one, unless you set it aside."),
         Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22,
@@ -227,12 +228,12 @@ def _for_the_labels() -> Group:
     return Group("For the labels", (
         Result("length_words", "Length",
                'IF(OR(known_from = "usual shrinkage", known_from = "shrinks as its sample"), "about ", "") '
-               '& ROUND(ROUND(finished_yd / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(finished_yd, 9), 0) & " m)"',
-               labels.length_words, None, uses={"length": "finished_yd", "basis": "known_from"}, only_if="finished_yd < 10000000", width=24),
-        Result("mass_words", "Weight", one_skein.IT_WEIGHS, labels.mass_words, None, uses={"mass": "net"}, only_if="net < 10000000", width=16),
+               f'& {parted("ROUND(ROUND(finished_yd / 0.9144, 9), 0)")} & " yd (" & {parted("ROUND(ROUND(finished_yd, 9), 0)")} & " m)"',
+               labels.length_words, None, uses={"length": "finished_yd", "basis": "known_from"}, only_if="finished_yd < 900000", width=24),
+        Result("mass_words", "Weight", one_skein.IT_WEIGHS, labels.mass_words, None, uses={"mass": "net"}, only_if="net < 28000", width=16),
         Result("grist_words", "Grist",
-               'ROUND(ROUND(grist_yd_lb * 453.59237 / 0.9144, 9), 0) & " yd/lb (" & ROUND(ROUND(grist_yd_lb * 100, 9), 0) & " m/100 g)"',
-               labels.grist_words, None, uses={"grist": "grist_yd_lb"}, only_if="grist_yd_lb < 100000", width=24),
+               f'{parted("ROUND(ROUND(grist_yd_lb * 453.59237 / 0.9144, 9), 0)")} & " yd/lb (" & {parted("ROUND(ROUND(grist_yd_lb * 100, 9), 0)")} & " m/100 g)"',
+               labels.grist_words, None, uses={"grist": "grist_yd_lb"}, only_if="grist_yd_lb < 2000", width=24),
         Result("wraps_words", "Wraps",
                'IF(given(counted_wpi), ROUND(ROUND(wpi * 0.0254, 9), 1), "about " & ROUND(ROUND(wpi * 0.0254, 9), 0)) & " wraps per inch"',
                labels.wraps_words, None, uses={"wraps": "wpi", "counted": "counted_wpi"}, only_if="wpi < 100000", width=26),

@@ -566,6 +566,7 @@ EXAMPLES = [
     (answer.verdict, dict(chance=n(0.84, 0.0), certainty=n(0.9, 0.95), yarnless=n(0, 1))),
     (answer.chance_words, dict(chance=n(0.84, 0.99))),
     (answer.chance_words, dict(chance=n(0.84, 0.99), yarnless=n(0, 0))),
+    (answer.chance_words, dict(chance=n(0.84, 0.899), certainty=n(0.9, 0.9), more=q("yard", 20, 5))),
     (project.without_yarn, dict(skeins=q("yard", 290, 0))),
     (project.without_yarn, dict(skeins=q("yard", 290, 0), lot_1=texts("Aster", "Birch"))),
     (answer.lacking, dict(spare=q("yard", 20, -20))),
