@@ -65,16 +65,18 @@ def test_a_swatch_as_it_is_is_not_asked_about(fabric, system, units):
     assert asked(system, grist * in_a_gram, side / meters, np.round(mass / grams, 3)) <= 0.01
 
 
-@pytest.mark.parametrize("fabric, least", [("plain", 0.95), ("lace", 0.99), ("fulled", 0.4)])
-def test_centimeters_typed_for_inches_are_asked_about(fabric, least):
+@pytest.mark.parametrize("fabric", FABRICS)
+def test_centimeters_typed_for_inches_are_asked_about(fabric):
     """As it was, hardly anybody was, and a sweater seemed to take a sixth of its yarn. What has twice the yarn of plain
-    knitting then looks like lace, and only the gauge beside it can tell.
+    knitting then looks like lace, of which hardly anybody makes so large a swatch.
     """
+    least = 0.99
     grist, side, mass = swatches(fabric)
     assert asked("us", grist * US[0], side / METRIC[1], np.round(mass / OUNCE, 3)) >= least
 
 
-@pytest.mark.parametrize("fabric, least", [("plain", 0.99), ("lace", 0.2), ("two colors", 0.99), ("fulled", 0.99)])
-def test_inches_typed_for_centimeters_are_asked_about(fabric, least):
+@pytest.mark.parametrize("fabric", FABRICS)
+def test_inches_typed_for_centimeters_are_asked_about(fabric):
+    least = 0.99
     grist, side, mass = swatches(fabric)
     assert asked("metric", grist * METRIC[0], side / INCH, np.round(mass, 2)) >= least

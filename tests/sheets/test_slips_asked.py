@@ -22,6 +22,7 @@ ROPE = "no yarn is so thick"
 # inches, half; 0.938 oz cover eight times as much.
 SWATCH = {"swatch_width": 5.0, "swatch_height": 5.0}
 VESTS = {"body": 40.0, "ease": 2.0, "length": 24.0, "sleeve": 0.0, "grist": 1100.0} | SWATCH
+OF_THIS_GAUGE = "Its weight: far from what a swatch of this size and gauge weighs"
 OF_THIS_SIZE = "Its weight: yarn of this grist makes no swatch of this size"
 
 
@@ -123,6 +124,27 @@ def of(values, block, stays):
     ("shawl", {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 200.0, "wanted": 30.0}, "takes", ""),
     ("garment", {"body": 80.0, "length": 24.0, "ease": 0.0}, "area", "Body around: more than 2 m"),  # centimeters
     ("garment", {"body": 78.0, "length": 24.0, "ease": 0.0}, "area", ""),
+    ("garment", {"body": 40.0, "ease": 2.0, "sleeve": 0.0, "length": 59.1}, "area", "Length: more than 150 cm"),  # 150.1 cm
+    ("garment", {"body": 40.0, "ease": 2.0, "sleeve": 0.0, "length": 59.0}, "area", ""),
+    ("garment", {"body": 40.0, "ease": 2.0, "length": 24.0, "sleeve": 35.5, "upper_arm": 15.0, "cuff": 9.0}, "area", "Sleeve length: more than 90 cm"),
+    ("garment", {"body": 40.0, "ease": 2.0, "length": 24.0, "sleeve": 35.4, "upper_arm": 15.0, "cuff": 9.0}, "area", ""),
+    # Two colors in centimeters, typed as inches: 0.469 oz would lie side by side on 100 square inches.
+    ("garment", VESTS | {"swatch_width": 10.0, "swatch_height": 10.0, "swatch_mass": 0.463}, "mass", OF_THIS_SIZE),
+    ("garment", VESTS | {"swatch_width": 10.0, "swatch_height": 10.0, "swatch_mass": 0.473}, "mass", ""),
+    ("garment", VESTS | {"swatch_width": 9.0, "swatch_height": 10.0, "swatch_mass": 0.417}, "mass", ""),  # 22.9 cm of lace, perhaps
+    ("garment", VESTS | {"swatch_width": 20.0, "swatch_height": 20.0, "swatch_mass": 1.853}, "mass", ""),  # 50.8 cm: a shawl
+    ("garment", VESTS | {"swatch_width": 19.0, "swatch_height": 19.0, "swatch_mass": 1.677}, "mass", OF_THIS_SIZE),
+    # Lace in inches, typed as centimeters: on 8.41 square inches 0.0394 oz lie side by side, five times 0.197.
+    ("garment", VESTS | {"swatch_width": 2.9, "swatch_height": 2.9, "swatch_mass": 0.199}, "mass", OF_THIS_SIZE),
+    ("garment", VESTS | {"swatch_width": 2.9, "swatch_height": 2.9, "swatch_mass": 0.195}, "mass", ""),
+    ("garment", VESTS | {"swatch_width": 2.9, "swatch_height": 3.0, "swatch_mass": 0.215}, "mass", ""),
+    # 22 stitches in a square inch, 3.41 in a square centimeter: one takes √(21.6 / 3.41) = 2.517 cm, so the fabric has
+    # 491 g in a square meter, and six inches by six 0.402 oz; three times as much is 1.206, and 0.35 times 0.1407.
+    ("fulling", FULLED | {"stitches": 4.0, "rows": 5.5, "swatch_mass": 1.211}, "mass", OF_THIS_GAUGE),
+    ("fulling", FULLED | {"stitches": 4.0, "rows": 5.5, "swatch_mass": 1.201}, "mass", ""),
+    ("fulling", FULLED | {"stitches": 4.0, "rows": 5.5, "swatch_mass": 0.1414}, "mass", ""),
+    ("fulling", FULLED | {"stitches": 4.0, "rows": 5.5, "swatch_mass": 0.1404}, "mass", OF_THIS_GAUGE),
+    ("fulling", FULLED | {"swatch_mass": 0.1404}, "mass", ""),  # no gauge tells
     # Of 35 stitches in a square inch, 5.425 in a square centimeter, one takes √(21.6 / 5.425) cm = 0.786 in by Munden's
     # rule; 0.6 and 2 times as much are 0.471 and 1.571.
     ("fabric", GAUGED | {"unraveled": 1.58}, "area", "Yarn in a stitch: far from what stitches of this gauge take"),
@@ -255,6 +277,13 @@ def test_a_piece_like_it_weighed_in_another_unit(described, weighs, asked):
     (US, {"unraveled": 35.6, "unraveled_stitches": 20.0}, "Unraveled: far from what stitches of this gauge take"),  # centimeters
     (US, {"unraveled": 14.0, "unraveled_stitches": 200.0}, "Unraveled: far"),
     (US, {"unraveled": 14.0, "unraveled_stitches": 20.0, "stitches": 3.0, "rows": 9.1}, "Stitches and rows: far from each other"),
+    # Tall crochet: of 5.2 stitches in a square inch one takes 2.04 in by Munden's rule. Without its yarn it looks like
+    # a gauge over two lengths; where that is so, a stitch of 1.2 in is far too short.
+    (US, {"unraveled": 65.0, "unraveled_stitches": 20.0, "stitches": 4.0, "rows": 1.3}, ""),
+    (US, {"relaxed": "wet relaxed", "stitches": 4.0, "rows": 1.3}, "Stitches and rows: far from each other"),
+    (US, {"relaxed": "wet relaxed", "stitches": 4.0, "rows": 1.61}, ""),
+    (US, {"unraveled": 24.0, "unraveled_stitches": 20.0, "stitches": 4.0, "rows": 1.3}, "Unraveled: far"),
+    (US, {"unraveled": 65.0, "unraveled_stitches": 20.0, "stitches": 8.0, "rows": 1.59}, "Stitches and rows: far from each other"),
     # 20 by 28 in 10 cm, 5.6 in a square centimeter: 1.96 cm each.
     (METRIC, {"stitches": 20.0, "rows": 28.0, "unraveled": 36.0, "unraveled_stitches": 20.0}, ""),
     (METRIC, {"stitches": 20.0, "rows": 28.0, "unraveled": 14.0, "unraveled_stitches": 20.0}, "Unraveled: far"),  # inches
@@ -266,6 +295,17 @@ def test_a_gauge_and_what_was_unraveled(described, typed, asked):
     }
     said = of(log(described, projects=VEST, **lines), "estimates", "yarn")
     assert said.startswith(asked) and bool(said) == bool(asked)
+
+
+@pytest.mark.parametrize(("described", "part", "asked"), [
+    (US, {"width": 40.0, "height": 38.8, "pieces": 2.0}, True),  # 1,552 square inches
+    (US, {"width": 40.0, "height": 38.7, "pieces": 2.0}, False),  # 1,548
+    (US, {"width": 60.0, "height": 80.0}, False),  # a blanket
+    (METRIC, {"width": 90.0, "height": 200.0, "pieces": 2.0}, False),  # two lengths of one
+])
+def test_a_part_in_another_unit(described, part, asked):
+    said = of(log(described, projects=VEST, pieces=[{"project": "Vest", "shape": "rectangle"} | part]), "pieces", "area")
+    assert said.startswith("How many: several, and each larger than") == asked and bool(said) == asked
 
 
 WOOL = {"name": "Moss", "kind": "Romney", "state": "raw fleece", "price": 60.0}
@@ -378,6 +418,10 @@ def test_goods_weighed_and_chosen_too(typed, goods, asked):
 @pytest.mark.parametrize(("described", "cloth", "asked"), [
     (US, {}, None), (US, {"length": 2.0}, "Finished length: under 10 cm (4 in)"), (METRIC, {"length": 2.0}, "Finished length: under 10 cm (4 in)"),
     (US, {"length": 4.0}, None), (US, {"own_sett": 60.0}, "Own sett: closer"), (US, {"own_sett": 50.0}, None),  # touching at 40.2 in an inch
+    (US, {"width": 63.1}, "Finished width: more than 160 cm (63 in)"), (US, {"width": 62.9}, None),
+    (METRIC, {"width": 160.1}, "Finished width: more than 160 cm"), (METRIC, {"width": 160.0}, None),
+    (US, {"loom_waste": 51.2}, "Loom waste: more than 130 cm (51 in)"), (US, {"loom_waste": 51.1}, None),
+    (METRIC, {"loom_waste": 130.0}, None),
 ])
 def test_a_cloth_in_another_unit(described, cloth, asked):
     values = log(described, projects=VEST, weavings=[CLOTH | LOSSES | {"grist": 2000.0} | cloth])

@@ -31,7 +31,7 @@ def fabric(settings: Settings) -> Card:
             *swatches.coarse_swatch(settings.units, "the fabric"),
             *plausible.thick(settings.units, grist="Its grist"),
             *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),
-            swatches.uneven_gauge(),
+            swatches.uneven_gauge(unraveled="unraveled"),
             swatches.unlike_its_gauge(settings.units, "unraveled", "Yarn in a stitch"),
         ),
     )

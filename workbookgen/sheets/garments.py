@@ -74,6 +74,7 @@ def garment(settings: Settings) -> Card:
                  f"{MISSING}: sleeve length, or 0 for none."),
             swatches.whole_swatch(),
             swatches.wide_body(settings.units),
+            *swatches.long_garment(settings.units),
             swatches.swatch_weight(settings.units),
             swatches.covered_swatch(settings.units),
             *swatches.coarse_swatch(settings.units),
@@ -217,6 +218,7 @@ def fulling(settings: Settings) -> Card:
                  f"{ASKING} Swatch after fulling: it has grown both ways. Were before and after exchanged?"),
             *(swatches.fulled(word, label) for word, label in (("lost_width", "Swatch width after"), ("lost_length", "Swatch height after"))),
             *swatches.stitches(settings.units, stitches="Stitches before fulling", rows="Rows before fulling"),
+            swatches.fulled_weight(settings.units),
             swatches.uneven_gauge("Stitches before fulling", "Rows"),
         ),
     )

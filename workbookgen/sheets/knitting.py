@@ -75,7 +75,7 @@ def estimates(settings: Settings) -> Log:
             swatches.covered_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
             *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),
-            swatches.uneven_gauge(),
+            swatches.uneven_gauge(unraveled="counted"),
             swatches.unlike_its_gauge(settings.units, "counted", "Unraveled"),
             swatches.swatch_against_gauge(),
             *swatches.coarse_swatch(settings.units),

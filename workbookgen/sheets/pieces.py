@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, LOOP, NUMBER
 from workbookgen.language.repeated import repeated
-from workbookgen.language.sentences import MISSING
+from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
@@ -17,6 +17,9 @@ SHEET = tabs.NEED
 CHAPTER = "Pieces"
 FLAT = 'OR(shape = "circle", shape = "ring", given(height))'
 ROUND = 'OR(shape = "rectangle", shape = "triangle", shape = "circle", given(second))'
+
+
+LARGEST_PART = 1  # square meters, of a part that is made several times; common practice, no source: the back of a large coat has 0.9
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -63,6 +66,24 @@ def pieces(settings: Settings) -> Log:
                  f"{MISSING}: its other width; of a ring, the hole across."),
             Rule('AND(shape = "ring", second >= width)', lambda values: _is(values, "ring") and values["second"] >= values["width"],
                  "Other width: the hole of a ring must be less than the ring across."),
+            *_large_part(settings.units),
+        ),
+    )
+
+
+def _large_part(system: str) -> tuple[Rule, ...]:
+    """A part that is made more than once, and each time as large as a blanket: centimeters, typed as inches.
+
+    Last digits do not decide.
+    """
+    if AREA.unit(system) == AREA.metric:
+        return ()
+    meters = AREA.unit(system).value
+    return (
+        Rule(
+            f"AND(pieces > 1.5, ROUND(area / pieces, 9) > {LARGEST_PART})",
+            lambda values: values["pieces"] > 1.5 and round(values["area"] * meters / values["pieces"], 9) > LARGEST_PART,
+            f"{ASKING} How many: several, and each larger than 1,550 square inches (a square meter). Look at the unit of its measures: inches, or cm?",
         ),
     )
 

@@ -12,8 +12,10 @@ MOST_BY_SWATCH, LEAST_BY_SWATCH = 2, 0.5  # of the yarn by its gauge; common pra
 HEAVIEST_FABRIC, LIGHTEST_FABRIC = 3000, 20  # grams in a square meter: thick felt, and less than the airiest lace; common practice, no source
 WET_RELAXED = 21.6  # Munden's constant of a swatch that was washed and laid flat to dry, from memory
 SHORTEST_STITCH, LONGEST_STITCH = 0.6, 2  # of one by Munden's rule; common practice, no source: crochet takes up to 1.6 times as much
-MOST_ROWS, FEWEST_ROWS = 3, 0.4  # rows for a stitch's width; common practice, no source: slipped stitches have most, tall crochet fewest
+MOST_ROWS, FEWEST_ROWS = 3, 0.4  # rows for a stitch's width; common practice, no source: slipped stitches have most, crochet fewest
+FEWEST_TALL_ROWS = 0.2  # the same of the tallest crochet, where the yarn of a stitch tells whether it is right
 MOST_FULLED, MOST_WIDENED = 0.6, -0.25  # of a side; common practice, no source: thick felt loses 40 to 50%
+LONGEST_GARMENT, LONGEST_SLEEVE = 1.5, 0.9  # meters; common practice, no source: a gown to the floor has 1.5
 WIDEST_BODY = 2  # meters; common practice, no source
 FARTHEST_GAUGE = 2  # times the pattern's; common practice, no source: then it is another pattern
 HEAVIEST_PIECE, LIGHTEST_PIECE = 2000, 10  # grams; common practice, no source
@@ -21,6 +23,15 @@ HEAVIEST_PIECE, LIGHTEST_PIECE = 2000, 10  # grams; common practice, no source
 # nearly once, colors and felt up to 7 (geometry and Munden; the edges are common practice, no source). A swatch in
 # centimeters, typed as inches, comes out at 0.4, the reverse at 15.
 COVERED_MOST, COVERED_LEAST = 8, 0.5
+# Two colors in centimeters, typed as inches, look like lace, and lace the other way round like felt: then the size
+# tells, since hardly anybody makes so large a swatch of lace, or so small a one of felt. Meters; common practice, no
+# source.
+LARGE_SWATCH, WHOLE_PIECE, SMALL_SWATCH = 0.23, 0.5, 0.075
+COVERED_BY_LACE, COVERED_BY_COLORS = 1, 5
+# Grams in a square meter of loose knitting, for each meter of yarn in a stitch: Munden's constant, and a square root of
+# tex of 9.5 to a centimeter of stitch. Common practice, no source: loose has 8, firm 14.
+WEIGHT_BY_STITCH = 19_500
+MOST_BY_GAUGE, LEAST_BY_GAUGE = 3, 0.35  # of that weight; common practice, no source
 USUAL_K = 0.35  # of wraps as laid by hand; common practice, no source
 
 
@@ -71,6 +82,35 @@ def fulled(lost: str, label: str) -> Rule:
     )
 
 
+def fulled_weight(system: str) -> Rule:
+    """A swatch to be fulled far from what its gauge says it weighs: its sides are in another unit.
+
+    Last digits do not decide.
+    """
+    by_gauge = f"ROUND(swatch_mass / (before_width * before_height) / ({WEIGHT_BY_STITCH} * SQRT({WET_RELAXED} / (stitches * rows))), 9)"
+    grams, meters, in_a_meter = MASS.unit(system).value, LOOP.unit(system).value, GAUGE.unit(system).value
+
+    def is_far(values: Mapping[str, float]) -> bool:
+        stitch = (WET_RELAXED / (values["stitches"] * values["rows"])) ** 0.5 / in_a_meter
+        weight = values["swatch_mass"] * grams / (values["before_width"] * values["before_height"] * meters**2)
+        return not LEAST_BY_GAUGE <= round(weight / (WEIGHT_BY_STITCH * stitch), 9) <= MOST_BY_GAUGE
+
+    return Rule(
+        f"OR({by_gauge} > {MOST_BY_GAUGE}, {by_gauge} < {LEAST_BY_GAUGE})",
+        is_far,
+        f"{ASKING} Its weight: far from what a swatch of this size and gauge weighs. Look at the unit of each: inches, or cm? Ounces, or grams?",
+    )
+
+
+def long_garment(system: str) -> tuple[Rule, ...]:
+    """A garment longer than a gown, or sleeves longer than arms: centimeters, typed as inches."""
+    meters = LOOP.unit(system).value
+    return tuple(
+        Rule(f"{word} > {most}", lambda values, word=word, most=most: values[word] * meters > most, f"{ASKING} {label}: more than {told}. Look at the unit: inches, or cm?")
+        for word, label, most, told in (("length", "Length", LONGEST_GARMENT, "150 cm (59 in)"), ("sleeve", "Sleeve length", LONGEST_SLEEVE, "90 cm (35 in)"))
+    )
+
+
 def wide_body(system: str) -> Rule:
     """A body wider around than any: centimeters, typed as inches."""
     meters = LOOP.unit(system).value
@@ -97,16 +137,22 @@ def covered_swatch(system: str, grist: str = "grist") -> Rule:
     """
     across = by_k.width(str(USUAL_K), grist)
     covered = f"ROUND(swatch_mass * {grist} * {across} / (swatch_width * swatch_height), 9)"
+    sides = "swatch_width, swatch_height"
+    large = f"AND({covered} < {COVERED_BY_LACE}, ROUND(MIN({sides}), 9) > {LARGE_SWATCH}, ROUND(MAX({sides}), 9) < {WHOLE_PIECE})"
+    small = f"AND({covered} > {COVERED_BY_COLORS}, ROUND(MAX({sides}), 9) < {SMALL_SWATCH})"
     grams, meters, in_a_gram = MASS.unit(system).value, LOOP.unit(system).value, GRIST.unit(system).value
 
     def holds(values: Mapping[str, float]) -> bool:
         length = values["swatch_mass"] * grams * values[grist] * in_a_gram
         wraps = USUAL_K * (values[grist] * in_a_gram * 453.59237 / 0.9144) ** 0.5
-        area = values["swatch_width"] * values["swatch_height"] * meters**2
-        return not COVERED_LEAST <= round(length * 0.0254 / wraps / area, 9) <= COVERED_MOST
+        shorter, longer = sorted(round(values[side] * meters, 9) for side in ("swatch_width", "swatch_height"))
+        covers = round(length * 0.0254 / wraps / (values["swatch_width"] * values["swatch_height"] * meters**2), 9)
+        if LARGE_SWATCH < shorter and longer < WHOLE_PIECE and covers < COVERED_BY_LACE:
+            return True
+        return not COVERED_LEAST <= covers <= (COVERED_BY_COLORS if longer < SMALL_SWATCH else COVERED_MOST)
 
     return Rule(
-        f"OR({covered} > {COVERED_MOST}, {covered} < {COVERED_LEAST})",
+        f"OR({covered} > {COVERED_MOST}, {covered} < {COVERED_LEAST}, {large}, {small})",
         holds,
         f"{ASKING} Its weight: yarn of this grist makes no swatch of this size that is so heavy, or so light. Look at the unit of each: inches, or cm? Ounces, or grams?",
     )
@@ -171,15 +217,23 @@ def stitches_and_rows() -> Rule:
                 lambda values: (values["stitches"] is None) != (values["rows"] is None), f"{MISSING}: stitches and rows go together.")
 
 
-def uneven_gauge(stitches: str = "Stitches", rows: str = "Rows") -> Rule:
+def uneven_gauge(stitches: str = "Stitches", rows: str = "Rows", unraveled: str = "") -> Rule:
     """Stitches and rows counted over two lengths: an inch, and 4 in or a centimeter.
 
+    Tall crochet looks like that, too. Where the yarn of a stitch is known, `unlike_its_gauge` tells the two apart.
     Their last digits do not decide.
     """
+    fewest = f"IF(given({unraveled}), {FEWEST_TALL_ROWS}, {FEWEST_ROWS})" if unraveled else FEWEST_ROWS
+
+    def is_uneven(values: Mapping[str, float]) -> bool:
+        is_known = bool(unraveled) and values[unraveled] is not None
+        return not (FEWEST_TALL_ROWS if is_known else FEWEST_ROWS) <= round(values["rows"] / values["stitches"], 9) <= MOST_ROWS
+
     return Rule(
-        f"OR(ROUND(rows / stitches, 9) > {MOST_ROWS}, ROUND(rows / stitches, 9) < {FEWEST_ROWS})",
-        lambda values: not FEWEST_ROWS <= round(values["rows"] / values["stitches"], 9) <= MOST_ROWS,
-        f"{ASKING} {stitches} and {rows[0].lower()}{rows[1:]}: far from each other. Look at the unit of both: over one inch, or over 4 in (10 cm)?",
+        f"OR(ROUND(rows / stitches, 9) > {MOST_ROWS}, ROUND(rows / stitches, 9) < {fewest})",
+        is_uneven,
+        f"{ASKING} {stitches} and {rows[0].lower()}{rows[1:]}: far from each other. Look at the unit of both: over one inch, or over 4 in (10 cm)? "
+        "Of tall crochet it may be right.",
     )
 
 

@@ -65,6 +65,7 @@ def weavings(settings: Settings) -> Log:
             plausible.of_another_yarn("grist", "planned", "Grist"),
             plausible.of_another_yarn("weft_grist", "weft_planned", "Weft grist"),
             cloth.short_cloth(settings.units),
+            *cloth.wide_cloth(settings.units),
             cloth.touching_counted(),
             *cloth.far_reed(settings.units),
             cloth.close_sett(),
