@@ -154,6 +154,7 @@ def test_what_cannot_be_written_is_refused(workbook, tmp_path):
 # Cells with and without formulas, as programs write them and as only the format allows.
 CELLS = {
     "as programs write": '<c r="A1" s="3" t="str"><f>"a"&amp;B1</f><v>a</v></c><c r="B1"><v>2</v></c><c r="C1" s="1"/><c r="D1"><f>B1</f></c><c r="E1"><f>B1</f><v/></c>',
+    "a space kept": '<c r="A1" t="str"><f>"a "</f><v xml:space="preserve">a </v></c><c r="B1"><f>2</f><v>2</v></c>',
     "shared": '<c r="A1"><f t="shared" ref="A1:A2" si="0">B1*2</f><v>4</v></c></row><row r="2"><c r="A2" s="9"><f t="shared" si="0"/><v></v></c>',
     "attributes": '<c r="A1" cm="1" t="b"><f>1=1</f><v>1</v></c><c s="2" r="B1"><f>2</f><v>2</v></c><c r=\'C1\'><f>3</f><v>3</v></c><c r="D1"><f ca=\'1\'>4</f><v>4</v></c>',
     "what looks like one": '<c r="A1" t="str"><f>"&lt;f&gt;"</f><v>&lt;v&gt;9&lt;/v&gt;</v></c><c r="B1" t="inlineStr"><is><t>&lt;f&gt;1&lt;/f&gt;</t></is></c>',

@@ -20,7 +20,7 @@ USED = ONE | {"gone": "used"}
 CAP = {"name": "Cap", "wanted": 150.0, "lot_1": "Fern", "margin": 0.0}
 FREE = "Is it right? Skeins of its yarn belong to no open project"
 TOOK_ONE = "Is it right? Yarn used: more than its skeins. If it took a skein of no open project,"
-FOR_PROJECT = "For project: choose one of the names on the sheet Projects, or empty it, or empty it."
+FOR_PROJECT = "For project: choose one of the names on the sheet Projects, or empty it."
 
 
 def told(*keys, projects, skeins=(USED, TWO), planner=PLANNER, line=1):

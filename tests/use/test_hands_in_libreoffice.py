@@ -10,11 +10,13 @@ import subprocess
 import pytest
 
 from long_run import drawn
+from workbookgen.build import workbook
 from workbookgen.checking.check import check
 from workbookgen.checking.compare import agree, are_same_words
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines import Area, ErrorValue, engine
 from workbookgen.engines.libreoffice import convert
+from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner
 
 from .conftest import RECORDS, Planner
@@ -23,6 +25,7 @@ pytestmark = pytest.mark.programs
 SKEINS = RECORDS["skeins"]
 # In which line a skein stands, which changes when lines do, and what depends on it: whether a hand changes.
 ITS_LINE = "skeins_line_of_listed", "skeins_own_line", "skeins_order"
+SPACED = ("name", "lot", "lot_1")  # fields of RECORDS that hold a name
 SORT = {
     "ByRows": True,
     "HasHeader": False,
@@ -329,6 +332,21 @@ def test_a_sentence_has_the_marks_of_the_place(german_planner):
     assert apart and all(are_same_words(*words) for words in apart.values())
     assert not [got for _, got in apart.values() if re.search("[0-9],[0-9]{3}(?![0-9])|[0-9][.][0-9]", got)]
     assert [got for _, got in apart.values() if re.search("[0-9]\u00a0[0-9]{3} yd", got)]
+
+
+def test_a_name_that_ends_with_a_space_is_the_one_chosen_when_a_planner_is_opened(english, layout, tmp_path):
+    """The stored result of a formula lost the space, and so no line found its lot, reel or project any more."""
+    entries = starting_entries(layout.planner)
+    for block, lines in RECORDS.items():
+        named = [{key: f"{each} " if key in SPACED else each for key, each in line.items()} for line in lines]
+        entries = with_records(layout.planner, entries, block, named)
+    file = tmp_path / "spaces.xlsx"
+    file.write_bytes(workbook(layout, entries))
+    opened = Planner(english, layout, file)
+    shown = opened.shown()
+    assert opened.faults() == [] and opened.entries()["skeins_lot"][0] == "Clover "
+    assert set(shown["skeins_message"]) <= {None, ""}
+    opened.close()
 
 
 def test_a_decimal_comma_is_told_where_people_write_a_point(planner):

@@ -48,8 +48,17 @@ class _Cells:
         if not self.formula:
             return f"{opening}/>"
         formula, value = self.leading if self.leading and row == self.row else self.formula, self.value(row)
-        kind, shown = (' t="str"', escape(value)) if isinstance(value, str) and value else ("", value)
-        return f"{opening}{kind}>{formula.replace(ROW, NUMBER)}<v>{shown}</v></c>"
+        kind = ' t="str"' if isinstance(value, str) and value else ""
+        return f"{opening}{kind}>{formula.replace(ROW, NUMBER)}{_stored(value)}</c>"
+
+
+def _stored(value: float | str) -> str:
+    """The element of a formula's stored result. Without being told, LibreOffice drops spaces at the ends of a text, so
+    that a name that ends with one is no longer the one chosen from it."""
+    if not isinstance(value, str):
+        return f"<v>{value}</v>"
+    kept = ' xml:space="preserve"' if value != value.strip() else ""
+    return f"<v{kept}>{escape(value)}</v>"
 
 
 class PlainWorksheet(Worksheet):
@@ -150,6 +159,10 @@ class PlainWorksheet(Worksheet):
 
     def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
         return formula.removeprefix("=")
+
+    def _xml_formula_element(self, formula: str, result: float | str, attributes=()) -> None:
+        described = "".join(f' {key}="{value}"' for key, value in attributes)
+        self.fh.write(f"<c{described}><f>{escape(formula)}</f>{_stored(result)}</c>")
 
     def _xml_number_element(self, number: float, attributes=()) -> None:
         described = "".join(f' {key}="{value}"' for key, value in attributes)

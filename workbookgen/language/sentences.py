@@ -20,7 +20,8 @@ def request(field: Input, system: str) -> str:
 def refusal(field: Input, system: str) -> str:
     """What to do about an entry that cannot be used: a stroke or "n/a" is meant for nothing, which is a way, too."""
     asked = request(field, system)
-    return asked if field.needed else f"{asked.removesuffix('.')}, or empty it."
+    says_so = isinstance(field.domain, Choice) and field.domain.or_none
+    return asked if field.needed or says_so else f"{asked.removesuffix('.')}, or empty it."
 
 
 MISSING = "Still to fill in"

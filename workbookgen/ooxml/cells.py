@@ -38,7 +38,7 @@ Put = Callable[[range, Row], None]  # takes rows that are alike, and what each o
 # A filled cell: its column and row, then its type, formula and stored value if it is written as programs usually write,
 # otherwise its attributes and its whole content.
 _FORMULA = rb"<f((?: [^>']*)?)(?:(?<=/)>|>(" + plain.TEXT + rb")</f>)"
-_STORED = rb"<v>(" + plain.TEXT + rb")</v>"
+_STORED = rb'<v(?: xml:space="preserve")?>(' + plain.TEXT + rb")</v>"
 _CELL = (
     rb'<c r="(%b)([0-9]{1,7})"(?:(?: s="[0-9]+")?(?: t="([a-z]+)")?>'
     rb"(?:" + _FORMULA + rb")?" + _STORED + rb"</c>|([^>]*)(?<!/)>(.*?)</c>)"

@@ -36,7 +36,9 @@ PIECE = 4 * 2**20  # bytes of a sheet that are changed at a time
 # A cell with a formula: its reference and style, then its type, the formula, and the stored result.
 _FORMULA_CELL = re.compile(
     rb'(<c r="[A-Z]{1,3}[0-9]{1,7}"(?: s="[0-9]+")?)(?: t="[a-z]+")?>'
-    rb"(<f(?: [^>']*)?(?:(?<=/)>|>%b</f>))(?:<v>%b</v>|<v/>)?</c>" % (plain.TEXT, plain.TEXT)
+    rb"(<f(?: [^>']*)?(?:(?<=/)>|>%b</f>))"
+    % plain.TEXT
+    + rb'(?:<v(?: xml:space="preserve")?>%b</v>|<v/>)?</c>' % plain.TEXT
 )
 _ROW_ENDS = b"</row>"
 
