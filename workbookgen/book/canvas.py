@@ -16,6 +16,7 @@ from workbookgen.book.copied import CopiedDown
 from workbookgen.book.placement import Layout, Placement
 from workbookgen.book.plan import MARGIN, ROW, Plan
 from workbookgen.book.worksheet import PlainWorksheet
+from workbookgen.book.wrapping import pixels_taken
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
@@ -24,6 +25,7 @@ from workbookgen.language.views import Link
 
 Cached = Mapping[str, tuple[Entry, ...]]
 PIXELS_A_POINT = 96 / 72
+AIR = 12  # pixels between two links, or behind a title
 # The green triangles that are to be off, as XlsxWriter calls them.
 IGNORED_ERRORS = ("formula_differs", "formula_range", "formula_unlocked", "empty_cell_reference")
 
@@ -108,6 +110,13 @@ class Canvas:
     def width(self, first: int, last: int) -> int:
         """The width of some columns in pixels."""
         return sum(self.plan.widths.get(column, MARGIN) for column in range(first, last + 1))
+
+    def behind(self, column: int, text: str, points: float) -> int:
+        """The first column into which a text of this size does not reach from its own."""
+        end = column
+        while self.width(column, end) < pixels_taken(text, points) + AIR:
+            end += 1
+        return end + 1
 
     def placed(self, key: str) -> Placement:
         return self.layout.placements[key]

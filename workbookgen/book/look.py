@@ -68,18 +68,18 @@ def accented(properties: Mapping) -> dict:
 
 def entry(field: Input, unit: Unit | None) -> dict:
     """The format of an input on a page."""
-    return PLAIN | TYPED | {"num_format": number_format(field, unit)} | aligned(field)
+    return PLAIN | TYPED | {"num_format": number_format(field, unit)} | aligned(field) | _shrunk(field)
 
 
 def entry_in_a_log(field: Input, unit: Unit | None) -> dict:
     """The format of an input in a log: white until its line is in use."""
-    named = {"shrink": True} if _names_something(field) else {}
-    return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field) | named
+    return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field) | _shrunk(field)
 
 
-def _names_something(field: Input) -> bool:
-    """Whether a long text is shown in full, in smaller letters: of a sentence, these could not be read."""
-    return isinstance(field.domain, Choice | Name) or (isinstance(field.domain, Note) and field.width <= A_FEW_WORDS)
+def _shrunk(field: Input) -> dict:
+    """A long name is shown in full, in smaller letters; those of a sentence could not be read."""
+    is_name = isinstance(field.domain, Choice | Name)
+    return {"shrink": True} if is_name or isinstance(field.domain, Note) and field.width <= A_FEW_WORDS else {}
 
 
 def result(field: Result | Automatic, unit: Unit | None) -> dict:

@@ -1,16 +1,16 @@
 """A page: the line of links, its title with the chosen name beside it, and its sections."""
 
 from workbookgen.book import look, sections
-from workbookgen.book.canvas import Canvas
+from workbookgen.book.canvas import AIR, Canvas
 from workbookgen.book.frame import links_of_a_page
 from workbookgen.book.plan import SCREEN, PlacedSection
 from workbookgen.book.wrapping import pixels_taken
 from workbookgen.language.fields import Input
 from workbookgen.language.quantities import NUMBER_UNIT
+from workbookgen.language.views import SheetKind
 
 TITLE, ON_THIS_PAGE = 3, 4  # rows
 FIRST = 2  # column
-AIR = 12  # pixels between two links
 
 
 def draw(canvas: Canvas) -> None:
@@ -18,11 +18,10 @@ def draw(canvas: Canvas) -> None:
     sheet = canvas.plan.sheet
     links_of_a_page(canvas)
     canvas.text(TITLE, FIRST, sheet.title, look.TITLE_QUIET if sheet.grid.chosen else look.TITLE)
-    last = len(sheet.grid.widths) + 1
-    if sum(sheet.grid.widths) <= SCREEN:
-        canvas.text(TITLE, last, sheet.about, look.ABOUT)
-    else:  # the right end of the sheet is off the screen
-        canvas.text(TITLE, FIRST + 1, sheet.about, look.LITTLE)
+    if sheet.grid.chosen or sheet.kind is SheetKind.DESK:  # beside the title stands a name, or the title is long
+        canvas.text(TITLE, len(sheet.grid.widths) + 1, sheet.about, look.ABOUT)
+    else:  # at the left, since the right end of a page is off a narrow screen
+        canvas.text(TITLE, canvas.behind(FIRST, sheet.title, look.LARGE), sheet.about, look.LITTLE)
     if sheet.grid.chosen:
         looks = look.entry(canvas.placed(sheet.grid.chosen).field, NUMBER_UNIT)
         canvas.cells(sheet.grid.chosen, looks | {"font_size": look.LARGE, "bold": True})

@@ -54,13 +54,16 @@ def draw(section: Listing, canvas: Canvas, row: int) -> None:
     last_strip, strip = placed[-1]
     last = last_strip + len(strip.keys) - 1
     canvas.heading(row, first, max(last, end), section.title)
-    canvas.text(row, end, section.aside, look.HEAD_ASIDE)
     if log.inputs:
+        # At the left, since the right end of a page is off a narrow screen.
+        aside = canvas.behind(first, section.title, look.SIZE * records.BOLD)
+        canvas.text(row, aside, section.aside, look.LITTLE | look.RULE)
         units = row + heads(log) - 1
         canvas.blank_cells(units, first, last, look.LITTLE | look.INK_LINE)
         canvas.heights |= {units - 1: LABELS_HIGH, units: UNITS_HIGH}
         records.columns(canvas, log, placed, (units - 1, units), look.INK_LINE)
     else:
+        canvas.text(row, end, section.aside, look.HEAD_ASIDE)
         records.read_only_columns(canvas, log, placed, row, section.filled.split())
     for key in section.filled.split():
         records.fill(canvas, f"{log.key}_{key}")
