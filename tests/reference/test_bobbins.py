@@ -199,3 +199,13 @@ def test_plying_bobbins_are_filled_alike():
 def test_no_bobbin_gets_nothing(length, bobbins, words):
     with pytest.raises(ValueError, match=words):
         plying.bobbin_gets(Quantity(length, "m"), bobbins)
+
+
+def test_bobbins_of_one_weight_run_out_together_only_if_they_are_of_one_grist():
+    of_weight = {"take_up": 0.0, "grist": Quantity(2000, "yard/pound")}
+    assert plying.leftover_words(2, meters(200), meters(0), **of_weight) == (
+        "2-ply: of one grist, the bobbins would run out together."
+    )
+    assert plying.leftover_words(3, meters(200), meters(20), **of_weight) == "3-ply: chain-ply the rest."
+    with pytest.raises(ValueError, match="grist"):
+        plying.leftover_words(2, meters(200), meters(0), grist=Quantity(0, "yard/pound"))

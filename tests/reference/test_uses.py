@@ -46,8 +46,14 @@ def said(wraps, wpi):
     ("wraps", "wpi", "text"),
     [
         (30.0, 10.0, "not enough for mitts"),
+        (34.0, 10.0, "not enough for mitts"),  # 80 yd are more than 1.15 times 68
+        (35.0, 10.0, "perhaps enough for mitts, not for hat (grown)"),  # and less than 1.15 times 70
+        (45.0, 10.0, "perhaps enough for mitts, not for hat (grown)"),
+        (47.0, 10.0, "usually enough for mitts, not for hat (grown)"),  # 94 yd, and 1.15 times 80 are 92
+        (90.0, 10.0, "usually enough for mitts, perhaps for hat (grown), not for scarf"),
+        (200.0, 10.0, "usually enough for hat (grown), perhaps for scarf"),
         (60.0, 10.0, "usually enough for mitts, not for hat (grown)"),
-        (100.0, 10.0, "usually enough for hat (grown), not for scarf"),
+        (105.0, 10.0, "usually enough for hat (grown), not for scarf"),
         (100.0, 20.0, "usually enough for mitts, not for hat (grown)"),  # half as thick: as much as 100 yd of the other
         (250.0, 10.0, "usually enough for scarf"),
     ],
@@ -58,14 +64,24 @@ def test_a_skein_is_told_its_largest_piece_and_the_next(wraps, wpi, text):
 
 def test_of_two_pieces_that_take_the_same_the_first_is_named():
     assert (
-        uses.enough_words(2, ["hat", "cowl", "scarf"], [0.5, 0.5, 0.75], 3) == "usually enough for hat, not for scarf"
+        uses.enough_words(2, 2, ["hat", "cowl", "scarf"], [0.5, 0.5, 0.75], 3)
+        == "usually enough for hat, not for scarf"
     )
 
 
 def test_blank_lines_are_no_pieces():
     assert uses.how_many_fit(0.3, [np.nan, 0.25, np.nan], 1) == 1
+    assert uses.how_many_may_fit(0.2, [np.nan, 0.25, 0.23], 1) == 1
     with pytest.raises(ValueError, match="a piece to compare"):
-        uses.enough_words(0, [""], [np.nan], 0)
+        uses.enough_words(0, 0, [""], [np.nan], 0)
+
+
+def test_the_very_edge_of_what_patterns_differ_by_counts():
+    assert uses.how_many_fit(1.15, [1.0], 1) == 1 and uses.how_many_may_fit(1.0, [1.15], 1) == 1
+    with pytest.raises(ValueError, match="it may be enough for"):
+        uses.enough_words(2, 1, ["hat", "cowl"], [0.5, 0.6], 2)
+    with pytest.raises(ValueError, match="more pieces than there are"):
+        uses.enough_words(1, 3, ["hat", "cowl"], [0.5, 0.6], 2)
 
 
 def test_a_lot_is_told_of_what_is_still_to_spin():

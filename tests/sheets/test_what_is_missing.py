@@ -241,8 +241,8 @@ ONE_BOBBIN = "A ply takes two bobbins, a line each. As a chain, one gives a thir
     ([{"length": 200.0}], ONE_BOBBIN),  # the first of them, or the only one
     ([{}, {"mass": 2.0}], ONE_BOBBIN),  # weighed, on the second line
     ([{"length": 200.0}, {"length": "180 yd"}], None),  # the other cannot be read, which is told there
-    ([{"length": 200.0}, {"length": 200.0}], "2-ply: the bobbins run out together."),
-    ([{"mass": 1.0}, {}, {"length": 125.0}], "2-ply: the bobbins run out together."),  # an ounce of 2,000 yd/lb; a line left free between
+    ([{"length": 200.0}, {"length": 200.0}], "2-ply: of one grist, the bobbins would run out together."),
+    ([{"mass": 1.0}, {}, {"length": 125.0}], "2-ply: of one grist, the bobbins would run out together."),  # an ounce of 2,000 yd/lb; a line left free between
     ([{}, {}], None),  # nothing on the rack
 ])
 def test_a_single_bobbin_on_the_rack_is_told_what_it_lacks(rack, words):

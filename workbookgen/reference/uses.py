@@ -10,7 +10,10 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED_FROM_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Length, PerLength, Ratio
+
+PATTERNS_DIFFER = 0.15  # of what pieces of one kind take
 
 
 @calculation
@@ -177,7 +180,8 @@ def in_this_yarn(length: Length, wraps: PerLength, wpi: PerLength) -> Length:
 def how_many_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
     """How many of the usual pieces the yarn is enough for.
 
-    k = number of pieces whose a ≤ that of the yarn. Each is counted on its own, not all together.
+    k = number of pieces whose 1.15 · a ≤ that of the yarn. Each is counted on its own, not all together. Patterns
+    differ, so that just the usual length would fall short half the time.
 
     Parameters
     ----------
@@ -200,7 +204,7 @@ def how_many_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
 
     References
     ----------
-    Definition of counting.
+    That pieces of a kind differ by 15 percent: common practice, no source.
 
     Examples
     --------
@@ -209,36 +213,77 @@ def how_many_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
     """
     require_within(NOT_NEGATIVE, "An area", area)
     require_within(NOT_NEGATIVE, "The number of pieces", pieces)
-    known = _known(values)
-    return (
-        by_element(lambda each: float((known <= each).sum()), area)
-        if np.ndim(area) == 0
-        else np.array([float((known <= each).sum()) for each in area])
-    )
+    return _how_many_below(area / (1 + PATTERNS_DIFFER), values)
 
 
 @calculation
-def enough_words(fits: Ratio, names: Sequence[str], values: Sequence[float], pieces: Ratio) -> str:
-    """What the yarn is enough for, and what it is not, in words.
+def how_many_may_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
+    """How many of the usual pieces the yarn is, or may be, enough for.
 
-    text = the piece with the k-th least a, and the next one; n = the number of pieces. Pieces that take less than the
-    one named are possible too.
+    j = number of pieces whose a ≤ 1.15 times that of the yarn. For any other it is hardly enough.
+
+    Parameters
+    ----------
+    area : a of the yarn, in square meters
+    values : a of the pieces; one that is not a number is blank
+    pieces : n, how many pieces have one
+
+    Returns
+    -------
+    j, a whole number
+
+    Raises
+    ------
+    ValueError
+        An area that is not a number or negative.
+
+    Notes
+    -----
+    Valid for pieces that are made one at a time.
+
+    References
+    ----------
+    That pieces of a kind differ by 15 percent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(how_many_may_fit(0.8, [0.2, 0.3, 0.9], pieces=3))
+    3.0
+    """
+    require_within(NOT_NEGATIVE, "An area", area)
+    require_within(NOT_NEGATIVE, "The number of pieces", pieces)
+    return _how_many_below(area * (1 + PATTERNS_DIFFER), values)
+
+
+def _how_many_below(areas, values) -> np.ndarray:
+    """How many of the values are no more than each area, rounding aside."""
+    limits = np.multiply.outer(areas, np.ones(1)) * (1 + ROUNDING)
+    return (_known(values) <= limits).sum(axis=-1).astype(float)[()]
+
+
+@calculation
+def enough_words(fits: Ratio, may_fit: Ratio, names: Sequence[str], values: Sequence[float], pieces: Ratio) -> str:
+    """What the yarn is enough for, what it may be, and what it is not, in words.
+
+    text = the pieces with the k-th and the j-th least a, and the next one; n = the number of pieces. Pieces that take
+    less than the one named are possible too.
 
     Parameters
     ----------
     fits : k, how many pieces it is enough for
+    may_fit : j, how many it is, or may be, enough for
     names : what the pieces are called
     values : a of the pieces; one that is not a number is blank
     pieces : n, how many pieces have one
 
     Returns
     -------
-    a text such as "usually enough for hat (grown), not for scarf"
+    a text such as "usually enough for hat (grown), perhaps for cowl, not for scarf"
 
     Raises
     ------
     ValueError
-        No piece to compare with, or a count that is not a whole number from 0.
+        No piece to compare with, or a count that is not a whole number from 0, or falls below the other.
 
     Notes
     -----
@@ -250,25 +295,30 @@ def enough_words(fits: Ratio, names: Sequence[str], values: Sequence[float], pie
 
     Examples
     --------
-    >>> print(enough_words(2, ["mitts", "hat (grown)", "scarf"], [0.2, 0.3, 0.9], pieces=3))
-    usually enough for hat (grown), not for scarf
+    >>> print(enough_words(1, 2, ["mitts", "hat (grown)", "scarf"], [0.2, 0.3, 0.9], pieces=3))
+    usually enough for mitts, perhaps for hat (grown), not for scarf
     """
     require_within(ABOVE_ZERO, "There must be a piece to compare with.", pieces)
-    require_within(COUNTED_FROM_ZERO, "The pieces that fit are counted in whole numbers, from 0.", fits)
+    require_within(COUNTED_FROM_ZERO, "The pieces that fit are counted in whole numbers, from 0.", fits, may_fit)
     cells = np.atleast_1d(np.asarray(values, dtype=float))
     in_order = sorted(_known(values))
-    require(fits <= len(in_order), "It cannot be enough for more pieces than there are.")
+    require(may_fit <= len(in_order), "It cannot be enough for more pieces than there are.")
+    require(fits <= may_fit, "What it is enough for, it may be enough for.")
 
-    def name(place: int) -> str:
-        return str(names[list(cells).index(in_order[place])])
+    def name(place: float) -> str:
+        return str(names[list(cells).index(in_order[int(place) - 1])])
 
-    def words(k: float) -> str:
-        k = int(k)
-        if k == 0:
-            return f"not enough for {name(0)}"
-        return f"usually enough for {name(k - 1)}" + (f", not for {name(k)}" if k < len(in_order) else "")
+    def words(surely: float, perhaps: float) -> str:
+        if perhaps == 0:
+            return f"not enough for {name(1)}"
+        told = [f"for {name(surely)}"] if surely else []
+        if perhaps > surely:
+            told.append(f"perhaps for {name(perhaps)}" if told else f"for {name(perhaps)}")
+        if perhaps < len(in_order):
+            told.append(f"not for {name(perhaps + 1)}")
+        return f"{'usually' if surely else 'perhaps'} enough {', '.join(told)}"
 
-    return by_element(words, fits)
+    return by_element(words, fits, may_fit)
 
 
 def _known(values) -> np.ndarray:

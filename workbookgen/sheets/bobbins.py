@@ -231,13 +231,15 @@ RACK = Card("ending", "Singles left over", groups=(
                only_if="AND(COUNT(rack_has) > 0, unknown < 0.5, rack_open = 0)"),
         Result("shortest", "The shortest has", "SMALL(rack_has, 1)", plying.shortest_of, LENGTH, uses={"amounts": "rack_has"}, only_if="COUNT(rack_has) > 0"),
         Result("total", "Singles in all", "sum(rack_has)", records.sum_of, LENGTH, uses={"amounts": "rack_has"}),
-        Result("plied", "Plied yarn", "shortest * (1 - take_up)", plying.plied_to_the_end, LENGTH, only_if="strands >= 2", note="With the take-up; an empty one counts as none."),
+        Result("plied", "Plied yarn", "shortest * (1 - take_up)", plying.plied_to_the_end, LENGTH, only_if="strands >= 2",
+               note="With the take-up; an empty one counts as none. Of bobbins that are weighed, 5% less is likelier: their singles differ in grist."),
         Result("rest", "Singles left", "MAX(0, total - strands * shortest)", plying.left_in_all, LENGTH, only_if="strands >= 2"),
         Result("more", "More, from the rest", "rest * (1 - take_up) / strands", plying.plied_from, LENGTH, uses={"length": "rest"}),
         Result("each", "Shared out first, each has", "total / strands", plying.shared_evenly, LENGTH, only_if="strands >= 2",
                note="If you wind over before you ply, all run out together."),
         Result("words", "In words",
-               'IF(given(rest), said(strands) & IF(given(take_up), "-ply: ", "-ply, no take-up reckoned: ") & IF(rest / total < 0.01, "the bobbins run out together.", '
+               'IF(given(rest), said(strands) & IF(given(take_up), "-ply: ", "-ply, no take-up reckoned: ") & IF(rest / total < 0.01, '
+               'IF(given(grist), "of one grist, the bobbins would run out together.", "the bobbins run out together."), '
                'IF(strands = 2, "wind the rest into a ball, and ply it from both ends.", IF(strands = 3, "chain-ply the rest.", "wind the rest over evenly, and ply on."))), '
                '"A ply takes two bobbins, a line each. As a chain, one gives a third of its length, less the take-up.")',
                plying.leftover_words, None, width=40, only_if="OR(strands < 1.5, given(rest))"),

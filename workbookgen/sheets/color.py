@@ -42,7 +42,8 @@ TOP = Card(
             Input("strips", "Strips", COUNTED, NUMBER, help="Lengthwise. Empty: one for each strand of each skein. Fewer make longer runs of color."),
             Input("grist", "Grist of each single", LARGE, GRIST),
             Input("take_up", "Take-up", LOSS, SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample."),
-            Input("differ", "Strands differ by", NONE_OR_PART, SHARE, help="In grist, as your samples do, and as the strips do in weight."),
+            Input("differ", "Strands differ by", NONE_OR_PART, SHARE,
+                  help="In grist, at most: two strands by three times what your skeins differ by (CV), three or more by four times. More, if the strips differ in weight."),
             Input("row", "Yarn for one row", AMOUNT, LOOP, help="Of a washed swatch, for stripes."),
             Input("row_gauge", "Rows", STITCHES, GAUGE),
         )),
@@ -63,13 +64,13 @@ TOP = Card(
             Result("repeat", "One repeat", "yarn / strand_repeats", color.run, LENGTH, uses={"length": "yarn", "repeats": "strand_repeats"}, leaves=("share",), digits=1,
                    note="In the yarn."),
             Result("ahead", "Out of step at the end", "yarn * differ", color.out_of_step, LENGTH, uses={"length": "yarn", "difference": "differ"}, only_if="strands > 1", digits=1,
-                   note="One strand ahead of another."),
+                   note="One strand ahead of another, at most."),
             Result("least", "Least color", "MIN(colors_share_used)", color.least_share, SHARE, uses={"shares": "colors_share_used"}, only_if="COUNT(colors_share_used) > 0"),
             Result("shortest", "Shortest run", "repeat * least", color.run, LENGTH, uses={"length": "repeat", "share": "least"}, fixed={"repeats": 1.0}, digits=1),
             Result("meeting", "The plies",
-                   'IF(ahead - shortest > -0.000000001, "At the end the plies have lost step: the shortest color no longer meets itself.", '
-                   'IF(ahead - shortest / 2 > 0.000000001, "At the end most of the shortest color is plied with another: the plies meet in less than half of it.", '
-                   '"The colors of the plies meet to the end of the yarn."))',
+                   'IF(ahead - shortest > -0.000000001, "At the end the plies may have lost step: the shortest color then no longer meets itself.", '
+                   'IF(ahead - shortest / 2 > 0.000000001, "At the end most of the shortest color may be plied with another: the plies then meet in less than half of it.", '
+                   '"If the strands differ by no more, the colors of the plies meet to the end of the yarn."))',
                    color.meeting_words, None),
             Result("shares", "Colors come to", "sum(colors_share_used)", dyeing.whole_of, SHARE, uses={"shares": "colors_share_used"}, only_if="sum(colors_share_used) > 0"),
             Result("whole", "The colors",

@@ -5,7 +5,7 @@ from dataclasses import replace
 from workbookgen.language.domains import Choice, Note, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
-from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, SHARE, STOCK
+from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, NUMBER, SHARE, STOCK
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Prose, Sentences, band
 from workbookgen.reference import dyeing, scouring
@@ -39,7 +39,7 @@ CAUTIONS = (
 def chapter(settings: Settings) -> Chapter:
     bands = (
         band(Prose(title="Before you dye", sentences=CAUTIONS, is_caution=True)),
-        asked_and_answered(BATH, "dye", "stock", hidden="of_skein of_lot lot_spun shares shade"),
+        asked_and_answered(BATH, "dye", "stock", hidden="of_skein of_lot lot_spun lot_stage lot_washed shares shade"),
         band(
             Listing(title="What goes in", block="recipe", view=VIEW, across=LEFT, aside="One dye alone needs no line for itself."),
             Sentences(fields=("dyeing_shade",), across=RIGHT),
@@ -68,6 +68,8 @@ BATH = Card(
             lookup("of_skein", "The skein weighs", "skeins_net", "skein", MASS),
             lookup("of_lot", "The lot weighs", "fiber_scoured", "lot", MASS),
             lookup("lot_spun", "The lot is spun", "fiber_spun", "lot", MASS),
+            lookup("lot_stage", "Its stage", "fiber_stage", "lot", NUMBER, digits=0),
+            lookup("lot_washed", "Weighed, washed", "fiber_scoured_weighed", "lot", MASS),
             Result("goods", "Goods", "or_else(mass, or_else(of_skein, of_lot))", dyeing.goods, MASS,
                    uses={"weighed": "mass", "skein": "of_skein", "lot": "of_lot"},
                    only_if="OR(given(mass), given(of_skein), given(of_lot))", note="Dry, as weighed."),
@@ -96,6 +98,9 @@ BATH = Card(
              f"{ASKING} Goods: the weight that is typed wins over the skein or the lot. Empty it to take that of the chosen one."),
         Rule("AND(OR(given(skein), given(lot)), NOT(given(goods)))", lambda values: bool(values["skein"] or values["lot"]) and values["goods"] is None,
              f"{UNKNOWN}: what is chosen has no weight yet. Weigh it, or type the goods."),
+        Rule("AND(NOT(given(mass)), lot_stage < 2.5, NOT(given(lot_washed)))",
+             lambda values: values["mass"] is None and values["lot_stage"] < 2.5 and values["lot_washed"] is None,
+             f"{ASKING} Or a washed lot: it was not weighed when washed. What is expected of a fleece may be off by a quarter, and the shade with it. Weigh what you dye."),
         Rule(f"AND(NOT(given(mass)), ROUND(lot_spun / of_lot, 9) > {SPUN_BEFORE})",
              lambda values: values["mass"] is None and round(values["lot_spun"] / values["of_lot"], 9) > SPUN_BEFORE,
              f"{ASKING} Or a washed lot: some of it is spun, and all of it is taken here. Type the weight of what you dye."),

@@ -20,7 +20,7 @@ from workbookgen.language.quantities import (
     YARN_DIAMETER,
 )
 from workbookgen.language.repeated import repeated
-from workbookgen.language.sentences import MISSING
+from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count
 from workbookgen.reference import fiber as trade
@@ -32,6 +32,7 @@ from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = tabs.SAMPLES
 CHAPTER = "Samples"
+SHORTEST_PIECE = 0.75  # meters, of which half an inch of tape is under 2%
 NO_GAIN = f"ROUND(yarn_out / fiber_in, 9) <= {IN_DAMP_AIR}"
 READINGS = tuple(f"wpi_{number}" for number in range(1, 6))
 ALL_READINGS = ", ".join(READINGS)
@@ -91,6 +92,7 @@ def samples(settings: Settings) -> Log:
             _timed("spin_minutes", "singles_length", "Singles used, for the pace of spinning; of a yarn that is not plied, its length before washing"),
             _timed("ply_minutes", "plied_length", "Plied length, for the pace of plying"),
             *plausible.of_a_sample(),
+            _short_piece(settings.units),
             *swatches.coarse_length(settings.units, "Its weight"),
             *swatches.coarse_loss(settings.units),
         ),
@@ -105,6 +107,13 @@ def _together(one: str, other: str, labels: str) -> Rule:
 
 def _timed(minutes: str, length: str, sentence: str) -> Rule:
     return Rule(f"AND(given({minutes}), NOT(given({length})))", lambda values: values[minutes] is not None and values[length] is None, f"{MISSING}: {sentence}.")
+
+
+def _short_piece(system: str) -> Rule:
+    """A piece so short that what a tape may be off, before and after, hides what washing took."""
+    meters = LENGTH.unit(system).value
+    return Rule(f"AND(given(shrinkage), unwashed < {SHORTEST_PIECE})", lambda values: values["shrinkage"] is not None and values["unwashed"] * meters < SHORTEST_PIECE,
+                f"{ASKING} Before washing: under 75 cm (30 in) shows shrinkage only to some percent. Measure a longer piece.")
 
 
 def _you_type() -> Group:

@@ -64,17 +64,24 @@ def lines(settings: Settings) -> Log:
 
 
 def enough_for(length: str, wraps: str) -> tuple[Result, ...]:
-    """The usual pieces that a yarn is enough for, one at a time, and those that it is not."""
+    """The usual pieces that a yarn is enough for, one at a time, those that it may be, and those that it is not."""
 
     def name(place: str) -> str:
         return f"INDEX(uses_listed, MATCH(SMALL(uses_covers, {place}), uses_covers, 0))"
 
+    def counted(condition: str) -> str:
+        return f"IF(use_sums_pieces > 0, SUMPRODUCT((uses_covers > 0) * ({condition})), 0)"
+
     of_pieces = {"values": "uses_covers", "pieces": "use_sums_pieces"}
     return (
         Result("covers", "Covers, m²", f"{length} / {wraps}", uses.covers, NUMBER, uses={"length": length, "wraps": wraps}, only_if=f"{wraps} > 0"),
-        Result("fits", "Pieces that it is enough for", "IF(use_sums_pieces > 0, SUMPRODUCT((uses_covers > 0) * (uses_covers <= covers)), 0)", uses.how_many_fit, NUMBER, digits=0,
-               uses=of_pieces | {"area": "covers"}, note="Each by itself."),
+        Result("fits", "Pieces that it is enough for", counted("uses_covers <= covers / 1.15 * 1.000000001"), uses.how_many_fit, NUMBER, digits=0,
+               uses=of_pieces | {"area": "covers"}, note="Each by itself, with 15% to spare, as patterns differ (common practice, no source)."),
+        Result("may_fit", "Pieces that it may be enough for", counted("uses_covers <= covers * 1.15 * 1.000000001"), uses.how_many_may_fit, NUMBER, digits=0,
+               uses=of_pieces | {"area": "covers"}, note="Those too that take up to 15% more."),
         Result("enough", "By usual needs",
-               f'IF(fits = 0, "not enough for " & {name("1")}, "usually enough for " & {name("fits")} & IF(fits < use_sums_pieces, ", not for " & {name("fits + 1")}, ""))',
+               f'IF(may_fit = 0, "not enough for " & {name("1")}, IF(fits = 0, "perhaps enough for " & {name("may_fit")}, '
+               f'"usually enough for " & {name("fits")} & IF(may_fit > fits, ", perhaps for " & {name("may_fit")}, "")) '
+               f'& IF(may_fit < use_sums_pieces, ", not for " & {name("may_fit + 1")}, ""))',
                uses.enough_words, None, uses=of_pieces | {"names": "uses_listed"}, only_if="use_sums_pieces > 0", width=40),
     )

@@ -66,6 +66,10 @@ EXAMPLES = [
     (plying.leftover_words, dict(strands=n(2, 3), total=q("yard", 700, 950), rest=q("yard", 100, 50))),
     (
         plying.leftover_words,
+        dict(strands=n(2, 3), total=q("yard", 700, 950), rest=q("yard", 100, 5), grist=q("yard/pound", 2000, 3000)),
+    ),
+    (
+        plying.leftover_words,
         dict(strands=n(2, 3), total=q("yard", 700, 950), rest=q("yard", 100, 50), take_up=n(0, 0.1)),
     ),
 ]

@@ -88,5 +88,6 @@ EXAMPLES = [
     (uses.covers_piece, dict(length=q("yard", 200, 0), wraps=q("1/inch", 10, 14), name=texts("hat", "Scarf"))),
     (uses.in_this_yarn, dict(length=q("yard", 200, 0), wraps=q("1/inch", 10, 14), wpi=q("1/cm", 4, 5))),
     (uses.how_many_fit, dict(area=n(0.3, 0), **PIECES)),
-    (uses.enough_words, dict(fits=n(1, 2), names=["hat", "", "mitts"], **PIECES)),
+    (uses.how_many_may_fit, dict(area=n(0.3, 0), **PIECES)),
+    (uses.enough_words, dict(fits=n(1, 0), may_fit=n(1, 2), names=["hat", "", "mitts"], **PIECES)),
 ]

@@ -13,7 +13,7 @@ from workbookgen.reference.limits import (
 )
 from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.reference.words import said
-from workbookgen.units import Length, Ratio
+from workbookgen.units import Grist, Length, Ratio
 
 ALONE = "A ply takes two bobbins, a line each. As a chain, one gives a third of its length, less the take-up."
 TOGETHER = 0.01  # of all singles: less than this share left over is not worth mentioning
@@ -218,11 +218,14 @@ def plied_from(length: Length, take_up: Ratio = 0.0, strands: Ratio = 1) -> Leng
 
 
 @calculation
-def leftover_words(strands: Ratio, total: Length, rest: Length | None = None, take_up: Ratio | None = None) -> str:
+def leftover_words(
+    strands: Ratio, total: Length, rest: Length | None = None, take_up: Ratio | None = None, grist: Grist | None = None
+) -> str:
     """What to do with singles that are left when the shortest bobbin runs out, in words.
 
-    words = n-ply, and nothing to do if r < Σℓ / 100. Else two strands are plied from both ends of a ball, three as a
-    chain, more are rewound. A single bobbin waits for another, or becomes a chain.
+    words = n-ply, and nothing to do if r < Σℓ / 100. Of bobbins that were weighed, that is so only if all have the
+    grist by which their lengths are known, as singles of one hand seldom have. Else two strands are plied from both
+    ends of a ball, three as a chain, more are rewound. A single bobbin waits for another, or becomes a chain.
 
     Parameters
     ----------
@@ -230,6 +233,7 @@ def leftover_words(strands: Ratio, total: Length, rest: Length | None = None, ta
     total : Σℓ, length on all bobbins
     rest : r, what remains on them when the shortest runs out; of a single bobbin nothing is plied
     take_up : share of the singles' length lost in plying; the ply comes out shorter than told if none is stated
+    grist : of the singles, where their lengths are known by weight
 
     Returns
     -------
@@ -238,8 +242,8 @@ def leftover_words(strands: Ratio, total: Length, rest: Length | None = None, ta
     Raises
     ------
     ValueError
-        Several strands without a remainder, nothing on the bobbins, a negative remainder, or a take-up outside 0 to
-        under 1.
+        Several strands without a remainder, nothing on the bobbins, a negative remainder, a take-up outside 0 to under
+        1, or a grist that is not above zero.
 
     Notes
     -----
@@ -258,6 +262,8 @@ def leftover_words(strands: Ratio, total: Length, rest: Length | None = None, ta
     require_within(ABOVE_ZERO, "There must be something on the bobbins.", total)
     if take_up is not None:
         require_loss(take_up, "take-up")
+    if grist is not None:
+        require_within(ABOVE_ZERO, "The grist", grist)
     if rest is None:
         require(np.asarray(strands) < AT_LEAST_TWO.least, "Of several bobbins, state what remains on them.")
         return by_element(lambda _: ALONE, strands)
@@ -265,16 +271,16 @@ def leftover_words(strands: Ratio, total: Length, rest: Length | None = None, ta
     require_within(NOT_NEGATIVE, "A length", rest)
     reckoned = "" if take_up is not None else ", no take-up reckoned"
     return by_element(
-        lambda plied, number, over: f"{plied}-ply{reckoned}: {_what_to_do(number, over)}",
+        lambda plied, number, over: f"{plied}-ply{reckoned}: {_what_to_do(number, over, grist is not None)}",
         said(strands),
         strands,
         (rest / total).m_as(""),
     )
 
 
-def _what_to_do(strands, over) -> str:
+def _what_to_do(strands, over, are_weighed: bool) -> str:
     if over < TOGETHER:
-        return "the bobbins run out together."
+        return "of one grist, the bobbins would run out together." if are_weighed else "the bobbins run out together."
     return {2: "wind the rest into a ball, and ply it from both ends.", 3: "chain-ply the rest."}.get(
         int(strands), "wind the rest over evenly, and ply on."
     )
