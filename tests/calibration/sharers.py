@@ -39,6 +39,7 @@ class Shared:
     records: dict[str, list[dict]]
     there: float
     takes: float
+    in_skeins: float = 0.0  # of what is there: its own, which nobody takes from it
 
 
 def _project(name: str, stated: float, *lots: str, **more) -> dict:

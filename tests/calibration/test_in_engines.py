@@ -35,13 +35,14 @@ OF_PARTS = {
     "looked into": sharers.fleece_looked_into(4),
     "after three fleeces": own_fleeces.after(3),
     "after three of a breed that is nowhere published": own_fleeces.after(3, own_fleeces.unpublished),
+    "contested, begun by all": unkind.contested_in_part(False, 0.4, (0.3, 0.6)),
 }
 
 
 @pytest.fixture(scope="module")
 def records():
     """What is typed of two worlds of every kind, log by log."""
-    draw = np.random.default_rng(7)
+    draw = np.random.default_rng(8)
     together = {"guide": [BREED | {"source": "invented"}]}
     for number, world in enumerate([*SITUATIONS.values(), *OF_PARTS.values()] * 2):
         drawn = world(f"{number}", draw)

@@ -28,14 +28,14 @@ class Found:
         _, self.least, self.most, self.have, self.doubt, self.spare, self.doubt_spare, self.chance, self.verdict = (
             column[lines] for column in columns
         )
-        self.rest, self.takes = (
-            np.array([getattr(world, key) for world in worlds], dtype=float) for key in ("there", "takes")
+        self.rest, self.takes, self.in_skeins = (
+            np.array([getattr(world, key) for world in worlds], dtype=float) for key in ("there", "takes", "in_skeins")
         )
         assert not np.isnan(self.chance.astype(float)).any()
 
     @property
     def within(self) -> np.ndarray:
-        there = np.maximum(self.rest, 0)  # what others take of a lot that is empty, nobody has
+        there = np.maximum(self.rest, self.in_skeins)  # what others take of a lot that is empty, nobody has
         return (there >= self.least - ROUNDED) & (there <= self.most + ROUNDED)
 
     def sure(self, uncertainties: float = 1.2816) -> float:

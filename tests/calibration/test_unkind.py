@@ -41,6 +41,13 @@ def test_a_skein_counts_once_before_it_is_weighed(world, covers, sure):
     assert_within(found(world, WORLDS), covers, sure)
 
 
+@pytest.mark.parametrize("is_fleece", [False, True], ids=["a top", "a fleece"])
+@pytest.mark.parametrize("unweighed", [0.4, 1.0], ids=["some skeins not weighed", "no skein weighed"])
+@pytest.mark.parametrize("share", [(0.2, 0.4), (0.6, 0.8)], ids=["little spun", "much spun"])
+def test_what_others_leave_of_a_lot_that_all_have_begun(is_fleece, unweighed, share):
+    assert_within(found(unkind.contested_in_part(is_fleece, unweighed, share), WORLDS), (-0.015, 0.035), (-0.02, 0.03))
+
+
 @cache
 def nearly_spun(takes_more: float):
     return found(unkind.nearly_spun(takes_more), 800)

@@ -163,6 +163,35 @@ def spun_in_part(
     return world
 
 
+def contested_in_part(is_fleece: bool, unweighed: float, share: tuple[float, float], others: int = 2) -> World:
+    """A lot of which a share is spun, a skein for each of its projects in turn; some skeins are not weighed yet. What
+    is still to spin of it goes first to the other projects, which may need more than there is."""
+
+    def world(tag: str, draw: Draw) -> Shared:
+        off, grist = SCALE * draw.normal(), PLANNED * (1 + PLAN * draw.normal())
+        lot, yarn = (_fleece(tag, off), WHOLE_FLEECE * fleece_kept(draw)) if is_fleece else _top(tag, draw, off)
+        expected = (WHOLE_FLEECE * FLEECE_KEPT if is_fleece else WHOLE_TOP * 0.97) * PLANNED / 100
+        shares = [0.4, *(draw.dirichlet(np.ones(others)) * draw.uniform(0.4, 1.1))]
+        wanted = [_wanted(draw, expected * each) for each in shares]
+        names = [f"Piece {tag}", *(f"Other {place} {tag}" for place in range(others))]
+        spun = yarn * draw.uniform(*share)
+        made = max(len(names), round(spun / EACH))
+        grists, owner = grist * (1 + SKEINS_DIFFER * draw.normal(size=made)), np.arange(made) % len(names)
+        reel, skeins, _ = wound(tag, draw, np.full(made, spun / made), grists, off, lot=lot["name"])
+        for place, skein in enumerate(skeins):
+            skein["project"] = names[owner[place]]
+            if draw.uniform() < unweighed:
+                del skein["gross"]
+        has = [float(np.sum(spun / made * grists[owner == place] / 100)) for place in range(len(names))]
+        for_others = sum(max(0, takes - there) for (_, takes), there in zip(wanted[1:], has[1:], strict=True))
+        left = _spun(draw, yarn - spun, grist) - for_others
+        projects = [_project(name, stated, lot["name"]) for name, (stated, _) in zip(names, wanted, strict=True)]
+        records = {"fiber": [lot], "reels": [reel], "skeins": skeins, "projects": projects}
+        return Shared(records, has[0] + left, wanted[0][1], has[0])
+
+    return world
+
+
 def nearly_spun(takes_more: float) -> World:
     """A fleece weighed only as it was bought. About as much as was to be expected is spun, and some is left of it; the
     project takes up to so much more than is in skeins."""
