@@ -10,9 +10,12 @@ from functools import cache
 import numpy as np
 import pytest
 
+from workbookgen.reference import chart_bars
+from workbookgen.units import Quantity
+
 from . import sharers
 from .answers import give_or_take, said, typed
-from .worlds import SITUATIONS
+from .worlds import PLANNED, SITUATIONS
 
 WORLDS, COVERED, NEVER_BELOW = 1_000, 0.9545, 0.8
 KEYS = ("name", "least", "most", "have", "doubt_have", "spare", "doubt_spare", "open_chance", "verdict")
@@ -127,6 +130,25 @@ def test_what_there_is_lies_where_it_very_likely_does(shared):
     right = float(each.within.mean())
     assert abs(right - COVERED) <= 0.015 + give_or_take(COVERED, WORLDS), f"{right:.1%}"
     assert abs(each.sure() - 0.9) <= 0.015 + give_or_take(0.9, WORLDS), f"{each.sure():.1%}"
+
+
+@pytest.mark.parametrize(
+    "shared",
+    [sharers.contested(is_fleece=False, others=1), sharers.two_lots(is_one_fleece=False)],
+    ids=["a contested top", "two fleeces"],
+)
+def test_what_a_strand_has_lies_within_its_give_or_take(shared):
+    """What it has of the lots, as a weight of the grist planned. It was told a single standard uncertainty as its give
+    or take, beside a chart of two, and 68% lay within."""
+    draw = np.random.default_rng(2)
+    worlds = [shared(str(number), draw) for number in range(WORLDS)]
+    keys = ("name", "part_1_left", "part_1_doubt")
+    name, has, doubt = said(typed(worlds), *(f"projects_{key}" for key in keys))
+    of_pieces = np.char.startswith(name.astype(str), "Piece")
+    within = chart_bars.give_or_take(Quantity(doubt[of_pieces].astype(float), "g")).m_as("g")
+    true = np.array([world.there for world in worlds]) / PLANNED * 100
+    right = float(np.mean(np.abs(true - has[of_pieces].astype(float)) <= within))
+    assert abs(right - COVERED) <= 0.015 + give_or_take(COVERED, WORLDS), f"{right:.1%}"
 
 
 @pytest.mark.parametrize("shared, covers, sure", NOT_AS_TAKEN.values(), ids=NOT_AS_TAKEN)

@@ -22,6 +22,15 @@ def test_a_bar_is_cut_off_at_twice_what_is_needed_and_its_doubt_with_it(has, bar
     assert chart_bars.has_of_needs(grams([has, 100.0]), grams(100)) == approx(np.array([bar, 1]))
 
 
+def test_give_or_take_is_twice_the_standard_uncertainty_as_in_the_chart_beside_it():
+    assert chart_bars.give_or_take(grams(12.5)) == grams(25)
+    assert chart_bars.give_or_take(grams(12.5)).m_as("g") == approx(
+        100 * chart_bars.whisker(grams(150), grams(100), grams(12.5))
+    )
+    with pytest.raises(ValueError, match="negative"):
+        chart_bars.give_or_take(grams(-1))
+
+
 @pytest.mark.parametrize(
     "after, before, weighed, known, expected, lost",
     [

@@ -4,7 +4,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
-from workbookgen.units import Mass, Ratio
+from workbookgen.units import Mass, Ratio, Some
 
 
 @calculation
@@ -83,6 +83,43 @@ def whisker(has: Mass, needs: Mass, doubt: Mass) -> Ratio:
     require_numbers(has, needs, doubt)
     require_within(ABOVE_ZERO, "Something must be needed.", needs)
     return 2 * (doubt / needs).m_as("") * (np.round((has / needs).m_as(""), 9) < 2)
+
+
+@calculation
+def give_or_take(doubt: Some) -> Some:
+    """How far what there is may very likely be off.
+
+    U = 2 · u. One standard uncertainty is exceeded once in three times, which nobody who reads "give or take" expects.
+
+    Parameters
+    ----------
+    doubt : u, its standard uncertainty, any quantity
+
+    Returns
+    -------
+    U, of the same kind
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty.
+
+    Notes
+    -----
+    Valid for what errs either way, as a normal distribution does: 19 times in 20.
+
+    References
+    ----------
+    Expanded uncertainty with k = 2: JCGM 100:2008, 6.2 (from memory).
+
+    Examples
+    --------
+    >>> print(give_or_take(Quantity(5, "g")))
+    10 gram
+    """
+    require_numbers(doubt)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", doubt)
+    return 2 * doubt
 
 
 @calculation

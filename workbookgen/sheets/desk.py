@@ -20,7 +20,7 @@ from workbookgen.language.views import (
     SheetKind,
     band,
 )
-from workbookgen.reference import agreement, desk_words, overview, records, stock_words
+from workbookgen.reference import agreement, chart_bars, desk_words, overview, records, stock_words
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs, totals
 from workbookgen.sheets.lookup import of_lot, of_project
@@ -112,7 +112,8 @@ def projects(settings: Settings) -> Log:
             )),
             Result("words", "in words", 'or_else(verdict, IF(LEN(name) > 0, "no answer yet", ""))', desk_words.verdict_in_words, None),
         )),
-        Group("Out of sight", (of_project("verdict", "Verdict", "verdict"), of_project("doubt", "give or take", "doubt_have", LENGTH, 0)), printed=False),
+        Group("Out of sight", (of_project("verdict", "Verdict", "verdict"), of_project("doubt", "±, standard", "doubt_have", LENGTH, 0),
+                                Result("within", "give or take", "2 * doubt", chart_bars.give_or_take, LENGTH, digits=0)), printed=False),
     ))
 
 
@@ -134,7 +135,7 @@ ENOUGH = Listing(
     title="Is it enough?", block="first_projects", across=(1, 8), view=LogView("", (("", "name . needs has chance . . words"),)),
     chart=Chart(
         across=(6, 7), kind="bars", rows=PROJECTS_SHOWN, categories=("first_projects_name",),
-        series=(Series("has", ("first_projects_has",), whisker=("first_projects_doubt",)), Series("needs", ("first_projects_needs",), look="straw")),
+        series=(Series("has", ("first_projects_has",), whisker=("first_projects_within",)), Series("needs", ("first_projects_needs",), look="straw")),
         about="Two bars a project: what it has, with its give or take, and below it what it needs.",
     ),
 )

@@ -24,7 +24,7 @@ def chapter(settings: Settings) -> Chapter:
         band(
             Matrix(
                 title="Strand by strand", across=(1, 8), heads=("", "", "still needs", "has", "give or take", "over", "at the end", "share used"),
-                rows=tuple(("", tuple(f"project_{key}_{part}" if key else "" for key in ("name", "", "needs", "left", "doubt", "over", "unused", "used"))) for part in STRANDS),
+                rows=tuple(("", tuple(f"project_{key}_{part}" if key else "" for key in ("name", "", "needs", "left", "within", "over", "unused", "used"))) for part in STRANDS),
             ),
             Chart(
                 title="Has, against what it still needs (100%)", across=(9, 12), kind="shares", rows=len(STRANDS), categories=("project_name_1", "project_name_4"),
@@ -51,7 +51,7 @@ def _of_time(key: str, label: str, column: str, unit: Kind | None, note: str = "
 def _strand(part: int) -> tuple[Result, ...]:
     """A value in the line of a strand; what it has is blank while one of its lots is unknown."""
     columns = (
-        ("left", "Has", "left", MASS, 1), ("doubt", "Give or take", "doubt", MASS, 1), ("over", "Over or short", "over", MASS, 1),
+        ("left", "Has", "left", MASS, 1), ("doubt", "Has ±, standard", "doubt", MASS, 1), ("over", "Over or short", "over", MASS, 1),
         ("unused", "Left at the end", "unused", MASS, 1), ("used", "Share used", "used", SHARE, 0),
     )
     return (
@@ -60,6 +60,8 @@ def _strand(part: int) -> tuple[Result, ...]:
         of_project(f"unknown_{part}", f"Lots not known, {part}", f"part_{part}_unknown", NUMBER, 0),
         *(of_project(f"found_{key}_{part}", f"{label}, {part}", f"part_{part}_{column}", unit, digits) for key, label, column, unit, digits in columns),
         *(_known(key, part, label, unit, digits, "unknown" if key == "unused" else f"unknown_{part}") for key, label, _, unit, digits in columns),
+        Result(f"within_{part}", f"Give or take, {part}", f"2 * doubt_{part}", chart_bars.give_or_take, MASS, digits=1, uses={"doubt": f"doubt_{part}"},
+               note="Very likely it has no more and no less than that: 19 times in 20."),
     )
 
 

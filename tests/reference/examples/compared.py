@@ -45,6 +45,7 @@ EXAMPLES = [
         dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), weighed=q("oz", 44, 6), yarn=q("oz", 44, 6)),
     ),
     (chart_bars.has_of_needs, dict(has=q("oz", 40, 900), needs=q("g", 500, 800))),
+    (chart_bars.give_or_take, dict(doubt=q("g", 30, 0))),
     (chart_bars.whisker, dict(has=q("oz", 40, 10), needs=q("g", 500, 800), doubt=q("g", 30, 0))),
     *(
         (calculation, WEIGHTS)
