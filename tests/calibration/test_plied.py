@@ -9,9 +9,12 @@ import pytest
 from workbookgen.reference import color, plying
 from workbookgen.units import Quantity
 
-from .worlds import SKEINS_DIFFER
+from .answers import give_or_take, said, typed
+from .sharers import WHOLE_TOP, Shared
+from .test_there_is import found
+from .worlds import PLAN, SCALE, SKEINS_DIFFER, Draw, _spun, _top, _wanted, left_by_washing
 
-YARNS = 4_000
+YARNS, WORLDS, ASKED = 4_000, 1_000, 0.9
 
 
 @pytest.mark.parametrize("strands, times", [(2, 3), (3, 4), (4, 4)])
@@ -46,3 +49,37 @@ def test_bobbins_of_one_weight_seldom_run_out_together(strands, least, less):
     assert together.mean() > 0.8 and least <= left[together].mean() <= 0.2
     assert np.all(np.char.find(told[together].astype(str), "of one grist") > 0)
     assert less <= 1 - np.mean(is_so.min(axis=1) / known.min(axis=1)) <= less + 0.03
+
+
+def of_two_strands(feed: float | None):
+    """A two-ply of one lot, whose plying takes up what ordinary ones do."""
+
+    def shared(tag: str, draw: Draw) -> Shared:
+        off = SCALE * draw.normal()
+        lot, yarn = _top(tag, draw, off)
+        single = _spun(draw, yarn, 400 * (1 + PLAN * draw.normal()))
+        stated, takes = _wanted(draw, WHOLE_TOP * 0.97 * 400 / 100 / 2 * 0.95)
+        strand = {"design": f"Yarn {tag}", "name": f"Single {tag}", "number": 400.0, "lot": lot["name"]}
+        strand |= {"system": "meters per 100 grams", "strands": 2.0, "place": 1.0} | ({"feed": feed} if feed else {})
+        records = {
+            "fiber": [lot],
+            "designs": [{"name": f"Yarn {tag}"}],
+            "components": [strand],
+            "projects": [{"name": f"Piece {tag}", "wanted": round(stated, 1), "design": f"Yarn {tag}"}],
+        }
+        return Shared(records, single / 2 * (1 - draw.uniform(0.01, 0.06)) * left_by_washing(draw), takes)
+
+    return shared
+
+
+@pytest.mark.parametrize(
+    "feed, is_asked, drift", [(1.036, False, 0.015), (None, True, 0.1)], ids=["typed", "left empty"]
+)
+def test_a_feed_is_typed_or_asked_for(feed, is_asked, drift):
+    """An empty one counts as 1: of those who asked to be 90% sure, 84% were, and nobody was told."""
+    world = of_two_strands(feed)
+    each = found(world, WORLDS)
+    assert each.sure() >= ASKED - drift - give_or_take(ASKED, WORLDS), f"{each.sure():.1%}"
+    draw = np.random.default_rng(2)
+    [messages] = said(typed([world(str(number), draw) for number in range(40)]), "components_message")
+    assert all(("Feed: an empty one" in str(message)) == is_asked for message in messages)

@@ -162,7 +162,7 @@ def test_a_design_without_components_has_no_hours_of_its_own():
 def test_two_components_of_one_lot_are_told_what_they_are_told_of_its_line_divided_in_two():
     """By hand: 10 oz for 8 and 4 are 2 oz short, 10 of 12 are five sixths. Divided into 6 2/3 and 3 1/3 oz, both last
     for these; of the lot undivided each was told the whole to be short, 750 and 500 yd."""
-    single = {"design": "Tweed", "number": 4000.0, "system": "yards per pound"}
+    single = {"design": "Tweed", "number": 4000.0, "system": "yards per pound", "feed": 1.0}
     strands = [single | {"place": 1.0, "strands": 2.0}, single | {"place": 2.0}]
     fog, two = LOTS[0] | {"weight": 10.0}, [LOTS[0] | {"name": "Fog A", "weight": 20 / 3}, LOTS[0] | {"name": "Fog B", "weight": 10 / 3}]
     shawl, keys = SHAWL | {"wanted": 1000.0}, ("components_message", "projects_part_1_come", "projects_part_2_come")

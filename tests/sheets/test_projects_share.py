@@ -219,7 +219,7 @@ def test_what_is_knitted_in_already_is_part_of_what_a_project_has(fate, serves):
 
 
 def test_two_components_of_one_design_with_one_number_are_both_told():
-    component = {"design": "Both", "number": 2000.0, "system": "yards per pound"}
+    component = {"design": "Both", "number": 2000.0, "system": "yards per pound", "feed": 1.0}
     components = [component | {"place": 1.0}, component | {"design": "BOTH"}, component | {"place": 2.0}, component | {"design": "Other", "place": 1.0}]
     said = told("message", block="components", designs=[{"name": "Both"}, {"name": "Other"}], components=components)
     fault = "No.: another component of this design has this number; give each its own."

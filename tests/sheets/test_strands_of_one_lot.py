@@ -16,7 +16,7 @@ US = described(Settings(units="us"))
 FOG = {"name": "Fog", "state": "prepared fiber", "weight": 10.0, "own_spinning": 0.0}
 GULL = FOG | {"name": "Gull", "weight": 5.0}
 CONE = {"name": "Cone", "state": "yarn or thread", "weight": 4.0}
-SINGLE = {"design": "Tweed", "number": 4000.0, "system": "yards per pound"}
+SINGLE = {"design": "Tweed", "number": 4000.0, "system": "yards per pound", "feed": 1.0}
 TWO = SINGLE | {"name": "Two", "place": 1.0, "strands": 2.0, "lot": "Fog"}
 ONE = SINGLE | {"name": "One", "place": 2.0, "lot": "Fog"}
 SHAWL = {"name": "Shawl", "wanted": 1000.0, "margin": 0.0, "design": "Tweed", "grist": 4000 / 3}

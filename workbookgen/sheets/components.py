@@ -62,6 +62,8 @@ def components(settings: Settings) -> Log:
             Rule("overlapping > 0.5", lambda values: values["overlapping"] > 0.5,
                  f"{ASKING} Its lot: another component draws on it, too, and not on the same lots in the same order: each counts on all of it. "
                  "Make their lots alike, or give each its part of it as a line of its own on the sheet Fiber."),
+            Rule("AND(NOT(given(feed)), OR(or_else(strands, 1) > 1.5, given_and(share, share < 0.999999)))", _is_plied_without_a_feed,
+                 f"{ASKING} Feed: an empty one counts as 1, and an ordinary ply takes up 1 to 6%, so that the yarn comes out short. Type 1.04, or 1 for none."),
         ),
     )
 
@@ -69,6 +71,11 @@ def components(settings: Settings) -> Log:
 def _is_one_lot_twice(values: Mapping[str, object]) -> bool:
     lot, other = values["lot"], values["other_lot"]
     return isinstance(lot, str) and isinstance(other, str) and bool(lot) and folded(lot) == folded(other)
+
+
+def _is_plied_without_a_feed(values: Mapping[str, object]) -> bool:
+    """Condition that a strand lies beside others, and that nothing says how much of it plying takes up."""
+    return values["feed"] is None and ((values["strands"] or 1) > 1.5 or (values["share"] is not None and values["share"] < 0.999999))
 
 
 def _you_type() -> Group:
