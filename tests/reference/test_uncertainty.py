@@ -244,6 +244,20 @@ def test_washing_adds_its_doubt_only_where_a_design_says_the_grist(known, share)
     assert uncertainty.common_to_all("Vest", 0.003, **known) == approx(share)
 
 
+@pytest.mark.parametrize(
+    "known, share",
+    [
+        ({}, 0.003),
+        ({"u_washing": 0.004}, 0.003),  # which is counted of all of the yarn
+        ({"own": Quantity(2, "m/g")}, 0.003),  # bought ready, and not washed
+        ({"u_washing": 0.004, "own": Quantity(2, "m/g")}, 0.005),
+        ({"u_washing": 0.004, "sample": Quantity(2, "m/g")}, 0.005),
+    ],
+)
+def test_a_thread_is_washed_also_where_the_grist_is_that_of_washed_yarn(known, share):
+    assert uncertainty.bought_together("Vest", 0.003, **known) == approx(share)
+
+
 @pytest.mark.parametrize("relative, doubt", [({}, 50), ({"relative": 0.1}, 100), ({"relative": 0}, 0)])
 def test_a_pattern_is_off_by_its_share_of_the_yardage(relative, doubt):
     assert uncertainty.need_uncertainty(meters(1000), **relative).m_as("m") == approx(doubt)
@@ -383,6 +397,9 @@ def in_hand(**changed):
         (lambda: uncertainty.common_to_all(" ", 0.1), "blank"),
         (lambda: uncertainty.common_to_all("Vest", -0.1), "uncertainty"),
         (lambda: uncertainty.common_to_all("Vest", 0.1, u_washing=-0.1), "uncertainty"),
+        (lambda: uncertainty.bought_together(" ", 0.1), "blank"),
+        (lambda: uncertainty.bought_together("Vest", -0.1), "uncertainty"),
+        (lambda: uncertainty.bought_together("Vest", 0.1, u_washing=-0.1, own=Quantity(2, "m/g")), "uncertainty"),
         (lambda: uncertainty.need_uncertainty(meters(-1)), "needed"),
         (lambda: uncertainty.need_uncertainty(meters(1), -0.1), "uncertainty"),
     ],

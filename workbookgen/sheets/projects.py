@@ -316,6 +316,11 @@ def _of_all_there_is() -> tuple[Result, ...]:
                "+ design_washing * design_washing), doubts_scale)",
                uncertainty.common_to_all, SHARE, uses={"project": "name", "u_scale": "doubts_scale", "u_washing": "design_washing", "own": "grist", "sample": "sample_grist_yd_lb"},
                only_if='name <> ""', note="Relative, of all yarn to come together: the scale, and washing."),
+        Result("bought_doubt", "Bought ±",
+               "IF(AND(given(design_washing), OR(given(grist), given(sample_grist_yd_lb))), SQRT(doubts_batch * doubts_batch + design_washing * design_washing), doubts_batch)",
+               uncertainty.bought_together, SHARE, only_if='name <> ""',
+               uses={"project": "name", "u_batch": "doubts_batch", "u_washing": "design_washing", "own": "grist", "sample": "sample_grist_yd_lb"},
+               note="Relative, of all bought yarn together: its label, and what washing leaves of it where the grist in use is that of washed yarn."),
         Result("doubt_have", "There is ±",
                "IF(AND(given(lesser_4), given(lesser_4_doubt)), SQRT(POWER(doubt_skeins * (1 + learned * IF(in_skeins > 0, MAX(0, lesser_4) / in_skeins, 0)), 2) "
                "+ lesser_4_doubt * lesser_4_doubt + POWER(MAX(0, lesser_4) * (1 - learned) * common_doubt, 2)), doubt_skeins)",

@@ -134,7 +134,7 @@ def _sum_over_lots(strand: Strand, *columns: str) -> str:
 SPUN_GRIST = "planned * IF(@_bought = 1, 1, finer)"
 OF_YARN = {"share": "@_share", "bought": "@_bought"}
 OF_GRIST = {
-    "bought": "@_bought", "u_hand": "hand_doubt", "variation": "doubts_variation", "u_batch": "doubts_batch", "u_ball": "doubts_ball",
+    "bought": "@_bought", "u_hand": "hand_doubt", "variation": "doubts_variation", "u_batch": "bought_doubt", "u_ball": "doubts_ball",
 }
 
 
@@ -187,7 +187,7 @@ def _how_sure(strand: Strand) -> Iterator[Result]:
                         sharing.others_square, SQUARE_MASS,
                         uses={"own": "@_need_square", "names": "fiber_listed", "squares": "fiber_needs_square", "lot": "@_lot_a", "part": "@_of_lots"})
     yield strand.result("relative", "Grist ±",
-                        f"IF(@_bought = 1, SQRT(POWER(doubts_batch, 2) + POWER(doubts_ball, 2) / {skeins_to_come}), "
+                        f"IF(@_bought = 1, SQRT(POWER(bought_doubt, 2) + POWER(doubts_ball, 2) / {skeins_to_come}), "
                         f"SQRT(POWER(hand_doubt, 2) + POWER(doubts_variation, 2) / {skeins_to_come}))",
                         uncertainty.grist_uncertainty, SHARE, uses=OF_GRIST | {"pool": "@_pool", "share": "@_share"})
     yield strand.result("doubt", "Has ±", f"IF(@_needs > 0, SQRT({square}), MIN(@_left, SQRT({square})))", uncertainty.coming_uncertainty, MASS,
@@ -293,7 +293,7 @@ def _of_all_strands(key: str, label: str, of: str, note: str) -> Result:
 def added() -> Iterator[Result]:
     """The uncertainty of more of each strand and what it shares with what there is; then that of the yarn."""
     for strand in STRANDS:
-        of_grist = "POWER(doubts_batch, 2), POWER(hand_doubt, 2)"  # where it is bought, and where it is spun
+        of_grist = "POWER(bought_doubt, 2), POWER(hand_doubt, 2)"  # where it is bought, and where it is spun
         of_more = {key: word for key, word in OF_GRIST.items() if key not in ("variation", "u_ball")}
         yield strand.lookup("kept_doubt", "More of it, kept ±", "fiber_kept_doubt", "@_lot_a", SHARE)
         yield strand.result("added_square", "More of it ±²", f"IF(@_bought = 1, {of_grist} + POWER(or_else(@_kept_doubt, 0), 2))",

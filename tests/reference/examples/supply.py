@@ -134,7 +134,8 @@ EXAMPLES = [
         for known in ({}, dict(sampled=n(0.05, -0.1)))
     ),
     *(
-        (uncertainty.common_to_all, dict(project=texts("Vest", "hat"), u_scale=n(0.003, 0)) | known)
+        (calculation, dict(project=texts("Vest", "hat"), **{share: n(0.003, 0)}) | known)
+        for calculation, share in ((uncertainty.common_to_all, "u_scale"), (uncertainty.bought_together, "u_batch"))
         for known in (
             {},
             dict(u_washing=n(0.03, 0)),

@@ -34,6 +34,7 @@ from workbookgen.reference.uncertainty.learned import (
 )
 from workbookgen.reference.uncertainty.skeins import by_reel, by_shrinkage, by_slack, by_washing, counted, taped
 from workbookgen.reference.uncertainty.together import (
+    bought_together,
     common_to_all,
     own_square,
     skein_uncertainty,

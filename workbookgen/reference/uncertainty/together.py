@@ -222,3 +222,52 @@ def common_to_all(
         return u_scale
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_washing)
     return np.hypot(u_scale, u_washing)
+
+
+@calculation
+def bought_together(
+    project: str, u_batch: Ratio, u_washing: Ratio | None = None, own: Grist | None = None, sample: Grist | None = None
+) -> Ratio:
+    """Relative uncertainty that all bought yarn has in common.
+
+    r = √(h_b² + r_w²) where a design has bought thread and its grist is not in use, else h_b. Your own grist is that of
+    washed yarn, and one spins to it; but of a thread, washing leaves what it likes.
+
+    Parameters
+    ----------
+    project : the project whose yarn it is
+    u_batch : h_b, relative uncertainty of a label
+    u_washing : r_w, relative uncertainty of what washing leaves of the design's length, if there is a design
+    own : your own grist, if you gave one
+    sample : the grist of a sample, if there is one
+
+    Returns
+    -------
+    r, a share
+
+    Raises
+    ------
+    ValueError
+        A project without a name, or a negative uncertainty.
+
+    Notes
+    -----
+    Valid for threads that are washed with the yarn. Where the design's grist is in use, all yarn has the same
+    uncertainty of washing, which is counted there; bought yarn without a design is not washed.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(bought_together("Vest", 0.03, u_washing=0.04, own=Quantity(2, "m/g")))
+    0.05
+    """
+    require_name(project)
+    require_numbers(u_batch, u_washing, own, sample)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_batch)
+    if u_washing is None or (own is None and sample is None):
+        return u_batch
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_washing)
+    return np.hypot(u_batch, u_washing)
