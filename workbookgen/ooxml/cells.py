@@ -9,7 +9,8 @@ memory as a whole.
 import re
 from collections.abc import Callable, Collection, Iterator, Sequence
 from functools import cache
-from itertools import chain
+from itertools import chain, groupby
+from operator import itemgetter
 from typing import IO, NamedTuple
 from xml.parsers import expat
 
@@ -96,35 +97,36 @@ class _Reading:
 
     def _rows(self, content: bytes, start: int, end: int) -> Iterator[tuple[int, Row]]:
         """The filled rows in a part of a plain sheet, with their numbers."""
-        opening, strings, columns = plain.opening_tag(content, "worksheet"), self.strings, self.letters
-        before, cells = 0, {}
+        for row, found in groupby(self._cells(content, start, end), key=itemgetter(0)):
+            yield row, {column: cell for _, column, cell in found}
+
+    def _cells(self, content: bytes, start: int, end: int) -> Iterator[tuple[int, int, Cell]]:
+        """The filled cells in a part of a plain sheet, with their rows and columns."""
+        opening, columns = plain.opening_tag(content, "worksheet"), self.letters
         pattern = _cell_pattern(None if self.columns is None else frozenset(self.columns))
         for found in pattern.finditer(content, start, end):
             letters, number, kind, described, formula, stored, attributes, inside = found.groups()
-            if attributes is not None and not inside:
-                continue
-            row = int(number)
-            if row != before:
-                if cells:
-                    yield before, cells
-                before, cells = row, {}
             if letters not in columns:
                 columns[letters] = column_index_from_string(letters.decode())
-            column, text = columns[letters], ""
-            if attributes is not None:
-                cell = b'<c r="%b%b"%b>%b</c>' % (letters, number, attributes, inside)
-                cells |= self._parsed(b"%b<row>%b</row></worksheet>" % (opening, cell))
-                continue
-            if kind == b"s":
-                value = strings[int(stored)]
+            row, column = int(number), columns[letters]
+            if attributes is None:
+                cell = self._plain_cell(kind, described, formula, stored, (row, column))
+            elif inside:
+                written = b'<c r="%b%b"%b>%b</c>' % (letters, number, attributes, inside)
+                cell = self._parsed(b"%b<row>%b</row></worksheet>" % (opening, written))
             else:
-                value = value_of(kind.decode() if kind else "n", plain.text(stored), strings)
-            if described is not None:
-                text = self._formula(plain.text(formula or b""), *_shared_as(described), (row, column))
-            if text or value not in (None, ""):
-                cells[column] = Cell(value, text)
-        if cells:
-            yield before, cells
+                continue
+            if _is_filled(cell):
+                yield row, column, cell
+
+    def _plain_cell(self, kind: bytes, described: bytes | None, formula: bytes, stored: bytes, place: Place) -> Cell:
+        if kind == b"s":
+            value = self.strings[int(stored)]
+        else:
+            value = value_of(kind.decode() if kind else "n", plain.text(stored), self.strings)
+        if described is None:
+            return Cell(value)
+        return Cell(value, self._formula(plain.text(formula or b""), *_shared_as(described), place))
 
     def by_parser(self, stream: IO[bytes]) -> bool:
         """Put the rows of any sheet. Returns whether it is protected."""
@@ -143,19 +145,21 @@ class _Reading:
                 if column > last:
                     break
                 if len(element) and (self.columns is None or column in self.columns):
-                    cells |= self._element(element, (row, column))
+                    cell = self._element(element, (row, column))
+                    if _is_filled(cell):
+                        cells[column] = cell
             release(line)
             if cells:
                 self.put(range(row, row + 1), cells)
         return is_protected
 
-    def _parsed(self, sheet: bytes) -> Row:
+    def _parsed(self, sheet: bytes) -> Cell:
         """A cell that is not plain, from a sheet that holds nothing else."""
         [element] = etree.fromstring(sheet, etree.XMLParser(**SAFELY)).iter("{*}c")
         return self._element(element, place_of(element.get("r")))
 
-    def _element(self, element, place: Place) -> Row:
-        """A cell that was parsed; nothing if it is blank."""
+    def _element(self, element, place: Place) -> Cell:
+        """A cell that was parsed."""
         value, formula = None, ""
         for part in element:
             tag = part.tag
@@ -165,7 +169,7 @@ class _Reading:
                 formula = self._formula(part.text or "", part.get("t") == "shared", part.get("si"), place)
             elif tag.endswith("}is"):
                 value = text_of(part)
-        return {place[1]: Cell(value, formula)} if formula or value not in (None, "") else {}
+        return Cell(value, formula)
 
     def _formula(self, text: str, is_shared: bool, number: str | None, place: Place) -> str:
         """A formula with its "=". A shared one is stored in its first cell only, and copied or moved to the others."""
@@ -176,6 +180,10 @@ class _Reading:
             return f"={text}"
         first = self.shared.get(number)
         return first.in_cell(cell_name(place)) if first else "="
+
+
+def _is_filled(cell: Cell) -> bool:
+    return cell.formula != "" or cell.value not in (None, "")
 
 
 def _shared_as(described: bytes) -> tuple[bool, str | None]:
