@@ -325,6 +325,25 @@ def test_a_design_says_how_many_singles_are_spun_once_it_is_known(own, design, b
     assert planning.singles_in_ply(own, design, bought) == singles
 
 
+@pytest.mark.parametrize(
+    "own, design, bought, skeins, singles",
+    [
+        (None, None, None, 1, 1),
+        (2, None, None, 1, 2),
+        (None, 3, None, 1, 3),
+        (None, 0, 0.5, 1, 1),  # a design whose components are not known yet
+        (None, 0, 1, 1, 0),
+    ],
+)
+def test_skeins_tell_how_many_singles_are_plied_where_nothing_else_does(own, design, bought, skeins, singles):
+    assert planning.singles_in_ply(own, design, bought, skeins) == singles
+
+
+@pytest.mark.parametrize("total, count, singles", [(1, 1, 1), (7, 4, 2), (5, 4, 1), (3, 2, 2), (12, 4, 3)])
+def test_most_skeins_are_plied_of_so_many(total, count, singles):
+    assert planning.usual_ply(total, count) == singles
+
+
 @pytest.mark.parametrize("strands, takes", [(0, 0), (1, 3), (2, 3)])
 def test_what_has_no_single_is_not_spun(strands, takes):
     assert planning.spinning_hours(strands, yards(900), Quantity(300, "yard/hour")).m_as("hour") == approx(takes)
@@ -383,6 +402,10 @@ def test_what_is_ahead_is_its_share_of_the_work():
         (lambda: planning.strands_in_use(""), "Name the project"),
         (lambda: planning.strands_in_use("Vest", -1), "strands"),
         (lambda: planning.singles_in_ply(), "Neither"),
+        (lambda: planning.usual_ply(2, 0), "above zero"),
+        (lambda: planning.singles_in_skein(0), "at least one"),
+        (lambda: planning.usual_ply(-2, 1), "negative"),
+        (lambda: planning.singles_in_ply(skeins=0), "at least one"),
         (lambda: planning.singles_in_ply(0), "at least one"),
         (lambda: planning.singles_in_ply(0, 2), "at least one"),
         (lambda: planning.singles_in_ply(None, -1), "singles"),

@@ -12,9 +12,9 @@ from workbookgen.reference.calculation import by_element, calculation, require, 
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Grist, Length, Mass, PerLength, Quantity
 
-# No skein and no yarn has more, and so no number on a ticket has millions, nor its ounces thousands, to be parted.
+# No yarn has more. So no number on a ticket has millions to be parted, and its ounces and wraps have no thousands.
 LONGEST, HEAVIEST, FINEST = Quantity(900_000, "m"), Quantity(28_000, "g"), Quantity(2_000, "m/g")
-MOST_WRAPS = Quantity(1e5, "1/m")
+MOST_WRAPS = Quantity(39_000, "1/m")
 WHOLE, TENTH, HUNDREDTH = Decimal("1"), Decimal("0.1"), Decimal("0.01")
 EXPECTED = ("usual shrinkage", "shrinks as its sample")  # of a length that was not measured once it was washed
 LITTLE = 10  # grams; below this, one more decimal is stated
@@ -169,7 +169,7 @@ def wraps_words(wraps: PerLength, counted: PerLength | None = None) -> str:
 
     Notes
     -----
-    Valid for fewer than a hundred thousand wraps in a meter; halves round away from zero.
+    Valid for fewer than 39,000 wraps in a meter, 990 in an inch; halves round away from zero.
 
     References
     ----------

@@ -13,7 +13,17 @@ from workbookgen.language.quantities import (
     Kind,
 )
 from workbookgen.language.sentences import ASKING
-from workbookgen.reference import belongings, project, records, statistics, strands, uncertainty, used_up, yarn_count
+from workbookgen.reference import (
+    belongings,
+    planning,
+    project,
+    records,
+    statistics,
+    strands,
+    uncertainty,
+    used_up,
+    yarn_count,
+)
 from workbookgen.sheets import fiber, supply
 
 ENOUGH_SKEINS = 5  # common practice, no source: of fewer, chance makes more than a hand does
@@ -55,6 +65,11 @@ def group() -> Group:
                note="Of those, without a length: they count for nothing yet."),
         _of_skeins("still_there", "Still in them", "skeins_net", MASS, names="skeins_left_of", digits=None, width=10,
                    note="Weight of those that are there."),
+        _of_skeins("plied_sum", "Singles, summed", "skeins_singles", NUMBER, width=9),
+        Result("plied_count", "Singles, known", "count_where(skeins_singles, skeins_for_project, name)", records.count_where, NUMBER, digits=0, width=8,
+               uses={"names": "skeins_for_project", "amounts": "skeins_singles"}, note="Skeins of which it is known."),
+        Result("skeins_plies", "Singles in most", "ROUND(ROUND(plied_sum / plied_count, 9), 0)", planning.usual_ply, NUMBER, digits=0, width=8,
+               uses={"total": "plied_sum", "count": "plied_count"}, only_if="plied_count > 0", note="On the average, as a whole number."),
         Result("off_marks", "Off its marks", "ABS(still_there - MAX(0, served - used)) / served", used_up.off_its_marks, SHARE, digits=0,
                only_if="served > 0", note="What is there of its skeins, beside what it left of them, as a share of their weight."),
         Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},

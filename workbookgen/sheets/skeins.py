@@ -32,6 +32,7 @@ from workbookgen.reference import (
     diameter,
     kept_stock,
     labels,
+    planning,
     plying,
     records,
     reeling,
@@ -236,7 +237,7 @@ def _for_the_labels() -> Group:
                labels.grist_words, None, uses={"grist": "grist_yd_lb"}, only_if="grist_yd_lb < 2000", width=24),
         Result("wraps_words", "Wraps",
                'IF(given(counted_wpi), ROUND(ROUND(wpi * 0.0254, 9), 1), "about " & ROUND(ROUND(wpi * 0.0254, 9), 0)) & " wraps per inch"',
-               labels.wraps_words, None, uses={"wraps": "wpi", "counted": "counted_wpi"}, only_if="wpi < 100000", width=26),
+               labels.wraps_words, None, uses={"wraps": "wpi", "counted": "counted_wpi"}, only_if="wpi < 39000", width=26),
     ), printed=False)
 
 
@@ -268,6 +269,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         Result("weighed_of", "Weighed, of", "design", which_yarn.weighed, None, uses={"name": "design", "mass": "net"}, only_if="net > 0", width=18),
         lookup("project_design", "Its project's yarn", "projects_by_design", "project", width=18),
         lookup("project_lot", "Its project's lot", "projects_by_lot", "project", width=18),
+        Result("singles", "Singles in it", "plied_of", planning.singles_in_skein, NUMBER, uses={"counted": "plied_of"}, digits=0),
         lookup("project_plies", "Its project's singles", "projects_plies", "project", NUMBER, digits=0),
         Result("lotless", "Made of nothing, for", "project", which_yarn.of_no_lot, None, uses={"name": "project"}, width=22,
                only_if="AND(NOT(given(lot)), NOT(given(design)))"),

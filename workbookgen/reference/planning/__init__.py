@@ -19,9 +19,11 @@ from workbookgen.reference.planning.paces import pace, pace_in_use, singles_leng
 from workbookgen.reference.planning.steps import (
     plying_hours,
     singles_in_ply,
+    singles_in_skein,
     spinning_hours,
     steps_known,
     strands_in_use,
+    usual_ply,
 )
 from workbookgen.reference.planning.timetable import hours_before_step, hours_in_week, hours_of_step, step_in_words
 from workbookgen.reference.planning.work import (

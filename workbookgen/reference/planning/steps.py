@@ -112,16 +112,14 @@ def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
 
 
 @calculation
-def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None, bought: Ratio | None = None) -> Ratio:
-    """Singles to spin for a ply.
+def singles_in_skein(counted: Ratio) -> Ratio:
+    """Singles that a skein was plied of.
 
-    n = those of its design, or else own. A thread that is bought is not spun.
+    n = counted. It is 1 for singles. Of a skein beside which it does not stand, it is not known.
 
     Parameters
     ----------
-    own : singles in the ply, as you state them; a design whose components are known replaces it
-    design : strands of its design that are not bought
-    bought : share of its yarn that is bought, if it is known; a design of bought yarn alone has none to spin
+    counted : n, as it was counted
 
     Returns
     -------
@@ -130,7 +128,88 @@ def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None, bought
     Raises
     ------
     ValueError
-        Neither, or none of a yarn that is not all bought.
+        Less than one.
+
+    Notes
+    -----
+    Valid for singles that lie side by side.
+
+    References
+    ----------
+    Definition of counting.
+
+    Examples
+    --------
+    >>> print(singles_in_skein(2))
+    2
+    """
+    require_numbers(counted)
+    require_within(AT_LEAST_ONE, "There must be at least one single.", counted)
+    return counted
+
+
+@calculation
+def usual_ply(total: Ratio, count: Ratio) -> Ratio:
+    """Singles in most skeins.
+
+    n = Σ / k, rounded to a whole number. The skeins of a piece are plied alike, and one that is not counts for little.
+
+    Parameters
+    ----------
+    total : Σ, the singles of all skeins, added up
+    count : k, how many skeins these are
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        No skeins, or a sum that is negative.
+
+    Notes
+    -----
+    Valid for skeins of one yarn; halves round up.
+
+    References
+    ----------
+    Definition of the mean.
+
+    Examples
+    --------
+    >>> print(usual_ply(7, 3))
+    2.0
+    """
+    require_numbers(total, count)
+    require_within(NOT_NEGATIVE, "The number of singles", total)
+    require_within(ABOVE_ZERO, "The number of skeins", count)
+    return np.floor(np.round(np.asarray(total, dtype=float) / count, 9) + 0.5)[()]
+
+
+@calculation
+def singles_in_ply(
+    own: Ratio | None = None, design: Ratio | None = None, bought: Ratio | None = None, skeins: Ratio | None = None
+) -> Ratio:
+    """Singles to spin for a ply.
+
+    n = those of its design, or else own, or else those of its skeins. A thread that is bought is not spun.
+
+    Parameters
+    ----------
+    own : singles in the ply, as you state them; a design whose components are known replaces it
+    design : strands of its design that are not bought
+    bought : share of its yarn that is bought, if it is known; a design of bought yarn alone has none to spin
+    skeins : singles in the skeins that were made for it already
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        None of them, or none of a yarn that is not all bought.
 
     Notes
     -----
@@ -145,7 +224,8 @@ def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None, bought
     >>> print(singles_in_ply(design=3))
     3
     """
-    require_numbers(own, design, bought)
+    require_numbers(own, design, bought, skeins)
+    own = skeins if own is None else own
     require_applicable(own is not None or design is not None, "Neither the singles nor a design is known.")
     if own is not None:
         require_within(AT_LEAST_ONE, "There must be at least one single.", own)
