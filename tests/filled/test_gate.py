@@ -7,7 +7,8 @@ import zipfile
 import pytest
 
 from workbookgen.errors import FileError
-from workbookgen.filled.gate import MOST_BYTES, MOST_CELLS, MOST_TAGS, MOST_UNPACKED, inspected
+from workbookgen.filled.cells import MOST_CELLS
+from workbookgen.filled.gate import MOST_BYTES, MOST_TAGS, MOST_UNPACKED, inspected
 from workbookgen.planner_file import read_planner
 
 from .hostile import FORMULAS, NO_PLANNERS, REACHING_OUT, filled_rows, no_ordinary_files, part, repacked

@@ -19,6 +19,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from workbookgen.errors import FileError
+from workbookgen.filled.cells import MOST_CELLS
 from workbookgen.ooxml.package import Package, ParseError
 
 # The largest planner that can be built has 3 million cells if all its lines are filled. One of 2.45 million, saved by
@@ -28,7 +29,6 @@ MOST_BYTES = 256 * 2**20
 MOST_UNPACKED = 2_000 * 2**20
 MOST_PARTS = 2_000
 MOST_TAGS = 20_000_000
-MOST_CELLS = 3_600_000
 MOST_TAGS_BESIDE = 500_000  # in a part that is not a sheet, which is read into memory as a whole
 
 # A workbook that unpacks to no more is kept in memory for the reader; a filled planner of the usual size has 5 MB.
