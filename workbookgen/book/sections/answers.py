@@ -8,6 +8,7 @@ from workbookgen.book.messages import sentences
 from workbookgen.book.plan import ROW, Spot, columns_of
 from workbookgen.book.sections.entries import HELP_LINE, LABEL_COLUMNS, draw_help
 from workbookgen.book.wrapping import LETTER, lines_taken
+from workbookgen.language.fields import Automatic, Result
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Answers, Headline
 
@@ -28,7 +29,7 @@ def spots(section: Answers, planner: Planner, row: int, column: int) -> Iterator
             _, below = planner.by_key[key]  # a text extends into empty cells to its right, a number does not
             yield key, Spot(line, first, across=1 if below.is_text else wide)
     for line, key in enumerate(section.lines, start=row + _big_row(section) + _big_rows(section)):
-        yield key, Spot(line, column + LABEL_COLUMNS)
+        yield key, Spot(line, column + LABEL_COLUMNS, across=_room(section) if _is_said(planner.by_key[key][1]) else 1)
 
 
 def draw(section: Answers, canvas: Canvas, row: int) -> None:
@@ -61,10 +62,21 @@ def _line(canvas: Canvas, key: str, first: int, last: int) -> None:
     placement, spot = canvas.placed(key), canvas.plan.spots[key]
     canvas.blank_cells(spot.row, first, last, look.PLAIN | look.LINE)
     canvas.text(spot.row, first, placement.field.label, look.PLAIN | look.LINE)
-    canvas.cells(key, look.result(placement.field, placement.unit))
+    whole = {"shrink": True} if _is_said(placement.field) else {}  # a sentence with long names in it is not cut off
+    canvas.cells(key, look.result(placement.field, placement.unit) | whole)
     beside = spot.column + 1
     if beside <= last and not placement.field.is_text:
         draw_help(canvas, placement, spot.row, beside, last)
+
+
+def _is_said(field: Result | Automatic) -> bool:
+    """Whether a field is a text that takes the whole line behind its label."""
+    return field.is_text and not getattr(field, "is_range", False)
+
+
+def _room(section: Answers) -> int:
+    """The number of columns behind the label of a line."""
+    return section.across[1] - section.across[0] + 1 - LABEL_COLUMNS
 
 
 def _captions(section: Answers) -> bool:

@@ -55,9 +55,9 @@ def draw(section: Listing, canvas: Canvas, row: int) -> None:
     last = last_strip + len(strip.keys) - 1
     canvas.heading(row, first, max(last, end), section.title)
     if log.inputs:
-        # At the left, since the right end of a page is off a narrow screen.
-        aside = canvas.behind(first, section.title, look.SIZE * records.BOLD)
-        canvas.text(row, aside, section.aside, look.LITTLE | look.RULE)
+        if section.aside:  # at the left, since the right end of a page is off a narrow screen
+            aside = canvas.behind(first, section.title, look.SIZE * records.BOLD)
+            canvas.text(row, aside, section.aside, look.LITTLE | look.RULE)
         units = row + heads(log) - 1
         canvas.blank_cells(units, first, last, look.LITTLE | look.INK_LINE)
         canvas.heights |= {units - 1: LABELS_HIGH, units: UNITS_HIGH}
