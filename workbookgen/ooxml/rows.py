@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from workbookgen.ooxml import plain
 
 _ROW = re.compile(rb'<row r="([0-9]+)"[^>]*>')
-_NUMBER = re.compile(rb'(?<=<row r=")[0-9]+(?=")|(?<=<c r=")([A-Z]{1,3})([0-9]+)(?=")')
+_NUMBER = re.compile(rb'(<row r="|<c r="[A-Z]{1,3})([0-9]+)(?=")')
 _ANY_ROW = re.compile(rb"<row[\s/>]")
 
 
@@ -41,9 +41,9 @@ def alike(xml: bytes) -> list[Alike] | None:
         if end < row.end():
             return None  # the file ends within a row
         first, last, parts = xml[start:end], number, _parts(xml[start:end], number)
-        while parts and xml.startswith(_joined(parts, last + 1), end):
+        while parts and xml.startswith(following := _joined(parts, last + 1), end):
             last += 1
-            end += len(_joined(parts, last))
+            end += len(following)
         found.append(Alike(number, last, first, start, end))
         at = end
     is_whole = sum(each.last - each.first + 1 for each in found) == len(_ANY_ROW.findall(xml))
@@ -52,14 +52,10 @@ def alike(xml: bytes) -> list[Alike] | None:
 
 def _parts(row: bytes, number: int) -> list[bytes] | None:
     """The bytes between the row's numbers; None if a cell has the number of another row."""
-    parts, at = [], 0
-    for found in _NUMBER.finditer(row):
-        letters, of_cell = found.groups()
-        if int(of_cell or found[0]) != number:
-            return None
-        parts.append(row[at : found.start() + len(letters or b"")])
-        at = found.end()
-    return [*parts, row[at:]]
+    pieces = _NUMBER.split(row)
+    if set(pieces[2::3]) != {b"%d" % number}:
+        return None
+    return [*(before + opening for before, opening in zip(pieces[::3], pieces[1::3], strict=False)), pieces[-1]]
 
 
 def _joined(parts: list[bytes], number: int) -> bytes:
