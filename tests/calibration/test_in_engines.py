@@ -36,6 +36,7 @@ OF_PARTS = {
     "after three fleeces": own_fleeces.after(3),
     "after three of a breed that is nowhere published": own_fleeces.after(3, own_fleeces.unpublished),
     "contested, begun by all": unkind.contested_in_part(False, 0.4, (0.3, 0.6)),
+    "contested, begun by one": unkind.contested_in_part(False, 0.0, (0.2, 0.3), is_it_alone=True),
 }
 
 

@@ -48,6 +48,15 @@ def test_what_others_leave_of_a_lot_that_all_have_begun(is_fleece, unweighed, sh
     assert_within(found(unkind.contested_in_part(is_fleece, unweighed, share), WORLDS), (-0.015, 0.035), (-0.02, 0.03))
 
 
+@pytest.mark.parametrize("is_fleece", [False, True], ids=["a top", "a fleece"])
+@pytest.mark.parametrize("share", [(0.05, 0.1), (0.2, 0.3)], ids=["one skein or two", "some skeins"])
+def test_what_others_leave_of_a_lot_that_one_has_begun(is_fleece, share):
+    """Its skeins tell it how fine its hand spins; what the others take was reckoned by the plan as if that were sure,
+    and "very likely" came true in 85%."""
+    world = unkind.contested_in_part(is_fleece, 0.0, share, is_it_alone=True)
+    assert_within(found(world, WORLDS), (-0.015, 0.04), (-0.03, 0.03))
+
+
 @cache
 def nearly_spun(takes_more: float):
     return found(unkind.nearly_spun(takes_more), 800)

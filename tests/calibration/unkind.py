@@ -163,9 +163,11 @@ def spun_in_part(
     return world
 
 
-def contested_in_part(is_fleece: bool, unweighed: float, share: tuple[float, float], others: int = 2) -> World:
-    """A lot of which a share is spun, a skein for each of its projects in turn; some skeins are not weighed yet. What
-    is still to spin of it goes first to the other projects, which may need more than there is."""
+def contested_in_part(
+    is_fleece: bool, unweighed: float, share: tuple[float, float], others: int = 2, is_it_alone: bool = False
+) -> World:
+    """A lot of which a share is spun, a skein for each of its projects in turn, or for one alone; some skeins are not
+    weighed yet. What is still to spin of it goes first to the other projects, which may need more than there is."""
 
     def world(tag: str, draw: Draw) -> Shared:
         off, grist = SCALE * draw.normal(), PLANNED * (1 + PLAN * draw.normal())
@@ -176,7 +178,8 @@ def contested_in_part(is_fleece: bool, unweighed: float, share: tuple[float, flo
         names = [f"Piece {tag}", *(f"Other {place} {tag}" for place in range(others))]
         spun = yarn * draw.uniform(*share)
         made = max(len(names), round(spun / EACH))
-        grists, owner = grist * (1 + SKEINS_DIFFER * draw.normal(size=made)), np.arange(made) % len(names)
+        grists = grist * (1 + SKEINS_DIFFER * draw.normal(size=made))
+        owner = np.arange(made) % (1 if is_it_alone else len(names))
         reel, skeins, _ = wound(tag, draw, np.full(made, spun / made), grists, off, lot=lot["name"])
         for place, skein in enumerate(skeins):
             skein["project"] = names[owner[place]]

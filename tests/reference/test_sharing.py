@@ -1,5 +1,6 @@
 """Lots that several projects draw on: worked by hand."""
 
+import numpy as np
 import pytest
 from pytest import approx
 
@@ -218,3 +219,31 @@ def test_no_part_of_a_lot_is_refused(part):
     ):
         with pytest.raises(ValueError, match="part"):
             call()
+
+
+def test_what_the_plan_leaves_open_of_the_others_needs_counts_for_who_knows_his_hand():
+    """Of 100 g that another project needs, 8% are 8 g; with skeins that overrule three quarters of the plan, 4 g."""
+    assert sharing.hand_of_needs(grams(100), 0, 0.08, 0).m_as("g") == approx(8)
+    assert sharing.hand_of_needs(grams(100), 0, 0.08, 0.75).m_as("g") == approx(4)
+    assert sharing.hand_of_needs(grams(100), np.array([0, 1]), 0.08, 0.75).m_as("g") == approx(np.array([4, 0]))
+    # Two others of 8 and 4 g, and 2 g of its own: 12 g, squared, as far as it knows its hand.
+    of_all = grams([14.0, 0.0])
+    assert sharing.others_hand(grams(2), ["Moss", "Fern"], of_all, 0.5, "Moss").m_as("g^2") == approx(72)
+    assert sharing.others_hand(grams(2), ["Moss", "Fern"], of_all, 0.0, "Moss").m_as("g^2") == 0
+    assert sharing.others_hand(grams(2), ["Moss", "Fern"], of_all, 0.5).m_as("g^2") == 0
+    # Half of the lot's needs are those of another strand of its own: 7 - 2.
+    assert sharing.others_hand(grams(2), ["Moss", "Fern"], of_all, 1, "Moss", 0.5).m_as("g^2") == approx(25)
+    assert sharing.others_hand(grams(2), ["Moss"], grams([2.0 + 1e-9]), 1, "Moss").m_as("g^2") == 0  # rounding alone
+    with pytest.raises(ValueError, match="part"):
+        sharing.others_hand(grams(2), ["Moss"], grams([2.0]), 1, "Moss", 0)
+    for wrong in ((-1, 0.08, 0), (1, -0.08, 0), (1, 0.08, 1.5)):
+        with pytest.raises(ValueError):
+            sharing.hand_of_needs(grams(wrong[0]), 0, *wrong[1:])
+
+
+def test_hands_on_a_lot_add_up():
+    none, nowhere = grams([0.0, 0.0]), ["", ""]
+    of_lot = sharing.hands_on_lot(
+        "Moss", grams([8.0, 4.0]), grams([0.0, 2.0]), none, none, ["Moss", "Moss"], ["", "Moss"], nowhere, nowhere
+    )
+    assert of_lot.m_as("g") == approx(14)

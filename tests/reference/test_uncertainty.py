@@ -145,6 +145,10 @@ def test_who_needs_no_more_of_it_cannot_have_less_than_nothing(needs, left, doub
     """√(9 + 16 + (100 · 0.12)²) = 13."""
     squares = Quantity(9, "g^2"), Quantity(16, "g^2")
     assert uncertainty.coming_uncertainty(*squares, grams(100), 0.12, grams(needs), grams(left)).m_as("g") == doubt
+    part, by_hand = (Quantity(9, "g^2"), Quantity(7, "g^2")), {"others_hand": Quantity(9, "g^2")}
+    assert uncertainty.coming_uncertainty(*part, grams(100), 0.12, grams(needs), grams(left), **by_hand).m_as(
+        "g"
+    ) == approx(doubt)
     column = uncertainty.coming_uncertainty(*squares, grams(100), 0.12, grams([needs, 40.0]), grams([left, 5.0]))
     assert column.m_as("g") == approx(np.array([doubt, 13]))
 

@@ -66,6 +66,10 @@ OF_CLAIMS = {f"claims_{part}": f"projects_part_{part}_claim" for part in (1, 2, 
 SQUARES = tuple((f"projects_part_{part}_need_square", f"projects_part_{part}_lot_a") for part in (1, 2, 3, 4))
 OF_SQUARES = {f"squares_{part}": f"projects_part_{part}_need_square" for part in (1, 2, 3, 4)} | {f"lots_{part}_a": f"projects_part_{part}_lot_a" for part in (1, 2, 3, 4)}
 
+# The columns of what the plan leaves open of each component's needs, and of its first lot.
+HANDS = tuple((f"projects_part_{part}_hand", f"projects_part_{part}_lot_a") for part in (1, 2, 3, 4))
+OF_HANDS = {f"hands_{part}": f"projects_part_{part}_hand" for part in (1, 2, 3, 4)} | {f"lots_{part}_a": f"projects_part_{part}_lot_a" for part in (1, 2, 3, 4)}
+
 # The columns of what each finished piece took of a component's first lot, and of that lot.
 TAKEN = tuple((f"projects_part_{part}_taken", f"projects_part_{part}_lot_a") for part in (1, 2, 3, 4))
 OF_TAKEN = {f"taken_{part}": f"projects_part_{part}_taken" for part in (1, 2, 3, 4)} | {f"lots_{part}": f"projects_part_{part}_lot_a" for part in (1, 2, 3, 4)}
@@ -187,6 +191,8 @@ def _the_yarn() -> Group:
                note="Share of what it still gives that projects need to spin from it. Over 100%, it is promised more than once."),
         Result("needs_square", "Projects take ±²", " + ".join(f"sum_where({squares}, {lots_of}, name)" for squares, lots_of in SQUARES), sharing.squares_on_lot, SQUARE_MASS,
                uses=OF_SQUARES),
+        Result("needs_hand", "Needs ± by hand", " + ".join(f"sum_where({hands}, {lots_of}, name)" for hands, lots_of in HANDS), sharing.hands_on_lot, MASS,
+               uses=OF_HANDS),
     ))
 
 

@@ -374,6 +374,20 @@ EXAMPLES = [
         | {f"squares_{each}": q("g^2", 4, np.nan, 9) for each in FOUR}
         | {f"lots_{each}_a": ["Moss", "", "River"] for each in FOUR},
     ),
+    (sharing.hand_of_needs, dict(needs=q("oz", 4, 0), bought=n(0, 1), u_plan=n(0.08, 0), weight=n(0.75, 1))),
+    (
+        sharing.hands_on_lot,
+        dict(name=texts("moss", "River"))
+        | {f"hands_{each}": q("g", 4, np.nan, 9) for each in FOUR}
+        | {f"lots_{each}_a": ["Moss", "", "River"] for each in FOUR},
+    ),
+    *(
+        (
+            sharing.others_hand,
+            dict(own=q("g", 2, 1), names=["Moss", "", "River"], hands=q("oz", 9, np.nan, 4), weight=n(0.75, 0)) | known,
+        )
+        for known in (dict(lot=texts("moss", "River")), dict(lot=texts("moss", "River"), part=n(0.75, 1)))
+    ),
     (uncertainty.counted, dict(finished=q("yard", 200, 0), wraps=n(100, 50), u_wraps=n(0.5, 0))),
     (uncertainty.taped, dict(finished=q("yard", 200, 0), washed_loop=q("inch", 70, 60), u_tape=q("mm", 3, 0))),
     (uncertainty.own_square, dict(count_part=q("yard", 2, 0), tape_part=q("m", 1, 0))),
@@ -444,6 +458,18 @@ EXAMPLES = [
             needs=q("oz", 4, 0),
             left=q("oz", 15, 0),
             more=q("g", 1, 0),
+        ),
+    ),
+    (
+        uncertainty.coming_uncertainty,
+        dict(
+            pool_square=q("oz^2", 0.25, 0),
+            others_square=q("g^2", 4, 0),
+            pool=q("oz", 20, 0),
+            relative=n(0.08, 0),
+            needs=q("oz", 4, 0),
+            left=q("oz", 15, 0),
+            others_hand=q("g^2", 9, 0),
         ),
     ),
     *(
