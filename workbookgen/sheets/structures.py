@@ -111,7 +111,7 @@ WRAPPED = Card(
             Input("turns", "Turns of the wrapper", NONE_OR_TWISTED, TWIST, needed=True, help="How often it goes around the core, before a binder is plied on."),
             Input("slack", "Slack for loops", Number(least=0, most=20), SHARE, blank_means=0,
                   help="How much more wrapper is let in than lies flat; from a sample. Empty means none."),
-            Input("binder", "Grist of a binder", LARGE, GRIST, help="A fine thread plied on in the other direction, to hold it. Empty for none."),
+            Input("binder", "Grist of a binder", LARGE, GRIST, help="Of a fine thread that is plied on in the other direction, to hold it. Empty for none."),
             Input("binder_wraps", "Wraps of the binder", CLOSE, THREADS),
             Input("binder_turns", "Turns of the binder", NONE_OR_TWISTED, TWIST, help="Each takes a turn out of the wrapper."),
             Input("wanted", "Yarn wanted", LARGE, LENGTH),

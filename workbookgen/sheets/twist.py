@@ -177,7 +177,7 @@ PLY = Card(
             Result("lost_after", "By what plying leaves", _retraction("(singles - twist)"), trade.retraction_left, SHARE,
                    uses={"singles_twist": "singles", "ply_twist": "twist"}, only_if=_not_too_steep("(singles - twist)"),
                    note="Plying takes twist out of the singles, and they grow."),
-            Result("take_up", "Take-up", "1 - (1 - lost_after) / (1 - lost_before) / ratio", trade.ply_take_up, SHARE,
+            Result("take_up", "Take-up, reckoned", "1 - (1 - lost_after) / (1 - lost_before) / ratio", trade.ply_take_up, SHARE,
                    uses={"before": "lost_before", "left": "lost_after"},
                    note="Believe a sample: 1 to 6% is usual. That is common practice, no source; reckoned so, two strands lose hardly any. "
                         "Share of the singles' length lost in plying, both together."),
