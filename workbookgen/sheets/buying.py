@@ -52,6 +52,7 @@ def _doubts() -> tuple[Result, ...]:
 
 
 def buying(settings: Settings) -> Card:
+    skirting, *others = stages.guide_losses()
     return Card(
         "buying",
         "Yarn wanted, fiber needed",
@@ -70,8 +71,9 @@ def buying(settings: Settings) -> Card:
             Group("Worked out", (
                 Result("yarn", "Weight of yarn", "length / grist", yarn_count.mass_of_length, MASS, note="Length over grist."),
                 stages.stage(),
-                *stages.guide_losses(),
-                stages.guide_yield("expected_yield"),
+                skirting,
+                stages.guide_yield("expected_yield"),  # in the order of the work
+                *others,
                 stages.second_loss(),
                 *stages.weights_up(),
                 *_doubts(),

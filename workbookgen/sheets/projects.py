@@ -218,7 +218,7 @@ def _you_type() -> Group:
         Input("package", "A ball holds", AMOUNT, LENGTH, help="If you buy the yarn: length of one ball or skein."),
         Input("bobbins", "Bobbins", COUNTED, help="How many to fill equally, by weight of yarn. Weigh out more fiber than that, since spinning loses some."),
         Input("strands", "Strands", STRANDS, NUMBER,
-              help="For the hours: singles in the ply; empty means two; a design on the sheet Yarn replaces it, and knows how many are not bought."),
+              help="For the hours: singles in the ply; empty takes those of its skeins, or two; a design on the sheet Yarn replaces it, and knows how many are not bought."),
         Input("take_up", "Take-up", LOSS, SHARE,
               help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples; or by the feeds on the sheet Yarn."),
         Input("done", "Hours done", NONE_OR_AMOUNT, HOURS, help="Hours that you have worked on it so far."),
