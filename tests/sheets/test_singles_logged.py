@@ -18,8 +18,9 @@ TWICE = "Is it right? Plied of: these are singles, and its project's yarn is pli
 
 @pytest.mark.parametrize(("strands", "plied_of", "asked"), [
     (2.0, 1.0, TWICE), (3.0, 1.0, TWICE),
+    (None, 1.0, TWICE),  # nothing is planned, and another skein of it is plied
     # A yarn of singles, one that is plied as planned or otherwise, and where nothing is said.
-    (1.0, 1.0, None), (2.0, 2.0, None), (3.0, 2.0, None), (None, 1.0, None), (2.0, None, None),
+    (1.0, 1.0, None), (2.0, 2.0, None), (3.0, 2.0, None), (2.0, None, None), (None, None, None),
 ])
 def test_singles_of_a_yarn_that_is_plied(strands, plied_of, asked):
     entries = starting_entries(PLANNER)

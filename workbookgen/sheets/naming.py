@@ -18,8 +18,6 @@ _PAIR = re.compile(r"sheets (\w+) (and|or) (\w+)")  # "sheets Skeins and Reels"
 _NAMED = re.compile(r"\bthe sheets? ([A-Z]\w*)(?: (?:and|or) ([A-Z]\w*))?")
 _CLAUSE_END = re.compile(r"((?<=[a-z)%][.;])\s+)")  # the white space after a clause
 
-HERE = "this sheet"
-
 Say = Callable[[str], str]
 
 
@@ -50,7 +48,7 @@ def said_with(text: str, sheet_of: Mapping[str, str], here: str = "") -> str:
     said = re.sub(rf"\bsheet ({names})\b", lambda found: f"sheet {sheet_of[found[1]]}", _PAIR.sub(pair, text))
     if astray := [name for found in _NAMED.findall(text) for name in found if name and name not in {*sheet_of, *sheet_of.values()}]:
         raise DescriptionError.at(f"sheet {here}", f"the text {text!r} names the sheet {astray[0]}, which is not there.")
-    return re.sub(rf"\bthe sheet {re.escape(here)}\b", HERE, said) if here else said
+    return re.sub(rf"\bthe sheet {re.escape(here)}\b", "this sheet", said) if here else said
 
 
 def sheets_of_chapters(sheets: Collection[Sheet]) -> dict[str, str]:
@@ -60,12 +58,12 @@ def sheets_of_chapters(sheets: Collection[Sheet]) -> dict[str, str]:
 
 def retold(sheet: Sheet, say: Say) -> Sheet:
     """A sheet with `say` applied to its texts about other sheets."""
-    return replace(sheet, about=say(sheet.about), chapters=tuple(_chapter(each, say) for each in sheet.chapters))
+    return replace(sheet, about=say(sheet.about), chapters=tuple(_chapter(each, say, sheet.name) for each in sheet.chapters))
 
 
-def _chapter(chapter: Chapter, say: Say) -> Chapter:
+def _chapter(chapter: Chapter, say: Say, here: str) -> Chapter:
     view = chapter.view if isinstance(chapter.view, LogView) else tuple(Band(tuple(_section(each, say) for each in band.sections)) for band in chapter.view)
-    return replace(chapter, holders=tuple(_holder(each, say) for each in chapter.holders), view=view)
+    return replace(chapter, holders=tuple(_holder(each, say, here) for each in chapter.holders), view=view)
 
 
 def _section(section: Section, say: Say) -> Section:
@@ -74,15 +72,15 @@ def _section(section: Section, say: Say) -> Section:
     return section
 
 
-def _holder(holder: Holder, say: Say) -> Holder:
+def _holder(holder: Holder, say: Say, here: str) -> Holder:
     if not isinstance(holder, Block):
         return holder
-    groups = tuple(replace(group, fields=tuple(_field(each, say) for each in group.fields)) for group in holder.groups)
+    groups = tuple(replace(group, fields=tuple(_field(each, say, here) for each in group.fields)) for group in holder.groups)
     return replace(holder, groups=groups, about=say(holder.about))
 
 
-def _field(field: Input | Result, say: Say) -> Input | Result:
-    if isinstance(field, Input) and isinstance(field.domain, Choice) and say(f"the sheet {field.domain.sheet}") == HERE:
+def _field(field: Input | Result, say: Say, here: str) -> Input | Result:
+    if isinstance(field, Input) and isinstance(field.domain, Choice) and field.domain.sheet == here:
         field = replace(field, domain=replace(field.domain, is_here=True))
     name = "help" if isinstance(field, Input) else "note"
     before = getattr(field, name)
