@@ -50,6 +50,12 @@ def test_what_was_weighed_is_drawn_as_known_and_what_is_only_expected_paler(
     assert chart_bars.lost_part(*of_stage).m_as("g") == lost
 
 
+def test_a_stage_that_takes_a_last_digit_off_takes_nothing_off():
+    after, before = grams(0.3 - 0.2), grams(0.1)
+    assert after < before
+    assert chart_bars.known_part(after, before) == after and chart_bars.expected_part(after, before) == grams(0)
+
+
 @pytest.mark.parametrize(
     "wrong, words",
     [

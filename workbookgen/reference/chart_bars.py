@@ -4,6 +4,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.reference.tolerances import ROUNDING
 from workbookgen.units import Mass, Ratio, Some
 
 
@@ -126,7 +127,7 @@ def give_or_take(doubt: Some) -> Some:
 def known_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
     """What a lot weighs at a stage, where that is known.
 
-    k = b if b was weighed, or if b ≥ a; else 0. A stage that was over when the lot was bought takes nothing off: the
+    k = b if b was weighed, or if b ≥ a but for rounding; else 0. A stage that was over when the lot was bought takes nothing off: the
     weight is known without weighing.
 
     Parameters
@@ -159,14 +160,14 @@ def known_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
     """
     require_numbers(after, before, weighed)
     _require_masses(after, before)
-    return after if weighed is not None else after * np.where(after >= before, 1.0, 0.0)[()]
+    return after if weighed is not None else after * np.where(_takes_nothing(after, before), 1.0, 0.0)[()]
 
 
 @calculation
 def expected_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
     """What a lot is expected to weigh at a stage that was not weighed.
 
-    e = 0 if b was weighed, or if b ≥ a; else b. It is drawn paler than a known weight.
+    e = 0 if b was weighed, or if b ≥ a but for rounding; else b. It is drawn paler than a known weight.
 
     Parameters
     ----------
@@ -198,7 +199,7 @@ def expected_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mas
     """
     require_numbers(after, before, weighed)
     _require_masses(after, before)
-    return after * 0.0 if weighed is not None else after * np.where(after < before, 1.0, 0.0)[()]
+    return after * 0.0 if weighed is not None else after * np.where(_takes_nothing(after, before), 0.0, 1.0)[()]
 
 
 @calculation
@@ -236,6 +237,11 @@ def lost_part(after: Mass, before: Mass) -> Mass:
     """
     _require_masses(after, before)
     return (before - after) * np.where(before > after, 1.0, 0.0)[()]
+
+
+def _takes_nothing(after: Mass, before: Mass):
+    """Whether a stage takes nothing off, but for the rounding of what was calculated in two ways."""
+    return after >= before * (1 - ROUNDING)
 
 
 def _require_masses(*masses) -> None:

@@ -63,7 +63,7 @@ AFTERS_BEFORE = {"washed": "skirted", "yarn": "prepared"}  # the name that the r
 
 def _parts(key: str, label: str, before: str) -> tuple[Result, ...]:
     """The parts of a stage's column in the chart: known, only expected, and lost."""
-    is_known = f"OR(given(weighed_{key}), {key} >= {before})"
+    is_known = f"OR(given(weighed_{key}), {key} >= {before} * 0.999999999)"
     of_both = {"after": key, "before": before}
     return (
         Result(f"known_{key}", label, f"IF({is_known}, {key}, 0)", chart_bars.known_part, MASS, uses=of_both | {"weighed": f"weighed_{key}"}),
