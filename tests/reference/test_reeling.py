@@ -208,6 +208,7 @@ def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
         (lambda: reeling.last_layer(1, centimeters(1), centimeters(1), 0), "at least one layer"),
         (lambda: reeling.last_layer(1, centimeters(1), centimeters(1), 2), "so many layers"),
         (lambda: reeling.last_layer(1, centimeters(1), centimeters(1), 3), "so many layers"),
+        (lambda: reeling.last_layer(2000, centimeters(1), centimeters(1), 1000), "thousand layers"),
         (lambda: reeling.growth(centimeters(1), centimeters(0)), "loop must have a length"),
         (lambda: reeling.growth(centimeters(1), centimeters(-1)), "loop must have a length"),
         (lambda: reeling.growth(centimeters(1), centimeters(2)), "shorten"),

@@ -127,8 +127,8 @@ def give_or_take(doubt: Some) -> Some:
 def known_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
     """What a lot weighs at a stage, where that is known.
 
-    k = b if b was weighed, or if b ≥ a but for rounding; else 0. A stage that was over when the lot was bought takes nothing off: the
-    weight is known without weighing.
+    k = b if b was weighed, or if b ≥ a but for rounding; else 0. A stage that was over when the lot was bought
+    takes nothing off: the weight is known without weighing.
 
     Parameters
     ----------

@@ -143,7 +143,7 @@ CROWDED = Card(
             Result("turning", "The path turns by",
                    f"IF(AND(given(height), given(arm_a), given(arm_b)), 2 * (PI() - {_arm_angle('arm_a', 'arm_b')}) + 2 * (PI() - {_arm_angle('arm_b', 'arm_a')}), 2 * PI())",
                    reeling.turning, ANGLE, note="360° round a plain frame, more over the arm ends of a niddy-noddy."),
-            Result("last", "Of the last layer, filled", "MIN(1, wraps * diameter / width - (layers - 1))", reeling.last_layer, SHARE, only_if="layers >= 1"),
+            Result("last", "Of the last layer, filled", "MIN(1, wraps * diameter / width - (layers - 1))", reeling.last_layer, SHARE, only_if="AND(layers >= 1, layers < 1000)"),
             Result("mean", "Mean loop", "loop + turning * diameter * (layers - 1) * (layers - 2 + 2 * last) / (2 * (layers - 1 + last))", reeling.mean_loop, LOOP, digits=3,
                    note="Of all wraps; a last layer that is not full counts for less. For skeins wound so, type it as the rated loop of a reel of its own, on the sheet Reels."),
             Result("growth", "Longer by", "mean / loop - 1", reeling.growth, SHARE, uses={"mean_loop": "mean"}, digits=2),
@@ -152,5 +152,7 @@ CROWDED = Card(
     rules=(
         Rule("AND(OR(given(height), given(arm_a), given(arm_b)), NOT(AND(given(height), given(arm_a), given(arm_b))))",
              lambda values: len({values[each] is None for each in ("height", "arm_a", "arm_b")}) == 2, f"{MISSING}: height and both arms go together."),
+        Rule("layers >= 1000", lambda values: values["layers"] >= 1000,
+             f"{ASKING} Wraps per inch as they lie: they make 1,000 layers or more. Look at the wraps and the width, too."),
     ),
 )

@@ -11,6 +11,8 @@ from workbookgen.reference.calculation import calculation, require, whole_for
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, SOME_PART, require_within
 from workbookgen.units import Angle, Length, Quantity, Ratio
 
+MOST_LAYERS = 1000  # with more, a share of the last one is lost among the digits of the others
+
 
 @calculation
 def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
@@ -72,8 +74,8 @@ def last_layer(wraps: Ratio, diameter: Length, width: Length, layers: Ratio) -> 
     Raises
     ------
     ValueError
-        A number of wraps, a diameter or a width that is not above zero, less than one layer, or more layers than the
-        wraps begin.
+        A number of wraps, a diameter or a width that is not above zero, less than one layer, a thousand or more, or
+        more layers than the wraps begin.
 
     Notes
     -----
@@ -92,6 +94,7 @@ def last_layer(wraps: Ratio, diameter: Length, width: Length, layers: Ratio) -> 
     require_within(ABOVE_ZERO, "The yarn must have a diameter.", diameter)
     require_within(ABOVE_ZERO, "The winding must have a width.", width)
     require_within(AT_LEAST_ONE, "There is at least one layer.", layers)
+    require(layers < MOST_LAYERS, "No reel holds a thousand layers.")
     in_full_layers = (layers - 1) * (width / diameter).m_as("")
     require(in_full_layers < wraps, "So few wraps do not begin so many layers.")
     return np.minimum((wraps - in_full_layers) * (diameter / width).m_as(""), 1.0)
