@@ -438,3 +438,36 @@ def test_a_doubt_that_no_scale_tells_from_nothing_is_nothing(others, counted):
 @pytest.mark.parametrize("amount, told", [(-20, 0), (0, 0), (20, 20)])
 def test_nobody_has_less_than_nothing(amount, told):
     assert answer.not_below_nothing(meters(float(amount))).m_as("m") == told
+
+
+def test_strands_of_one_hand_err_together_by_half():
+    """Two strands of 100 m, each 8% in doubt by the hand alone, have half of 64 m² in common: their difference is 8 m
+    in doubt, not 11.3, and the lesser lies 8 / √(2 π) below them."""
+    alike = meters(100.0), meters(8.0), meters(100.0), meters(8.0)
+    shared = uncertainty.hand_in_common(meters(100.0), meters(100.0), 0.08, 0, 0)
+    assert shared.m_as("m^2") == approx(32)
+    assert uncertainty.lesser(*alike, shared).m_as("m") == approx(100 - 8 / (2 * np.pi) ** 0.5)
+    assert uncertainty.lesser_uncertainty(*alike, shared).m_as("m") == approx((64 - 64 / (2 * np.pi)) ** 0.5)
+    all_in_common = 2 * shared
+    assert uncertainty.lesser(*alike, all_in_common).m_as("m") == approx(100)
+    assert uncertainty.lesser_uncertainty(*alike, all_in_common).m_as("m") == approx(8)
+    for bought in ((1, 0), (0, 1)):
+        assert uncertainty.hand_in_common(meters(100.0), meters(100.0), 0.08, *bought).m_as("m^2") == 0
+    assert uncertainty.hand_in_common(meters(-1.0), meters(100.0), 0.08, 0, 0).m_as("m^2") == 0
+    with pytest.raises(ValueError, match="negative"):
+        uncertainty.hand_in_common(meters(1.0), meters(1.0), -0.08, 0, 0)
+
+
+def test_what_all_strands_have_in_common_makes_none_of_them_run_out_first():
+    """A hand that is 20% in doubt: half of 0.04 is common to strands that it spins, and nothing to a bought one."""
+    assert uncertainty.shared_by_all(0.2, 0, 0, 0, 0) == approx(0.02)
+    assert uncertainty.shared_by_all(0.2, 0, 0, 1) == 0 == uncertainty.shared_by_all(0.2, 1)
+    # 20 m of 100 m, of which 0.01 · (100 m)² is common; but no more than half is.
+    near = meters(100.0), meters(20.0), meters(100.0), meters(20.0)
+    assert strands.may_run_out(*near, 0.01).m_as("m^2") == approx(300)
+    assert strands.may_run_out(*near, 0.03).m_as("m^2") == approx(200)
+    assert strands.may_run_out(meters(-100.0), *near[1:], 0.01).m_as("m^2") == approx(400)
+    with pytest.raises(ValueError, match="negative"):
+        strands.may_run_out(*near, -0.01)
+    with pytest.raises(ValueError, match="negative"):
+        uncertainty.shared_by_all(-0.2, 0)

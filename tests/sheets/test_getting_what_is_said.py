@@ -20,7 +20,7 @@ def told(strands: int, further=(0.0, 0.0, 0.0)) -> tuple[float, list[float]]:
         "fiber": [{"name": name, "kind": "Wool top or roving", "state": "prepared fiber", "weight": weight + more} for (name, weight), more in zip(LOTS, further, strict=True)],
         "designs": [{"name": "Duo", "shrinkage": 0.05}],
         "components": SINGLES[:strands],
-        "projects": [{"name": "Shawl", "wanted": 1050.0 if strands == 2 else 1000.0, "design": "Duo"}],
+        "projects": [{"name": "Shawl", "wanted": 1050.0 if strands == 2 else 1020.0, "design": "Duo"}],
     }
     for block, lines in records.items():
         entries = with_records(US, entries, block, [{key: float(value) if key == "place" else value for key, value in line.items()} for line in lines])

@@ -1,15 +1,16 @@
-"""Projects: what is not known of the hand that spins for the other projects on the same lots.
+"""Projects: what is not known of the hand that spins, for the other projects on the same lots and for all strands.
 
 A project's own skeins tell how fine its hand spins; of a project that has none yet the plan alone is known. What the
-others take of a lot is then off by as much as the plan is.
+others take of a lot is then off by as much as the plan is. Within a yarn, one hand spins all strands finer or thicker
+together.
 """
 
 from collections.abc import Iterator
 
 from workbookgen.language.fields import Result
-from workbookgen.language.quantities import MASS, SQUARE_MASS
-from workbookgen.reference import sharing
-from workbookgen.sheets.supply import STRANDS
+from workbookgen.language.quantities import MASS, NUMBER, SQUARE_LENGTH, SQUARE_MASS
+from workbookgen.reference import sharing, uncertainty
+from workbookgen.sheets.supply import PARTS, STRANDS
 
 
 def of_the_others() -> Iterator[Result]:
@@ -21,3 +22,19 @@ def of_the_others() -> Iterator[Result]:
         yield strand.result("others_hand", "Others by hand ±²", f"IF(given(@_lot_a), IF({others} > @_hand * 0.000001, learned * POWER({others}, 2), 0), 0)",
                             sharing.others_hand, SQUARE_MASS,
                             uses={"own": "@_hand", "names": "fiber_listed", "hands": "fiber_needs_hand", "weight": "learned", "lot": "@_lot_a", "part": "@_of_lots"})
+
+
+def in_common() -> Iterator[Result]:
+    """What the shortest of the strands so far and the next one have in common, if all of them are spun."""
+    shortest = "part_1_come"
+    for part in PARTS[1:]:
+        spun = ", ".join(f"part_{each}_bought = 0" for each in PARTS[:part])
+        yield Result(f"lesser_{part}_shared", f"In common with {part}, ±²", f"IF(AND({spun}), hand_doubt * hand_doubt / 2 * MAX(0, {shortest}) * MAX(0, part_{part}_come), 0)",
+                     uncertainty.hand_in_common, SQUARE_LENGTH,
+                     uses={"first": shortest, "second": f"part_{part}_come", "u_hand": "hand_doubt"} | {f"bought_{each}": f"part_{each}_bought" for each in PARTS[:part]},
+                     leaves=tuple(f"bought_{each}" for each in PARTS[part:]))
+        shortest = f"lesser_{part}"
+    any_bought = ", ".join(("part_1_bought = 1", *(f"or_else(part_{part}_bought, 0) = 1" for part in PARTS[1:])))
+    yield Result("hand_shared", "All strands together, ±²", f"IF(OR({any_bought}), 0, hand_doubt * hand_doubt / 2)", uncertainty.shared_by_all, NUMBER, digits=5,
+                 uses={"u_hand": "hand_doubt"} | {f"bought_{part}": f"part_{part}_bought" for part in PARTS},
+                 note="Relative: what one hand spins finer or thicker, all strands alike.")

@@ -223,7 +223,7 @@ def lesser() -> tuple[Result, ...]:
     ]
     mean, doubt = "part_1_come", "part_1_come_doubt"
     for part in PARTS[1:]:
-        uses = {"first": mean, "u_first": doubt, "second": f"part_{part}_come", "u_second": f"part_{part}_come_doubt"}
+        uses = {"first": mean, "u_first": doubt, "second": f"part_{part}_come", "u_second": f"part_{part}_come_doubt", "shared": f"lesser_{part}_shared"}
         results += [
             Result(f"lesser_{part}", f"Lesser of {part}", _clark_mean(*uses.values()), uncertainty.lesser, LENGTH, uses=uses),
             Result(f"lesser_{part}_doubt", f"Lesser of {part} ±", _clark_doubt(*uses.values()), uncertainty.lesser_uncertainty, LENGTH, uses=uses),
@@ -232,15 +232,15 @@ def lesser() -> tuple[Result, ...]:
     return tuple(results)
 
 
-def _clark(first: str, u_first: str, second: str, u_second: str) -> tuple[str, str, str, str, str]:
-    apart, together = f"ABS({first} - {second})", f"SQRT({u_first} * {u_first} + {u_second} * {u_second})"
+def _clark(first: str, u_first: str, second: str, u_second: str, shared: str) -> tuple[str, str, str, str, str]:
+    apart, together = f"ABS({first} - {second})", f"SQRT(MAX(0, {u_first} * {u_first} + {u_second} * {u_second} - 2 * or_else({shared}, 0)))"
     after = f"NORMSDIST(0 - {apart} / {together})"
     bell = f"EXP(0 - POWER({apart} / {together}, 2) / 2) / SQRT(2 * PI())"
     return apart, together, after, bell, f"OR(NOT(given({second})), NOT(given({u_second})))"
 
 
-def _clark_mean(first: str, u_first: str, second: str, u_second: str) -> str:
-    apart, together, after, bell, alone = _clark(first, u_first, second, u_second)
+def _clark_mean(first: str, u_first: str, second: str, u_second: str, shared: str) -> str:
+    apart, together, after, bell, alone = _clark(first, u_first, second, u_second, shared)
     return (
         f"IF({alone}, {first}, IF({apart} >= 6 * {together}, MIN({first}, {second}), "
         f"MIN({first}, {second}) - {together} * ROUND({bell} - {apart} / {together} * {after}, 12)))"
@@ -248,8 +248,8 @@ def _clark_mean(first: str, u_first: str, second: str, u_second: str) -> str:
 
 
 # LibreOffice 7.4 gives an error for POWER of a negative number here, so the last square is a product.
-def _clark_doubt(first: str, u_first: str, second: str, u_second: str) -> str:
-    apart, together, after, bell, alone = _clark(first, u_first, second, u_second)
+def _clark_doubt(first: str, u_first: str, second: str, u_second: str, shared: str) -> str:
+    apart, together, after, bell, alone = _clark(first, u_first, second, u_second, shared)
     low, high = f"IF({first} <= {second}, {u_first}, {u_second})", f"IF({first} <= {second}, {u_second}, {u_first})"
     return (
         f"IF({alone}, {u_first}, IF({apart} >= 6 * {together}, {low}, SQRT(MAX(0, "

@@ -16,8 +16,9 @@ def to_last() -> tuple[Result, ...]:
     return (
         *(
             Result(f"part_{part}_near", f"May run out, ±², {part}", f"IF(ROUND(part_{part}_come - part_{part}_come_doubt - come_least - more, 9) <= 0, "
-                   f"part_{part}_come_doubt * part_{part}_come_doubt, 0)", strands.may_run_out, SQUARE_LENGTH,
-                   uses={"come": f"part_{part}_come", "u_come": f"part_{part}_come_doubt", "least": "come_least"})
+                   f"MAX(POWER(part_{part}_come_doubt, 2) / 2, POWER(part_{part}_come_doubt, 2) - hand_shared * POWER(MAX(0, part_{part}_come), 2)), 0)",
+                   strands.may_run_out, SQUARE_LENGTH,
+                   uses={"come": f"part_{part}_come", "u_come": f"part_{part}_come_doubt", "least": "come_least", "shared": "hand_shared"})
             for part in PARTS
         ),
         Result("level", "Each to last for", f"come_least + IF(more > 0, more + MAX(0, {below} - (come_least - lesser_4)), 0)", strands.length_to_last, LENGTH,

@@ -261,7 +261,8 @@ EXAMPLES = [
     (strands.to_buy, dict(level=q("m", 140, 90), come=q("yard", 400, 100), kept=n(0.5, 1), **STRAND)),
     (
         strands.may_run_out,
-        dict(come=q("yard", 110, 130), u_come=q("m", 9, 3), least=q("m", 100, 90), more=q("yard", 10, 0)),
+        dict(come=q("yard", 110, 130), u_come=q("m", 9, 3), least=q("m", 100, 90), more=q("yard", 10, 0))
+        | dict(shared=n(0.003, 0)),
     ),
     (
         strands.length_to_last,
@@ -480,6 +481,29 @@ EXAMPLES = [
             dict(first=q("yard", 400, 100), u_first=q("m", 20, 0), second=q("m", 380, 100), u_second=q("yard", 30, 0)),
         )
         for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty)
+    ),
+    *(
+        (
+            calculation,
+            dict(first=q("yard", 400, 100), u_first=q("m", 20, 9), second=q("m", 380, 100), u_second=q("yard", 30, 9))
+            | dict(shared=q("m^2", 100, 0)),
+        )
+        for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty)
+    ),
+    *(
+        (
+            uncertainty.shared_by_all,
+            dict(u_hand=n(0.08, 0)) | {f"bought_{each}": n(0, 1) for each in range(1, strands + 1)},
+        )
+        for strands in (1, 4)
+    ),
+    *(
+        (
+            uncertainty.hand_in_common,
+            dict(first=q("yard", 400, 100), second=q("m", 380, -1), u_hand=n(0.08, 0))
+            | {f"bought_{each}": n(0, 1) for each in range(1, strands + 1)},
+        )
+        for strands in (2, 4)
     ),
     (
         uncertainty.in_hand_uncertainty,

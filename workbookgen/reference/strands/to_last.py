@@ -4,7 +4,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.limits import NO_LENGTH, NOT_NEGATIVE, require_within
-from workbookgen.units import Area, Length
+from workbookgen.units import Area, Length, Ratio
 
 # How far the least of 2, 3 or 4 equal, independent normal values is expected below their mean, as a share of the root
 # of the sum of their squared uncertainties: 0.5642 / √2, 0.8463 / √3, 1.0294 / 2 (tables of normal order statistics).
@@ -12,10 +12,11 @@ BELOW = (0.0, 0.0, 0.398942280401433, 0.48860251190292, 0.514687686148188)
 
 
 @calculation
-def may_run_out(come: Length, u_come: Length, least: Length, more: Length) -> Area:
+def may_run_out(come: Length, u_come: Length, least: Length, more: Length, shared: Ratio = 0.0) -> Area:
     """Squared uncertainty of a strand that may be the first to run out, once each lasts longer.
 
-    v² = u² where L i - u ≤ L + E, otherwise 0. A strand that lasts far longer than the others does not count.
+    v² = max(u² / 2, u² - r · L i²) where L i - u ≤ L + E, otherwise 0. A strand that lasts far longer than the others
+    does not count, nor does what makes all of them longer or shorter together.
 
     Parameters
     ----------
@@ -23,6 +24,7 @@ def may_run_out(come: Length, u_come: Length, least: Length, more: Length) -> Ar
     u_come : u, its standard uncertainty
     least : L, length for which the scarcest strand lasts
     more : E, additional length to have
+    shared : r, relative variance that all strands have in common
 
     Returns
     -------
@@ -31,11 +33,11 @@ def may_run_out(come: Length, u_come: Length, least: Length, more: Length) -> Ar
     Raises
     ------
     ValueError
-        A negative uncertainty or length to add.
+        A negative uncertainty, variance or length to add.
 
     Notes
     -----
-    Valid for strands that are independent of each other. The last digits do not decide.
+    Valid for strands that have at most half of their variance in common. The last digits do not decide.
 
     References
     ----------
@@ -46,11 +48,13 @@ def may_run_out(come: Length, u_come: Length, least: Length, more: Length) -> Ar
     >>> print(may_run_out(Quantity(110, "m"), Quantity(3, "m"), least=Quantity(100, "m"), more=Quantity(10, "m")))
     9.0 meter ** 2
     """
-    require_numbers(come, u_come, least, more)
+    require_numbers(come, u_come, least, more, shared)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_come)
+    require_within(NOT_NEGATIVE, "A variance", shared)
     require_within(NOT_NEGATIVE, "The additional length", more)
     apart = np.round((come - u_come - least - more).m_as("m"), 9)
-    return np.where(apart <= 0, 1.0, 0.0)[()] * u_come**2
+    own = np.maximum(u_come**2 / 2, u_come**2 - shared * np.maximum(come, NO_LENGTH) ** 2)
+    return np.where(apart <= 0, 1.0, 0.0)[()] * own
 
 
 @calculation

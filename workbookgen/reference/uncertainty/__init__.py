@@ -13,9 +13,11 @@ from workbookgen.reference.uncertainty.budget import combined, product_relative,
 from workbookgen.reference.uncertainty.coming import (
     coming_uncertainty,
     grist_uncertainty,
+    hand_in_common,
     in_hand_uncertainty,
     lesser,
     lesser_uncertainty,
+    shared_by_all,
 )
 from workbookgen.reference.uncertainty.enough import (
     chance_enough,
