@@ -22,7 +22,7 @@ TELLS_OF_OTHERS = {
     ),
     "fiber": frozenset(
         "mark message fault line_of_listed promised needs_square needs_hand to_come to_come_length to_spin_length again_promised again_to_come again_to_come_length "
-        "spun spun_of_it spun_length unweighed to_come_square free_length free_weighed skeins mean_grist grist_sum grist_squares variation grubbs limit_low limit_high".split()
+        "spun spun_of_it spun_length unweighed to_come_square free_length skeins mean_grist grist_sum grist_squares variation grubbs limit_low limit_high".split()
     ),
     "reels": frozenset({"mark", "message", "fault", "line_of_listed"}),
     "guide": frozenset({"mark", "message", "fault", "line_of_listed"}),

@@ -81,8 +81,6 @@ def test_skeins_that_were_only_weighed(served, measured, without):
         (lambda: belongings.free_of_strands(["Aster"], Quantity([80], "m"), design="Marl"), "Name a lot"),
         (lambda: belongings.free_of_strands(["Aster"], Quantity([80], "m"), lot_1="Aster"), "Name the design"),
         (lambda: which_yarn.weighed("Tweed", Quantity(0, "g")), "not weighed"),
-        (lambda: which_yarn.weighed_only(Quantity(4, "g"), Quantity(1, "m")), "has a length"),
-        (lambda: which_yarn.weighed_only(Quantity(-4, "g")), "negative"),
         (lambda: which_yarn.measured("Vest", Quantity(0, "m/g")), "grist"),
         (lambda: belongings.without_length(Quantity(-1, "g"), Quantity(0, "g")), "weight"),
         (lambda: belongings.without_length(Quantity(1, "g"), Quantity(-1, "g")), "with a length"),

@@ -18,9 +18,6 @@ REELED = {"reel": "Reel", "wraps": 125.0, "washed_loop": 72.0}
 LOOK = "Is it right? A skein of it was weighed and has no length yet, so it does not count. Its line on the sheet Skeins says what it needs."
 
 
-FREE = "Is it right? A skein of its yarn was weighed, and has no length and no project yet. If it is for this one, give it both on the sheet Skeins."
-
-
 def told(planner, *skeins, wanted=950.0, of=VEST):
     lines = [{"name": f"V {place}", "gross": 4.0, "lot": "Top", "project": "Vest"} | skein for place, skein in enumerate(skeins)]
     entries = starting_entries(planner)
@@ -49,17 +46,6 @@ def test_nobody_is_asked_for_what_would_change_no_answer():
     assert told(US, REELED, REELED, {"gross": None}, {"gross": None})[0] is None, "their fiber is still there"
     assert told(US, REELED, REELED, {"gone": "sold"}, {"gone": "sold"})[0] != LOOK
     assert told(US, REELED, REELED, {}, {}, of=VEST | {"used": 16.0})[0] != LOOK
-
-
-@pytest.mark.parametrize("planner", [US, SMALL])
-def test_skeins_that_have_no_project_either_are_asked_about(planner):
-    """Their fiber is gone from the lot that the project draws on, and it would send to the shop for as much."""
-    message, has = told(planner, REELED, REELED, {"project": None}, {"project": None})
-    assert message == FREE and has == pytest.approx(500, rel=0.05)
-    assert told(planner, REELED, REELED, {"project": None} | REELED, {"project": None} | REELED)[0] != FREE
-    assert told(planner, REELED, REELED, {"project": None}, {"project": None}, wanted=400.0)[0] is None
-    assert told(planner, REELED, REELED, {"project": None, "lot": None}, {"project": None, "gone": "sold"})[0] != FREE
-    assert told(planner, REELED, {}, {}, {"project": None})[0] == LOOK, "its own come first"
 
 
 def test_a_project_of_such_skeins_alone_is_not_told_that_it_has_no_yarn():

@@ -6,8 +6,8 @@ Skeins of one yarn are found by such a name, and go together.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_name
-from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, Limits, require_within
-from workbookgen.units import Grist, Length, Mass, Ratio
+from workbookgen.reference.limits import ABOVE_ZERO, Limits, require_within
+from workbookgen.units import Grist, Mass, Ratio
 
 
 @calculation
@@ -85,44 +85,6 @@ def of_no_lot(name: str, lot: str | None = None, design: str | None = None) -> s
     require_applicable(lot is None and design is None, "It is known what the skein is made of.")
     require_name(name)
     return name
-
-
-@calculation
-def weighed_only(mass: Mass, length: Length | None = None) -> Mass:
-    """Mass of a skein that has no length.
-
-    m = M, where L is not known, or nothing. Its fiber is gone from its lot, and its yarn counts nowhere yet.
-
-    Parameters
-    ----------
-    mass : M, its net mass
-    length : L, its finished length, if that is known
-
-    Returns
-    -------
-    m, a mass
-
-    Raises
-    ------
-    ValueError
-        A negative mass, or a skein with a length.
-
-    Notes
-    -----
-    Valid for any mass.
-
-    References
-    ----------
-    Definition of a list.
-
-    Examples
-    --------
-    >>> print(weighed_only(Quantity(100, "g")))
-    100 gram
-    """
-    require_within(NOT_NEGATIVE, "The mass", mass)
-    require(length is None or length.m_as("m") <= 0, "The skein has a length.")
-    return mass
 
 
 @calculation

@@ -10,7 +10,7 @@ with results, half of that in a file without (16 s). Other programs may calculat
 
 from workbookgen.settings import Settings
 
-LOT_SUMS, PROJECT_SUMS = 8, 21  # columns of the skeins that each lot and each project adds up
+LOT_SUMS, PROJECT_SUMS = 7, 21  # columns of the skeins that each lot and each project adds up
 SECONDS = 1.2e-7  # per skein and sum
 BEARABLE = 2.0  # seconds
 

@@ -309,8 +309,6 @@ def _for_other_sheets() -> Group:
                trade.rest_square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt", "u_batch": "doubts_batch", "u_grist": "doubts_grist"}),
         Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_lot, name)", records.sum_where, LENGTH,
                uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no open project."),
-        Result("free_weighed", "Weighed only, free", "sum_where(skeins_weighed_only, skeins_free_lot, name)", records.sum_where, MASS,
-               uses={"names": "skeins_free_lot", "amounts": "skeins_weighed_only"}, note="Of these, those without a length."),
         *content.of_lot(),
         *stages.asked_about(),
         Result("unseen", "Used, in no skein", "MAX(0, 1 - spun / yarn)", used_up.in_no_skein, SHARE, uses={"fate": "gone"},

@@ -164,15 +164,10 @@ def _by_reels(few: bool) -> tuple[Result, ...]:
     )
 
 
-def not_measured() -> tuple[Rule, ...]:
-    """Questions about skeins that were weighed only, of the project, or of its lots and of none: their fiber is gone
-    from the lot, and their yarn is not there."""
-    return (
-        Rule(f"AND(lengthless > {HARDLY_ANY} * served, wanting > 0.5)", lambda values: values["lengthless"] > HARDLY_ANY * values["served"] and values["wanting"] > 0.5,
-             f"{ASKING} A skein of it was weighed and has no length yet, so it does not count. Its line on the sheet Skeins says what it needs."),
-        Rule("AND(free_weighed > 0, wanting > 0.5)", lambda values: values["free_weighed"] > 0 and values["wanting"] > 0.5,
-             f"{ASKING} A skein of its yarn was weighed, and has no length and no project yet. If it is for this one, give it both on the sheet Skeins."),
-    )
+def not_measured() -> Rule:
+    """A question about skeins that were weighed only: their fiber is gone from the lot, and their yarn is not there."""
+    return Rule(f"AND(lengthless > {HARDLY_ANY} * served, wanting > 0.5)", lambda values: values["lengthless"] > HARDLY_ANY * values["served"] and values["wanting"] > 0.5,
+                f"{ASKING} A skein of it was weighed and has no length yet, so it does not count. Its line on the sheet Skeins says what it needs.")
 
 
 def questions() -> tuple[Rule, ...]:

@@ -6,7 +6,7 @@ Each is asked where the answer looks sound and yet would send someone to the sho
 from collections.abc import Iterator, Mapping
 
 from workbookgen.language.fields import Result, Rule
-from workbookgen.language.quantities import LENGTH, MASS, NUMBER
+from workbookgen.language.quantities import LENGTH, NUMBER
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import belongings, project, sharing, strands, uncertainty, used_up
 from workbookgen.settings import Settings
@@ -24,12 +24,6 @@ PLAIN = {True: "NOT(given(design)), ", False: ""}  # a rule that names what a pl
 def asked_about() -> Iterator[Result]:
     """What the questions need to know of its lots."""
     yield Result("wanting", "Still to get yarn", "IF(AND(NOT(given(used)), more >= 0.5), 1, 0)", project.is_wanting, NUMBER, digits=0)
-    yield Result("free_weighed", "Weighed only, free", "IF(given(design), sum_where(designs_free_weighed, designs_listed, design), 0)"
-                 + "".join(f" + IF(given({lot}), sum_where(fiber_free_weighed, fiber_listed, {lot}), 0)" for lot in ("lot_1", *OTHER_LOTS)),
-                 belongings.free_skeins, MASS,
-                 uses={"designs": "designs_listed", "of_designs": "designs_free_weighed", "lots": "fiber_listed", "of_lots": "fiber_free_weighed"},
-                 only_if="OR(given(design), given(lot_1), given(lot_2), given(lot_3))",
-                 note="Skeins of this yarn that have a weight, and neither a length nor an open project.")
     yield Result("seen_finer", "Fine, beside the plan", "grist_so_far / planned", uncertainty.beside_the_plan, NUMBER, uses={"seen": "grist_so_far"},
                  only_if="AND(grist_so_far > 0, planned > 0)", note="How many times as fine as planned its skeins are.")
     first, *others = (f"IF(AND(part_{part}_needs > 0, part_{part}_more > 0.05 * part_{part}_needs), 1, 0)" for part in PARTS)

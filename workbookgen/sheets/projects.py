@@ -95,7 +95,7 @@ def _rules(settings: Settings) -> tuple[Rule, ...]:
         *plausible.yarn_wanted(settings.units),
         _more_than_wanted(),
         _empty_sample(),
-        *project_skeins.not_measured(),
+        project_skeins.not_measured(),
         plausible.of_a_light_fleece(settings.units),
         Rule("AND(in_skeins <= 0, free > 0.5, wanting > 0.5)", lambda values: values["in_skeins"] <= 0 and values["free"] > 0.5 and values["wanting"] > 0.5,
              f"{ASKING} Skeins of its yarn belong to no open project, so it does not count them. Are they for it? Choose it beside them, at For project. If not, set them aside."),

@@ -288,8 +288,6 @@ def _for_other_sheets(settings: Settings) -> Group:
         scale_steps.coarse(settings),
         Result("stock", "In the stock", '"there"', kept_stock.in_stock, None, uses={"length": "finished_yd"}, only_if=f"AND(finished_yd >= 0, {stages.STILL_THERE})", width=8),
         lookup("project_took", "Its project took", "projects_used", "project", MASS),
-        Result("weighed_only", "Weighed only", "net", which_yarn.weighed_only, MASS, uses={"mass": "net", "length": "finished_yd"},
-               only_if="blank_or(finished_yd, finished_yd <= 0)"),
         Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design", "took": "project_took"}, leaves=("other",), width=18,
                only_if="AND(OR(NOT(given(project)), given(project_took)), NOT(given(gone)))"),
         Result("free_lot", "Free, of lot", "lot", belongings.is_free, None, uses={"name": "lot", "other": "design", "took": "project_took"}, width=18,

@@ -71,8 +71,6 @@ def _for_other_sheets() -> Group:
                leaves=("bought_share", "design"), note="Before washing takes its share."),
         Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_design, name)", records.sum_where, LENGTH,
                uses={"names": "skeins_free_design", "amounts": "skeins_finished_yd"}, note="Of this design, and of no open project."),
-        Result("free_weighed", "Weighed only, free", "sum_where(skeins_weighed_only, skeins_free_design, name)", records.sum_where, MASS,
-               uses={"names": "skeins_free_design", "amounts": "skeins_weighed_only"}, note="Of these, those without a length."),
         repeated("listed", "Listed as", "name", width=24),
         Result("washing_doubt", "Washing ±", "IF(given(shrinkage), doubts_sampled, doubts_usual) / (1 - shrinkage_used)", uncertainty.by_washing, SHARE,
                uses={"shrinkage": "shrinkage_used", "u_usual": "doubts_usual", "u_sampled": "doubts_sampled", "sampled": "shrinkage"}),

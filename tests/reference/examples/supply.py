@@ -100,8 +100,6 @@ EXAMPLES = [
     (belongings.is_free, dict(name=texts("Shawl", "hat"), project=texts("Cap", "cowl"), took=q("oz", 4, 2))),
     (which_yarn.measured, dict(name=texts("Shawl", "hat"), grist=q("yard/pound", 900, 1680))),
     (which_yarn.counts_as_one, dict(grist=q("yard/pound", 900, 1680))),
-    (which_yarn.weighed_only, dict(mass=q("oz", 4, 0))),
-    (which_yarn.weighed_only, dict(mass=q("oz", 4, 0), length=q("yard", 0, -1))),
     (which_yarn.weighed, dict(name=texts("Shawl", "hat"), mass=q("oz", 4, 2))),
     (which_yarn.of_no_lot, dict(name=texts("Shawl", "hat"))),
     (which_yarn.made_alike, dict(lot=texts("Moss", "River"))),
