@@ -10,15 +10,7 @@ Everywhere u is a standard uncertainty: two of them cover about 95 percent.
 from workbookgen.reference.uncertainty.adding import added_square, added_with, strand_added_square, strand_added_with
 from workbookgen.reference.uncertainty.anew import anew_square, more_anew, no_more_than_anew
 from workbookgen.reference.uncertainty.budget import combined, product_relative, rectangular, square
-from workbookgen.reference.uncertainty.coming import (
-    coming_uncertainty,
-    grist_uncertainty,
-    hand_in_common,
-    in_hand_uncertainty,
-    lesser,
-    lesser_uncertainty,
-    shared_by_all,
-)
+from workbookgen.reference.uncertainty.coming import coming_uncertainty, grist_uncertainty, in_hand_uncertainty
 from workbookgen.reference.uncertainty.enough import (
     chance_enough,
     coverage,
@@ -34,6 +26,7 @@ from workbookgen.reference.uncertainty.learned import (
     hand_uncertainty,
     learned_weight,
 )
+from workbookgen.reference.uncertainty.shortest import hand_in_common, lesser, lesser_uncertainty, shared_by_all
 from workbookgen.reference.uncertainty.skeins import by_reel, by_shrinkage, by_slack, by_washing, counted, taped
 from workbookgen.reference.uncertainty.together import (
     bought_together,
