@@ -29,6 +29,15 @@ def test_more_yarn_than_fiber_is_told_to_be_water(yarn, kept):
     [
         ({}, "300 g is spun, 200 g still to spin."),
         ({"length": Quantity(400, "m")}, "300 g is spun, 200 g still to spin: about 400 m at the grist wanted."),
+        (
+            {"length": Quantity(400, "m"), "as_spun": Quantity(440, "m")},
+            "300 g is spun, 200 g still to spin: about 400 m at the grist wanted.",
+        ),
+        (
+            {"length": Quantity(400, "m"), "as_spun": Quantity(350, "m")},
+            "300 g is spun, 200 g still to spin: about 400 m at the grist wanted, 350 m at that of its skeins.",
+        ),
+        ({"as_spun": Quantity(350, "m")}, "300 g is spun, 200 g still to spin."),
         ({"length": Quantity(400, "m"), "stage": 5}, "300 g is used, 200 g is left: about 400 m."),
         ({"plied": grams(50)}, "300 g is spun, 50 g of it in skeins of designs, 200 g still to spin."),
         ({"plied": grams(0)}, "300 g is spun, 200 g still to spin."),
@@ -40,6 +49,14 @@ def test_more_yarn_than_fiber_is_told_to_be_water(yarn, kept):
 )
 def test_the_way_of_a_lot_is_told_up_to_what_is_still_to_spin(more, words):
     assert one_lot_words.way_in_words(grams(300), grams(200), **more) == words
+
+
+@pytest.mark.parametrize(
+    "more, words",
+    [({}, "Nothing is spun yet, 200 g still to spin."), ({"stage": 5}, "Nothing is used yet, 200 g is left.")],
+)
+def test_a_lot_that_is_not_begun_is_told_to_be(more, words):
+    assert one_lot_words.way_in_words(grams(0), grams(200), **more) == words
 
 
 @pytest.mark.parametrize("rest", [0, 1.5])

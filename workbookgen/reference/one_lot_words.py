@@ -8,6 +8,9 @@ from workbookgen.reference.words import percent, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 HARDLY_ANY = Quantity(1.5, "g")  # "0.1 oz" at most in words; common practice, no source
+CLEARLY_ANOTHER = (
+    0.1  # of the length at the grist wanted: more than a plan is usually off by; common practice, no source
+)
 LEAST_PROMISED, MOST_PROMISED = 0.005, 1000  # of what is left of a lot; less is none of it, and more is no plan
 
 
@@ -68,12 +71,13 @@ def way_in_words(
     stage: Ratio = 1.0,
     weighed: Mass | None = None,
     yarn: Mass | None = None,
+    as_spun: Length | None = None,
 ) -> str:
     """How far a lot is spun, in words.
 
     words = s spun, p of it in skeins of designs, r still to spin, with its length if that is known: R = r · grist
-    wanted. Once all its yarn y was weighed, r is spun too, and in no skein yet; of a bought thread s is used and r is
-    left. Up to 1.5 g is nothing.
+    wanted, and S = r · grist of its skeins where that is off it by more than a tenth. Once all its yarn y was weighed,
+    r is spun too, and in no skein yet; of a bought thread s is used and r is left. Up to 1.5 g is nothing.
 
     Parameters
     ----------
@@ -84,6 +88,7 @@ def way_in_words(
     stage : how far the lot was worked when it was bought; 5 is a yarn or thread
     weighed : mass of all its yarn, if that was weighed
     yarn : y, mass of all its yarn
+    as_spun : S, length of what is to come if it is spun as the skeins so far, if there are any
 
     Returns
     -------
@@ -107,25 +112,37 @@ def way_in_words(
     >>> print(way_in_words(Quantity(300, "g"), Quantity(200, "g"), Quantity(400, "m")))
     300 g is spun, 200 g still to spin: about 400 m at the grist wanted.
     """
-    require_numbers(spun, to_come, length, plied, stage, weighed, yarn)
+    require_numbers(spun, to_come, length, plied, stage, weighed, yarn, as_spun)
     require_applicable(weighed is None or yarn is not None, "Of a lot that was weighed, state its yarn.")
 
-    def words(done: str, some: str, left: str, reach: str, bought: bool) -> str:
-        is_used, aim = bought and weighed is None, "" if bought else " at the grist wanted"
+    def words(done: str, some: str, left: str, reach: str, otherwise: str, bought: bool) -> str:
+        is_used, aim = bought and weighed is None, "" if bought else f" at the grist wanted{otherwise}"
         of_it = f", {some} of it in skeins of designs" if some else ""
         rest = _rest(left, is_used, weighed is not None) + (f": about {reach}{aim}." if left and reach else ".")
-        return f"{done} is {'used' if is_used else 'spun'}{of_it}, {rest}"
+        begun = (
+            f"{done} is {'used' if is_used else 'spun'}" if done else f"Nothing is {'used' if is_used else 'spun'} yet"
+        )
+        return f"{begun}{of_it}, {rest}"
 
     def if_any(text: str, grams: float) -> str:
         return text if grams > HARDLY_ANY.m_as("g") else ""
 
     none = by_element(lambda _: "", spun.magnitude)
-    in_skeins, in_all = said(spun), none if yarn is None else said(yarn)
+    in_skeins = by_element(lambda text, some: text if some > 0 else "", said(spun), spun.magnitude)
+    in_all = none if yarn is None else said(yarn)
     in_designs = none if plied is None else by_element(if_any, said(plied), plied.m_as("g"))
     reach = none if length is None else said(length)
     done = in_skeins if weighed is None else in_all
     left = by_element(if_any, said(to_come), to_come.m_as("g"))
-    return by_element(words, done, in_designs, left, reach, np.asarray(stage) > 4)
+    otherwise = (
+        none if length is None or as_spun is None else by_element(_as_spun, said(as_spun), (as_spun / length).m_as(""))
+    )
+    return by_element(words, done, in_designs, left, reach, otherwise, np.asarray(stage) > 4)
+
+
+def _as_spun(length: str, times: float) -> str:
+    """The length of the rest by the skeins so far, where they are not as they were wanted."""
+    return f", {length} at that of its skeins" if abs(round(times - 1, 9)) > CLEARLY_ANOTHER else ""
 
 
 def _rest(left: str, is_used: bool, is_weighed: bool) -> str:

@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST, LENGTH, MASS, NUMBER, SHARE, THREADS
 from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
-from workbookgen.reference import chart_bars, diameter, one_lot_words
+from workbookgen.reference import chart_bars, diameter, one_lot_words, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import by_k, fiber, stages, tabs, uses
@@ -13,6 +13,7 @@ from workbookgen.sheets.lookup import of_lot
 
 SHEET = tabs.LOT
 CHAPTER = "Lot"
+CLEARLY_ANOTHER = 0.1  # of the length at the grist wanted: more than a plan is usually off by; common practice, no source
 # Of each stage: its key, its label, its column of the lots, and the stage before.
 STAGES = (("skirted", "Skirted", "skirted", "bought"), ("washed", "Washed", "scoured", "skirted"), ("prepared", "Prepared", "prepared", "washed"),
           ("yarn", "Yarn", "yarn", "prepared"))
@@ -113,6 +114,7 @@ WAY = Card(
             of_lot("skeins", "Skeins", "skeins", NUMBER, 0),
             of_lot("length", "Yarn in skeins", "spun_length", LENGTH),
             of_lot("grist", "Mean grist", "mean_grist", GRIST),
+            Result("as_spun", "As its skeins are", "to_come * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "to_come"}),
             of_lot("variation", "CV of grist", "variation", SHARE),
             of_lot("promised", "Projects take", "promised", SHARE, 0),
             Result("words", "In words", 'IF(stage > 4, said(bought) & " of yarn, as bought", '
@@ -128,11 +130,12 @@ WAY = Card(
             of_lot("log_says", "What the log says", "message"),
             of_lot("plied", "In skeins of designs", "plied", MASS),
             Result("spun_words", "In words",
-                   'IF(given(weighed_yarn), said(yarn) & " is spun", said(spun) & IF(stage > 4, " is used", " is spun")) '
+                   'IF(given(weighed_yarn), said(yarn) & " is spun", IF(spun > 0, said(spun), "Nothing") & IF(stage > 4, " is used", " is spun") & IF(spun > 0, "", " yet")) '
                    '& IF(given_and(plied, plied > 1.5), ", " & said(plied) & " of it in skeins of designs", "") '
                    '& ", " & IF(to_come > 1.5, said(to_come) & IF(given(weighed_yarn), " of it in no skein yet", IF(stage > 4, " is left", " still to spin")) '
-                   '& IF(given(reach), ": about " & said(reach) & IF(stage > 4, "", " at the grist wanted"), ""), IF(given(weighed_yarn), "nothing is left outside skeins", '
-                   'IF(stage > 4, "nothing is left", "nothing is left to spin"))) & "."',
+                   '& IF(given(reach), ": about " & said(reach) & IF(stage > 4, "", " at the grist wanted"'
+                   f' & IF(given_and(as_spun, ABS(ROUND(as_spun / reach - 1, 9)) > {CLEARLY_ANOTHER}), ", " & said(as_spun) & " at that of its skeins", "")), ""), '
+                   'IF(given(weighed_yarn), "nothing is left outside skeins", IF(stage > 4, "nothing is left", "nothing is left to spin"))) & "."',
                    one_lot_words.way_in_words, None, uses={"length": "reach", "weighed": "weighed_yarn"}),
         )),
         Group("For the chart", (

@@ -260,7 +260,7 @@ def _unusual() -> Result:
         (f"given_and(net, net > {plausible.HEAVY_SKEIN})", "Weight: more than a kilogram (2 lb) for one skein. Look at the unit: grams, or ounces?"),
         (f"given_and(net, net < {plausible.LIGHT_SKEIN})", "Weight: less than 3 g (0.1 oz) for a skein. Look at the unit: grams, or ounces?"),
         (_is_far("used_washed_loop", "used_loop", plausible.SHORTEST_WASHED, plausible.LONGEST_WASHED),
-         "Loop washed: far from the loop of its reel. Measure one full loop, all the way around, not the length of the folded skein."),
+         "Loop washed: far from the loop of its reel. Was it wound on another? Measure one full loop, all the way around, not the length of the folded skein."),
         (_is_far("used_counted_wpi", "expected_wpi", plausible.FEWEST_WRAPS, plausible.MOST_WRAPS),
          "Wraps counted: far from what its length and weight suggest. Look at the wraps, the weight, and the count on the ruler."),
     )

@@ -20,7 +20,7 @@ LIGHTEST_BAG = 30  # grams, where grams are typed: a bag of fleece to try has 10
 IN_DAMP_AIR = 1.05
 ANOTHER_YARN = 0.25  # of the planned grist: three times what a plan is usually off by; common practice, no source
 FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
-LONGEST_WASHED, SHORTEST_WASHED = 1.1, 0.6  # of the loop on the reel; common practice, no source
+LONGEST_WASHED, SHORTEST_WASHED = 1.1, 0.75  # of the loop on the reel: another reel, of a yard and a half for two, is out; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of the wraps expected from the grist; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
 OFF_THE_LIKE = 0.35  # of the mean grist of skeins made alike; three times and more what skeins usually differ by (common practice, no source)
@@ -29,8 +29,6 @@ HEAVY_LOT, LIGHT_LOT = 20_000, 5  # grams: five heavy fleeces, and less than a p
 
 LEAST_WANTED, MOST_WANTED = 20, 30_000  # meters in a piece; common practice, no source
 MOST_TAKE_UP, LEAST_TAKE_UP = 0.25, -0.05  # an ordinary ply loses 1 to 6%; common practice, no source
-MOST_GROWN, MOST_SHRUNK, MOST_SPINNING_LOSS = -0.1, 0.4, 0.5  # of a sample's length in washing, of its fiber in spinning; common practice, no source
-MOST_K, LEAST_K = 0.62, 0.19  # for wraps as laid by hand: 1.75 and 0.55 of the usual 0.35; common practice, no source
 MOST_TWIST = 60  # turns in an inch: more than crepe yarns have (from memory)
 THICKEST = 0.2  # meters in a gram, 100 yards in a pound: three to four wraps in an inch; common practice, no source
 WIDEST_BOBBIN = 0.4  # meters; common practice, no source
@@ -144,14 +142,15 @@ def more_than_the_lot() -> Rule:
 
 
 def washed_loop() -> Rule:
-    """A washed loop half as long as the reel's, since it lay double; or clearly longer, which no washing makes it.
+    """A washed loop half as long as the reel's, since it lay double, or that of another reel; or one clearly longer,
+    which no washing makes it.
 
     Its last digits do not decide.
     """
     return Rule(
         f"OR(ROUND(washed_loop / loop, 9) > {LONGEST_WASHED}, ROUND(washed_loop / loop, 9) < {SHORTEST_WASHED})",
         lambda values: not SHORTEST_WASHED <= round(values["washed_loop"] / values["loop"], 9) <= LONGEST_WASHED,
-        f"{ASKING} Loop washed: far from the loop of its reel. Measure one full loop, all the way around, not the length of the folded skein.",
+        f"{ASKING} Loop washed: far from the loop of its reel. Was it wound on another? Measure one full loop, all the way around, not the length of the folded skein.",
     )
 
 
@@ -286,25 +285,9 @@ def twist_typed(**labels: str) -> tuple[Rule, ...]:
     return tuple(twisted(word, label) for word, label in labels.items())
 
 
-def of_a_sample() -> tuple[Rule, ...]:
-    """What projects plan with, measured another way than was meant or typed in another unit.
-
-    Its last digits do not decide.
-    """
-    return (
-        thick_by_tex("Its weight", sentence=HEAVY),
-        _outside("k", LEAST_K, MOST_K, "Wraps: far from what its length and weight suggest. Look at each unit, and the count on the ruler."),
-        _outside("take_up", LEAST_TAKE_UP, MOST_TAKE_UP, "Singles used: far from the plied length. It is the length of one of the singles, not of all together."),
-        _outside("shrinkage", MOST_GROWN, MOST_SHRUNK, "After washing: far from what it was before. Were the two exchanged?"),
-        _outside("loss", 0, MOST_SPINNING_LOSS, "Yarn out: less than half of the fiber in. Look at the unit above: grams, or ounces?"),
-        twisted("singles_twist", "In singles of"),
-        twisted("ply_twist", "In ply of"),
-    )
-
-
 def take_up(word: str, label: str) -> Rule:
     """The same questions about a take-up that is typed by itself."""
-    return _outside(word, LEAST_TAKE_UP, MOST_TAKE_UP, f"{label}: far from what an ordinary ply loses, 1 to 6%. It is a share of the length of one single.")
+    return outside(word, LEAST_TAKE_UP, MOST_TAKE_UP, f"{label}: far from what an ordinary ply loses, 1 to 6%. It is a share of the length of one single.")
 
 
 def yarn_wanted(system: str) -> tuple[Rule, ...]:
@@ -372,7 +355,8 @@ def fast() -> Rule:
     )
 
 
-def _outside(word: str, least: float, most: float, sentence: str) -> Rule:
+def outside(word: str, least: float, most: float, sentence: str) -> Rule:
+    """A question about what lies outside of what is usual; its last digits do not decide."""
     return Rule(
         f"OR(ROUND({word}, 9) < {least}, ROUND({word}, 9) > {most})",
         lambda values: not least <= round(values[word], 9) <= most,

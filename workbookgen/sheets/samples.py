@@ -25,7 +25,7 @@ from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import by_k, fiber, plausible, swatches, tabs
+from workbookgen.sheets import by_k, fiber, sample_questions, swatches, tabs
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_TURNS
 from workbookgen.sheets.plausible import IN_DAMP_AIR
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -91,10 +91,11 @@ def samples(settings: Settings) -> Log:
             _together("ply_turns", "ply_piece", "Turns, ply, and In ply of"),
             _timed("spin_minutes", "singles_length", "Singles used, for the pace of spinning; of a yarn that is not plied, its length before washing"),
             _timed("ply_minutes", "plied_length", "Plied length, for the pace of plying"),
-            *plausible.of_a_sample(),
+            *sample_questions.of_a_sample(),
             _short_piece(settings.units),
             *swatches.coarse_length(settings.units, "Its weight"),
             *swatches.coarse_loss(settings.units),
+            sample_questions.loses_much(),
         ),
     )
 

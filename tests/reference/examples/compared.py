@@ -39,6 +39,10 @@ EXAMPLES = [
     (one_lot_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1), stage=n(5, 4))),
     (one_lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1))),
     (one_lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 0))),
+    (
+        one_lot_words.way_in_words,
+        dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 200), as_spun=q("yard", 310, 300)),
+    ),
     (one_lot_words.way_in_words, dict(spun=q("oz", 40, 5), to_come=q("oz", 4, 1), plied=q("oz", 0, 5), stage=n(1, 5))),
     (
         one_lot_words.way_in_words,

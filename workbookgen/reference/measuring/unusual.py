@@ -8,13 +8,13 @@ from workbookgen.units import Length, Mass, PerLength, Quantity
 
 SHORT = Quantity(20, "cm")
 HEAVY, LIGHT = Quantity(1, "kg"), Quantity(3, "g")
-WASHED = (0.6, 1.1)
+WASHED = (0.75, 1.1)
 COUNTED = (0.55, 1.75)
 QUESTIONS = (
     "Loop: under 20 cm (8 in) all the way around. Look at the unit: yards or meters are too large for it.",
     "Weight: more than a kilogram (2 lb) for one skein. Look at the unit: grams, or ounces?",
     "Weight: less than 3 g (0.1 oz) for a skein. Look at the unit: grams, or ounces?",
-    "Loop washed: far from the loop of its reel. Measure one full loop, all the way around, not the length of the folded skein.",
+    "Loop washed: far from the loop of its reel. Was it wound on another? Measure one full loop, all the way around, not the length of the folded skein.",
     "Wraps counted: far from what its length and weight suggest. Look at the wraps, the weight, and the count on the ruler.",
 )
 
@@ -29,8 +29,8 @@ def unusual(
 ) -> str:
     """The question about a measurement that is unlike most.
 
-    words = the first that holds of: L < 20 cm; m > 1 kg; m < 3 g; L' / L not within 0.6 and 1.1; w / w0 not within 0.55
-    and 1.75. The measurement is taken as it is.
+    words = the first that holds of: L < 20 cm; m > 1 kg; m < 3 g; L' / L not within 0.75 and 1.1; w / w0 not within
+    0.55 and 1.75. The measurement is taken as it is.
 
     Parameters
     ----------

@@ -1,0 +1,29 @@
+"""Questions about a sample, which projects plan with: measured another way than was meant, or in another unit."""
+
+from workbookgen.language.fields import Rule
+from workbookgen.sheets import plausible
+
+MOST_GROWN, MOST_SHRUNK, MOST_SPINNING_LOSS = -0.1, 0.25, 0.15  # of a sample's length in washing, of its fiber in spinning; common practice, no source
+MOST_K, LEAST_K = 0.62, 0.19  # for wraps as laid by hand: 1.75 and 0.55 of the usual 0.35; common practice, no source
+
+
+def of_a_sample() -> tuple[Rule, ...]:
+    """What projects plan with, measured another way than was meant or typed in another unit.
+
+    Its last digits do not decide.
+    """
+    return (
+        plausible.thick_by_tex("Its weight", sentence=plausible.HEAVY),
+        plausible.outside("k", LEAST_K, MOST_K, "Wraps: far from what its length and weight suggest. Look at each unit, and the count on the ruler."),
+        plausible.outside("take_up", plausible.LEAST_TAKE_UP, plausible.MOST_TAKE_UP,
+                          "Singles used: far from the plied length. It is the length of one of the singles, not of all together."),
+        plausible.outside("shrinkage", MOST_GROWN, MOST_SHRUNK, "After washing: far from what it was before. Were the two exchanged?"),
+        plausible.twisted("singles_twist", "In singles of"),
+        plausible.twisted("ply_twist", "In ply of"),
+    )
+
+
+def loses_much() -> Rule:
+    """A sample of fiber that was not ready to be spun when it was weighed, or not all spun."""
+    return plausible.outside("loss", 0, MOST_SPINNING_LOSS, "Yarn out: spinning usually loses 1 to 5%. "
+                             "Was all of the fiber spun, and was it washed and prepared when you weighed it? Look at the unit, too.")
