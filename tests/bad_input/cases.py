@@ -17,7 +17,7 @@ TAKEN_BY = {("projects", 0): frozenset({("fiber", 0), ("fiber", 2)}), ("projects
 TELLS_OF_OTHERS = {
     "skeins": frozenset(
         "mark message fault line_of_lot line_of_listed line_of_from_lot line_of_free_lot line_of_made_first from_lot free_lot made_first lot_left lot_mean lot_variation "
-        "lot_grubbs deviation limit_low limit_high stands_out again_deviation again_stands_out alike alike_sum alike_count alike_mean off_alike lot_stage "
+        "lot_grubbs deviation limit_low limit_high stands_out again_deviation again_stands_out alike alike_sum alike_count alike_squares off_others beyond_others lot_stage "
         "as_bought lot_spun".split()
     ),
     "fiber": frozenset(

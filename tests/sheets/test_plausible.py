@@ -209,24 +209,32 @@ def test_a_washed_loop_folded_or_doubled_is_asked_about_and_reckoned_with(loop, 
 
 
 def test_a_skein_far_from_its_lot_is_asked_about_and_its_neighbors_are_not():
-    # Of four skeins of 2, 2, 2 and 5 oz one has 40% of the others' grist: 48% off the mean of all.
+    # Of four skeins of 2, 2, 2 and 5 oz one has 40% of the others' grist: 48% off the mean of all, 60% off theirs.
     values = skeins(*({"lot": "Moss", "gross": weight} for weight in (2.0, 2.0, 2.0, 5.0)))
     assert [message is not None for message in values["skeins_message"][:4]] == [False, False, False, True]
-    assert values["skeins_mark"][3] == "?" and "mean of its lot's skeins" in values["skeins_message"][3]
+    assert values["skeins_mark"][3] == "?" and "far off that of the other skeins of its lot" in values["skeins_message"][3]
     assert values["skeins_open"] == (0,), "a question is nothing wrong"
-    assert values["skeins_deviation"][3] == values["skeins_off_alike"][3] == pytest.approx(0.4 / 0.85 - 1)
+    assert values["skeins_deviation"][3] == pytest.approx(0.4 / 0.85 - 1)
+    assert values["skeins_off_others"][3] == pytest.approx(0.4 - 1)
+
+
+@pytest.mark.parametrize(("wraps", "asked"), [((100, 100, 100, 125), False), ((100, 100, 100, 127), True), ((100, 130, 90, 128), False)])
+def test_how_far_a_skein_may_be_off_the_others_is_what_they_differ_by(wraps, asked):
+    """2.8 times the usual 8%, times √(4 / 3) of four skeins, is 25.9%; those of 100, 130 and 90 wraps differ by 19.5%."""
+    values = skeins(*({"lot": "Moss", "gross": 4.0, "wraps": float(each)} for each in wraps))
+    assert ["Its grist" in (message or "") for message in values["skeins_message"][:4]] == [False, False, False, asked]
 
 
 LACE_AND_BULKY = ((1.0, "Shawl", 2.0), (1.1, "Shawl", 2.0), (4.0, "Cowl", 2.0), (4.4, "Cowl", 2.0), (2.0, None, 3.0), (0.5, None, 1.0))
 
 
-@pytest.mark.parametrize(("slip", "asked"), [({}, []), ({"wraps": 228.0}, []), ({"wraps": 229.0}, [0, 1]), ({"project": "Cowl"}, [1, 2, 3])])
+@pytest.mark.parametrize(("slip", "asked"), [({}, []), ({"wraps": 170.0}, []), ({"wraps": 171.0}, [0, 1]), ({"project": "Cowl"}, [1, 2, 3])])
 def test_two_yarns_of_one_fleece_are_not_asked_about(slip, asked):
     """One fleece, spun fine for a shawl and thick for a cowl, and two more skeins for nothing yet.
 
-    The shawl's have 100 wraps in 1 oz and in 1.1 oz: 100 and 90.9. With 228 wraps the second has 207.3, and each is
-    34.9% off their mean, 153.6; with 229 it has 208.2, and each is 35.1% off 154.1. For the cowl, beside 25 and 22.7,
-    it is 97% off their mean of 46.2, and these two are 46% and 51% off.
+    The shawl's have 100 wraps in 1 oz and in 1.1 oz: 100 and 90.9. With 170 wraps the second has 154.5, which is less
+    than 1.55 times as fine, and with 171 it has 155.5. For the cowl, beside 25 and 22.7, it is 3.8 times as fine as
+    they are, and each of these two is less than half as fine as the others together.
     """
     lines = [{"lot": "Moss", "gross": gross, "plied_of": plies} | ({"project": project} if project else {}) for gross, project, plies in LACE_AND_BULKY]
     lines[1] |= slip

@@ -26,7 +26,8 @@ def test_singles_of_a_yarn_that_is_plied(strands, plied_of, asked):
     entries = starting_entries(PLANNER)
     vest = {"name": "Vest", "wanted": 650.0, "margin": 0.0, "lot_1": "Merle"} | ({"strands": strands} if strands else {})
     plied = {"name": "Two", "wraps": 130.0, "plied_of": 2.0}
-    skeins = [SINGLES | ({"plied_of": plied_of} if plied_of else {}), SINGLES | plied]
+    first = SINGLES | ({"plied_of": plied_of} if plied_of else {}) | ({"gross": 156.0} if plied_of == 2 else {})  # as heavy a yarn as the second
+    skeins = [first, SINGLES | plied]
     for log, records in {"fiber": [LOT], "reels": [{"name": "Reel", "rated": 150.0}], "projects": [vest], "skeins": skeins}.items():
         entries = with_records(PLANNER, entries, log, records)
     [values] = expected_of_keys(PLANNER, [entries], ["skeins_message", "projects_in_skeins"])

@@ -23,7 +23,8 @@ FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
 LONGEST_WASHED, SHORTEST_WASHED = 1.1, 0.75  # of the loop on the reel: another reel, of a yard and a half for two, is out; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of the wraps expected from the grist; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
-OFF_THE_LIKE = 0.35  # of the mean grist of skeins made alike; three times and more what skeins usually differ by (common practice, no source)
+# A skein beside those made alike: times what they differ by, and times their mean grist; common practice, no source.
+BEYOND_CHANCE, TIMES_THE_OTHERS = 2.8, 1.55
 HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
 HEAVY_LOT, LIGHT_LOT = 20_000, 5  # grams: five heavy fleeces, and less than a packet of sparkle to blend in; common practice, no source
 
@@ -176,12 +177,19 @@ def wraps_counted() -> Rule:
 def off_the_like() -> Rule:
     """A skein so far from those made alike that its wraps, reel or weight may be another skein's.
 
-    Other yarns spun from the lot, for another project or of more singles, are not compared.
+    Other yarns spun from the lot, for another project or of more singles, are not compared. Beside two skeins and more
+    it is what they differ by that decides, beside one how many times as fine it is; last digits do not.
     """
+
+    def is_far(values: Mapping[str, float]) -> bool:
+        times, beyond = round(values["off_others"] + 1, 9), values["beyond_others"]
+        return not 1 / TIMES_THE_OTHERS <= times <= TIMES_THE_OTHERS or beyond is not None and round(beyond, 9) > BEYOND_CHANCE
+
     return Rule(
-        f"ABS(off_alike) > {OFF_THE_LIKE}",
-        lambda values: abs(values["off_alike"]) > OFF_THE_LIKE,
-        f"{ASKING} Its grist is over a third off the mean of its lot's skeins with its project and plies. Look at the wraps, the reel and the weight.",
+        f"OR(ROUND(off_others + 1, 9) > {TIMES_THE_OTHERS}, ROUND(off_others + 1, 9) < {1 / TIMES_THE_OTHERS}, "
+        f"given_and(beyond_others, ROUND(beyond_others, 9) > {BEYOND_CHANCE}))",
+        is_far,
+        f"{ASKING} Its grist is far off that of the other skeins of its lot with its project and plies. Look at the wraps, the reel and the weight.",
     )
 
 

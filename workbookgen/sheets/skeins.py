@@ -298,15 +298,22 @@ def _for_other_sheets(settings: Settings) -> Group:
 def _made_alike() -> tuple[Result, ...]:
     """The deviation of a skein from those of its lot with as many singles and the same project, or none."""
     like_it = {"uses": {"name": "alike", "names": "skeins_alike", "amounts": "skeins_grist_yd_lb"}}
+    of_all = {"value": "grist_yd_lb", "total": "alike_sum", "count": "alike_count"}
+    others = "alike_sum - grist_yd_lb"
+    spread = f"(alike_squares - grist_yd_lb * grist_yd_lb) * (alike_count - 1) / POWER({others}, 2)"
     return (
         Result("alike", "Made alike", 'lot & " / " & or_else(project, "") & " / " & or_else(plied_of, 0)', which_yarn.made_alike, None,
                uses={"singles": "plied_of"}, only_if="NOT(given(design))", width=22),
         Result("alike_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_alike, alike)", records.sum_where, GRIST, **like_it),
         Result("alike_count", "So many", "count_where(skeins_grist_yd_lb, skeins_alike, alike)", records.count_where, NUMBER, digits=0, **like_it),
-        Result("alike_mean", "Mean of those alike", "alike_sum / alike_count", statistics.group_mean, GRIST,
-               uses={"total": "alike_sum", "count": "alike_count"}, only_if="alike_count > 0"),
-        Result("off_alike", "Off those alike", "grist_yd_lb / alike_mean - 1", statistics.relative_deviation, SHARE,
-               uses={"value": "grist_yd_lb", "mean": "alike_mean"}),
+        Result("alike_squares", "Grists², summed", "sum_where(skeins_grist_square, skeins_alike, alike)", records.sum_where, SQUARE_GRIST,
+               uses={"name": "alike", "names": "skeins_alike", "amounts": "skeins_grist_square"}),
+        Result("off_others", "Off those alike", "grist_yd_lb * (alike_count - 1) / (alike_sum - grist_yd_lb) - 1", statistics.off_the_others, SHARE,
+               uses=of_all, only_if=f"AND(alike_count > 1, {others} > 0)"),
+        Result("beyond_others", "Beside chance",
+               f"ABS(off_others) / (MAX(doubts_variation, SQRT(MAX(0, {spread} - 1) * (alike_count - 1) / (alike_count - 2))) * SQRT(alike_count / (alike_count - 1)))",
+               statistics.beyond_the_others, NUMBER, uses=of_all | {"off": "off_others", "squares": "alike_squares", "usual": "doubts_variation"}, digits=1,
+               only_if=f"AND(alike_count > 2, doubts_variation > 0, {others} > 0)", note="Beyond 2.8 it is hardly chance."),
     )
 
 

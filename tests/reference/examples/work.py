@@ -84,6 +84,18 @@ EXAMPLES = [
     ),
     (statistics.inches_each, dict(variation=n(0.5, 0, 0.125), error=n(0.25, 0.1, 0.0625))),
     (statistics.group_mean, dict(total=q("yard", 900, 0), count=n(4, 1))),
+    (statistics.off_the_others, dict(value=q("m/g", 2, 0), total=q("m/g", 7, 5), count=n(4, 2))),
+    (
+        statistics.beyond_the_others,
+        dict(
+            off=n(0.5, -0.25),
+            value=q("m/g", 2, 1),
+            total=q("m/g", 7, 6),
+            squares=q("(m/g)^2", 14, 15),
+            count=n(4, 3),
+            usual=n(0.125, 0.0625),
+        ),
+    ),
     (statistics.as_good_as_alike, dict(total=q("oz", 7, 8), squares=q("g^2", 20_000, 9_000))),
     (statistics.square_of, dict(value=q("yard/pound", 900, 0))),
     (statistics.variation_of_sums, dict(squares=q("(m/g)^2", 17, 18), count=n(4, 2), mean=q("m/g", 2, 3))),

@@ -2,8 +2,9 @@
 
 `readings` takes up to five readings on one piece of yarn: their mean, their standard deviation, and the uncertainty of
 the mean; `enough` says how many more to take, and `steps` how finely they were read. `groups` finds the mean of a lot's
-skeins, the one that stands out, and whether two skeins may share a piece; `joined` adds up the variation of groups from
-sums that a log can keep. `trend` tells whether skeins become finer or coarser, one after another.
+skeins, the one that stands out, and whether two skeins may share a piece; `one_out` holds one skein against the others;
+`joined` adds up the variation of groups from sums that a log can keep. `trend` tells whether skeins become finer or
+coarser, one after another.
 """
 
 from workbookgen.reference.statistics.enough import inches_each, more_readings, readings_in_all
@@ -20,6 +21,7 @@ from workbookgen.reference.statistics.groups import (
     stands_out,
 )
 from workbookgen.reference.statistics.joined import beside_the_usual, pooled_variation, square_of, variation_of_sums
+from workbookgen.reference.statistics.one_out import beyond_the_others, off_the_others
 from workbookgen.reference.statistics.readings import (
     T_TABLE,
     count,
