@@ -220,7 +220,7 @@ def test_a_skein_far_from_its_lot_is_asked_about_and_its_neighbors_are_not():
 
 @pytest.mark.parametrize(("wraps", "asked"), [((100, 100, 100, 125), False), ((100, 100, 100, 127), True), ((100, 130, 90, 128), False)])
 def test_how_far_a_skein_may_be_off_the_others_is_what_they_differ_by(wraps, asked):
-    """2.8 times the usual 8%, times √(4 / 3) of four skeins, is 25.9%; those of 100, 130 and 90 wraps differ by 19.5%."""
+    """2.8 times the usual 8%, times √(4 / 3), is 25.9% of four; those of 100, 130 and 90 wraps differ by 19.5%."""
     values = skeins(*({"lot": "Moss", "gross": 4.0, "wraps": float(each)} for each in wraps))
     assert ["Its grist" in (message or "") for message in values["skeins_message"][:4]] == [False, False, False, asked]
 
