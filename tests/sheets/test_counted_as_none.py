@@ -69,9 +69,9 @@ def test_a_component_without_its_lot(places, there, asked):
 
 
 def test_who_has_enough_in_skeins_or_is_done_is_not_asked():
-    skein = SKEIN | {"project": "Vest", "design": "Tweedy"}
+    skein = SKEIN | {"gross": 44.0, "project": "Vest", "design": "Tweedy"}
     assert told(components=without_lot(2), projects=[VEST | {"wanted": 100.0}], skeins=[skein]) == [None]
-    done = VEST | {"wanted": 188.0, "used": 78.0}
+    done = VEST | {"wanted": 188.0, "used": 44.0}
     assert told(components=without_lot(2), projects=[done], skeins=[skein | {"gone": "used"}]) == [None]
 
 

@@ -36,7 +36,7 @@ def skein(name, gross, gone=None, **more):
 ])
 def test_a_finished_piece_asks_for_its_skeins_to_be_marked(described, skeins, used, asked):
     entries = starting_entries(described)
-    vest = {"name": "Vest", "wanted": 200.0, "grist": 500.0, "used": used}  # 200 yd at 500 yd/lb are 6.4 oz
+    vest = {"name": "Vest", "wanted": 200.0, "grist": 600.0, "used": used}  # 200 yd at 600 yd/lb are 5.3 oz
     for log, lines in {"reels": [{"name": "Porch", "rated": 72.0}], "projects": [vest], "skeins": skeins}.items():
         entries = with_records(described, entries, log, lines)
     [values] = expected_of_keys(described, [entries], ("projects_message", "projects_mark"))

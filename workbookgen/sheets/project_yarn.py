@@ -14,7 +14,7 @@ from workbookgen.sheets import another_grist, yarn
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.supply import PARTS
 
-ANOTHER_YARN = 2  # times as fine: even first skeins come nearer to their plan; common practice, no source
+ANOTHER_YARN = 1.6  # times as fine: even first skeins come nearer to their plan; common practice, no source
 BOUGHT = 5  # the stage of yarn and thread
 USED_UNSEEN = 0.25  # of a lot's yarn; common practice, no source: more than its losses are usually off by
 OTHER_LOTS = ("lot_2", "lot_3")
@@ -71,7 +71,7 @@ def _another_yarn() -> Rule:
     """A question about skeins whose grist is far from the planned one: either may be a slip."""
     return Rule(f"AND(NOT(given(used)), OR(ROUND(seen_finer, 9) > {ANOTHER_YARN}, ROUND(seen_finer, 9) < {1 / ANOTHER_YARN}))",
                 lambda values: values["used"] is None and not 1 / ANOTHER_YARN <= round(values["seen_finer"], 9) <= ANOTHER_YARN,
-                f"{ASKING} Its skeins are over twice as fine as planned, or twice as coarse. "
+                f"{ASKING} Its skeins are far finer than planned, or far coarser. "
                 "Look at their wraps and weights, and at the grist planned. Log singles once they are plied.")
 
 
