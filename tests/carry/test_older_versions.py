@@ -192,7 +192,22 @@ def test_what_a_planner_in_meters_told_in_yards_a_pound_is_no_other_result_now(c
     }
     # Three skeins of unlike weight count for somewhat less than three.
     by_weight = {"projects_learned", "projects_part_1_relative"}
-    assert other == OF_WASHED_DESIGN | said_otherwise | by_weight and outcome.leftovers == {}
+    # Its reel is one that only its maker tells of.
+    as_rated = {
+        "projects_answer",
+        "projects_least",
+        "projects_most",
+        "projects_doubt_spare",
+        "first_projects_doubt",
+    } | {
+        f"{log}_{key}"
+        for log, keys in (
+            ("projects", ("doubt_have", "doubt_skeins", "reel_square")),
+            ("skeins", ("doubt", "reel_doubt", "reel_part", "reel_square", "reel_sum")),
+        )
+        for key in keys
+    }
+    assert other == OF_WASHED_DESIGN | said_otherwise | by_weight | as_rated and outcome.leftovers == {}
     for key in EARLIER_UNITS:  # and the file has each of them, in yards per pound
         before, now = old.cell(key, 0).value, outcome.new.cell(key, 0).value
         washed = 1 / 0.95 if key in OF_WASHED_DESIGN else 1

@@ -148,7 +148,7 @@ def test_turns_of_a_cord_are_known_to_half_of_the_part_that_was_read(turns, shar
     assert reeling.misread_turns(turns, inches(60)) == approx(share)
 
 
-@pytest.mark.parametrize("misread, within", [(None, 0.005), (0, 0.005), (0.005, 0.005), (0.02, 0.02)])
+@pytest.mark.parametrize("misread, within", [(0, 0.005), (0.005, 0.005), (0.02, 0.02)])
 def test_a_loop_is_no_surer_than_its_cord_was_read(misread, within):
     assert reeling.loop_uncertainty(inches(100), misread=misread).m_as("inch") == approx(100 * within / 3**0.5)
     assert reeling.loop_uncertainty(inches(100), inches(0.3), misread) == reeling.loop_uncertainty(
@@ -156,11 +156,11 @@ def test_a_loop_is_no_surer_than_its_cord_was_read(misread, within):
     )
 
 
-def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
-    # Common practice, no source: 0.36 in of 72 in.
-    assert reeling.loop_uncertainty(inches(72)).m_as("inch") == approx(
-        reeling.loop_uncertainty(inches(72), inches(0.36)).m_as("inch")
-    )
+def test_a_loop_without_a_tolerance_is_surer_if_it_was_measured():
+    # Common practice, no source: 1.44 in of 72 in as rated, and 0.36 in by its arms.
+    assert reeling.loop_uncertainty(inches(72)).m_as("inch") == approx(1.44 / 3**0.5)
+    assert reeling.loop_uncertainty(inches(72), from_arms=inches(72)).m_as("inch") == approx(0.36 / 3**0.5)
+    assert reeling.loop_uncertainty(inches(72), inches(0.5), from_arms=inches(72)).m_as("inch") == approx(0.5 / 3**0.5)
 
 
 @pytest.mark.parametrize(

@@ -135,7 +135,7 @@ def _in_use(settings: Settings) -> Group:
     return Group("In use", (
         _of_reel("reel_loop", "Loop of the reel", "loop"),
         _of_reel("reel_doubt", "Its loop ±", "doubt"),
-        Result("loop_doubt", "Typed loop ±", "0.005 * loop / SQRT(3)", reeling.loop_uncertainty, LOOP, leaves=("tolerance", "misread"), digits=3),
+        Result("loop_doubt", "Typed loop ±", "0.02 * loop / SQRT(3)", reeling.loop_uncertainty, LOOP, leaves=("tolerance", "misread", "from_arms"), digits=3),
         _from_reel("used_loop", "Loop in use", "loop", "reel_loop", "log_loop"),
         _from_reel("used_loop_doubt", "Its ±", "loop_doubt", "reel_doubt", "log_reel_doubt"),
         Result("used_wraps", "Wraps in use", "or_else(wraps, log_wraps)", measuring.wraps_in_use, NUMBER,
@@ -381,5 +381,5 @@ def _band(settings: Settings) -> Band:
 
 NIDDY_NODDY = Picture(
     title="One wrap of a niddy-noddy", file="niddy-noddy.png", across=LEFT, is_below=True,
-    about="A niddy-noddy: its height is the distance between its two arms; each arm is measured from end to end; four legs of yarn are one wrap.",
+    about="A niddy-noddy: its height and both arms are measured from yarn to yarn; four legs of yarn are one wrap.",
 )

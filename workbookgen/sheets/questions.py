@@ -133,7 +133,7 @@ CROWDED = Card(
             Input("wraps", "Wraps on it", TURNS, NUMBER, needed=True),
             Input("wpi", "Wraps per inch as they lie", CLOSE, THREADS, needed=True),
             Input("width", "Width of the winding", REACH, LOOP, needed=True, help="How wide the yarn spreads on the arms."),
-            Input("height", "Niddy-noddy: height", REACH, LOOP, help="Leave these three empty for a plain frame."),
+            Input("height", "Niddy-noddy: height", REACH, LOOP, help="Leave these three empty for a plain frame; all are measured from yarn to yarn."),
             Input("arm_a", "Niddy-noddy: one arm", REACH, LOOP),
             Input("arm_b", "Niddy-noddy: other arm", REACH, LOOP),
         )),

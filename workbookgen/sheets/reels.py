@@ -54,9 +54,10 @@ def reels(settings: Settings) -> Log:
             Group("For other sheets", (
                 Result("misread", "Cord, misread", f"{PART_OF_A_TURN} / turns", reeling.misread_turns, SHARE, digits=2, only_if="measured > 0",
                        note="By half of the parts in which its turns were read, where no tolerance is typed."),
-                Result("doubt", "Loop ±, standard", "or_else(tolerance, loop * MAX(0.005, or_else(misread, 0))) / SQRT(3)", reeling.loop_uncertainty, LOOP, digits=3,
-                       note="Standard uncertainty; a loop without tolerance is taken within 0.5% (common practice, no source), "
-                            "or within half of the part of a turn to which its cord was read."),
+                Result("doubt", "Loop ±, standard", "or_else(tolerance, loop * IF(given(misread), MAX(0.005, misread), IF(given(from_arms), 0.005, 0.02))) / SQRT(3)",
+                       reeling.loop_uncertainty, LOOP, digits=3,
+                       note="Standard uncertainty. A loop without tolerance is taken within 0.5% if it was measured, or within half of the part of a turn to which its cord "
+                            "was read, and within 2% as rated (common practice, no source)."),
                 repeated("listed", "Listed as", "name", width=24,
                        note="The name under which skeins find this reel."),
             ), printed=False),
@@ -79,13 +80,13 @@ def reels(settings: Settings) -> Log:
 def _you_type() -> Group:
     return Group("You type", (
         Input("name", "Reel", Name(), needed=True, width=24, help="What you call this reel. Skeins choose it by this name."),
-        Input("rated", "Rated loop", SPAN, LOOP, help="What the maker says one full turn measures."),
+        Input("rated", "Rated loop", SPAN, LOOP, help="What the maker says one full turn measures; without a tolerance it is taken within 2%."),
         Input("cord", "Cord length", CORD, LOOP, help="A cord that does not stretch, wound on like yarn."),
         Input("turns", "Cord turns", TURNS, help="Turns that the cord makes; parts of a turn count, as 4.25. Best are whole turns, marked on the cord, which you then measure: "
                                                      "of seven turns, a quarter misread by half is 2%."),
-        Input("height", "Height", SPAN, LOOP, help="Niddy-noddy: distance between the two arms."),
-        Input("arm_a", "One arm", SPAN, LOOP, help="Niddy-noddy: one arm, from end to end."),
-        Input("arm_b", "Other arm", SPAN, LOOP, help="Niddy-noddy: the other arm, from end to end."),
+        Input("height", "Height", SPAN, LOOP, help="Niddy-noddy: from the yarn on one arm to the yarn on the other, along the shaft."),
+        Input("arm_a", "One arm", SPAN, LOOP, help="Niddy-noddy: one arm, from the yarn at one end to the yarn at the other. In notches it lies within the ends."),
+        Input("arm_b", "Other arm", SPAN, LOOP, help="Niddy-noddy: the other arm, measured alike."),
         Input("tolerance", "Loop ±", TOLERANCE, LOOP, help="How far the loop may be off, either way."),
     ))
 
@@ -96,7 +97,7 @@ def _the_loop() -> Group:
                note="Cord length over the turns it makes."),
         Result("from_arms", "By height and arms",
                "4 * SQRT(height * height + arm_a * arm_a / 4 + arm_b * arm_b / 4)",
-               reeling.niddy_noddy_loop, LOOP, note="Four legs of yarn between the arm ends."),
+               reeling.niddy_noddy_loop, LOOP, note="Four legs of yarn from arm to arm."),
         Result("loop", "Loop in use",
                "or_else(measured, or_else(from_arms, rated))",
                reeling.loop_in_use, LOOP,

@@ -40,6 +40,7 @@ EXAMPLES = [
     (reeling.loop_uncertainty, dict(loop=q("yard", 2, 1.5))),
     (reeling.loop_uncertainty, dict(loop=q("yard", 2, 1.5), tolerance=q("inch", 0.5, 0))),
     (reeling.loop_uncertainty, dict(loop=q("yard", 2, 1.5), misread=n(0.02, 0))),
+    (reeling.loop_uncertainty, dict(loop=q("yard", 2, 1.5), from_arms=q("cm", 180, 140))),
     (reeling.misread_turns, dict(turns=n(6.25, 6.3), measured=q("inch", 71, 72))),
     (reeling.finished_length, dict(length=q("yard", 200, 0), loop=q("inch", 72, 54), washed_loop=q("cm", 180, 130))),
     (reeling.shrinkage, dict(length=q("yard", 200, 100), finished=q("m", 180, 92))),

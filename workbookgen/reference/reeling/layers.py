@@ -110,7 +110,7 @@ def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Le
     Parameters
     ----------
     height : h, distance between a niddy-noddy's crossed arms; a plain frame has none
-    arm_a : a, span of one arm from end to end
+    arm_a : a, span of one arm from where the yarn lies on it to where it lies again
     arm_b : b, span of the other arm
 
     Returns
@@ -124,7 +124,7 @@ def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Le
 
     Notes
     -----
-    Valid for arms at right angles, with the yarn at their very ends.
+    Valid for arms at right angles. A yarn that lies in notches lies within the arm ends.
 
     References
     ----------

@@ -11,7 +11,8 @@ from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_withi
 from workbookgen.reference.tolerances import HAIR
 from workbookgen.units import Length, Ratio
 
-USUAL_TOLERANCE = 0.005  # of the loop, where no tolerance is given
+USUAL_TOLERANCE = 0.005  # of a loop that was measured, where no tolerance is given
+AS_RATED = 0.02  # of one that only its maker states
 QUARTERS, TENTHS = 4, 10  # the parts in which people read a turn
 
 MEASURED, FROM_ARMS, RATED = "measured with a cord", "from height and arms", "rated"
@@ -59,12 +60,12 @@ def measured_loop(cord: Length, turns: Ratio) -> Length:
 def niddy_noddy_loop(height: Length, arm_a: Length, arm_b: Length) -> Length:
     """Loop of a niddy-noddy, from its height and its two arms.
 
-    C = 4 · √(h² + (a/2)² + (b/2)²). The yarn runs in four legs from arm end to arm end.
+    C = 4 · √(h² + (a/2)² + (b/2)²). The yarn runs in four legs from arm to arm.
 
     Parameters
     ----------
-    height : h, distance between the two crossed arms
-    arm_a : a, span of one arm from end to end
+    height : h, distance from the yarn on one arm to that on the other, along the shaft
+    arm_a : a, span of one arm from where the yarn lies on it to where it lies again
     arm_b : b, span of the other arm
 
     Returns
@@ -78,7 +79,7 @@ def niddy_noddy_loop(height: Length, arm_a: Length, arm_b: Length) -> Length:
 
     Notes
     -----
-    Valid for arms at right angles, with the yarn at their very ends.
+    Valid for arms at right angles. A yarn that lies in notches lies within the arm ends.
 
     References
     ----------
@@ -299,17 +300,20 @@ def misread_turns(turns: Ratio, measured: Length) -> Ratio:
 
 
 @calculation
-def loop_uncertainty(loop: Length, tolerance: Length | None = None, misread: Ratio | None = None) -> Length:
+def loop_uncertainty(
+    loop: Length, tolerance: Length | None = None, misread: Ratio | None = None, from_arms: Length | None = None
+) -> Length:
     """Standard uncertainty of a loop.
 
-    u = t / √3, and without a tolerance t = C · max(0.005, e). A "give or take" becomes the measure in which
-    uncertainties add up.
+    u = t / √3. Without a tolerance t = C · max(0.005, e) by a cord, C · 0.005 by its arms, and C · 0.02 as rated. A
+    "give or take" becomes the measure in which uncertainties add up.
 
     Parameters
     ----------
     loop : C, the loop
     tolerance : t, how far the loop may be off, to either side
     misread : e, how far the turns of its cord may be misread, as a share of them
+    from_arms : the loop from height and arms
 
     Returns
     -------
@@ -326,7 +330,7 @@ def loop_uncertainty(loop: Length, tolerance: Length | None = None, misread: Rat
 
     References
     ----------
-    JCGM 100, 4.3.7 (from memory). A loop within 0.5 percent: common practice, no source.
+    JCGM 100, 4.3.7 (from memory). A measured loop within 0.5 percent, a rated one within 2: common practice, no source.
 
     Examples
     --------
@@ -335,7 +339,8 @@ def loop_uncertainty(loop: Length, tolerance: Length | None = None, misread: Rat
     """
     require_within(ABOVE_ZERO, "The loop must have a length.", loop)
     require_within(NOT_NEGATIVE, "What is misread", 0.0 if misread is None else misread)
-    usual = USUAL_TOLERANCE if misread is None else np.maximum(USUAL_TOLERANCE, misread)
+    is_rated = misread is None and from_arms is None
+    usual = AS_RATED if is_rated else np.maximum(USUAL_TOLERANCE, 0.0 if misread is None else misread)
     limit = usual * loop if tolerance is None else tolerance
     require_within(NOT_NEGATIVE, "The tolerance", limit)
     return limit / np.sqrt(3)
