@@ -26,6 +26,22 @@ def record(gathered, table, name, planner=1):
     return found
 
 
+def test_two_versions_of_one_planner_are_told(gathered, tmp_path, here):
+    """Each of their lots would count twice, and what two fleeces gave would pass for what four did."""
+    told = ", too, with the same name and weight. If these are two versions of one planner, all of it counts twice: "
+    assert [str(note) for note in gathered.notes] == [
+        f"{file}: 2 of its lots are in metric.xlsx{told}give only the latest." for file in ("us-grams.xlsx", "us.xlsx")
+    ]
+    others = (LOTS[0], LOTS[1] | {"name": "Thistle"}, LOTS[1] | {"name": "Sorrel"})
+    works = (
+        {"fiber": others[:2]},
+        {"fiber": (others[0], others[2])},
+        {"fiber": (others[1] | {"weight": q(2.1, "kg")},)},
+    )
+    files = [write_planner(tmp_path / f"{number}.xlsx", settings("metric"), work) for number, work in enumerate(works)]
+    assert gather(files, here).notes == (), "one lot alike may be another's, and so may a name"
+
+
 # All expected values below are worked by hand from what stands in `invented`.
 @pytest.mark.parametrize("planner", [1, 2, 3])
 def test_a_skein(gathered, planner):

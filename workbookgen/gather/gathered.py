@@ -1,10 +1,10 @@
 """All planners together: their tables joined, each planner counted once, unreadable files reported.
 
-Two files with the same bytes are one planner that was sent twice; it is counted once. Later
-versions of one person's planner are different planners here: give only the latest.
+Two files with the same bytes are one planner that was sent twice; it is counted once. Two
+versions of one person's planner are two planners here. They share lots, which is reported.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -14,9 +14,11 @@ from workbookgen.errors import Fault, FileError, counted
 from workbookgen.gather.columns import PLANNER, TABLES
 from workbookgen.gather.reading import Batch, FileReport, frame
 from workbookgen.gather.workers import Engine, read_all, this_machine
+from workbookgen.texts import loosely
 
 # The files that are taken from a folder. Those of the last four kinds cannot be read, and are taken to be reported.
 SUFFIXES = (".xlsx", ".ods", ".xls", ".xlsm", ".xlsb", ".numbers")
+SHARED = 2  # lots of one name and weight; one alone may be two people's by chance
 LOCKS = ("~$", ".~lock", ".")  # how the names of files begin that programs put beside an open one
 
 
@@ -58,6 +60,7 @@ def joined(batches: Sequence[Batch]) -> Gathered:
         for table in TABLES
     }
     repeated = [each for each in reports if not each.fault and each.number not in numbers]
+    files = [each.file for each in firsts.values()]
     return Gathered(
         tables,
         _planners(list(firsts.values()), tables),
@@ -66,8 +69,25 @@ def joined(batches: Sequence[Batch]) -> Gathered:
             Fault(each.file, f"the same, byte for byte, as {firsts[each.digest].file}; it counts once.")
             for each in repeated
         ),
-        notes=tuple(Fault(each.file, note) for each in firsts.values() for note in each.notes),
+        notes=(
+            *(Fault(each.file, note) for each in firsts.values() for note in each.notes),
+            *_other_versions(tables["lots"], files),
+        ),
     )
+
+
+def _other_versions(lots: pd.DataFrame, files: Sequence[str]) -> Iterator[Fault]:
+    """Planners that share lots with an earlier one: two versions of one planner, all of whose records count twice."""
+    named = lots.dropna(subset=["lot", "bought_g"])
+    lot = pd.Series(list(zip(named["lot"].map(loosely), named["bought_g"].round(), strict=True)), named.index)
+    first = named.groupby(lot)[PLANNER].transform("min")
+    for (later, earlier), shared in named[named[PLANNER] > first].groupby([PLANNER, first]).size().items():
+        if shared >= SHARED:
+            yield Fault(
+                files[later - 1],
+                f"{shared} of its lots are in {files[earlier - 1]}, too, with the same name and weight. If these are two "
+                "versions of one planner, all of it counts twice: give only the latest.",
+            )
 
 
 def _joined(frames: list[pd.DataFrame], empty: pd.DataFrame, numbers: dict[int, int]) -> pd.DataFrame:
