@@ -29,7 +29,18 @@ from workbookgen.reference import diameter, gauge, labels, measuring, overview, 
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
-from workbookgen.sheets import by_k, compare, one_skein, plausible, reels, scale_steps, skeins, tabs, uses
+from workbookgen.sheets import (
+    by_k,
+    compare,
+    one_skein,
+    plausible,
+    reels,
+    scale_steps,
+    skein_questions,
+    skeins,
+    tabs,
+    uses,
+)
 from workbookgen.sheets.limits import CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup, of_lot, of_project
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -253,15 +264,15 @@ def _in_words() -> Group:
 
 
 def _unusual() -> Result:
-    """The first of the log's questions (plausible.py) that applies to what was measured here."""
+    """The first of the log's questions (skein_questions.py) that applies to what was measured here."""
     questions = (
         (f"given_and(used_loop, used_loop < {plausible.SHORTEST_LOOP})",
          "Loop: under 20 cm (8 in) all the way around. Look at the unit: yards or meters are too large for it."),
-        (f"given_and(net, net > {plausible.HEAVY_SKEIN})", "Weight: more than a kilogram (2 lb) for one skein. Look at the unit: grams, or ounces?"),
-        (f"given_and(net, net < {plausible.LIGHT_SKEIN})", "Weight: less than 3 g (0.1 oz) for a skein. Look at the unit: grams, or ounces?"),
-        (_is_far("used_washed_loop", "used_loop", plausible.SHORTEST_WASHED, plausible.LONGEST_WASHED),
+        (f"given_and(net, net > {skein_questions.HEAVY_SKEIN})", "Weight: more than a kilogram (2 lb) for one skein. Look at the unit: grams, or ounces?"),
+        (f"given_and(net, net < {skein_questions.LIGHT_SKEIN})", "Weight: less than 3 g (0.1 oz) for a skein. Look at the unit: grams, or ounces?"),
+        (_is_far("used_washed_loop", "used_loop", skein_questions.SHORTEST_WASHED, skein_questions.LONGEST_WASHED),
          "Loop washed: far from the loop of its reel. Was it wound on another? Measure one full loop, all the way around, not the length of the folded skein."),
-        (_is_far("used_counted_wpi", "expected_wpi", plausible.FEWEST_WRAPS, plausible.MOST_WRAPS),
+        (_is_far("used_counted_wpi", "expected_wpi", skein_questions.FEWEST_WRAPS, skein_questions.MOST_WRAPS),
          "Wraps counted: far from what its length and weight suggest. Look at the wraps, the weight, and the count on the ruler."),
     )
     return Result("unusual", "Unlike most skeins", f'"{ASKING} " & ' + first_of(*((condition, f'"{sentence}"') for condition, sentence in questions)), measuring.unusual, None,

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 
 from workbookgen.language.fields import Rule
 from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS
-from workbookgen.language.sentences import ASKING, UNKNOWN
+from workbookgen.language.sentences import ASKING
 from workbookgen.texts import folded
 
 FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
@@ -20,12 +20,7 @@ LIGHTEST_BAG = 30  # grams, where grams are typed: a bag of fleece to try has 10
 IN_DAMP_AIR = 1.05
 ANOTHER_YARN = 0.25  # of the planned grist: three times what a plan is usually off by; common practice, no source
 FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
-LONGEST_WASHED, SHORTEST_WASHED = 1.1, 0.75  # of the loop on the reel: another reel, of a yard and a half for two, is out; common practice, no source
-MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of the wraps expected from the grist; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
-# A skein beside those made alike: times what they differ by, and times their mean grist; common practice, no source.
-BEYOND_CHANCE, TIMES_THE_OTHERS = 2.8, 1.55
-HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
 HEAVY_LOT, LIGHT_LOT = 20_000, 5  # grams: five heavy fleeces, and less than a packet of sparkle to blend in; common practice, no source
 
 LEAST_WANTED, MOST_WANTED = 20, 30_000  # meters in a piece; common practice, no source
@@ -111,17 +106,6 @@ def _is_fleece(values: Mapping) -> bool:
     return isinstance(values["state"], str) and folded(values["state"]) in ("raw fleece", "skirted fleece")
 
 
-def skein_weight(system: str) -> tuple[Rule, ...]:
-    """A skein so heavy or so light that its weight may have been typed in another unit."""
-    grams = MASS.unit(system).value
-    return (
-        Rule(f"gross > {HEAVY_SKEIN}", lambda values: values["gross"] * grams > HEAVY_SKEIN,
-             f"{ASKING} Weight: more than a kilogram (2 lb) for one skein. Look at the unit above: grams, or ounces?"),
-        Rule(f"gross < {LIGHT_SKEIN}", lambda values: values["gross"] * grams < LIGHT_SKEIN,
-             f"{ASKING} Weight: less than 3 g (0.1 oz) for a skein. Look at the unit above: grams, or ounces?"),
-    )
-
-
 def lot_weight(system: str) -> tuple[Rule, ...]:
     """A lot so heavy or so light that its weight may have been typed in another unit."""
     grams = MASS.unit(system).value
@@ -142,19 +126,6 @@ def more_than_the_lot() -> Rule:
     )
 
 
-def washed_loop() -> Rule:
-    """A washed loop half as long as the reel's, since it lay double, or that of another reel; or one clearly longer,
-    which no washing makes it.
-
-    Its last digits do not decide.
-    """
-    return Rule(
-        f"OR(ROUND(washed_loop / loop, 9) > {LONGEST_WASHED}, ROUND(washed_loop / loop, 9) < {SHORTEST_WASHED})",
-        lambda values: not SHORTEST_WASHED <= round(values["washed_loop"] / values["loop"], 9) <= LONGEST_WASHED,
-        f"{ASKING} Loop washed: far from the loop of its reel. Was it wound on another? Measure one full loop, all the way around, not the length of the folded skein.",
-    )
-
-
 def short_loop(system: str) -> Rule:
     """A loop so short that yards or meters were typed for inches or centimeters."""
     meters = LOOP.unit(system).value
@@ -162,92 +133,6 @@ def short_loop(system: str) -> Rule:
         f"loop < {SHORTEST_LOOP}",
         lambda values: values["loop"] * meters < SHORTEST_LOOP,
         f"{ASKING} Loop: under 20 cm (8 in) all the way around. Look at the unit above: yards or meters are too large for it.",
-    )
-
-
-def wraps_counted() -> Rule:
-    """Wraps counted on a ruler that do not go with the grist."""
-    return Rule(
-        f"OR(ROUND(counted_wpi / expected_wpi, 9) > {MOST_WRAPS}, ROUND(counted_wpi / expected_wpi, 9) < {FEWEST_WRAPS})",
-        lambda values: not FEWEST_WRAPS <= round(values["counted_wpi"] / values["expected_wpi"], 9) <= MOST_WRAPS,
-        f"{ASKING} Wraps counted: far from what its length and weight suggest. Look at the wraps, the weight, and the count on the ruler.",
-    )
-
-
-def off_the_like() -> Rule:
-    """A skein so far from those made alike that its wraps, reel or weight may be another skein's.
-
-    Other yarns spun from the lot, for another project or of more singles, are not compared. Beside two skeins and more
-    it is what they differ by that decides, beside one how many times as fine it is; last digits do not.
-    """
-
-    def is_far(values: Mapping[str, float]) -> bool:
-        times, beyond = round(values["off_others"] + 1, 9), values["beyond_others"]
-        return not 1 / TIMES_THE_OTHERS <= times <= TIMES_THE_OTHERS or beyond is not None and round(beyond, 9) > BEYOND_CHANCE
-
-    return Rule(
-        f"OR(ROUND(off_others + 1, 9) > {TIMES_THE_OTHERS}, ROUND(off_others + 1, 9) < {1 / TIMES_THE_OTHERS}, "
-        f"given_and(beyond_others, ROUND(beyond_others, 9) > {BEYOND_CHANCE}))",
-        is_far,
-        f"{ASKING} Its grist is far off that of the other skeins of its lot with its project and plies. Look at the wraps, the reel and the weight.",
-    )
-
-
-def of_a_lot_alone() -> Rule:
-    """A skein of one lot for a project whose yarn is plied of several.
-
-    What the other strands took would still count as there.
-    """
-    return Rule(
-        "AND(given(lot), NOT(given(design)), given(project_design))",
-        lambda values: bool(values["lot"]) and not values["design"] and bool(values["project_design"]),
-        f"{ASKING} Fiber lot: its project is plied by a design. Choose the design here instead, so that each strand is counted.",
-    )
-
-
-def of_no_lot() -> tuple[Rule, ...]:
-    """A skein that does not say what it is spun from, though its project does: both its yarn and its fiber would count.
-
-    A rule of its own for designs, since a small planner has none.
-    """
-    return tuple(
-        Rule(f"AND(given(lotless), given({of}))", lambda values, of=of: bool(values["lotless"]) and bool(values[of]), f"{ASKING} {sentence}")
-        for of, sentence in (
-            ("project_lot", "Fiber lot: without it, its fiber counts twice for its project: as still to spin, too. Choose it; leave it empty for yarn of no lot."),
-            ("project_design", "Design: without it, its fiber counts twice for its project: as still to spin, too. Choose it; leave it empty for yarn of no lot."),
-        )
-    )
-
-
-def of_singles() -> Rule:
-    """Singles that were logged for a project whose yarn is plied: once they are plied, they would count again."""
-    return Rule(
-        "AND(plied_of < 1.5, project_plies > 1.5)",
-        lambda values: values["plied_of"] < 1.5 < values["project_plies"],
-        f"{ASKING} Plied of: these are singles, and its project's yarn is plied. Log only the plied yarn, or both count.",
-    )
-
-
-def without_length() -> Rule:
-    """A bobbin that is not full, logged without wraps: its fiber would be gone without any yarn."""
-    return Rule(
-        "AND(length_yd <= 0, net > 0)",
-        lambda values: values["length_yd"] <= 0 and values["net"] > 0,
-        f"{ASKING} Wraps: none, so it has no length, and still its weight is taken off its lot. Log what is on a bobbin once it is reeled.",
-    )
-
-
-def not_weighed() -> tuple[Rule, ...]:
-    """A skein of a lot, or of a design, that was not weighed: what it took of the fiber is only expected.
-
-    A small planner has no designs.
-    """
-    return tuple(
-        Rule(f"AND(given({of}), NOT(given(gross)))", lambda values, of=of: bool(values[of]) and values["gross"] is None, f"{UNKNOWN}: {sentence}")
-        for of, sentence in (
-            ("lot", "what it took of its fiber is expected by the grist of its project or its lot's skeins, if known. Type its weight once it is dry."),
-            ("design", "what it took of its fiber is expected by its design. Type its weight once it is dry."),
-        )
     )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 
 from workbookgen.language.fields import Result, Rule
 from workbookgen.language.quantities import LENGTH, NUMBER
+from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import belongings, project, sharing, strands, uncertainty, used_up
 from workbookgen.settings import Settings
@@ -19,6 +20,12 @@ BOUGHT = 5  # the stage of yarn and thread
 USED_UNSEEN = 0.25  # of a lot's yarn; common practice, no source: more than its losses are usually off by
 OTHER_LOTS = ("lot_2", "lot_3")
 PLAIN = {True: "NOT(given(design)), ", False: ""}  # a rule that names what a planner lacks would go
+
+
+def chosen() -> tuple[Result, ...]:
+    """What its skeins look up, to ask whether theirs is another."""
+    lots = (("by_lot", "lot_1"), ("by_lot_2", "lot_2"), ("by_lot_3", "lot_3"))
+    return (repeated("by_design", "Plied by", "design", width=16), *(repeated(key, "Spun from", lot, width=16) for key, lot in lots))
 
 
 def asked_about() -> Iterator[Result]:

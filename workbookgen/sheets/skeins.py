@@ -43,7 +43,19 @@ from workbookgen.reference import (
     yarn_count,
 )
 from workbookgen.settings import Settings
-from workbookgen.sheets import by_k, fiber, lists, one_skein, plausible, reels, scale_steps, stages, tabs, totals, yarn
+from workbookgen.sheets import (
+    by_k,
+    fiber,
+    lists,
+    one_skein,
+    reels,
+    scale_steps,
+    skein_questions,
+    stages,
+    tabs,
+    totals,
+    yarn,
+)
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup
@@ -107,15 +119,16 @@ def skeins(settings: Settings) -> Log:
         rules=(
             Rule("AND(given(reel), NOT(given(loop)))", lambda values: bool(values["reel"]) and values["loop"] is None,
                  f"{UNKNOWN}: nobody knows what one turn of its reel measures. Its line on the sheet Reels says what it needs."),
-            *plausible.skein_weight(settings.units),
-            plausible.washed_loop(),
-            plausible.wraps_counted(),
-            plausible.without_length(),
-            *((plausible.off_the_like(), stages.of_a_lot_spun()) if settings.rows.skeins <= FEW else ()),
-            plausible.of_a_lot_alone(),
-            *plausible.of_no_lot(),
-            plausible.of_singles(),
-            *plausible.not_weighed(),
+            *skein_questions.skein_weight(settings.units),
+            skein_questions.washed_loop(),
+            skein_questions.wraps_counted(),
+            skein_questions.without_length(),
+            *((skein_questions.off_the_like(), stages.of_a_lot_spun()) if settings.rows.skeins <= FEW else ()),
+            skein_questions.of_a_lot_alone(),
+            *skein_questions.of_no_lot(),
+            skein_questions.of_another_lot(),
+            skein_questions.of_singles(),
+            *skein_questions.not_weighed(),
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
                  "Bag or tag: it must weigh less than the whole. Check both."),
             Rule("AND(given(design), given(lot))", lambda values: bool(values["design"]) and bool(values["lot"]),
@@ -269,6 +282,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         Result("weighed_of", "Weighed, of", "design", which_yarn.weighed, None, uses={"name": "design", "mass": "net"}, only_if="net > 0", width=18),
         lookup("project_design", "Its project's yarn", "projects_by_design", "project", width=18),
         lookup("project_lot", "Its project's lot", "projects_by_lot", "project", width=18),
+        *(lookup(f"project_lot_{place}", "And its lot", f"projects_by_lot_{place}", "project", width=18) for place in (2, 3)),
         Result("singles", "Singles in it", "plied_of", planning.singles_in_skein, NUMBER, uses={"counted": "plied_of"}, digits=0),
         lookup("project_plies", "Its project's singles", "projects_plies", "project", NUMBER, digits=0),
         Result("lotless", "Made of nothing, for", "project", which_yarn.of_no_lot, None, uses={"name": "project"}, width=22,
