@@ -1,4 +1,5 @@
-"""Whoever forgets one entry, or types it ten times too large or too small, is asked before an answer is believed.
+"""Whoever forgets one entry, types it ten times too large or too small, or chooses or counts another than was meant, is
+asked before an answer is believed.
 
 Households without a slip are typed again, each time with one. Nothing is taken from the planner's model: it may answer
 as it likes, but not in silence.
@@ -24,6 +25,22 @@ MISTYPED = {"reels": ("rated", "cord", "turns"), "projects": ("grist",), "skeins
 # Of the slips by ten that turn an answer: of a piece that is only planned, nothing is there to compare with.
 ASKED = 0.75
 HOMES = 14
+OUNCE = 28.349523
+# What each kind of slip makes of a skein, and the least share that is asked about of those that turn an answer, or make
+# what there is another by a seventh. What a wet skein weighs more, only its neighbors tell.
+ANOTHER = {
+    "on another reel": (0.3, lambda skein, homes: {"reel": other(homes, "reels", skein.get("reel"))}),
+    "of another lot": (0.8, lambda skein, homes: {"lot": other(homes, "fiber", skein.get("lot"))}),
+    "for another project": (
+        0.75,
+        lambda skein, homes: {"project": skein.get("project") and other(homes, "projects", skein["project"])},
+    ),
+    "each loop counted twice": (0.8, lambda skein, homes: {"wraps": skein["wraps"] * 2}),
+    "every second loop counted": (0.8, lambda skein, homes: {"wraps": float(round(skein["wraps"] / 2))}),
+    "weighed on its bobbin": (0.8, lambda skein, homes: {"gross": skein["gross"] + 80}),
+    "weighed in ounces": (0.8, lambda skein, homes: {"gross": skein["gross"] / OUNCE}),
+    "weighed wet": (0.4, lambda skein, homes: {"gross": skein["gross"] * 1.35}),
+}
 # What each log is asked for first, and what is no answer to it, or one that sends to the shop.
 ANSWERS = {"projects": "projects_verdict", "skeins": "skeins_finished_m", "fiber": "fiber_yarn"}
 NO_ANSWER = ("short", "no yarn yet", None)
@@ -47,9 +64,14 @@ def by_ten(logs: Logs, log: str, key: str) -> Iterator[tuple[int, Logs]]:
             yield line, logs | {log: [*logs[log][:line], record | {key: slipped}, *logs[log][line + 1 :]]}
 
 
+def other(logs: Logs, log: str, name: str | None) -> str | None:
+    """Another of this log, if there is one."""
+    return next((record["name"] for record in logs.get(log, ()) if record["name"] != name), None)
+
+
 def answers(typed: list[Logs]) -> list[dict]:
     planner = described()
-    keys = [*ANSWERS.values(), "projects_answer", *(f"{log}_message" for log in FORGOTTEN)]
+    keys = [*ANSWERS.values(), "projects_answer", "projects_open_have", *(f"{log}_message" for log in FORGOTTEN)]
     return expected_of_keys(planner, [entries(planner, logs) for logs in typed], keys)
 
 
@@ -91,3 +113,30 @@ def test_who_slips_by_ten_is_asked(log):
             asked += bool(logs_asking or now[f"{log}_message"][line])
     assert turned >= 5
     assert asked >= ASKED * turned, f"{asked} of {turned}"
+
+
+def is_another(now: dict, was: dict) -> bool:
+    """Whether an answer turned, or what there is for a project is another by a seventh."""
+    there = zip(now["projects_open_have"], was["projects_open_have"], strict=True)
+    return now["projects_verdict"] != was["projects_verdict"] or any(
+        abs((is_now or 0) - (before or 0)) > max(is_now or 0, before or 0) / 7 for is_now, before in there
+    )
+
+
+@pytest.mark.parametrize("kind", ANOTHER)
+def test_who_takes_one_for_another_is_asked(kind):
+    least, slip = ANOTHER[kind]
+    homes = households()
+    cases = [
+        (home, logs | {"skeins": [*logs["skeins"][:line], skein | slipped, *logs["skeins"][line + 1 :]]})
+        for home, logs in enumerate(homes)
+        for line, skein in enumerate(logs.get("skeins", ()))
+        if all((slipped := slip(skein, logs)).values())
+    ]
+    before, turned, asked = answers(homes), 0, 0
+    for (home, _), now in zip(cases, answers([logs for _, logs in cases]), strict=True):
+        if is_another(now, before[home]):
+            turned += 1
+            asked += any(now[key] != before[home][key] for key in now if key.endswith("_message"))
+    assert turned >= 5
+    assert asked >= least * turned, f"{asked} of {turned}"
