@@ -46,7 +46,7 @@ def _handed_on(settings: Settings, entries: Entries) -> Settings:
 
 def _records(block: Block, entries: Entries) -> list[Mapping[str, Entry]]:
     """The lines that have a name, each with those of its values that its cells accept."""
-    columns = {field.key: entries.get(f"{block.key}_{field.key}", ()) for field in block.inputs}
+    columns = {field.key: entries.get(block.full_key(field.key), ()) for field in block.inputs}
     lines = ({key: _at(column, row) for key, column in columns.items()} for row in range(block.rows))
     fields = [(field.key, field.domain) for field in block.inputs]
     fitting = [{key: line[key] for key, domain in fields if domain.accepts(line[key])} for line in lines]

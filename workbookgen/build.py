@@ -134,10 +134,10 @@ def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapp
 def unlike_the_print(planner: Planner, proofs: Mapping[str, Sequence]) -> list[Fault]:
     """The published examples whose printed answer the planner does not reproduce."""
     faults = []
-    for key, table in planner.proof_tables.items():
+    for table in planner.proof_tables.values():
         # The trials, which follow the proofs, are not printed anywhere.
-        answers = zip(table.proofs, proofs[f"{key}_computed"], proofs[f"{key}_verdict"], strict=False)
-        for proof, answer, verdict in answers:
+        answers, verdicts = (proofs[table.full_key(column)] for column in ("computed", "verdict"))
+        for proof, answer, verdict in zip(table.proofs, answers, verdicts, strict=False):
             if verdict == "differs":
                 sentence = f"the planner works out {answer!r}, but {proof.printed!r} is printed."
                 faults.append(Fault(f"proof {proof.number}", sentence))

@@ -4,7 +4,7 @@ import pytest
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Name, Note, Number
-from workbookgen.language.fields import Input, Result, Rule, check_keys
+from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import LENGTH, MASS_PACE, NUMBER, SHARE, TEMPERATURE
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
@@ -104,21 +104,6 @@ def test_the_reference_is_named_by_its_path():
     result = Result("both", "Both", "cord / turns", reeling.measured_loop, LENGTH)
     module, _, function = result.reference_path.rpartition(".")
     assert module.startswith("workbookgen.reference.reeling") and function == "measured_loop"
-
-
-def test_keys_that_cannot_be_borne_are_all_told():
-    fields = tuple(Input(key, "Label", Note()) for key in ("tex1", "Loop", "wraps", "wraps"))
-    with pytest.raises(DescriptionError) as caught:
-        check_keys("block skeins", fields)
-    said = str(caught.value)
-    assert said.startswith("block skeins: ")
-    assert "tex1: this key is also a cell address" in said
-    assert "Loop: a key is written in lower case" in said
-    assert "wraps is used twice" in said
-
-
-def test_keys_that_can_be_borne():
-    assert check_keys("block skeins", (Input("wraps", "W", Note()), Input("rest", "R", Note()))) is None
 
 
 @pytest.mark.parametrize(

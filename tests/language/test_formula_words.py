@@ -3,7 +3,7 @@
 import pytest
 
 from workbookgen.language.forms import FORMS
-from workbookgen.language.formula import Formula, formula, key_objection
+from workbookgen.language.formula import Formula, formula
 from workbookgen.language.profile import FUNCTIONS, bound_objections
 
 
@@ -242,25 +242,6 @@ def test_every_form_is_let_through_with_what_it_takes():
 def test_only_words_and_functions_stand_in_a_formula(text):
     # A cell's address would be right until a row is added above it.
     assert objections(text)
-
-
-@pytest.mark.parametrize("key", ["wraps", "part_wrap", "k_wrapped", "lot_1", "a1_b", "rate", "color", "row_1", "xfda1"])
-def test_a_key_that_may_be_borne(key):
-    assert key_objection(key) is None
-
-
-@pytest.mark.parametrize(
-    "key", ["tex1", "ne30", "a1", "xfd9", "r", "c", "r1", "c12", "rc", "r1c1", "r1c", "rc1", "r12c345"]
-)
-def test_a_key_that_is_a_cell(key):
-    assert key_objection(key) == "this key is also a cell address"
-
-
-@pytest.mark.parametrize(
-    "key", ["", "Wraps", "TEX", "part-wrap", "part wrap", "_wraps", "2ply", "größe", "wraps.part", "wraps\n"]
-)
-def test_a_key_in_other_letters(key):
-    assert "lower case" in key_objection(key)
 
 
 @pytest.mark.parametrize(

@@ -48,7 +48,7 @@ def _placements(planner: Planner, plan: Plan) -> Iterator[Placement]:
         if isinstance(holder, ProofTable):
             fields.insert(0, Column("computed", "Computed here", ()))
         for field in fields:
-            key = f"{holder.key}_{field.key}"
+            key = holder.full_key(field.key)
             if key not in plan.spots:
                 raise DescriptionError.at(f"sheet {plan.sheet.name}", f"{key} has no place on it.")
             spot = plan.spots[key]
@@ -101,7 +101,7 @@ class _Binder:
 
     def _of_repeat(self, log: Log, repeat: Repeat) -> str:
         """A reference to the record's own cell, which is on the same sheet."""
-        repeated = self.placements[f"{log.key}_{repeat.of}"]
+        repeated = self.placements[log.full_key(repeat.of)]
         return f"=${repeated.letter}${repeated.row + repeat.record}"
 
     def _of_proof(self, proof: Proof, row: int) -> str:

@@ -24,7 +24,7 @@ def draw(canvas: Canvas) -> None:
         canvas.cells(total, look.PLAIN | {"align": "left", "shrink": True})
     for first, strip in plan.strips:
         _group(canvas, first, strip)
-    canvas.cells(f"{log.key}_{OPEN.key}", COUNT)
+    canvas.cells(log.full_key(OPEN.key), COUNT)
     for column, strip in plan.folds:
         canvas.text(LABELS, column, strip.heading if strip.is_typed else strip.heading.lower(), FOLDED)
         canvas.text(UNITS, column, f"{len(strip.keys)} more", look.LITTLE | {"align": "center"})
@@ -53,7 +53,7 @@ def _hidden(canvas: Canvas, log: Log) -> None:
     in_head = canvas.plan.sheet.log_view.in_head
     for card in (holder for holder in canvas.plan.sheet.holders if holder is not log):
         for each in card.fields:
-            key = f"{card.key}_{each.key}"
+            key = card.full_key(each.key)
             if key != in_head:
                 placement = canvas.placed(key)
                 canvas.cells(key, look.result(placement.field, placement.unit))

@@ -43,17 +43,17 @@ def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> 
     if field == FILLED:
         return set(folded)
     if field == OWN_LINE:
-        return {each.key for each in block.inputs} or {f"{block.key}_{LINE.key}"}
+        return {each.key for each in block.inputs} or {block.full_key(LINE.key)}
     if field == SPOILED:
-        return {f"{block.key}_{each.key}" for each in block.results}
-    said = {f"{block.key}_{MESSAGE.key}", f"{block.key}_{MARK.key}"}
+        return {block.full_key(each.key) for each in block.results}
+    said = {block.full_key(MESSAGE.key), block.full_key(MARK.key)}
     return said | {*filter(None, [_names(block)])} if field == FIRST else said
 
 
 def _words_of_a_message(block: Block) -> set[str]:
     words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
     words |= {FAULT.key} if FAULT in block.automatic else set()
-    words |= {word for each in block.distinct for word in (each.key, f"{block.key}_{each.key}")}
+    words |= {word for each in block.distinct for word in (each.key, block.full_key(each.key))}
     return words | {block.names_column} if any(map(block.names_its_records, block.inputs)) else words
 
 
@@ -79,7 +79,7 @@ def automatic_formula(
         return f'=IF({typed}=0,"",{typed})' if typed else '=""'
     if field == SPOILED:
         return _spoiled(block, columns)
-    marks = columns.ref(f"{block.key}_{MARK.key}")
+    marks = columns.ref(block.full_key(MARK.key))
     return f'=COUNTIF({marks},"!")' if field == OPEN else _first(block, columns, marks)
 
 
@@ -87,7 +87,7 @@ def _own_line(block: Block, columns: Columns, own_line: str) -> str:
     """In which line a record stands: where nobody types, counted from the first, which nobody deletes alone."""
     if block.inputs:
         return f"=IF({filled([columns.ref(each.key) for each in block.inputs])}=0,0,{own_line})"
-    first, _, _ = columns.ref(f"{block.key}_{LINE.key}").partition(":")
+    first, _, _ = columns.ref(block.full_key(LINE.key)).partition(":")
     return f"=ROW()-ROW({first})+1"
 
 
@@ -110,7 +110,7 @@ def _of_line(block: Block, columns: Columns, line: str) -> str:
     if names := _names(block):
         name = f"INDEX({columns.ref(names)},{line})"
         whose = f"IF(LEN({name})>0,{name},{whose})"
-    return f'{whose}&": "&INDEX({columns.ref(f"{block.key}_{MESSAGE.key}")},{line})'
+    return f'{whose}&": "&INDEX({columns.ref(block.full_key(MESSAGE.key))},{line})'
 
 
 def _line_formula(field: Position, block: Block, columns: Columns, own_line: str) -> str:
@@ -123,7 +123,7 @@ def _line_formula(field: Position, block: Block, columns: Columns, own_line: str
     name = columns.ref(field.name)
     if field.follows:
         return f'IF(LEN({name})>0,{columns.ref(field.follows)},"")'
-    is_own = field.names == f"{block.key}_{field.name}"
+    is_own = field.names == block.full_key(field.name)
     line = own_line if is_own else columns.line(field.names, name)
     found = f'IF({columns.once(field.names, name)},{line},"")'
     if not is_own and (lines := columns.lines_of.get(field.names)):
@@ -140,7 +140,7 @@ def _spoiled(block: Block, columns: Columns) -> str:
     A program may keep some stored numbers and recalculate others, which then differ in their last digits. So cells are
     compared one by one only if the sums or counts of the two columns differ.
     """
-    refs = {each.key: columns.ref(f"{block.key}_{each.key}") for each in block.results}
+    refs = {each.key: columns.ref(block.full_key(each.key)) for each in block.results}
     differ = [
         _differing(refs[key], again, is_text=block.by_key[key].is_text)
         for name, again in refs.items()
@@ -202,7 +202,7 @@ def _faults(block: Block, columns: Columns, system: str) -> list[Case]:
     return [
         *((f"NOT({blank_or_inside(each, ref(each.key), columns)})", refusal(each, system)) for each in block.inputs),
         *((_doubled(ref(each.key), ref(block.names_column)), doubled(each)) for each in named),
-        *((_doubled(ref(each.key), ref(f"{block.key}_{each.key}")), each.sentence) for each in block.distinct),
+        *((_doubled(ref(each.key), ref(block.full_key(each.key))), each.sentence) for each in block.distinct),
         *((_broken(rule, columns), rule.sentence) for rule in block.rules if not rule.asks),
         *((f"COUNTBLANK({ref(each.key)})=1", missing(each)) for each in block.inputs if each.needed),
     ]

@@ -129,15 +129,13 @@ def _hidden(sheet: Sheet, spots: dict[str, Spot], column: int, below: int) -> in
     column += max((table.most_given for table in sheet.holders if isinstance(table, ProofTable)), default=0)
     row = 1
     for card in (holder for holder in sheet.holders if isinstance(holder, Card)):
-        for key in (f"{card.key}_{each.key}" for each in (*card.fields, *card.automatic)):
+        for key in (card.full_key(each.key) for each in (*card.fields, *card.automatic)):
             if key not in spots:
                 spots[key] = Spot(row, column)
                 row += 1
     column += row > 1
     for table in (holder for holder in sheet.holders if isinstance(holder, Log | Table)):
-        fields = {
-            f"{table.key}_{each.key}": each for each in (*table.by_key.values(), *getattr(table, "automatic", ()))
-        }
+        fields = {table.full_key(each.key): each for each in (*table.by_key.values(), *getattr(table, "automatic", ()))}
         first = next((spots[key].row for key in fields if key in spots and spots[key].rows == table.rows), below)
         for key, each in fields.items():
             if key not in spots:

@@ -100,7 +100,7 @@ class Layout:
         shorter = {key: each.first_lines(lines) if key in keys else each for key, each in self.placements.items()}
         for key, each in self.placements.items():
             if each.field is SPOILED:
-                worked_out = [f"{each.holder.key}_{result.key}" for result in each.holder.results]
+                worked_out = [each.holder.full_key(result.key) for result in each.holder.results]
                 shorter[key] = each.with_fewer(sum(self.placements[one].rows - shorter[one].rows for one in worked_out))
         return Layout(self.planner, self.plans, shorter, self)
 

@@ -183,14 +183,14 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
         if key not in columns and key in log.automatic_by_key:
             columns[key] = column
             column += 1
-    spots = {f"{log.key}_{key}": Spot(FIRST_RECORD, place, log.rows) for key, place in columns.items()}
+    spots = {log.full_key(key): Spot(FIRST_RECORD, place, log.rows) for key, place in columns.items()}
     in_sight = _in_sight(widths, strips[:-1])
-    spots[f"{log.key}_{FIRST.key}"] = Spot(FIRST_MESSAGE, BESIDE_NAME, across=in_sight)
-    spots[f"{log.key}_{SPOILED.key}"] = Spot(FIRST_MESSAGE, column)
+    spots[log.full_key(FIRST.key)] = Spot(FIRST_MESSAGE, BESIDE_NAME, across=in_sight)
+    spots[log.full_key(SPOILED.key)] = Spot(FIRST_MESSAGE, column)
     first_typed, typed = strips[0]
-    spots[f"{log.key}_{OPEN.key}"] = _spot_of_count(widths, last=first_typed + len(typed.keys) - 1)
+    spots[log.full_key(OPEN.key)] = _spot_of_count(widths, last=first_typed + len(typed.keys) - 1)
     spots |= {view.in_head: Spot(TOTALS, BESIDE_NAME, across=in_sight)} if view.in_head else {}
-    spots |= _beside_the_head((f"{card.key}_{each.key}" for card in others for each in card.fields), spots, column + 1)
+    spots |= _beside_the_head((card.full_key(each.key) for card in others for each in card.fields), spots, column + 1)
     last = max(spot.column for spot in spots.values())
     return Plan(
         sheet,

@@ -107,7 +107,7 @@ def _papers(canvas: Canvas) -> None:
 def _log(canvas: Canvas) -> None:
     """Print the lines in use and some more, with the head on every page."""
     [log] = canvas.plan.sheet.logs
-    columns = [canvas.entries[f"{log.key}_{each.key}"] for each in log.inputs]
+    columns = [canvas.entries[log.full_key(each.key)] for each in log.inputs]
     in_use = [row for column in columns for row, entry in enumerate(column, start=1) if entry is not None]
     lines = min(log.rows, max(max(in_use, default=0) + SPARE_LINES, LINES_PRINTED))
     shown = [(first, strip) for first, strip in canvas.plan.strips if not (strip.is_folded or strip.is_hidden)]

@@ -66,12 +66,12 @@ def _keys(strips: Strips) -> Iterator[tuple[int, str]]:
 
 
 def _placements(canvas: Canvas, log: Log, strips: Strips) -> Iterator[tuple[int, Placement]]:
-    return ((column, canvas.placed(f"{log.key}_{key}")) for column, key in _keys(strips) if key != FREE)
+    return ((column, canvas.placed(log.full_key(key))) for column, key in _keys(strips) if key != FREE)
 
 
 def _free(canvas: Canvas, log: Log, strips: Strips) -> None:
     """Write the blank cells into which the text of the column before may extend."""
-    first = canvas.plan.spots[f"{log.key}_{log.fields[0].key}"].row
+    first = canvas.plan.spots[log.full_key(log.fields[0].key)].row
     for column in (column for column, key in _keys(strips) if key == FREE):
         canvas.worksheet.write_blank_column(first - 1, column - 1, log.rows, canvas.formats(look.PLAIN | look.LINE))
 
@@ -88,14 +88,14 @@ def fill(canvas: Canvas, key: str) -> None:
 
 def automatic(canvas: Canvas, log: Log) -> None:
     """Write the fields that the planner adds to a log: marks, messages, counts and positions."""
-    canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
-    canvas.cells(f"{log.key}_{MESSAGE.key}", look.MESSAGE | look.LINE | {"font_size": look.SMALL, "indent": 1})
-    canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE | {"text_wrap": True})
-    canvas.cells(f"{log.key}_{SPOILED.key}", look.LITTLE)
+    canvas.cells(log.full_key(MARK.key), look.MARK)
+    canvas.cells(log.full_key(MESSAGE.key), look.MESSAGE | look.LINE | {"font_size": look.SMALL, "indent": 1})
+    canvas.cells(log.full_key(FIRST.key), look.MESSAGE | {"text_wrap": True})
+    canvas.cells(log.full_key(SPOILED.key), look.LITTLE)
     hidden = [each for each in log.automatic if each in (FAULT, OWN_LINE, *log.positions)]
     for each in hidden:
-        canvas.cells(f"{log.key}_{each.key}", look.LITTLE)
-    canvas.cells(f"{log.key}_{FILLED.key}", look.LITTLE | look.LINE | {"align": "center", "num_format": "0"})
+        canvas.cells(log.full_key(each.key), look.LITTLE)
+    canvas.cells(log.full_key(FILLED.key), look.LITTLE | look.LINE | {"align": "center", "num_format": "0"})
 
 
 def _is_begun(canvas: Canvas, log: Log, strips: Strips, row: int) -> str:
@@ -103,13 +103,13 @@ def _is_begun(canvas: Canvas, log: Log, strips: Strips, row: int) -> str:
     start, typed = next((start, strip) for start, strip in strips if strip.is_typed)
     letters = [xl_col_to_name(column) for column in range(start - 1, start - 1 + len(typed.keys))]
     if log.fields[0].needed:
-        return f'${canvas.placed(f"{log.key}_{log.fields[0].key}").letter}{row}<>""'
+        return f'${canvas.placed(log.full_key(log.fields[0].key)).letter}{row}<>""'
     return f"COUNTBLANK(${letters[0]}{row}:${letters[-1]}{row})<{len(letters)}"
 
 
 def tint(canvas: Canvas, log: Log, strips: Strips) -> None:
     """Tint the inputs of the lines in use, and of the next one."""
-    first = canvas.placed(f"{log.key}_{log.fields[0].key}").row
+    first = canvas.placed(log.full_key(log.fields[0].key)).row
     in_use = f"=OR({_is_begun(canvas, log, strips, first)},{_is_begun(canvas, log, strips, first - 1)},ROW()={first})"
     for start, strip in strips:
         if strip.is_typed:

@@ -60,7 +60,7 @@ class References:
 
     def columns_of_lists(self) -> Columns:
         """For a position, which is found in a list once, by the positions that the list keeps of its own names."""
-        of_lists = {names: self._ref(f"{log.key}_{each.key}") for names, log, each in self._listing()}
+        of_lists = {names: self._ref(log.full_key(each.key)) for names, log, each in self._listing()}
         return Columns(self.operands, self._lines, lines_of=of_lists)
 
     def columns_by_position(self, sums: Iterable[Call] = ()) -> Columns:
@@ -115,10 +115,10 @@ class References:
         is_own = isinstance(own := self.block.by_key[name], Input) and self.block.names_its_records(own)
         if is_own and (theirs := holder.position_of(field.key, self.block.names_column)):
             line = self.placements[self.block.names_column].line
-            return ByLine(self._ref(f"{holder.key}_{theirs.key}"), line, is_own=True)
+            return ByLine(self._ref(holder.full_key(theirs.key)), line, is_own=True)
         for ours in (each for each in self.block.positions if each.name == name):
             if ours.names == names and any(map(holder.names_its_records, holder.inputs)):
                 return ByLine("", self._own_ref(ours.key), is_own=False)
             if theirs := holder.position_of(field.key, ours.names):
-                return ByLine(self._ref(f"{holder.key}_{theirs.key}"), self._own_ref(ours.key), is_own=False)
+                return ByLine(self._ref(holder.full_key(theirs.key)), self._own_ref(ours.key), is_own=False)
         return None

@@ -48,7 +48,7 @@ def match(old: FilledPlanner, new: Planner) -> Matched:
     """The old planner's entries in the new planner."""
     matched = Matched({key: list(column) for key, column in starting_entries(new).items()})
     for block in old.planner.blocks.values():
-        if any(f"{block.key}_{each.key}" in old.entries for each in block.inputs):
+        if any(block.full_key(each.key) in old.entries for each in block.inputs):
             _Matching(old, new, block, matched).carry()
     return matched
 
@@ -75,7 +75,7 @@ class _Matching:
         rows = _placed(lines, target.rows) if isinstance(target, Log) else {0: 0}
         if isinstance(target, Log):
             for each in target.inputs:
-                self.matched.entries[f"{target.key}_{each.key}"] = [None] * target.rows
+                self.matched.entries[target.full_key(each.key)] = [None] * target.rows
         for row, line in lines.items():
             if row not in rows:
                 self._list_lines({row: line}, f"the new planner has only {target.rows} lines here")
@@ -102,8 +102,8 @@ class _Matching:
 
     def _lines(self) -> dict[int, Record]:
         """Line -> its record, of the fields that the file has; a log's blank lines are left out."""
-        keys = [each.key for each in self.block.inputs if self._full(each.key) in self.old.entries]
-        columns = [self.old.entries[self._full(key)] for key in keys]
+        keys = [each.key for each in self.block.inputs if self.block.full_key(each.key) in self.old.entries]
+        columns = [self.old.entries[self.block.full_key(key)] for key in keys]
         lines = {row: dict(zip(keys, values, strict=True)) for row, values in enumerate(zip(*columns, strict=True))}
         if not isinstance(self.block, Log):
             return lines
@@ -115,12 +115,9 @@ class _Matching:
 
     def _is_filled(self, row: int, key: str, entry: Entry) -> bool:
         """Whether a cell has something in it or pinned to it, even if its entry reads as empty, such as an error."""
-        cell = self.old.cell(self._full(key), row)
+        cell = self.old.cell(self.block.full_key(key), row)
         has_something = cell is not None and (cell.formula != "" or cell.value is not None)
         return entry is not None or has_something or self._comment(row, key) != ""
-
-    def _full(self, key: str) -> str:
-        return f"{self.block.key}_{key}"
 
     def _is_untouched(self, row: int, line: Record) -> bool:
         record = _starting_lines(self.block).get(_known_by(self.block, line))
@@ -150,7 +147,7 @@ class _Matching:
         """Give an untouched line the new planner's figures; old ones that differ are listed."""
         self.matched.renewed.add((self.block.key, row))
         for each in target.inputs:
-            self.matched.entries[f"{target.key}_{each.key}"][place] = record.get(each.key)
+            self.matched.entries[target.full_key(each.key)][place] = record.get(each.key)
         for key in self._differing(line, record):
             self._list(row, key, line[key], "nobody had changed this line, so the new planner's own took its place")
 
@@ -158,7 +155,7 @@ class _Matching:
         """Fill the fields that the old planner lacked, in a line that somebody changed, as in the new planner."""
         for each in target.inputs:
             if each.key not in line and each.key in record:
-                self.matched.entries[f"{target.key}_{each.key}"][place] = record[each.key]
+                self.matched.entries[target.full_key(each.key)][place] = record[each.key]
 
     def _move(self, row: int, place: int, key: str, entry: Entry, target: Block) -> None:
         """Bring one entry to its cell, with the note that is pinned to it."""
@@ -168,7 +165,7 @@ class _Matching:
             self._list_cell(row, key, entry, "the new planner does not have this field")
             return
         self._list_what_is_lost(row, key)
-        full = f"{target.key}_{key}"
+        full = target.full_key(key)
         if isinstance(entry, str) and len(entry) > LONGEST:
             self._list(row, key, entry, "it is longer than a cell can hold")
             entry = None
@@ -187,12 +184,12 @@ class _Matching:
             self.matched.notes[full, place] = comment[:LONGEST]
 
     def _comment(self, row: int, key: str) -> str:
-        sheet, line, column = self.old.position(self._full(key), row)
+        sheet, line, column = self.old.position(self.block.full_key(key), row)
         return self.old.book.comments.get(sheet, {}).get((line, column), "")
 
     def _list_what_is_lost(self, row: int, key: str) -> None:
         """List what the new cell cannot show: arithmetic, errors, truth values."""
-        cell = self.old.cell(self._full(key), row)
+        cell = self.old.cell(self.block.full_key(key), row)
         if cell is None:
             return
         if isinstance(cell.value, ErrorValue):
@@ -217,7 +214,7 @@ class _Matching:
 
     def _list_cell(self, row: int, key: str, entry: Entry, why: str) -> None:
         """List what one cell holds, unless it is still its first value, with its arithmetic and its note."""
-        cell = self.old.cell(self._full(key), row)
+        cell = self.old.cell(self.block.full_key(key), row)
         formula = cell.formula if cell else ""
         if entry is not None and not _alike(entry, self._first(key)):
             self._list(row, key, entry, f"{why}; it was calculated by {formula}" if formula else why)
@@ -228,7 +225,7 @@ class _Matching:
 
     def _list(self, row: int, key: str, what: Entry, why: str, now: str = ONLY_HERE) -> None:
         each = self.block.by_key[key]
-        sheet, cell = self.old.place(self._full(key), row)
+        sheet, cell = self.old.place(self.block.full_key(key), row)
         what, unit = readable(each, what, self.old.settings.units)
         name = self._record(row) if key != NAME else ""
         whose = f", {name}" if each.label.endswith(" of") else f" of {name}"  # not "Also of of Clover"
@@ -237,12 +234,12 @@ class _Matching:
 
     def _record(self, row: int) -> str:
         """The name of a record, which tells its leftovers from those of others."""
-        names = self.old.entries.get(self._full(NAME), ()) if isinstance(self.block, Log) else ()
+        names = self.old.entries.get(self.block.full_key(NAME), ()) if isinstance(self.block, Log) else ()
         return names[row] if row < len(names) and isinstance(names[row], str) else ""
 
     def _add(self, records: list[Mapping[str, Entry]], target: Block) -> None:
         """Add the lines that the new planner starts with and the old one never had, below what is there."""
-        columns = {each.key: self.matched.entries[f"{target.key}_{each.key}"] for each in target.inputs}
+        columns = {each.key: self.matched.entries[target.full_key(each.key)] for each in target.inputs}
         filled = [row for column in columns.values() for row, entry in enumerate(column) if entry is not None]
         below = range(max(filled, default=-1) + 1, target.rows)
         for place, record in zip(below, records, strict=False):

@@ -43,7 +43,7 @@ def _by_their_labels(old: FilledPlanner, block: Block, areas: dict[str, Area]) -
     """
     labels = {each.label for each in (*block.inputs, *block.results)}
     for each in block.inputs:
-        key = f"{block.key}_{each.key}"
+        key = block.full_key(each.key)
         said = _texts_at(old, areas[key], isinstance(block, Log)) if key in areas else []
         if each.label not in said:
             others = [text for text in said if text in labels]

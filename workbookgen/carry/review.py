@@ -47,8 +47,8 @@ class Difference:
 
 def results(planner: Planner, entries: Entries) -> Values:
     """What the reference library calculates from entries; the proofs are the same in every planner."""
-    tables = planner.proof_tables.items()
-    proofs = {f"{key}_{name}": (None,) * table.rows for key, table in tables for name in ("computed", "verdict")}
+    tables = planner.proof_tables.values()
+    proofs = {table.full_key(key): (None,) * table.rows for table in tables for key in ("computed", "verdict")}
     return expected_of_blocks(planner, entries, proofs)
 
 
@@ -59,7 +59,7 @@ def results_of_old(old: FilledPlanner) -> Values:
         return (None,) * block.rows if isinstance(block, Log) else (each.first(old.planner.system),)
 
     blocks = old.planner.blocks.values()
-    absent = {f"{block.key}_{each.key}": new_column(block, each) for block in blocks for each in block.inputs}
+    absent = {block.full_key(each.key): new_column(block, each) for block in blocks for each in block.inputs}
     return results(old.planner, absent | dict(old.entries))
 
 
@@ -68,7 +68,7 @@ def shown_by_old(old: FilledPlanner) -> Values:
     shown: Values = {}
     for block in old.planner.blocks.values():
         for each in block.results:
-            key = f"{block.key}_{each.key}"
+            key = block.full_key(each.key)
             if key in old.ranges:
                 values = (_shown_in(old, key, row) for row in range(block.rows))
                 shown[key] = in_todays_unit(key, each, values, old.version, old.settings.units)
@@ -91,7 +91,7 @@ def differences(old: FilledPlanner, before: Values, new: Planner, after: Values,
     for block in old.planner.blocks.values():
         target = new.blocks.get(block.key)
         for result in block.results if target else ():
-            key, other = f"{block.key}_{result.key}", target.by_key.get(result.key)
+            key, other = block.full_key(result.key), target.by_key.get(result.key)
             is_repeated = result.key.startswith(AGAIN)  # the same result, calculated a second time
             is_there = key in before and isinstance(other, Result) and result.is_text == other.is_text
             if is_there and not is_repeated and key not in of_proofs:
@@ -102,7 +102,7 @@ def differences(old: FilledPlanner, before: Values, new: Planner, after: Values,
 def _depending_on_proofs(planner: Planner) -> set[str]:
     """The results that count the published examples, or depend on such a count, and so on nothing that was entered."""
     words = {
-        f"{block.key}_{result.key}": [planner.meaning(block, word) for word in result.words]
+        block.full_key(result.key): [planner.meaning(block, word) for word in result.words]
         for block in planner.blocks.values()
         for result in block.results
     }
@@ -124,7 +124,7 @@ def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -
     for block in new.blocks.values():
         lines = matched.rows.get(block.key, {}).items()
         for each in block.inputs:
-            key = f"{block.key}_{each.key}"
+            key = block.full_key(each.key)
             if key not in old.entries:
                 continue
             twice = repeated_names(matched.entries[key]) if block.names_its_records(each) else ()
@@ -164,7 +164,7 @@ class _Comparing:
 
     def differences(self, sheet: str, block: Block, result: Result, other: Result) -> Iterator[Difference]:
         """The records in which a result of the old planner and its `other` in the new one differ."""
-        key, units = f"{block.key}_{result.key}", self.old.settings.units
+        key, units = block.full_key(result.key), self.old.settings.units
         before, after = self.before[key], self.after[key]  # once: what is expected makes its column anew each time
         rows = self.matched.rows.get(block.key, {}) if block.inputs else {0: 0}
         for row, place in rows.items():

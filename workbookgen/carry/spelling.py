@@ -66,7 +66,7 @@ def _spellings(planner: Planner, entries: Entries) -> Iterator[list[_Spelled]]:
             else:
                 continue
             place = f"{block.title or block.key.capitalize()}, {each.label}"
-            column = dict.fromkeys(entries[f"{block.key}_{each.key}"])
+            column = dict.fromkeys(entries[block.full_key(each.key)])
             lists.setdefault(listed, []).extend(_Spelled(text, place) for text in column if isinstance(text, str))
     for listed, names in lists.items():
         holder, each = planner.by_key.get(listed, (None, None))

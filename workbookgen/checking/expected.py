@@ -37,10 +37,10 @@ def expected_values(planner: Planner, entries: Entries) -> Mapping[str, tuple[En
 def expected_of_proofs(planner: Planner) -> dict[str, tuple[Entry, ...]]:
     """The expected values of the proofs, which do not depend on any input."""
     values = {}
-    for key, table in planner.proof_tables.items():
+    for table in planner.proof_tables.values():
         answers = (*(computed(planner, proof) for proof in table.proofs), *(trial.printed for trial in table.trials))
-        values[f"{key}_computed"] = answers
-        values[f"{key}_verdict"] = tuple(
+        values[table.full_key("computed")] = answers
+        values[table.full_key("verdict")] = tuple(
             table.verdict.reference(computed=answer, printed=proof.printed, tolerance=proof.tolerance)
             for answer, proof in zip(answers, table.lines, strict=True)
         )
@@ -72,7 +72,7 @@ def expected_of_keys(
 def _formulas(planner: Planner) -> Iterator[str]:
     """The full keys of the formulas of all blocks."""
     for block in planner.blocks.values():
-        yield from (f"{block.key}_{each.key}" for each in (*block.results, *block.automatic))
+        yield from (block.full_key(each.key) for each in (*block.results, *block.automatic))
 
 
 def computed(planner: Planner, proof: Proof) -> Entry:
@@ -126,7 +126,7 @@ class _Evaluation:
         """The line of each record's name in a list, in one scenario; None unless it occurs exactly once."""
         names = self.planner.meaning(block, place.names)
         lines = lines_by_name(self.part(names.key, number))
-        looked_for = self.part(f"{block.key}_{place.name}", number)
+        looked_for = self.part(block.full_key(place.name), number)
         found = [lines.get(folded(name), []) if isinstance(name, str) and name else [] for name in looked_for]
         return tuple(float(each[0] + 1) if len(each) == 1 else None for each in found)
 
@@ -138,7 +138,7 @@ class _Evaluation:
 
     def _automatic(self, block: Block, number: int) -> dict[str, tuple]:
         def columns(fields: Iterable) -> dict[str, np.ndarray]:
-            return {each.key: self.part(f"{block.key}_{each.key}", number) for each in fields}
+            return {each.key: self.part(block.full_key(each.key), number) for each in fields}
 
         is_listed = block.inputs and block.names_column in self.planner.by_key
         records = Records(
@@ -150,7 +150,7 @@ class _Evaluation:
         )
         said = automatic(records, self.planner.folded.get(block.key, ()), self.planner.system)
         repeats = (each for each in block.automatic if isinstance(each, Repeat))
-        return said | {each.key: (self.part(f"{block.key}_{each.of}", number)[each.record],) for each in repeats}
+        return said | {each.key: (self.part(block.full_key(each.of), number)[each.record],) for each in repeats}
 
     def _column(self, key: str) -> np.ndarray:
         if key in self.planner.absent:
@@ -188,7 +188,7 @@ class _Evaluation:
                     _fill(values, chosen if names else chosen[:1], call, unit)
                 except (TypeError, AttributeError, LookupError) as slip:  # what the library refuses is a ValueError
                     raise DescriptionError.at(
-                        f"field {block.key}_{result.key}", f"its reference {result.reference_path} fails: {slip}."
+                        f"field {block.full_key(result.key)}", f"its reference {result.reference_path} fails: {slip}."
                     ) from slip
                 if not names:  # the result depends on no word of a single record, so one call serves all
                     values[chosen] = values[chosen[:1]]

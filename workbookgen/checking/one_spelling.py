@@ -40,7 +40,7 @@ def _names(planner: Planner) -> list[tuple[str, str]]:
     writers, choosers = [], []
     for block in planner.blocks.values():
         for each in block.inputs:
-            key = f"{block.key}_{each.key}"
+            key = block.full_key(each.key)
             if block.names_its_records(each):
                 writers.append((block.names_column, key))
             if isinstance(each.domain, Choice):

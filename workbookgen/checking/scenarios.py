@@ -42,7 +42,7 @@ def scenario(planner: Planner, seed: int, lines: int | None = None, *, is_whole:
         records = [drawn(block, row) for row in range(min(block.rows, lines or block.rows))]
         blank = [None] * (block.rows - len(records))
         columns = {each.key: [record[each.key] for record in records] for each in block.inputs}
-        drawing.entries |= {f"{block.key}_{key}": (*column, *blank) for key, column in columns.items()}
+        drawing.entries |= {block.full_key(key): (*column, *blank) for key, column in columns.items()}
     return drawing.entries
 
 
@@ -191,7 +191,7 @@ class _Drawing:
         holder, each = self.planner.by_key[domain.of]
         if hasattr(each, "values"):
             return list(each.values)
-        key = f"{holder.key}_name"
+        key = holder.full_key("name")
         if key in self.entries and key not in self.names:
             self.names[key] = [value for value in self.entries[key] if isinstance(value, str)]
         return self.names.get(key, [])

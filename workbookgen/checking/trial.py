@@ -180,4 +180,4 @@ def _inputs_of(placement: Placement, row: int, inputs: Entries) -> dict:
     block = placement.holder
     if not isinstance(placement.field, Result) or not hasattr(block, "inputs"):
         return {}
-    return {each.key: inputs[f"{block.key}_{each.key}"][row] for each in block.inputs}
+    return {each.key: inputs[block.full_key(each.key)][row] for each in block.inputs}

@@ -254,7 +254,9 @@ class _Search:
         """The last row and column of a sheet in which something of ours may stand; `named` are its areas."""
         # Below its fields, a sheet may have texts of ours; while it is protected, nobody can add others.
         bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
-        verdicts = ((part, self.areas.get(f"{part.key}_verdict")) for part in self.layout.planner.proof_tables.values())
+        verdicts = (
+            (part, self.areas.get(part.full_key("verdict"))) for part in self.layout.planner.proof_tables.values()
+        )
         given = [part.most_given for part, area in verdicts if area and area.sheet == sheet]
         columns = (area.last_column for area in named)
         return bottom, max(1 + COLUMNS, *columns, *(ProofColumn.VALUES + most - 1 for most in given))

@@ -104,7 +104,7 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
     version, settings, notes = _made_with(path, book, ranges)
     # A caller that reads all of it needs the full description anyway.
     whole = described(settings) if blocks is None else records_of(settings)
-    if not any(f"{block.key}_{each.key}" in book.names for block in whole.blocks.values() for each in block.inputs):
+    if not any(block.full_key(each.key) in book.names for block in whole.blocks.values() for each in block.inputs):
         raise FileError.at(str(path), NAMES_GONE)
     is_of_today = version == __version__  # a planner of another version may lack a field
     found = {
@@ -150,7 +150,7 @@ def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[in
 def _results_known() -> frozenset[str]:
     """The results of today's planner, by full key."""
     blocks = records_of(Settings()).blocks.values()
-    return frozenset(f"{block.key}_{each.key}" for block in blocks for each in (*block.results, *block.automatic))
+    return frozenset(block.full_key(each.key) for block in blocks for each in (*block.results, *block.automatic))
 
 
 @dataclass(frozen=True)
@@ -165,7 +165,7 @@ class _Found:
 
 def _found(book: Book, whole: Planner, block: Block, ranges: dict[str, Area], is_of_today: bool) -> _Found:
     """Read a block's inputs, also those whose names are gone, if their labels are there."""
-    keys = [f"{block.key}_{each.key}" for each in block.inputs]
+    keys = [block.full_key(each.key) for each in block.inputs]
     areas = _areas(book, block, keys, ranges)
     gone = [key for key in keys if key in book.names and key not in ranges]
     lost = {key: key in areas for key in keys if key not in book.names} if is_of_today else {}
@@ -183,7 +183,7 @@ def _unread(whole: Planner, block: Block, gone: list[str], lost: dict[str, bool]
 
     They are called as a person knows them: "Time, Your pace, Hours a week".
     """
-    keys = {f"{block.key}_{each.key}": each.label for each in block.inputs}
+    keys = {block.full_key(each.key): each.label for each in block.inputs}
     title = ", ".join(filter(None, (whole.sheet_of(next(iter(keys))), block.title)))
     if len(gone) == len(keys) > 1:
         yield Fault(title, f"all of it {DELETED}")
@@ -201,7 +201,7 @@ def _areas(book: Book, block: Block, keys: list[str], ranges: dict[str, Area]) -
         taken = {(area.sheet, area.column) for area in ranges.values()} if lost else ()
         others = [key.removeprefix(f"{block.key}_") for key in lost]
         within |= {key: area for key in others if (area := by_its_label(book, block, within, key, taken))}
-        named = {f"{block.key}_{key}": area for key, area in with_lines_above(book, block, within).items()}
+        named = {block.full_key(key): area for key, area in with_lines_above(book, block, within).items()}
     return named
 
 
@@ -209,7 +209,7 @@ def _records(
     book: Book, block: Block, areas: dict[str, Area], notes: list[Fault]
 ) -> tuple[dict[str, tuple[Entry, ...]], int]:
     """The entries of a block, and the number of its last filled line. Each line of a log's sheet is one record."""
-    inputs = {f"{block.key}_{each.key}": each for each in block.inputs}
+    inputs = {block.full_key(each.key): each for each in block.inputs}
     if not isinstance(block, Log) or not areas:
         return {key: (_entry(book, inputs[key], area, area.row, notes),) for key, area in areas.items()}, block.rows
     first, last = _lines(areas)

@@ -71,7 +71,7 @@ def _depends_on(planner: Planner, holder, each) -> list[str]:
 def _whole(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:
     """The entries of every input, blank where the file was not read or has no such field."""
     return {
-        f"{block.key}_{each.key}": entries.get(f"{block.key}_{each.key}", (None,) * block.rows)
+        block.full_key(each.key): entries.get(block.full_key(each.key), (None,) * block.rows)
         for block in planner.blocks.values()
         for each in block.inputs
     }
@@ -84,7 +84,7 @@ def _records(
     records = Records()
     for table in tables:
         block = planner.blocks[table.block]
-        typed = [entries[f"{block.key}_{each.key}"] for each in block.inputs]
+        typed = [entries[block.full_key(each.key)] for each in block.inputs]
         lines = [line for line in range(block.rows) if any(column[line] is not None for column in typed)]
         columns = records.tables[table.name] = {MESSAGE: _words(values[_message(table)], lines)}
         for column in table.columns:

@@ -13,7 +13,7 @@ Entries = Mapping[str, tuple[Entry, ...]]
 def starting_entries(planner: Planner) -> dict[str, tuple[Entry, ...]]:
     """The entries of a new planner: its reels, its guide, and the starting values of cards."""
     return {
-        f"{block.key}_{field.key}": _column(block, field, planner.system)
+        block.full_key(field.key): _column(block, field, planner.system)
         for block in planner.blocks.values()
         for field in block.inputs
     }
@@ -29,7 +29,7 @@ def with_records(planner: Planner, entries: Entries, block_key: str, records: li
         raise ValueError(f"{block_key} has no inputs {', '.join(sorted(unknown))}.")
     blank = (None,) * (block.rows - len(records))
     return dict(entries) | {
-        f"{block_key}_{field.key}": (*(record.get(field.key) for record in records), *blank) for field in block.inputs
+        block.full_key(field.key): (*(record.get(field.key) for record in records), *blank) for field in block.inputs
     }
 
 

@@ -12,7 +12,7 @@ from functools import cached_property
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Date, Domain, Number
-from workbookgen.language.formula import Formula, formula, key_objection
+from workbookgen.language.formula import Formula, formula
 from workbookgen.language.quantities import NUMBER, Kind
 from workbookgen.language.type_checks import require_types
 from workbookgen.units import Quantity
@@ -246,12 +246,3 @@ def repeats(fields: Mapping[str, Input | Result], keys: tuple[str, ...], records
         return Repeat(f"{key}_on_{ticket}", f"{fields[key].label}, ticket {ticket}", is_one=True, of=key, record=record)
 
     return tuple(repeat(key, record) for record in range(records) for key in keys)
-
-
-def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:
-    """Refuse a key that could be read as a cell address, and a key used twice."""
-    keys = [each.key for each in fields]
-    faults = [f"{key}: {key_objection(key)}" for key in keys if key_objection(key)]
-    faults += [f"{key} is used twice" for key in sorted({key for key in keys if keys.count(key) > 1})]
-    if faults:
-        raise DescriptionError.at(place, "; ".join(faults) + ".")

@@ -5,7 +5,6 @@ key, one of another block by its full key (`reels_loop`); a card's field is one 
 the functions of the portable profile (`profile`) there are a few forms of our own (`forms`).
 """
 
-import re
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from itertools import pairwise
@@ -25,9 +24,6 @@ from workbookgen.language.tokens import (
     tokenize,
 )
 
-# A1 style, and the R1C1 style that some programs read too: ab12, r2, c3, r2c3.
-CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
-NO_KEY = "a key is written in lower case letters, digits and underscores"
 PLUS_MINUS = frozenset("+-")  # the operators that may also stand before a number alone
 
 
@@ -129,15 +125,6 @@ class Formula:
 def formula(text: str) -> Formula:
     """The formula of this text. Planners share their texts, so there is one object for each."""
     return Formula(in_full(text))
-
-
-def key_objection(key: str) -> str | None:
-    """Why a field may not have this key, or None."""
-    if not is_word(key):
-        return NO_KEY
-    if CELL_ADDRESS.fullmatch(key):
-        return "this key is also a cell address"
-    return None
 
 
 def _depth(call: Call) -> int:

@@ -29,14 +29,12 @@ from workbookgen.language.fields import (
     Repeat,
     Result,
     Rule,
-    check_keys,
     repeats,
 )
-from workbookgen.language.formula import NO_KEY
+from workbookgen.language.keys import Keyed, check_keys, require_word
 from workbookgen.language.positions import Position, position_of, positions_needed
 from workbookgen.language.proofs import ProofTable
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
-from workbookgen.language.tokens import is_word
 from workbookgen.language.type_checks import require_types
 from workbookgen.language.views import Band, Grid, LogView, Section, SheetKind
 
@@ -44,14 +42,8 @@ LISTED = "listed"
 AGAIN = "again_"  # prefix for the key of an answer that is calculated a second time
 
 
-def require_word(place: str, key: str) -> None:
-    """Refuse the key of a holder that formulas could not spell; it begins the full key of each of its fields."""
-    if not is_word(key):
-        raise DescriptionError.at(place, f"{NO_KEY}.")
-
-
 @dataclass(frozen=True)
-class Block:
+class Block(Keyed):
     """The fields of one kind of record, and the rules that a record must keep."""
 
     key: str
@@ -65,7 +57,7 @@ class Block:
     def __post_init__(self):
         require_types(f"block {self.key}", self)
         require_word(f"block {self.key}", self.key)
-        check_keys(f"block {self.key}", self.fields)
+        check_keys(f"block {self.key}", [each.key for each in self.fields])
         if faults := [Fault(f"block {self.key}", sentence) for sentence in self._objections()]:
             raise DescriptionError(*faults)
 
@@ -112,7 +104,7 @@ class Block:
     @cached_property
     def positions(self) -> tuple[Position, ...]:
         """The positions of its records' names in the lists that they choose from or look into."""
-        return positions_needed([(f"{self.key}_{key}", key) for key in self.unique_keys], self.by_key)
+        return positions_needed([(self.full_key(key), key) for key in self.unique_keys], self.by_key)
 
     @property
     def unique_keys(self) -> tuple[str, ...]:
@@ -131,7 +123,7 @@ class Block:
     @property
     def names_column(self) -> str:
         """Full key of the column of names by which other sheets find its records."""
-        return f"{self.key}_{LISTED}"
+        return self.full_key(LISTED)
 
     def names_its_records(self, field: Input) -> bool:
         """Whether this input is the name by which other sheets find a record."""
@@ -159,7 +151,7 @@ class Log(Block):
     @property
     def lines_column(self) -> str:
         """Full key of the column that tells in which of its lines a record stands."""
-        return f"{self.key}_{OWN_LINE.key}"
+        return self.full_key(OWN_LINE.key)
 
     @cached_property
     def repeats(self) -> tuple[Repeat, ...]:
@@ -195,7 +187,7 @@ def dimension_of(field: Input | Result | Automatic | Column, system: str) -> dim
 
 
 @dataclass(frozen=True)
-class Table:
+class Table(Keyed):
     """Fixed facts. Nobody types here."""
 
     key: str

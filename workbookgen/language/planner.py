@@ -62,9 +62,9 @@ class Planner:
     def by_key(self) -> dict[str, tuple[Holder, Input | Result | Column]]:
         """Full key -> the holder of the field, and the field."""
         return {
-            f"{key}_{name}": (holder, each)
-            for key, holder in (self.blocks | self.tables | self.proof_tables).items()
-            for name, each in holder.by_key.items()
+            holder.full_key(key): (holder, each)
+            for holder in (self.blocks | self.tables | self.proof_tables).values()
+            for key, each in holder.by_key.items()
         }
 
     @cached_property
@@ -80,7 +80,7 @@ class Planner:
     @cached_property
     def automatic(self) -> dict[str, tuple[Block, Automatic]]:
         """Full key of an automatic field -> its block, and the field."""
-        return {f"{key}_{each.key}": (block, each) for key, block in self.blocks.items() for each in block.automatic}
+        return {block.full_key(each.key): (block, each) for block in self.blocks.values() for each in block.automatic}
 
     def meaning(self, block: Block | None, word: str) -> Meaning:
         """What a word stands for in a formula of `block`: a field of the same record, or one by its full key."""
@@ -102,14 +102,14 @@ class Planner:
 
     def _looked_up(self, block: Block | None, word: str) -> Meaning | None:
         if block and (own := block.by_key.get(word) or block.automatic_by_key.get(word)):
-            return Meaning(f"{block.key}_{word}", block, own, is_column=False)
+            return Meaning(block.full_key(word), block, own, is_column=False)
         if word in self.by_key:
             holder, each = self.by_key[word]
             return Meaning(word, holder, each, is_column=not isinstance(holder, Card))
         if word in self.automatic:
             holder, each = self.automatic[word]
             return Meaning(word, holder, each, is_column=isinstance(holder, Log) and not each.is_one)
-        own = f"{block.key}_{word}" if block else ""
+        own = block.full_key(word) if block else ""
         if own in self.absent:
             return Meaning(own, *self.absent[own], is_column=False)
         if word in self.absent:
@@ -136,18 +136,20 @@ class Planner:
     def full_keys(self) -> list[str]:
         """The full key of every field, automatic ones included; each becomes a defined name."""
         blocks = [holder for holder in self.holders if isinstance(holder, Block)]
-        described = [f"{holder.key}_{name}" for holder in self.holders for name in holder.by_key]
-        return described + [f"{block.key}_{each.key}" for block in blocks for each in block.automatic]
+        described = [holder.full_key(name) for holder in self.holders for name in holder.by_key]
+        return described + [block.full_key(each.key) for block in blocks for each in block.automatic]
 
     def _faults_of_fields(self) -> Iterator[Fault]:
         for block in self.blocks.values():
             for result in block.results:
                 for sentence in self._mismatches(block, result):
-                    yield Fault(f"field {block.key}_{result.key}", f"{sentence}.")
+                    yield Fault(f"field {block.full_key(result.key)}", f"{sentence}.")
         for block in self.blocks.values():
             for each in block.fields:
                 if each.key in self.by_key:
-                    yield Fault(f"field {block.key}_{each.key}", f"{each.key} is also the full key of another field.")
+                    yield Fault(
+                        f"field {block.full_key(each.key)}", f"{each.key} is also the full key of another field."
+                    )
 
     def _faults_of_sheets(self) -> Iterator[Fault]:
         for sheet in self.sheets:
@@ -160,12 +162,12 @@ class Planner:
     def _dependencies(self) -> dict[str, set[str]]:
         """Full key of every result, and of the messages that questions are part of -> the full keys it depends on."""
         results = {
-            f"{key}_{each.key}": {self.meaning(block, word).key for word in each.words}
-            for key, block in self.blocks.items()
+            block.full_key(each.key): {self.meaning(block, word).key for word in each.words}
+            for block in self.blocks.values()
             for each in block.results
         }
         automatic = {
-            key: {f"{block.key}_{result.key}" for result in block.questioned}
+            key: {block.full_key(result.key) for result in block.questioned}
             for key, (block, each) in self.automatic.items()
             if each in (MESSAGE, MARK, FIRST, OPEN)
         }

@@ -80,7 +80,7 @@ def words(planner: Planner) -> list[Fault]:
         return _choice_faults(planner, each.domain) if isinstance(each, Input) else _word_faults(planner, block, each)
 
     return [
-        Fault(f"field {block.key}_{each.key}", f"{sentence}.")
+        Fault(f"field {block.full_key(each.key)}", f"{sentence}.")
         for block in planner.blocks.values()
         for each in block.fields
         for sentence in sentences(block, each)
@@ -95,8 +95,8 @@ def starting_values(planner: Planner) -> list[Fault]:
             value = each.first(planner.system)
             if value is not None and not isinstance(each.domain, Choice) and not each.domain.accepts(value):
                 wanted = each.domain.wanted(symbol_of(each, planner.system))
-                faults.append(Fault(f"field {block.key}_{each.key}", f"it starts as {value}; give {wanted}."))
-        started |= {f"{block.key}_{key}" for record in getattr(block, "starts_with", ()) for key in record}
+                faults.append(Fault(f"field {block.full_key(each.key)}", f"it starts as {value}; give {wanted}."))
+        started |= {block.full_key(key) for record in getattr(block, "starts_with", ()) for key in record}
     unknown = started - planner.by_key.keys() - planner.absent.keys()
     return faults + [
         Fault(f"field {key}", "lines of its log start with it, and it is no field.") for key in sorted(unknown)
@@ -117,8 +117,11 @@ def views(sheet: Sheet, planner: Planner) -> list[str]:
 
 def _shown_faults(sheet: Sheet) -> Iterator[str]:
     """Fields that a sheet shows twice or that belong to another, and inputs of cards that it does not show."""
-    names = {holder.key: (*holder.by_key, *getattr(holder, "automatic_by_key", ())) for holder in sheet.holders}
-    own = {f"{key}_{name}" for key, each in names.items() for name in each}
+    own = {
+        holder.full_key(key)
+        for holder in sheet.holders
+        for key in (*holder.by_key, *getattr(holder, "automatic_by_key", ()))
+    }
     for key in sheet.shown:
         if key not in own:
             yield f"its view shows {key}, which is no field of this sheet{_meant(key, own)}"
@@ -128,8 +131,8 @@ def _shown_faults(sheet: Sheet) -> Iterator[str]:
         return
     for card in (holder for holder in sheet.holders if isinstance(holder, Card)):
         for each in card.inputs:
-            if f"{card.key}_{each.key}" not in sheet.shown:
-                yield f"no section of it shows {card.key}_{each.key}, so nobody finds where to type it"
+            if card.full_key(each.key) not in sheet.shown:
+                yield f"no section of it shows {card.full_key(each.key)}, so nobody finds where to type it"
 
 
 def _misplaced(sheet: Sheet) -> Iterator[str]:
@@ -145,10 +148,10 @@ def _of_the_other_kind(log: Log, view: LogView) -> Iterator[str]:
     answers = [key for _, keys in view.answers for key in keys.split()]
     for key in view.typed.split():
         if isinstance(log.by_key.get(key), Result):
-            yield f"its view has {log.key}_{key} among what is typed, and that is a result: name it in answers"
+            yield f"its view has {log.full_key(key)} among what is typed, and that is a result: name it in answers"
     for key in answers:
         if isinstance(log.by_key.get(key), Input):
-            yield f"its view has {log.key}_{key} among the answers, and that is an input: name it in typed"
+            yield f"its view has {log.full_key(key)} among the answers, and that is an input: name it in typed"
 
 
 def _link_faults(sheet: Sheet, planner: Planner, everywhere: Collection[str]) -> Iterator[str]:

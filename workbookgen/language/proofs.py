@@ -12,6 +12,7 @@ from workbookgen.errors import DescriptionError
 from workbookgen.language import dimensions
 from workbookgen.language.fields import Result
 from workbookgen.language.formula import formula
+from workbookgen.language.keys import Keyed
 from workbookgen.language.quantities import is_convertible
 from workbookgen.language.type_checks import require_types
 
@@ -75,7 +76,7 @@ class Trial:
 
 
 @dataclass(frozen=True)
-class ProofTable:
+class ProofTable(Keyed):
     """Published examples, each computed live next to its printed answer, and below them the trials.
 
     The formula of `verdict` compares the two; its words are computed, printed and tolerance.

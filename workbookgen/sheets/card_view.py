@@ -24,11 +24,11 @@ def asked_and_answered(
     """
     if strangers := [key for key in (*big, *hidden.split()) if key not in card.by_key]:
         raise DescriptionError.at(f"the view of {card.key}", f"{strangers[0]} is no field of it.")
-    large = [Headline(f"{card.key}_{key}", caption=caption) for key, caption in zip(big, captions or [card.by_key[key].label for key in big], strict=True)]
-    lines = tuple(f"{card.key}_{each.key}" for each in card.results if each.key not in {*big, *hidden.split()})
+    large = [Headline(card.full_key(key), caption=caption) for key, caption in zip(big, captions or [card.by_key[key].label for key in big], strict=True)]
+    lines = tuple(card.full_key(each.key) for each in card.results if each.key not in {*big, *hidden.split()})
     return Band((
-        Entries(title=card.title, fields=tuple(f"{card.key}_{each.key}" for each in card.inputs), is_printed=is_printed),
+        Entries(title=card.title, fields=tuple(card.full_key(each.key) for each in card.inputs), is_printed=is_printed),
         *((Prose(sentences=(card.about,), is_small=True, across=LEFT, is_below=True, is_printed=is_printed),) if card.about else ()),
         *((drawn,) if drawn else ()),
-        Answers(title=WORKED_OUT, large=tuple(large), lines=lines, message=f"{card.key}_{MESSAGE.key}", is_printed=is_printed),
+        Answers(title=WORKED_OUT, large=tuple(large), lines=lines, message=card.full_key(MESSAGE.key), is_printed=is_printed),
     ))

@@ -32,10 +32,10 @@ class Leaving:
         """Full keys of the fields that go: those of these chapters, and whatever is nothing without them."""
         chapters = [chapter for sheet in self.full.sheets for chapter in sheet.chapters]
         blocks = [(chapter.name in self.names, holder) for chapter in chapters for holder in chapter.holders if isinstance(holder, Block)]
-        absent = frozenset(f"{block.key}_{field.key}" for is_out, block in blocks if is_out for field in block.fields)
+        absent = frozenset(block.full_key(field.key) for is_out, block in blocks if is_out for field in block.fields)
         readers = _readers(self.full)
         left = [
-            (f"{block.key}_{field.key}", field, {} if isinstance(field, Input) else {word: self.full.meaning(block, word) for word in field.words})
+            (block.full_key(field.key), field, {} if isinstance(field, Input) else {word: self.full.meaning(block, word) for word in field.words})
             for is_out, block in blocks if not is_out
             for field in block.fields
         ]
@@ -77,12 +77,12 @@ class Leaving:
 
     def _block(self, block: Block) -> Block | None:
         groups = (
-            replace(group, fields=tuple(each for each in group.fields if f"{block.key}_{each.key}" not in self.absent)) for group in block.groups
+            replace(group, fields=tuple(each for each in group.fields if block.full_key(each.key) not in self.absent)) for group in block.groups
         )
         groups = tuple(group for group in groups if group.fields)
-        rules = tuple(rule for rule in block.rules if not any(f"{block.key}_{word}" in self.absent for word in rule.text.words))
-        left = {"repeated": tuple(key for key in block.repeated if f"{block.key}_{key}" not in self.absent)} if isinstance(block, Log) else {}
-        distinct = tuple(each for each in block.distinct if f"{block.key}_{each.key}" not in self.absent)
+        rules = tuple(rule for rule in block.rules if not any(block.full_key(word) in self.absent for word in rule.text.words))
+        left = {"repeated": tuple(key for key in block.repeated if block.full_key(key) not in self.absent)} if isinstance(block, Log) else {}
+        distinct = tuple(each for each in block.distinct if block.full_key(each.key) not in self.absent)
         return replace(block, groups=groups, rules=rules, distinct=distinct, **left) if groups else None
 
 
@@ -92,7 +92,7 @@ def _readers(full: Planner) -> dict[str, set[str]]:
     for block in full.blocks.values():
         for result in block.results:
             for word in result.words:
-                readers[full.meaning(block, word).key].add(f"{block.key}_{result.key}")
+                readers[full.meaning(block, word).key].add(block.full_key(result.key))
     return readers
 
 

@@ -41,7 +41,7 @@ def chapter(settings: Settings) -> Chapter:
 def one_of(table: Table) -> Choice:
     """The choice of one of a table's names; if there are few, a refusal lists them all."""
     names = table.columns[0]
-    return Choice(f"{table.key}_{names.key}", SHEET, names.values if table.rows <= FEW else ())
+    return Choice(table.full_key(names.key), SHEET, names.values if table.rows <= FEW else ())
 
 
 STATES = Table(

@@ -20,8 +20,8 @@ def rows(section: Examples, planner: Planner) -> int:
 def spots(section: Examples, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
     table = planner.proof_tables[section.table]
     top = row + 1 + HEADS
-    yield f"{table.key}_computed", Spot(top, ProofColumn.COMPUTED, table.rows)
-    yield f"{table.key}_{table.verdict.key}", Spot(top, ProofColumn.VERDICT, table.rows)
+    yield table.full_key("computed"), Spot(top, ProofColumn.COMPUTED, table.rows)
+    yield table.full_key(table.verdict.key), Spot(top, ProofColumn.VERDICT, table.rows)
 
 
 def draw(section: Examples, canvas: Canvas, row: int) -> None:
@@ -36,4 +36,4 @@ def draw(section: Examples, canvas: Canvas, row: int) -> None:
         facts(canvas, row + 1 + HEADS + place, proof_lines.facts(canvas.layout, proof))
     for name, column in (("computed", ProofColumn.COMPUTED), (table.verdict.key, ProofColumn.VERDICT)):
         align = {"align": "right" if column in proof_lines.OF_NUMBERS else "left"}
-        canvas.cells(f"{table.key}_{name}", look.FACT | align)
+        canvas.cells(table.full_key(name), look.FACT | align)

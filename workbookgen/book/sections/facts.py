@@ -22,7 +22,7 @@ def spots(section: Facts, planner: Planner, row: int, column: int) -> Iterator[t
     table = planner.tables[section.table]
     top = row + 1 + bool(table.about) + HEADS
     for place, each in enumerate(table.columns):
-        yield f"{table.key}_{each.key}", Spot(top, column + place, table.rows)
+        yield table.full_key(each.key), Spot(top, column + place, table.rows)
 
 
 def draw(section: Facts, canvas: Canvas, row: int) -> None:

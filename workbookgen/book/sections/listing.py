@@ -42,10 +42,10 @@ def spots(section: Listing, planner: Planner, row: int, column: int) -> Iterator
     for first, strip in strips(section, planner):
         for place, key in enumerate(strip.keys, start=first):
             if key != FREE:
-                yield f"{log.key}_{key}", Spot(row + heads(log), place, log.rows)
+                yield log.full_key(key), Spot(row + heads(log), place, log.rows)
     if log.inputs:
-        yield f"{log.key}_{MARK.key}", Spot(row + heads(log), 1, log.rows)
-        yield f"{log.key}_{FIRST.key}", Spot(row + 1, column)
+        yield log.full_key(MARK.key), Spot(row + heads(log), 1, log.rows)
+        yield log.full_key(FIRST.key), Spot(row + 1, column)
 
 
 def draw(section: Listing, canvas: Canvas, row: int) -> None:
@@ -66,10 +66,10 @@ def draw(section: Listing, canvas: Canvas, row: int) -> None:
         canvas.text(row, end, section.aside, look.HEAD_ASIDE)
         records.read_only_columns(canvas, log, placed, row, section.filled.split())
     for key in section.filled.split():
-        records.fill(canvas, f"{log.key}_{key}")
+        records.fill(canvas, log.full_key(key))
     if section.chart:
         chart.draw(section.chart, canvas, row + heads(log))
     if log.inputs:
         records.tint(canvas, log, placed)
-        canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
-        canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
+        canvas.cells(log.full_key(MARK.key), look.MARK)
+        canvas.cells(log.full_key(FIRST.key), look.MESSAGE)

@@ -49,13 +49,13 @@ def corner(section: Tickets, record: int, row: int) -> tuple[int, int]:
 
 def spots(section: Tickets, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
     log = planner.blocks[section.block]
-    yield f"{log.key}_{FIRST.key}", Spot(row + MESSAGE, CHOICE)
-    yield f"{log.key}_{MARK.key}", Spot(row + RECORDS, 1, log.rows)
+    yield log.full_key(FIRST.key), Spot(row + MESSAGE, CHOICE)
+    yield log.full_key(MARK.key), Spot(row + RECORDS, 1, log.rows)
     for place, key in enumerate((*(each.key for each in log.inputs), *section.results), start=CHOICE):
-        yield f"{log.key}_{key}", Spot(row + RECORDS, place, log.rows)
+        yield log.full_key(key), Spot(row + RECORDS, place, log.rows)
     for repeat in log.repeats:
         top, left = corner(section, repeat.record, row)
-        yield f"{log.key}_{repeat.key}", _spot(section, repeat.of, top, left + 1)
+        yield log.full_key(repeat.key), _spot(section, repeat.of, top, left + 1)
 
 
 def _spot(section: Tickets, key: str, row: int, column: int) -> Spot:
@@ -78,9 +78,9 @@ def draw(section: Tickets, canvas: Canvas, row: int) -> None:
         _cutting_marks(canvas, *corner(section, record, row))
     looks = _looks(section)
     for repeat in log.repeats:
-        canvas.cells(f"{log.key}_{repeat.key}", looks[repeat.of])
+        canvas.cells(log.full_key(repeat.key), looks[repeat.of])
         if repeat.of == section.name:
-            _rule(canvas, canvas.plan.spots[f"{log.key}_{repeat.key}"])
+            _rule(canvas, canvas.plan.spots[log.full_key(repeat.key)])
     _choices(section, canvas, row)
 
 
@@ -113,15 +113,15 @@ def _choices(section: Tickets, canvas: Canvas, row: int) -> None:
     log = canvas.layout.planner.blocks[section.block]
     last = CHOICE + len(log.inputs) + len(section.results) - 1
     canvas.heading(row, CHOICE, last, section.title, section.aside)
-    canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
-    canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
+    canvas.cells(log.full_key(FIRST.key), look.MESSAGE)
+    canvas.cells(log.full_key(MARK.key), look.MARK)
     for column, each in enumerate(log.inputs, start=CHOICE):
         canvas.text(row + HEADS, column, each.label, look.head_of(each)[0])
-        canvas.cells(f"{log.key}_{each.key}", look.entry_in_a_log(each, None))
+        canvas.cells(log.full_key(each.key), look.entry_in_a_log(each, None))
     for column, key in enumerate(section.results, start=CHOICE + len(log.inputs)):
         result = log.by_key[key]
         canvas.text(row + HEADS, column, result.label, look.head_of(result)[0] | {"indent": 1})
-        canvas.cells(f"{log.key}_{key}", look.LITTLE | {"indent": 1})
+        canvas.cells(log.full_key(key), look.LITTLE | {"indent": 1})
     for record in range(log.rows):
         canvas.number(row + RECORDS + record, NUMBER, record + 1, PLACE)
     records.tint(canvas, log, [(CHOICE, Strip("", tuple(each.key for each in log.inputs), is_typed=True))])
