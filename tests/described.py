@@ -8,11 +8,12 @@ results in K; so every cell that a test names can be told by counting. Nothing h
 from collections.abc import Callable
 
 from workbookgen.language.domains import Choice, Name, Note, Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Block, Card, Chapter, Column, Log, Sheet, Table
 from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import LENGTH, LOOP, MASS, NUMBER_UNIT, SHARE, THREADS
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Rule
 from workbookgen.language.views import Facts, LogView, SheetKind, band
 from workbookgen.reference import records
 from workbookgen.sheets.card_view import asked_and_answered

@@ -1,14 +1,15 @@
 """The fields of a planner as plain records, for people and for other programs."""
 
 from workbookgen.book.placement import Placement
+from workbookgen.language.automatic import Automatic
 from workbookgen.language.domains import Choice, Date, Domain, Name, Note, Number
-from workbookgen.language.fields import Automatic, Input, Result
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Column
 from workbookgen.language.repeated import REPEATING
 from workbookgen.planner_file import PlannerFile
 from workbookgen.sheets.methods import page
 
-MESSAGE_REFERENCE = "workbookgen.checking.messages.automatic"
+MESSAGE_REFERENCE = "workbookgen.checking.automatic.automatic"
 PROOF_REFERENCE = "workbookgen.checking.expected.computed"
 
 

@@ -17,9 +17,10 @@ from workbookgen.book import look
 from workbookgen.book.sections.entries import help_of
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.checking.scenarios import scenario
+from workbookgen.language.automatic import FIRST, MESSAGE
 from workbookgen.language.domains import Name, Note
 from workbookgen.language.entries import starting_entries
-from workbookgen.language.fields import FIRST, MESSAGE, Input, Result
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import doubled, missing, refusal
 from workbookgen.settings import load, templates

@@ -15,7 +15,8 @@ from workbookgen.book.placement import ProofColumn
 from workbookgen.build import layout_of
 from workbookgen.errors import DescriptionError
 from workbookgen.language import profile
-from workbookgen.language.fields import FILLED, LINE, MARK, MESSAGE, Automatic, Input, Result
+from workbookgen.language.automatic import FILLED, LINE, MARK, MESSAGE, Automatic
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Card, Column, Log
 from workbookgen.language.proofs import ProofTable
 from workbookgen.settings import Rows, Settings

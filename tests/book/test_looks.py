@@ -4,8 +4,9 @@ import pytest
 
 from workbookgen.book import look
 from workbookgen.errors import DescriptionError
+from workbookgen.language.automatic import MARK, MESSAGE
 from workbookgen.language.domains import Choice, Name, Note, Number
-from workbookgen.language.fields import MARK, MESSAGE, Input, Result
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.quantities import LENGTH, NUMBER, SHARE
 
 WHITE = "#FFFFFF"

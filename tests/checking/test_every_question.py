@@ -18,7 +18,7 @@ from workbookgen.build import layout_of
 from workbookgen.checking.expected import expected_of_keys, expected_of_proofs
 from workbookgen.checking.trial import findings_of
 from workbookgen.engines import engine
-from workbookgen.language.fields import MESSAGE
+from workbookgen.language.automatic import MESSAGE
 
 sys.path.insert(0, str(Path(__file__).parents[2] / "demo"))
 from make import FOLDER, entries  # noqa: E402

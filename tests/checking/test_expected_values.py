@@ -8,7 +8,7 @@ import described
 from workbookgen.checking.expected import expected_values
 from workbookgen.errors import DescriptionError
 from workbookgen.language.entries import starting_entries, with_records
-from workbookgen.language.fields import Rule
+from workbookgen.language.rules import Rule
 
 INCH, YARD, OUNCE = 0.0254, 0.9144, 28.349523125  # definitions
 

@@ -14,9 +14,9 @@ from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read, read_inputs, set_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
 from workbookgen.engines import ENGINES, ErrorValue, Typed, engine
+from workbookgen.language.automatic import MESSAGE
 from workbookgen.language.domains import Choice, Date, Name, Note
 from workbookgen.language.entries import starting_entries
-from workbookgen.language.fields import MESSAGE
 from workbookgen.language.parts import Log
 from workbookgen.settings import Rows, Settings
 

@@ -6,9 +6,10 @@ import described
 from workbookgen.build import DRAWN, LINES, tried
 from workbookgen.checking.expected import expected_of_scenarios
 from workbookgen.checking.scenarios import NONSENSE, scenario
+from workbookgen.language.automatic import MESSAGE
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.entries import starting_entries
-from workbookgen.language.fields import MESSAGE, Result
+from workbookgen.language.fields import Result
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.sheets.planner import planner
 

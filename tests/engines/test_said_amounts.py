@@ -2,7 +2,7 @@
 
 import xlsxwriter
 
-from workbookgen.book.operands import Operand, said
+from workbookgen.book.amounts import said
 from workbookgen.engines import Area
 from workbookgen.language.quantities import GRAM, OUNCE
 from workbookgen.reference import words
@@ -20,7 +20,7 @@ def test_each_amount_is_said_as_the_library_says_it(each_engine, tmp_path):
         sheet = book.add_worksheet("Amounts")
         for row, (amount, unit) in enumerate(amounts):
             sheet.write_number(row, 0, amount)
-            sheet.write_formula(row, 1, f"={said(Operand(None, f'$A${row + 1}', unit))}", None, "")
+            sheet.write_formula(row, 1, f"={said(f'$A${row + 1}', unit)}", None, "")
     with each_engine.open(path) as session:
         shown = [text for [text] in session.read(Area("Amounts", 1, 2, len(amounts)))]
     assert shown == [words.said(Quantity(amount, unit.pint)) for amount, unit in amounts]

@@ -3,7 +3,7 @@
 import pytest
 
 from workbookgen.book.write import write
-from workbookgen.filled.as_made import laid_out, said
+from workbookgen.filled.as_made import beside_fields, laid_out
 from workbookgen.filled.book import open_book
 from workbookgen.language.entries import starting_entries
 from workbookgen.settings import Settings
@@ -14,7 +14,7 @@ from workbookgen.settings import Settings
     [{}, {"units": "metric", "size": "small", "title": 'Ours & "theirs" <2>', "note": " =1+1\n_x0041_ "}],
     ids=["whole", "small"],
 )
-def test_what_is_said_is_what_is_written(more, tmp_path):
+def test_what_is_beside_fields_is_what_is_written(more, tmp_path):
     settings = Settings(**more)
     layout, path = laid_out(settings), tmp_path / "planner.xlsx"
     path.write_bytes(write(layout, starting_entries(layout.planner), {}))
@@ -29,4 +29,4 @@ def test_what_is_said_is_what_is_written(more, tmp_path):
         for sheet, cells in open_book(path).sheets.items()
     }
     assert sum(map(len, beside.values())) > 1_000
-    assert said(settings) == beside
+    assert beside_fields(settings) == beside

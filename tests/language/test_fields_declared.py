@@ -4,8 +4,9 @@ import pytest
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Name, Note, Number
-from workbookgen.language.fields import Input, Result, Rule
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.quantities import LENGTH, MASS_PACE, NUMBER, SHARE, TEMPERATURE
+from workbookgen.language.rules import Rule
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 from workbookgen.unit_systems import UNIT_SYSTEMS, UnitSystem

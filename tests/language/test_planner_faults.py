@@ -207,7 +207,7 @@ def test_what_an_example_cannot_prove():
 
 
 def test_what_no_two_records_may_share_is_a_field():
-    from workbookgen.language.fields import Distinct
+    from workbookgen.language.rules import Distinct
 
     with pytest.raises(DescriptionError, match="block skeins: no two records may share nmae, which is no field of it"):
         replace(SKEINS, distinct=(Distinct("nmae", "Another line has this."),))

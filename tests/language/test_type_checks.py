@@ -4,9 +4,10 @@ import pytest
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Name, Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Column, Log, Sheet, Table
 from workbookgen.language.quantities import LENGTH, SHARE
+from workbookgen.language.rules import Rule
 from workbookgen.language.views import Answers, Chart, LogView, Series, band
 
 NAME = Input("name", "Name", Name())

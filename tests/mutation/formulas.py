@@ -33,8 +33,8 @@ from workbookgen.checking.driving import read, set_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
 from workbookgen.checking.scenarios import scenario_of_check
 from workbookgen.engines import Area, engine
+from workbookgen.language.automatic import SPOILED
 from workbookgen.language.entries import Entries
-from workbookgen.language.fields import SPOILED
 from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import ProofTable
 from workbookgen.settings import Rows, Settings

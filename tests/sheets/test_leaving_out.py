@@ -22,8 +22,9 @@ from workbookgen.checking.driving import read, set_inputs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import engine
 from workbookgen.errors import DescriptionError
+from workbookgen.language.automatic import MESSAGE
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import MESSAGE, Input, Result
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Chart, Prose

@@ -7,8 +7,9 @@ from workbookgen.errors import DescriptionError
 from workbookgen.filled.planner import described
 from workbookgen.language.domains import Number
 from workbookgen.language.entries import starting_entries, with_records
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card
+from workbookgen.language.rules import Rule
 from workbookgen.settings import Settings
 
 US = described(Settings(units="us"))

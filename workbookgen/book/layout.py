@@ -10,16 +10,17 @@ from dataclasses import dataclass, replace
 from xlsxwriter.utility import quote_sheetname, xl_col_to_name, xl_range_abs
 
 from workbookgen.book.areas import Area, joined
+from workbookgen.book.automatic import automatic_formula, automatic_words
 from workbookgen.book.binding import bind
 from workbookgen.book.copied import ROW, CopiedDown
-from workbookgen.book.messages import automatic_formula, automatic_words
 from workbookgen.book.operands import Columns, Operand
 from workbookgen.book.page_plan import plan_of
 from workbookgen.book.placement import Layout, Placement, ProofColumn
 from workbookgen.book.plan import Plan
 from workbookgen.book.references import References, references
 from workbookgen.errors import DescriptionError
-from workbookgen.language.fields import LINE, Automatic, Repeat, Result
+from workbookgen.language.automatic import LINE, Automatic, Repeat
+from workbookgen.language.fields import Result
 from workbookgen.language.forms import SUMS
 from workbookgen.language.formula import formula
 from workbookgen.language.parts import Block, Column, Log, unit_of

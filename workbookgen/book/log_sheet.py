@@ -5,7 +5,7 @@ from workbookgen.book.canvas import Canvas
 from workbookgen.book.frame import links_of_a_log
 from workbookgen.book.plan import BESIDE_NAME, FIRST_RECORD, GROUPS, INK_LINE, LABELS, NAME, TITLE, TOTALS, UNITS, Strip
 from workbookgen.colors import ACCENT, INK
-from workbookgen.language.fields import OPEN
+from workbookgen.language.automatic import OPEN
 from workbookgen.language.parts import Log
 
 NEEDS_A_LOOK = '[=1]0" line needs a look";[>1]0" lines need a look";""'

@@ -10,8 +10,9 @@ from collections.abc import Mapping
 
 from workbookgen.colors import ACCENT, EDGE, GROUND, HAIR, INK, QUIET, ROLES, WARNING
 from workbookgen.errors import DescriptionError
+from workbookgen.language.automatic import Automatic
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
-from workbookgen.language.fields import Automatic, Input, Result
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Column
 from workbookgen.language.quantities import DAY_UNIT, PERCENT_UNIT, Unit
 

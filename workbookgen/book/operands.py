@@ -3,20 +3,18 @@
 A word becomes a reference times the factor of its unit, so that the arithmetic happens in meters and grams.
 """
 
-import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
-from xlsxwriter.utility import xl_cell_to_rowcol
-
-from workbookgen.language.fields import Automatic, Input, Result
-from workbookgen.language.forms import BETWEEN_THOUSANDS, FORMS
+from workbookgen.book.amounts import said, said_in_all
+from workbookgen.book.areas import ranges
+from workbookgen.language.automatic import Automatic
+from workbookgen.language.fields import Input, Result
+from workbookgen.language.forms import FORMS
 from workbookgen.language.parts import Log, Table
 from workbookgen.language.planner import Meaning
-from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
+from workbookgen.language.quantities import NUMBER_UNIT, Unit
 from workbookgen.language.tokens import Call, Nodes, is_word
-
-_CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")  # $B$7, or $B{row} in a formula that is copied down
 
 # COUNTIFS with "larger than this" counts the numbers of a column, and no blanks, in every program.
 LESS_THAN_ALL = "-1000000000000"
@@ -96,9 +94,9 @@ class Columns:
             case "given":
                 return f"(LEN({first.ref})>0)" if first.is_text else f"ISNUMBER({first.ref})"
             case "said":
-                return said(first)
+                return said(first.ref, first.unit)
             case "said_in_all":
-                return said_in_all(first)
+                return said_in_all(first.ref, first.unit)
             case "sum":
                 return first.unit.coherent(f"SUM({first.ref})")
             case "lookup":
@@ -115,7 +113,7 @@ class Columns:
                 names, limits, _ = fields
                 number = limits.unit.shown(self.written(call.arguments[2]))
                 return f"INDEX({names.ref},MATCH(ROUND({number},9),{limits.ref},1))"
-        cells = joined([each.ref for each in fields])
+        cells = ",".join(ranges([each.ref for each in fields]))
         text = f"{READING_FUNCTIONS[call.name]}({cells})"
         if call.name == "stdev":  # of equal readings, some engines make it a tiny number above 0
             text = f"IF(MAX({cells})=MIN({cells}),0,{text})"
@@ -213,85 +211,3 @@ class Columns:
             return node
         operand = self.operands[node]
         return operand.ref if operand.meaning.is_column else operand.value
-
-
-def said(word: Operand) -> str:
-    """Formula text of an amount in words, in the unit shown: with thousands separated, and only useful decimals."""
-    if word.unit.symbol == PERCENT_UNIT.symbol:
-        return f'(ROUND(ROUND({word.ref}*100,9),0)&"%")'
-    number = f"ROUND(ROUND({word.ref},9),0)"
-    thousands = f"ROUNDDOWN({number}/1000,0)"
-    parted = f'{thousands}&{BETWEEN_THOUSANDS}&RIGHT("00"&({number}-1000*{thousands}),3)'
-    return f"({_below_a_thousand(word, f'ROUND({word.ref},9)', parted)}{_unit_said(word)})"
-
-
-def said_in_all(word: Operand) -> str:
-    """The same for a total up to a hundred million, rounded first: the seventh decimal of such a sum is noise."""
-    number = f"ROUND(ROUND({word.ref},6),0)"
-    thousands, millions = (f"ROUNDDOWN({number}/{each},0)" for each in (1000, 1000000))
-    last = f'RIGHT("00"&({number}-1000*{thousands}),3)'
-    middle = f'IF({number}<1000000,{thousands}&"",{millions}&{BETWEEN_THOUSANDS}&RIGHT("00"&({thousands}-1000*{millions}),3))'
-    parted = f"{middle}&{BETWEEN_THOUSANDS}&{last}"
-    return f"({_below_a_thousand(word, f'ROUND({word.ref},6)', parted)}{_unit_said(word)})"
-
-
-# What is said with one decimal more, since a single figure would say too little: ounces below 1, grams below 10.
-_FINER_BELOW = {"g": "10"}
-
-
-def _below_a_thousand(word: Operand, number: str, parted: str) -> str:
-    """Formula text of a number with its useful decimals, or from a thousand on of its thousands as they are parted."""
-    digits = 1 if word.unit.symbol and word.unit.digits else 0
-    usual = f"ROUND({number},{digits})"
-    text = f'IF({usual}<1000,{usual}&"",{parted})'
-    below = _FINER_BELOW.get(word.unit.symbol, "1" if digits else "")
-    finer = _two_decimals(number) if digits else f'ROUND({number},1)&""'
-    return f"IF({number}<{below},{finer},{text})" if below else text
-
-
-def _two_decimals(number: str) -> str:
-    """Formula text of a number below 1 with up to two decimals, as text.
-
-    Gnumeric makes 0.54000000000000000002 of 0.54 joined to a text, though not of 0.5. So the hundredths are put behind
-    the program's own decimal mark.
-    """
-    hundredths = f"ROUND(ROUND({number}*100,6),0)"
-    return f'IF(RIGHT({hundredths},1)="0",ROUND({number},1)&"",LEFT(0.5&"",2)&RIGHT("0"&{hundredths},2))'
-
-
-def _unit_said(word: Operand) -> str:
-    """Formula text that appends the unit, if there is one, and makes a text of the number in any case."""
-    return f'&" {word.unit.symbol}"' if word.unit.symbol else '&""'
-
-
-def joined(refs: list[str]) -> str:
-    """These cells of one sheet as arguments of a function, adjacent ones as one range."""
-    return ",".join(_ranges(refs))
-
-
-def filled(refs: list[str]) -> str:
-    """Formula text of how many of these cells of one sheet are not blank; one with an empty text is."""
-    return "-".join([str(len(refs)), *(f"COUNTBLANK({each})" for each in _ranges(refs))])
-
-
-def _ranges(refs: list[str]) -> list[str]:
-    """These cells of one sheet, adjacent ones as one range."""
-    runs: list[list[tuple[int, str, str]]] = []
-    for ref in refs:
-        letters, row = _CELL.fullmatch(ref).groups()
-        cell = (xl_cell_to_rowcol(f"{letters}1")[1], row, ref)
-        if runs and _follows(cell, runs[-1]):
-            runs[-1].append(cell)
-        else:
-            runs.append([cell])
-    return [run[0][2] if len(run) == 1 else f"{run[0][2]}:{run[-1][2]}" for run in runs]
-
-
-def _follows(cell: tuple[int, str, str], run: list[tuple[int, str, str]]) -> bool:
-    """Whether a cell continues a run of adjacent cells, in the direction of the run."""
-    (column, row, _), (last_column, last_row, _) = cell, run[-1]
-    beside = row == last_row and column == last_column + 1
-    below = column == last_column and row.isdigit() and last_row.isdigit() and int(row) == int(last_row) + 1
-    if len(run) == 1:
-        return beside or below
-    return beside if run[0][1] == last_row else below

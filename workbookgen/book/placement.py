@@ -9,7 +9,8 @@ from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.plan import Plan
-from workbookgen.language.fields import SPOILED, Automatic, Input, Result
+from workbookgen.language.automatic import SPOILED, Automatic
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Column, Holder
 from workbookgen.language.planner import Planner
 from workbookgen.language.quantities import Unit

@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from workbookgen.book.wrapping import LETTER
-from workbookgen.language.fields import FAULT, FILLED, FIRST, MARK, MESSAGE, OPEN, OWN_LINE, SPOILED, Input
+from workbookgen.language.automatic import FAULT, FILLED, FIRST, MARK, MESSAGE, OPEN, OWN_LINE, SPOILED
+from workbookgen.language.fields import Input
 from workbookgen.language.parts import Card, Log, Sheet
 from workbookgen.language.views import LogView, Matrix, Section
 

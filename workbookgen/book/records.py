@@ -13,7 +13,8 @@ from workbookgen.book.placement import Placement
 from workbookgen.book.plan import Strip
 from workbookgen.book.wrapping import LETTER, lines_taken
 from workbookgen.colors import ACCENT, INK, SOFT, WHITE
-from workbookgen.language.fields import FAULT, FILLED, FIRST, MARK, MESSAGE, OWN_LINE, SPOILED, Input
+from workbookgen.language.automatic import FAULT, FILLED, FIRST, MARK, MESSAGE, OWN_LINE, SPOILED
+from workbookgen.language.fields import Input
 from workbookgen.language.parts import Log
 from workbookgen.language.views import FREE
 

@@ -89,7 +89,7 @@ class PlainWorksheet(Worksheet):
             leading, formula = f'<f t="shared" ref="{area}" si="{number}">{text}</f>', f'<f t="shared" si="{number}"/>'
         self._keep(_Cells(column, row, len(formulas), cell_format, formula, leading, values))
 
-    def said(self) -> dict[tuple[int, int], float | str]:
+    def single_cells(self) -> dict[tuple[int, int], float | str]:
         """The texts and numbers in its single cells, without formulas, by row and column from 1."""
         texts = list(self.str_table.string_table)
         return {

@@ -59,10 +59,10 @@ def _close(book: xlsxwriter.Workbook) -> None:
         raise problem.args[0].with_traceback(None) from None  # and lets go of the package while its stream is there
 
 
-def said(layout: Layout) -> dict[str, dict[tuple[int, int], float | str]]:
+def beside_fields(layout: Layout) -> dict[str, dict[tuple[int, int], float | str]]:
     """Sheet -> the texts and numbers that a planner has beside its fields, by row and column from 1."""
     with _drawn(layout, starting_entries(layout.planner), {}, WithoutFields) as book:
-        return {sheet.name: sheet.said() for sheet in book.worksheets()}
+        return {sheet.name: sheet.single_cells() for sheet in book.worksheets()}
 
 
 class _Workbook(xlsxwriter.Workbook):

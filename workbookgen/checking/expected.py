@@ -14,11 +14,12 @@ from itertools import chain
 
 import numpy as np
 
-from workbookgen.checking.messages import Records, automatic
+from workbookgen.checking.automatic import Records, automatic
 from workbookgen.errors import DescriptionError
+from workbookgen.language.automatic import Automatic, Repeat
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
-from workbookgen.language.fields import Automatic, Input, Repeat, Result
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block, Column, unit_of
 from workbookgen.language.planner import Meaning, Planner
 from workbookgen.language.positions import Position

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from math import ceil
 from random import Random
 
-from workbookgen.checking.messages import is_broken
+from workbookgen.checking.automatic import is_broken
 from workbookgen.language.domains import SMALLEST_AMOUNT, Choice, Date, Name, Note, Number
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input

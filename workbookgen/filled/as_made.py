@@ -1,4 +1,4 @@
-"""A planner as it was made: its layout, and its own texts and numbers.
+"""A planner as it was made: its layout, and the texts and numbers beside its fields.
 
 Both are pure functions of the settings, and cached: carrying needs them more than once, and many planners of a guild
 have the same settings.
@@ -21,6 +21,6 @@ def laid_out(settings: Settings) -> Layout:
 
 
 @lru_cache(maxsize=4)
-def said(settings: Settings) -> dict[str, dict[Position, float | str]]:
+def beside_fields(settings: Settings) -> dict[str, dict[Position, float | str]]:
     """Sheet -> every text and number that the generator writes beside the fields."""
-    return write.said(laid_out(settings))
+    return write.beside_fields(laid_out(settings))

@@ -16,12 +16,13 @@ from workbookgen.book.placement import Layout, Placement, ProofColumn
 from workbookgen.checking.spelling import spelled
 from workbookgen.engines import Area
 from workbookgen.errors import FileError
-from workbookgen.filled.as_made import laid_out, said
+from workbookgen.filled.as_made import beside_fields, laid_out
 from workbookgen.filled.cells import Cell, Cells, Position
 from workbookgen.filled.gate import STRAY_CELLS
 from workbookgen.filled.planner import ORIGIN, FilledPlanner, area_of
+from workbookgen.language.automatic import MESSAGE
 from workbookgen.language.entries import starting_entries
-from workbookgen.language.fields import MESSAGE, Input
+from workbookgen.language.fields import Input
 from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
 from workbookgen.ooxml.formulas import Copied
@@ -164,7 +165,7 @@ class _Search:
     def outside(self) -> Iterator[ForeignCell]:
         """The content of cells that belong to no field."""
         for sheet, cells in self.old.book.sheets.items():
-            is_ours = self._fits(self._said[sheet]) if sheet in self.as_written else self._is_inside(sheet)
+            is_ours = self._fits(self._beside_fields[sheet]) if sheet in self.as_written else self._is_inside(sheet)
             original, copied = self._copied_from(sheet)
             if original:
                 yield ForeignCell(sheet, "", "", f"a copy of the sheet {original}", A_COPY.format(original))
@@ -199,14 +200,17 @@ class _Search:
                     yield ForeignCell(sheet, cell_name(position), "", text, "a note on a cell in which nobody types")
 
     @cached_property
-    def _said(self) -> dict[str, dict[Position, float | str]]:
+    def _beside_fields(self) -> dict[str, dict[Position, float | str]]:
         """Every text and number that the generator writes beside the fields, for the old planner's settings."""
-        return said(self.old.made_with)
+        return beside_fields(self.old.made_with)
 
     @cached_property
     def _words(self) -> set[str]:
         """Every text that the generator writes, with starting values, and what earlier versions wrote below fields."""
-        columns = (*(cells.values() for cells in self._said.values()), *starting_entries(self.layout.planner).values())
+        columns = (
+            *(cells.values() for cells in self._beside_fields.values()),
+            *starting_entries(self.layout.planner).values(),
+        )
         return {value for column in columns for value in column if isinstance(value, str)} | _earlier_sentences()
 
     def _numbers(self, sheet: str) -> set[float] | None:
@@ -215,7 +219,7 @@ class _Search:
         pages = {each.sheet for each in placed if each}
         if self.old.version != __version__ or not pages:
             return None
-        return {value for page in pages for value in self._said[page].values() if isinstance(value, float)}
+        return {value for page in pages for value in self._beside_fields[page].values() if isinstance(value, float)}
 
     def _fits(self, written: dict[Position, float | str]):
         """A test whether a cell is as it was written. The row of links differs if there is a sheet of leftovers."""

@@ -1,4 +1,4 @@
-"""Fields: what the spinner fills in, what the planner calculates, and what it objects to.
+"""Fields: what the spinner fills in, and what the planner calculates.
 
 A result carries its formula and, beside it, the reference function that it must agree with. The words of the formula
 are the names of the function's parameters; `uses` pairs the two where they differ. Both are written by hand, and
@@ -140,88 +140,6 @@ class Result:
 
 
 @dataclass(frozen=True)
-class Automatic:
-    """A field that the planner adds to a block by itself, such as the message about a record.
-
-    Its formula is in `book.messages`; `checking.messages` has the Python twin.
-    """
-
-    key: str
-    label: str
-    is_text: bool = True
-    is_one: bool = False  # a single cell for the whole log
-    note: str = ""
-
-    @property
-    def unit(self) -> Kind | None:
-        return None if self.is_text else NUMBER
-
-
-@dataclass(frozen=True)
-class Repeat(Automatic):
-    """A cell on a ticket that repeats the result of one of the log's records."""
-
-    of: str = ""  # key of the result, a text
-    record: int = 0  # counted from 0
-
-
-# Of each record:
-MESSAGE = Automatic("message", "What to look at")  # what is wrong with it, or missing, or else a question
-FAULT = Automatic("fault", "What is wrong")  # the same without the questions, in a log that asks any
-MARK = Automatic("mark", "")  # a sign that there is a message
-FILLED = Automatic("filled", "", is_text=False)  # how many of its folded inputs hold something
-# Which record it shows, in a log in which nobody types: written, so that no inserted row changes it.
-LINE = Automatic("line", "", is_text=False)
-# In which line it stands; 0 of a blank line in which one may type, so that all of these are alike in a file.
-OWN_LINE = Automatic("own_line", "", is_text=False)
-# Of a whole log:
-FIRST = Automatic("first", "", is_one=True)  # the first message about something wrong, or else the last message
-OPEN = Automatic("open", "", is_text=False, is_one=True)  # how many records have something wrong
-SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)  # how many calculated cells were emptied or overwritten
-
-ASKING = "Is it right?"  # begins a question: the entry is accepted, and its results stay
-UNKNOWN = "No answer yet"  # begins a message about something missing outside the record's own cells
-
-
-@dataclass(frozen=True)
-class Rule:
-    """A conflict between inputs that are each valid, or a question about a record.
-
-    `when` is the condition as a formula, `broken` the same condition as a Python predicate of the shown values. A
-    question may read results of the record too, since it does not blank them.
-    """
-
-    when: str
-    broken: Callable[..., bool]
-    sentence: str
-
-    def __post_init__(self):
-        require_types(f"the rule {self.sentence!r}", self)
-        faults = list(self.text.objections)
-        if not self.sentence.endswith((".", "?")):
-            faults.append("it says nothing: give a sentence that ends with . or ?")
-        if faults:
-            raise DescriptionError.at(f"the rule {self.sentence!r}", "; ".join(faults) + ".")
-
-    @cached_property
-    def text(self) -> Formula:
-        return formula(self.when)
-
-    @property
-    def asks(self) -> bool:
-        """Whether it leaves results as they are, and so may read them: a question, or a note on what is missing."""
-        return self.sentence.startswith((ASKING, UNKNOWN))
-
-
-@dataclass(frozen=True)
-class Distinct:
-    """A result whose text no two records may share, and the message that both get if they do."""
-
-    key: str
-    sentence: str
-
-
-@dataclass(frozen=True)
 class Group:
     """Fields under one heading. A group that is not `printed` serves other sheets only, and is hidden."""
 
@@ -231,18 +149,3 @@ class Group:
 
     def __post_init__(self):
         require_types(f"group {self.heading!r}", self)
-
-
-def repeats(fields: Mapping[str, Input | Result], keys: tuple[str, ...], records: int) -> tuple[Repeat, ...]:
-    """The ticket cells that repeat these fields, record by record."""
-    for key in keys:
-        if not (isinstance(each := fields.get(key), Result) and each.is_text):
-            raise DescriptionError.at(
-                f"field {key}", "it is repeated on tickets, and only results that are texts can be."
-            )
-
-    def repeat(key: str, record: int) -> Repeat:
-        ticket = record + 1
-        return Repeat(f"{key}_on_{ticket}", f"{fields[key].label}, ticket {ticket}", is_one=True, of=key, record=record)
-
-    return tuple(repeat(key, record) for record in range(records) for key in keys)

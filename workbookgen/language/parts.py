@@ -11,8 +11,7 @@ from functools import cached_property
 
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions
-from workbookgen.language.domains import Name
-from workbookgen.language.fields import (
+from workbookgen.language.automatic import (
     FAULT,
     FILLED,
     FIRST,
@@ -23,18 +22,16 @@ from workbookgen.language.fields import (
     OWN_LINE,
     SPOILED,
     Automatic,
-    Distinct,
-    Group,
-    Input,
     Repeat,
-    Result,
-    Rule,
     repeats,
 )
+from workbookgen.language.domains import Name
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.keys import Keyed, check_keys, require_word
 from workbookgen.language.positions import Position, position_of, positions_needed
 from workbookgen.language.proofs import ProofTable
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
+from workbookgen.language.rules import Distinct, Rule
 from workbookgen.language.type_checks import require_types
 from workbookgen.language.views import Band, Grid, LogView, Section, SheetKind
 

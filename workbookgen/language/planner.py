@@ -7,7 +7,8 @@ from graphlib import CycleError, TopologicalSorter
 
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions, planner_faults
-from workbookgen.language.fields import FIRST, MARK, MESSAGE, OPEN, Automatic, Input, Result
+from workbookgen.language.automatic import FIRST, MARK, MESSAGE, OPEN, Automatic
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block, Card, Column, Holder, Log, Sheet, Table, dimension_of
 from workbookgen.language.proofs import Proof, ProofTable
 

@@ -7,8 +7,9 @@ lookups there are. Sums by name become sums by line, which every program does se
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from workbookgen.language.automatic import Automatic
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Automatic, Input, Result
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.forms import LOOKUP, SUMS
 
 

@@ -1,7 +1,15 @@
 """The sentences that a planner shows about entries, shared by the formulas and by the check."""
 
+from workbookgen.language.automatic import Automatic
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import ASKING, UNKNOWN, Automatic, Input, Result
+from workbookgen.language.fields import Input, Result
+
+# How the messages begin that are about nothing wrong:
+MISSING = "Still to fill in"  # an entry that the record needs
+ASKING = "Is it right?"  # begins a question: the entry is accepted, and its results stay
+UNKNOWN = "No answer yet"  # begins a message about something missing outside the record's own cells
+
+NO_ERROR, AN_ERROR = "no error", "an error"  # in the cells of a chapter
 
 
 def symbol_of(field: Input | Result | Automatic, system: str) -> str:
@@ -24,9 +32,6 @@ def refusal(field: Input, system: str) -> str:
     return asked if field.needed or says_so else f"{asked.removesuffix('.')}, or empty it."
 
 
-MISSING = "Still to fill in"
-
-
 def missing(field: Input) -> str:
     """That a record still needs this input."""
     return f"{MISSING}: {field.label}."
@@ -35,19 +40,3 @@ def missing(field: Input) -> str:
 def doubled(field: Input) -> str:
     """That another record has the same name."""
     return f"{field.label}: another line has this name; give each its own."
-
-
-NO_ERROR, AN_ERROR = "no error", "an error"  # in the cells of a chapter
-
-__all__ = [
-    "ASKING",
-    "MISSING",
-    "NO_ERROR",
-    "AN_ERROR",
-    "UNKNOWN",
-    "doubled",
-    "missing",
-    "refusal",
-    "request",
-    "symbol_of",
-]

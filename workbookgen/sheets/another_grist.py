@@ -5,8 +5,9 @@ The thread does not become finer with the yarn: it would seem to last for longer
 
 from collections.abc import Iterator
 
-from workbookgen.language.fields import Result, Rule
+from workbookgen.language.fields import Result
 from workbookgen.language.quantities import NUMBER, SHARE, TEX
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING
 from workbookgen.reference import strands
 from workbookgen.sheets.lookup import lookup

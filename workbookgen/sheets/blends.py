@@ -1,7 +1,8 @@
 """Blends: fibers mixed by weight, and what that makes of price, fineness and moisture."""
 
+from workbookgen.language.automatic import MESSAGE
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import MESSAGE, Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import (
     DENSITY,

@@ -2,8 +2,9 @@
 
 from dataclasses import replace
 
+from workbookgen.language.automatic import MESSAGE
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import MESSAGE, Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import (
     DENSITY,
@@ -17,6 +18,7 @@ from workbookgen.language.quantities import (
     NUMBER,
     SHARE,
 )
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import RIGHT, Answers, Band, Entries, Headline, Listing, LogView, Sentences
 from workbookgen.reference import planning, plying, records, yarn_count

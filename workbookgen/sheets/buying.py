@@ -1,8 +1,9 @@
 """Buying: from the yarn that is wanted back to the fiber to buy."""
 
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import FLEECE, GRIST, LENGTH, MASS, NUMBER, SHARE
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.reference import fiber, yarn_count
 from workbookgen.settings import Settings

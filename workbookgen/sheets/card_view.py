@@ -1,7 +1,7 @@
 """How a card is usually shown: its inputs on the left, with what it is about below them, its results on the right."""
 
 from workbookgen.errors import DescriptionError
-from workbookgen.language.fields import MESSAGE
+from workbookgen.language.automatic import MESSAGE
 from workbookgen.language.parts import Card
 from workbookgen.language.views import LEFT, Answers, Band, Entries, Headline, Picture, Prose
 from workbookgen.settings import Settings

@@ -1,7 +1,7 @@
 """Questions about a cloth: its size, its sett, its reed and its picks; see `plausible`."""
 
-from workbookgen.language.fields import Rule
 from workbookgen.language.quantities import LOOP, SETT
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING
 
 SHORTEST_CLOTH = 0.1  # meters; common practice, no source

@@ -3,9 +3,10 @@
 from dataclasses import replace
 
 from workbookgen.language.domains import Note
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import FINE_MASS, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import RIGHT, Listing, LogView, Sentences, band
 from workbookgen.reference import color, dyeing

@@ -1,7 +1,8 @@
 """Compare: two skeins side by side, and whether they may share a piece."""
 
+from workbookgen.language.automatic import MESSAGE
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import MESSAGE, Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     GRIST_METRIC,

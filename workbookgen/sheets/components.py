@@ -3,10 +3,11 @@
 from collections.abc import Mapping
 
 from workbookgen.language.domains import Choice, Name, Number
-from workbookgen.language.fields import Distinct, Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import FINE_MASS, LENGTH, MASS, NUMBER, SHARE, TEX
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Distinct, Rule
 from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import plying, records, sharing, which_yarn, yarn_count

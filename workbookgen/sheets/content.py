@@ -6,8 +6,9 @@ add up, and up to four names are listed.
 
 from workbookgen.language.cases import first_of
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Input, Result, Rule
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.quantities import NUMBER, SHARE
+from workbookgen.language.rules import Rule
 from workbookgen.reference import content, plying, records, strands
 from workbookgen.sheets import guide
 from workbookgen.sheets.lookup import lookup

@@ -1,10 +1,11 @@
 """Cost and price: what went into a project, and a fair price for it."""
 
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Distinct, Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import HOURS, LENGTH, NUMBER, SHARE, Kind, Unit, always, by_length
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Distinct, Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import cost as trade

@@ -2,7 +2,7 @@
 
 from math import pi
 
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     ALLOA,
@@ -34,6 +34,7 @@ from workbookgen.language.quantities import (
     YORKSHIRE_SKEIN,
     Kind,
 )
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count

@@ -3,7 +3,8 @@ whether this program computes correctly."""
 
 from itertools import zip_longest
 
-from workbookgen.language.fields import FIRST, OPEN, SPOILED, Group, Result
+from workbookgen.language.automatic import FIRST, OPEN, SPOILED
+from workbookgen.language.fields import Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
 from workbookgen.language.views import (

@@ -3,9 +3,10 @@
 from dataclasses import replace
 
 from workbookgen.language.domains import Choice, Note, Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, NUMBER, SHARE, STOCK
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Prose, Sentences, band
 from workbookgen.reference import dyeing, scouring

@@ -1,8 +1,9 @@
 """Fabric: the area that a yarn gives, by a weighed swatch or its gauge, and how long a strip of it becomes."""
 
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, PER_AREA
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.reference import garments, knitting, measuring
 from workbookgen.settings import Settings

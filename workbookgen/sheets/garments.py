@@ -1,9 +1,10 @@
 """Garments: from size and ease to yarn, a pattern at another gauge, a shawl that grows, and fulling."""
 
 from workbookgen.language.domains import Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import Prose, band
 from workbookgen.reference import garments as trade

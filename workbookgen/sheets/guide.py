@@ -4,10 +4,11 @@ from collections.abc import Iterator, Mapping
 
 from workbookgen.errors import Fault, SettingsError
 from workbookgen.language.domains import Choice, Name, Note
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, NUMBER, SHARE, STAPLE
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import missing, refusal
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import fiber, own_records, records

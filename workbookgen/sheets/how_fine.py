@@ -1,7 +1,7 @@
 """The finest yarn that a fiber can make, and the twist that its staple needs."""
 
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card
 from workbookgen.language.quantities import (
     DENSITY,
@@ -16,6 +16,7 @@ from workbookgen.language.quantities import (
     THREADS,
     TWIST,
 )
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.reference import diameter, how_fine, yarn_count
 from workbookgen.reference import twist as trade

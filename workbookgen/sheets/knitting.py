@@ -1,10 +1,11 @@
 """Knitting: how much yarn a piece takes, from its area and a swatch, its gauge, or a piece like it."""
 
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Distinct, Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Distinct, Rule
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade

@@ -3,10 +3,11 @@
 from collections.abc import Callable, Mapping
 
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import MASS, NUMBER, OZ, SHARE, Kind, Unit, by_mass
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import Listing, LogView, Sentences, band
 from workbookgen.reference import fiber as trade

@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 
-from workbookgen.language.fields import Result, Rule
+from workbookgen.language.fields import Result
 from workbookgen.language.forms import BETWEEN_THOUSANDS
 from workbookgen.language.quantities import LENGTH, SQUARE_LENGTH
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.reference import diameter, uncertainty
 

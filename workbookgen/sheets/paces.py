@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from workbookgen.language.domains import Choice, Date, Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS_PACE, NUMBER, PACE, SHARE
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import overview, planning, project, records, reeling
 from workbookgen.settings import Settings

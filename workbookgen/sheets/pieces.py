@@ -1,10 +1,11 @@
 """Pieces: an irregular piece of work as rectangles, triangles, trapezoids, circles and rings."""
 
 from workbookgen.language.domains import Choice, Note
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, LOOP, NUMBER
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade

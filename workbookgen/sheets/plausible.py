@@ -6,8 +6,8 @@ the values as they are shown.
 
 from collections.abc import Mapping
 
-from workbookgen.language.fields import Rule
 from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING
 from workbookgen.texts import folded
 

@@ -1,6 +1,6 @@
 """Projects: what is in the skeins that belong to one, what they tell of the rest, and how sure that is."""
 
-from workbookgen.language.fields import Group, Result, Rule
+from workbookgen.language.fields import Group, Result
 from workbookgen.language.quantities import (
     GRIST,
     LENGTH,
@@ -12,6 +12,7 @@ from workbookgen.language.quantities import (
     SQUARE_MASS,
     Kind,
 )
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING
 from workbookgen.reference import (
     belongings,

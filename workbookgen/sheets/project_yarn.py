@@ -5,9 +5,10 @@ Each is asked where the answer looks sound and yet would send someone to the sho
 
 from collections.abc import Iterator, Mapping
 
-from workbookgen.language.fields import Result, Rule
+from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, NUMBER
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import belongings, project, sharing, strands, uncertainty, used_up
 from workbookgen.settings import Settings

@@ -1,6 +1,6 @@
 """Questions: short calculations that need no record."""
 
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     ANGLE,
@@ -15,6 +15,7 @@ from workbookgen.language.quantities import (
     THREADS,
     YARN_DIAMETER,
 )
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings

@@ -1,10 +1,11 @@
 """Reels: how long one full turn of each reel is, and how sure that is."""
 
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, LOOP, SHARE
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import reeling

@@ -1,6 +1,6 @@
 """Questions about a sample, which projects plan with: measured another way than was meant, or in another unit."""
 
-from workbookgen.language.fields import Rule
+from workbookgen.language.rules import Rule
 from workbookgen.sheets import plausible
 
 MOST_GROWN, MOST_SHRUNK, MOST_SPINNING_LOSS = -0.1, 0.25, 0.15  # of a sample's length in washing, of its fiber in spinning; common practice, no source

@@ -1,7 +1,7 @@
 """Samples: all that planning needs, measured once on a few yards."""
 
 from workbookgen.language.domains import Choice, Name
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import (
     ANGLE,
@@ -20,6 +20,7 @@ from workbookgen.language.quantities import (
     YARN_DIAMETER,
 )
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count

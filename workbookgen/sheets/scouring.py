@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from workbookgen.language.cases import first_of
 from workbookgen.language.domains import Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     DOSE,
@@ -19,6 +19,7 @@ from workbookgen.language.quantities import (
     TEMPERATURE,
     VOLUME,
 )
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import Prose, band
 from workbookgen.reference import cost, scouring

@@ -5,8 +5,8 @@ Each is a rule that asks, as those in `plausible` are.
 
 from collections.abc import Mapping
 
-from workbookgen.language.fields import Rule
 from workbookgen.language.quantities import MASS
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.texts import folded
 

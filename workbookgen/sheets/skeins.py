@@ -1,7 +1,7 @@
 """Skeins: wraps and weight in; length, grist and counts out."""
 
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import (
     DAY,
@@ -25,6 +25,7 @@ from workbookgen.language.quantities import (
     WORSTED_COUNT,
 )
 from workbookgen.language.repeated import repeated, repeated_day
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import (

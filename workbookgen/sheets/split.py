@@ -1,10 +1,12 @@
 """A purchase divided among several people: weights to the scale's step, money to the coin, with nothing left over."""
 
+from workbookgen.language.automatic import MESSAGE
 from workbookgen.language.domains import Name, Number
-from workbookgen.language.fields import MESSAGE, Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Block, Card, Log
 from workbookgen.language.quantities import FINE_MASS, MASS, NUMBER
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Rule
 from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Entries, Listing, LogView, Sentences, band
 from workbookgen.reference import records, split
 from workbookgen.settings import Settings

@@ -8,8 +8,9 @@ figure, or else what the guide expects.
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from workbookgen.language.fields import Input, Result, Rule
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.quantities import MASS, NUMBER, SHARE
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import fiber
 from workbookgen.sheets import lists

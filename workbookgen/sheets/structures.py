@@ -1,7 +1,7 @@
 """Structures: how a yarn is built from singles, or from a core with its wrapper, and its length and grist."""
 
 from workbookgen.language.domains import Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     FINE_MASS,
@@ -17,6 +17,7 @@ from workbookgen.language.quantities import (
     TWIST,
     YARN_DIAMETER,
 )
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING
 from workbookgen.reference import diameter, plying, yarn_count
 from workbookgen.settings import Settings

@@ -2,8 +2,8 @@
 
 from collections.abc import Mapping
 
-from workbookgen.language.fields import Rule
 from workbookgen.language.quantities import GAUGE, GRIST, LOOP, MASS, PER_AREA
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.sheets import by_k
 

@@ -1,7 +1,7 @@
 """Twist: turns for a wanted yarn, counted turns, the balanced ply, and how to insert it."""
 
 from workbookgen.language.domains import Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     ANGLE,
@@ -15,6 +15,7 @@ from workbookgen.language.quantities import (
     TWIST_PER_METER,
     YARN_DIAMETER,
 )
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, yarn_count

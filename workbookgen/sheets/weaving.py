@@ -1,10 +1,11 @@
 """Weaving: sett from yarn and reed, ends, warp and weft, each of its own yarn, for a cloth of wanted size."""
 
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS, NUMBER, SETT, SHARE
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import MISSING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, yarn_count

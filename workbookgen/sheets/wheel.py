@@ -1,10 +1,11 @@
 """How twist is inserted: a wheel and its whorls, by treadles per draft; and a spindle, by its rolls or by time."""
 
 from workbookgen.language.domains import Name, Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Log
 from workbookgen.language.quantities import LOOP, NUMBER, SECONDS, SHARE, TWIST, TWIST_PER_METER
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.language.views import Band, Listing, LogView, Prose, Sentences, band
 from workbookgen.reference import overview

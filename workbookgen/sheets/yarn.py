@@ -1,10 +1,11 @@
 """Yarn: plied yarns designed from their components, and singles found from a wanted yarn."""
 
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, THREADS
 from workbookgen.language.repeated import repeated
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, plying, project, records, uncertainty

@@ -8,7 +8,8 @@ from workbookgen.book.messages import sentences
 from workbookgen.book.plan import ROW, Spot, columns_of
 from workbookgen.book.sections.entries import HELP_LINE, LABEL_COLUMNS, draw_help
 from workbookgen.book.wrapping import LETTER, lines_taken
-from workbookgen.language.fields import Automatic, Result
+from workbookgen.language.automatic import Automatic
+from workbookgen.language.fields import Result
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import Answers, Headline
 

@@ -6,7 +6,7 @@ from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot, Strip, columns_of, strips_of
 from workbookgen.book.sections import chart
-from workbookgen.language.fields import FIRST, MARK
+from workbookgen.language.automatic import FIRST, MARK
 from workbookgen.language.parts import Log
 from workbookgen.language.planner import Planner
 from workbookgen.language.views import FREE, Listing

@@ -13,7 +13,7 @@ from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot, Strip, columns_of
 from workbookgen.colors import QUIET
-from workbookgen.language.fields import FIRST, MARK
+from workbookgen.language.automatic import FIRST, MARK
 from workbookgen.language.planner import Planner
 from workbookgen.language.tickets import TICKET, Tickets
 

@@ -1,13 +1,15 @@
-"""The expected values of automatic fields: the Python twins of the formulas in `book.messages`."""
+"""The expected values of automatic fields: the Python twins of the formulas in `book.automatic` and `book.messages`."""
 
 from collections.abc import Callable, Mapping, Sequence, Set
 from dataclasses import dataclass
 from functools import cached_property
 
 from workbookgen.errors import DescriptionError
+from workbookgen.language.automatic import FAULT, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, OWN_LINE, SPOILED
 from workbookgen.language.entries import Entry
-from workbookgen.language.fields import FAULT, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, OWN_LINE, SPOILED, Input, Rule
+from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block
+from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
 from workbookgen.texts import folded, repeated_names
 
