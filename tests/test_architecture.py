@@ -86,7 +86,7 @@ PACKAGE_MODULES = {"lxml", "xml", "zipfile"}
 MAY_OPEN_PACKAGES = {
     "filled/gate.py": {"zipfile"},
     "filled/ods.py": {"lxml"},
-    "engines/package.py": {"zipfile"},
+    "engines/copies.py": {"zipfile"},
     "book/worksheet.py": {"xml"},
 }
 

@@ -22,7 +22,7 @@ from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.checking.trial import POISON, findings_of, together
 from workbookgen.engines import EMBEDDED, Session, engine
-from workbookgen.engines.package import with_cached
+from workbookgen.engines.copies import with_cached
 from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, Entry, starting_entries
 from workbookgen.language.parts import Log

@@ -15,8 +15,8 @@ from workbookgen.checking.check import POISON, check
 from workbookgen.checking.scenarios import scenario
 from workbookgen.checking.whole_file import as_found, changes
 from workbookgen.engines import Area, libreoffice
+from workbookgen.engines.copies import sheet_parts, with_cached, with_values
 from workbookgen.engines.libreoffice import convert
-from workbookgen.engines.package import sheet_parts, with_cached, with_values
 from workbookgen.errors import FileError
 from workbookgen.ooxml.references import cell_name
 from workbookgen.planner_file import read_planner

@@ -9,7 +9,7 @@ from openpyxl.formula.translate import Translator
 
 import workbookgen.ooxml.formulas
 from workbookgen.engines import Area
-from workbookgen.engines.package import with_cached
+from workbookgen.engines.copies import with_cached
 from workbookgen.ooxml.formulas import SharedFormula, _down, formulas
 
 # A shared formula stands in its first cell; the others move it. The one in D3 looks at another row, and is shared

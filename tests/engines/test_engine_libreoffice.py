@@ -11,8 +11,8 @@ import pytest
 from questions import LOOKS
 
 from workbookgen.engines import Area, Typed, engine, libreoffice
+from workbookgen.engines.copies import with_cached
 from workbookgen.engines.libreoffice import convert
-from workbookgen.engines.package import with_cached
 from workbookgen.errors import FileError, PlannerError
 
 pytestmark = pytest.mark.programs

@@ -11,7 +11,7 @@ import pytest
 from questions import BLOCK, BLOCK_SUMS, ENTRIES, LONG, LOOKS, RESULTS, ROWS, STALE
 
 from workbookgen.engines import Area, ErrorValue, Typed, engine
-from workbookgen.engines.package import with_cached
+from workbookgen.engines.copies import with_cached
 from workbookgen.errors import FileError
 
 POISON = -987654321.0

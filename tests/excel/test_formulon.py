@@ -8,7 +8,7 @@ from long_run import LONG, drawn
 from workbookgen.checking.check import POISON, check
 from workbookgen.checking.compare import are_same_words
 from workbookgen.engines import Area
-from workbookgen.engines.package import with_cached
+from workbookgen.engines.copies import with_cached
 from workbookgen.errors import FileError
 from workbookgen.planner_file import read_planner
 

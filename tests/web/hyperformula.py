@@ -18,8 +18,8 @@ from openpyxl import load_workbook
 from openpyxl.utils.datetime import to_excel
 
 from workbookgen.engines import Area, ErrorValue, Reading, Rows, Session, Typed, Value
+from workbookgen.engines.copies import sheet_parts
 from workbookgen.engines.engine import CellValue, checked, existing, plain, require_sheet, unreadable
-from workbookgen.engines.package import sheet_parts
 from workbookgen.errors import MissingEngine, PlannerError
 from workbookgen.ooxml.formulas import formulas
 

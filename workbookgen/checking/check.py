@@ -24,7 +24,7 @@ from workbookgen.checking.stored import as_stored, stale_results
 from workbookgen.checking.trial import MOST_FINDINGS, POISON, EngineTrial, Outcome, drawn_ahead, try_drawn, try_share
 from workbookgen.checking.whole_file import changes
 from workbookgen.engines import EMBEDDED, Engine, Session, engine
-from workbookgen.engines.package import with_cached
+from workbookgen.engines.copies import with_cached
 from workbookgen.errors import FileError
 from workbookgen.language.entries import Entries
 from workbookgen.ooxml.workbook import WholeFile

@@ -9,12 +9,8 @@ from importlib import import_module
 from workbookgen.engines.engine import Area, Engine, ErrorValue, Reading, Rows, Session, Typed, Value
 from workbookgen.errors import PlannerError
 
-_ADAPTERS = {
-    "formualizer": ("formualizer_engine", "Formualizer"),
-    "ironcalc": ("ironcalc_engine", "IronCalc"),
-    "libreoffice": ("libreoffice", "LibreOffice"),
-    "gnumeric": ("gnumeric", "Gnumeric"),
-}
+# The adapter of each engine, in the module of its name.
+_ADAPTERS = {"formualizer": "Formualizer", "ironcalc": "IronCalc", "libreoffice": "LibreOffice", "gnumeric": "Gnumeric"}
 
 # The embedded engine first, which is the default, then the others in order of speed.
 ENGINES = tuple(_ADAPTERS)
@@ -25,8 +21,7 @@ def engine(name: str) -> Engine:
     """The engine of this name."""
     if name not in _ADAPTERS:
         raise PlannerError.at(name, f"There is no engine of this name. Choose from {', '.join(ENGINES)}.")
-    module, adapter = _ADAPTERS[name]
-    return getattr(import_module(f".{module}", __package__), adapter)()
+    return getattr(import_module(f".{name}", __package__), _ADAPTERS[name])()
 
 
 __all__ = ["EMBEDDED", "ENGINES", "engine"]

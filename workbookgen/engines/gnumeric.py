@@ -14,6 +14,7 @@ from tempfile import TemporaryDirectory
 
 import openpyxl
 
+from workbookgen.engines.copies import with_values
 from workbookgen.engines.engine import (
     Area,
     ErrorValue,
@@ -25,7 +26,6 @@ from workbookgen.engines.engine import (
     require_sheet,
     unreadable,
 )
-from workbookgen.engines.package import with_values
 from workbookgen.errors import FileError, MissingEngine
 
 # Its own words, whatever language the machine speaks: elsewhere it writes 3.5 into a text as "3,5", and its version in

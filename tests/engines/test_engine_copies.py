@@ -7,7 +7,7 @@ import openpyxl
 import pytest
 
 from workbookgen.engines import Area
-from workbookgen.engines.package import with_cached, with_values
+from workbookgen.engines.copies import with_cached, with_values
 from workbookgen.errors import FileError
 from workbookgen.ooxml import editing
 
