@@ -20,9 +20,9 @@ from workbookgen.checking.compare import Finding, agree
 from workbookgen.checking.driving import read
 from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
 from workbookgen.checking.scenarios import scenario
-from workbookgen.checking.trial import POISON, findings_of, together
+from workbookgen.checking.trial import findings_of, together
 from workbookgen.engines import EMBEDDED, Session, engine
-from workbookgen.engines.copies import with_cached
+from workbookgen.engines.copies import with_poison
 from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, Entry, starting_entries
 from workbookgen.language.parts import Log
@@ -103,7 +103,7 @@ def computed(layout: Layout, content: bytes) -> dict[str, tuple]:
     with temporary_folder("workbookgen") as folder:
         finished, poisoned = folder / "finished.xlsx", folder / "planner.xlsx"
         finished.write_bytes(content)
-        with_cached(finished, poisoned, POISON)
+        with_poison(finished, poisoned)
         with engine(EMBEDDED).open(poisoned) as session:
             return read(session, layout.formulas)
 

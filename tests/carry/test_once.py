@@ -4,7 +4,7 @@ import pytest
 
 from workbookgen import build
 from workbookgen.carry import carry as carrying
-from workbookgen.checking.trial import POISON
+from workbookgen.engines.copies import POISON
 from workbookgen.filled import as_made, planner, replacing
 from workbookgen.filled.book import open_book
 from workbookgen.filled.cells import Cell
@@ -30,7 +30,7 @@ def times(monkeypatch):
         (carrying, "computed"),
     ):
         counted(module, name)
-    for kept in (planner.described, as_made.laid_out, as_made.said):
+    for kept in (planner.described, as_made.laid_out, as_made.beside_fields):
         kept.cache_clear()
     return done
 

@@ -12,12 +12,13 @@ from workbookgen.book.write import write
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking import check as checking
 from workbookgen.checking import trial
-from workbookgen.checking.check import POISON, check
+from workbookgen.checking.check import check
 from workbookgen.checking.driving import read_inputs, set_inputs
+from workbookgen.checking.formula_spelling import spelled
 from workbookgen.checking.formulas import foreign_formulas
 from workbookgen.checking.scenarios import scenario
-from workbookgen.checking.spelling import spelled
 from workbookgen.engines import Session, engine
+from workbookgen.engines.copies import POISON
 from workbookgen.errors import FileError, MissingEngine, PlannerError
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner

@@ -11,11 +11,11 @@ import pytest
 
 from long_run import LONG
 from planners import laid_out
-from workbookgen.checking.check import POISON, check
+from workbookgen.checking.check import check
 from workbookgen.checking.scenarios import scenario
 from workbookgen.checking.whole_file import as_found, changes
 from workbookgen.engines import Area, libreoffice
-from workbookgen.engines.copies import sheet_parts, with_cached, with_values
+from workbookgen.engines.copies import sheet_parts, with_poison, with_values
 from workbookgen.engines.libreoffice import convert
 from workbookgen.errors import FileError
 from workbookgen.ooxml.references import cell_name
@@ -535,7 +535,7 @@ class TestStoredResults:
         assert finding.endswith("got True")
 
     def test_all_are_poisoned(self, little_file, tmp_path):
-        with_cached(little_file, tmp_path / "poisoned.xlsx", POISON)
+        with_poison(little_file, tmp_path / "poisoned.xlsx")
         findings = checked(tmp_path / "poisoned.xlsx")
         assert len(findings) > 100 and all(self.STALE in each for each in findings)
 

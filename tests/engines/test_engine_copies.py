@@ -7,11 +7,10 @@ import openpyxl
 import pytest
 
 from workbookgen.engines import Area
-from workbookgen.engines.copies import with_cached, with_values
+from workbookgen.engines.copies import POISON, with_poison, with_values
 from workbookgen.errors import FileError
 from workbookgen.ooxml import editing
 
-POISON = -987654321.0
 MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
 ENTRIES, WORKED_OUT = "xl/worksheets/sheet1.xml", "xl/worksheets/sheet2.xml"
 
@@ -39,7 +38,7 @@ def contents(path, **options):
 
 def test_poison_reaches_every_formula_and_nothing_else(workbook, tmp_path):
     target = tmp_path / "poisoned.xlsx"
-    with_cached(workbook, target, POISON)
+    with_poison(workbook, target)
     before, after = parts(workbook), parts(target)
     assert list(before) == list(after)
     assert {name for name in before if before[name] != after[name]} == {WORKED_OUT}
@@ -113,7 +112,7 @@ def foreign(workbook, tmp_path):
 
 def test_another_writers_habits(foreign, tmp_path):
     poisoned, filled = tmp_path / "poisoned.xlsx", tmp_path / "filled.xlsx"
-    with_cached(foreign, poisoned, POISON)
+    with_poison(foreign, poisoned)
     text = parts(poisoned)[ENTRIES]
     assert b'<x:c r="B1"><x:f>A1&amp;"&gt;"</x:f><x:v>-987654321.0</x:v></x:c>' in text
     assert b'<x:c r="C5"><x:f>1/0</x:f><x:v>-987654321.0</x:v></x:c>' in text
@@ -148,7 +147,7 @@ def test_what_cannot_be_written_is_refused(workbook, tmp_path):
         with_values(workbook, target, {Area("Elsewhere", 1, 1): [[1]]})
     target.write_bytes(b"no package")
     with pytest.raises(FileError, match="cannot read"):
-        with_cached(target, tmp_path / "poisoned.xlsx", POISON)
+        with_poison(target, tmp_path / "poisoned.xlsx")
 
 
 # Cells with and without formulas, as programs write them and as only the format allows.
@@ -180,7 +179,7 @@ def test_some_rows_are_poisoned_at_a_time(monkeypatch):
 def test_a_planner_is_poisoned_by_its_bytes_alone(small_file, tmp_path, monkeypatch):
     with monkeypatch.context() as parsed:
         parsed.setattr(editing, "_recached_plainly", lambda xml, value: None)
-        with_cached(small_file, tmp_path / "parsed.xlsx", POISON)
+        with_poison(small_file, tmp_path / "parsed.xlsx")
     monkeypatch.setattr(editing, "_recached", None)
-    with_cached(small_file, tmp_path / "found.xlsx", POISON)
+    with_poison(small_file, tmp_path / "found.xlsx")
     assert parts(tmp_path / "found.xlsx") == parts(tmp_path / "parsed.xlsx") != parts(small_file)

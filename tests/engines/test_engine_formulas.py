@@ -9,7 +9,7 @@ from openpyxl.formula.translate import Translator
 
 import workbookgen.ooxml.formulas
 from workbookgen.engines import Area
-from workbookgen.engines.copies import with_cached
+from workbookgen.engines.copies import POISON, with_poison
 from workbookgen.ooxml.formulas import SharedFormula, _down, formulas
 
 # A shared formula stands in its first cell; the others move it. The one in D3 looks at another row, and is shared
@@ -64,10 +64,10 @@ def test_a_planners_formulas_are_those_that_openpyxl_reads(small_file):
 
 def test_poison_leaves_sharing_alone(sharing, tmp_path):
     poisoned = tmp_path / "poisoned.xlsx"
-    with_cached(sharing, poisoned, -7.0)
+    with_poison(sharing, poisoned)
     assert formulas(poisoned) == formulas(sharing)
     sheet = openpyxl.load_workbook(poisoned, data_only=True)["Shares"]
-    assert {sheet[cell].value for cell in WRITTEN} == {-7.0}
+    assert {sheet[cell].value for cell in WRITTEN} == {POISON}
 
 
 def test_every_engine_moves_a_shared_formula(each_engine, sharing):

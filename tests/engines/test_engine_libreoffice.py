@@ -11,12 +11,11 @@ import pytest
 from questions import LOOKS
 
 from workbookgen.engines import Area, Typed, engine, libreoffice
-from workbookgen.engines.copies import with_cached
+from workbookgen.engines.copies import POISON, with_poison
 from workbookgen.engines.libreoffice import convert
 from workbookgen.errors import FileError, PlannerError
 
 pytestmark = pytest.mark.programs
-POISON = -987654321.0
 
 
 def first_look(path):
@@ -27,7 +26,7 @@ def first_look(path):
 def test_the_poison_is_real(workbook, tmp_path):
     """A program with its default settings shows the stored result, so poison is a fair test."""
     poisoned = tmp_path / "poisoned.xlsx"
-    with_cached(workbook, poisoned, POISON)
+    with_poison(workbook, poisoned)
     convert(poisoned, tmp_path / "trusting.xlsx", recalculate=False)
     convert(poisoned, tmp_path / "careful.xlsx", recalculate=True)
     assert first_look(tmp_path / "trusting.xlsx") == POISON

@@ -11,10 +11,9 @@ import pytest
 from questions import BLOCK, BLOCK_SUMS, ENTRIES, LONG, LOOKS, RESULTS, ROWS, STALE
 
 from workbookgen.engines import Area, ErrorValue, Typed, engine
-from workbookgen.engines.copies import with_cached
+from workbookgen.engines.copies import POISON, with_poison
 from workbookgen.errors import FileError
 
-POISON = -987654321.0
 SECOND_OF_JANUARY = float((date(2026, 1, 2) - date(1899, 12, 30)).days)
 
 TEXTS = (
@@ -103,7 +102,7 @@ def test_a_date_cell_takes_a_serial_number(each_engine, workbook):
 
 def test_stored_results_are_never_handed_back(each_engine, workbook, tmp_path):
     poisoned = tmp_path / "poisoned.xlsx"
-    with_cached(workbook, poisoned, POISON)
+    with_poison(workbook, poisoned)
     with each_engine.open(poisoned) as bad, each_engine.open(workbook) as good:
         for area in (LOOKS, RESULTS, BLOCK_SUMS):
             answer = bad.read(area)

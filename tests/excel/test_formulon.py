@@ -5,10 +5,10 @@ import pytest
 
 from checking.mutants import edited, mutants_of
 from long_run import LONG, drawn
-from workbookgen.checking.check import POISON, check
+from workbookgen.checking.check import check
 from workbookgen.checking.compare import are_same_words
 from workbookgen.engines import Area
-from workbookgen.engines.copies import with_cached
+from workbookgen.engines.copies import with_poison
 from workbookgen.errors import FileError
 from workbookgen.planner_file import read_planner
 
@@ -53,7 +53,7 @@ def test_in_another_country(request):
 
 
 def test_it_works_out_what_is_poisoned(little_file, little_layout, tmp_path):
-    with_cached(little_file, tmp_path / "poisoned.xlsx", POISON)
+    with_poison(little_file, tmp_path / "poisoned.xlsx")
     at = little_layout.placements["reels_hundred"]
     with Formulon().open(tmp_path / "poisoned.xlsx") as session:
         assert session.read(Area(at.sheet, at.row, at.column)) == [[pytest.approx(200.0)]]

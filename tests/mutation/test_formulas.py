@@ -12,7 +12,7 @@ from workbookgen.build import layout_of
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read, set_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
-from workbookgen.checking.spelling import spelled
+from workbookgen.checking.formula_spelling import spelled
 from workbookgen.settings import Settings
 
 from .changes import changes

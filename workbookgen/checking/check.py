@@ -9,7 +9,7 @@ inputs.
 import time
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import ExitStack
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import replace
 from functools import partial
 from itertools import islice, pairwise
 from pathlib import Path
@@ -19,12 +19,13 @@ from workbookgen.checking.compare import Finding
 from workbookgen.checking.driving import read_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
 from workbookgen.checking.formulas import Texts, as_formulas, foreign_formulas, typed_formulas
-from workbookgen.checking.one_spelling import A_TO_Z_ALONE, in_one_spelling
+from workbookgen.checking.name_spelling import A_TO_Z_ALONE, in_one_spelling
+from workbookgen.checking.report import EngineReport, Report
 from workbookgen.checking.stored import as_stored, stale_results
-from workbookgen.checking.trial import MOST_FINDINGS, POISON, EngineTrial, Outcome, drawn_ahead, try_drawn, try_share
+from workbookgen.checking.trial import MOST_FINDINGS, EngineTrial, drawn_ahead, try_drawn, try_share
 from workbookgen.checking.whole_file import changes
 from workbookgen.engines import EMBEDDED, Engine, Session, engine
-from workbookgen.engines.copies import with_cached
+from workbookgen.engines.copies import with_poison
 from workbookgen.errors import FileError
 from workbookgen.language.entries import Entries
 from workbookgen.ooxml.workbook import WholeFile
@@ -37,65 +38,6 @@ SPELLED_ONCE = (
     "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; "
     "so it was given each name of the planner in one spelling"
 )
-
-
-@dataclass
-class EngineReport:
-    """What one engine did: how many formula cells it has, read, agreed on in every scenario, disagreed on in any."""
-
-    name: str
-    version: str
-    declared: int
-    read: int = 0
-    agreed: int = 0
-    refused: int = 0
-    comparisons: int = 0
-    worst_relative_difference: float = 0.0
-    note: str = ""  # what differs in its copy from the planner
-
-    def take(self, outcome: Outcome) -> None:
-        """Take over the outcome of its scenarios."""
-        self.read, self.comparisons = outcome.read, outcome.comparisons
-        self.worst_relative_difference = outcome.worst_relative_difference
-        self.refused = sum(int(cells.sum()) for cells in outcome.refused.values())
-        self.agreed = self.declared - self.refused
-
-    def as_json(self) -> dict:
-        return asdict(self)
-
-
-@dataclass
-class Report:
-    """The outcome of a check."""
-
-    scenarios: int
-    formula_cells: int
-    formula_cells_checked: int = 0
-    formula_cells_seen_filled: int = 0
-    engines: list[EngineReport] = field(default_factory=list)
-    findings: list[Finding] = field(default_factory=list)
-    seconds: float = 0.0
-
-    @property
-    def comparisons(self) -> int:
-        return sum(each.comparisons for each in self.engines)
-
-    @property
-    def worst_relative_difference(self) -> float:
-        return max((each.worst_relative_difference for each in self.engines), default=0.0)
-
-    def as_json(self) -> dict:
-        return {
-            "engines": [each.as_json() for each in self.engines],
-            "scenarios": self.scenarios,
-            "formula_cells": self.formula_cells,
-            "formula_cells_checked": self.formula_cells_checked,
-            "formula_cells_seen_filled": self.formula_cells_seen_filled,
-            "comparisons": self.comparisons,
-            "worst_relative_difference": self.worst_relative_difference,
-            "findings": [each.as_json() for each in self.findings],
-            "seconds": round(self.seconds, 3),
-        }
 
 
 def check(
@@ -126,7 +68,7 @@ def check(
     first, *others = shares(range(seed, seed + scenarios), _processes(layout, scenarios) if lay_out else 1)
     with temporary_folder("workbookgen") as folder, ExitStack() as opened:
         poisoned = folder / "planner.xlsx"
-        with_cached(path, poisoned, POISON)
+        with_poison(path, poisoned)
         proofs = expected_of_proofs(layout.planner)
         sets = opened.enter_context(drawn_ahead(layout, first, proofs))
         trials = [
@@ -149,17 +91,9 @@ def check(
         for each in helping:
             for one, later in zip(trials, each.outcome(), strict=True):
                 one.outcome.add(later)
-    _conclude(report, layout, [one.outcome for one in trials])
+    report.conclude(layout, [one.outcome for one in trials])
     report.seconds = time.perf_counter() - began
     return report
-
-
-def _conclude(report: Report, layout: Layout, outcomes: list[Outcome]) -> None:
-    """Put what the engines' trials came to into the report."""
-    for outcome, record in zip(outcomes, report.engines, strict=True):
-        record.take(outcome)
-        report.findings += outcome.findings
-    _count_cells(report, layout, outcomes)
 
 
 def _formula_cells(layout: Layout, formulas_in_file: Texts | None) -> int:
@@ -204,20 +138,6 @@ def _of_the_file(layout: Layout, formulas_in_file: Texts | None, whole: WholeFil
     if whole is not None:
         found += islice(changes(layout, whole), MOST_FINDINGS)
     return found
-
-
-def _count_cells(report: Report, layout: Layout, outcomes: list[Outcome]) -> None:
-    """Count the cells that any engine compared, and those that showed something; report those that none compared."""
-    every = Outcome()
-    for each in outcomes:
-        every.add(each)
-    report.formula_cells_checked = sum(map(len, every.seen.values()))
-    report.formula_cells_seen_filled = sum(int(cells.sum()) for cells in every.seen.values())
-    report.findings += [
-        Finding("nothing checks this formula", placement.cell(row), placement.key)
-        for placement in layout.formulas
-        for row in range(len(every.seen.get(placement.key, ())), placement.rows)
-    ]
 
 
 def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expected: dict) -> Iterator[Finding]:

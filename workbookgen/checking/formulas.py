@@ -6,7 +6,7 @@ from functools import lru_cache
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.placement import Layout, Placement
 from workbookgen.checking.compare import Finding
-from workbookgen.checking.spelling import spelled
+from workbookgen.checking.formula_spelling import spelled
 from workbookgen.language.fields import Input
 from workbookgen.ooxml.formulas import FormulaRun, Formulas
 from workbookgen.ooxml.references import column_letters

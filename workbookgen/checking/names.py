@@ -9,7 +9,7 @@ from collections.abc import Collection, Iterator, Mapping
 
 from workbookgen.book.placement import Layout, Placement
 from workbookgen.checking.compare import Finding
-from workbookgen.checking.spelling import spelled
+from workbookgen.checking.formula_spelling import spelled
 from workbookgen.engines import Area
 from workbookgen.ooxml.references import Range, range_of, without_sheet_quotes
 from workbookgen.ooxml.workbook import WholeFile

@@ -18,10 +18,10 @@ from workbookgen.checking.driving import read, set_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
 from workbookgen.checking.scenarios import scenario_of_check
 from workbookgen.engines import ErrorValue, Session, engine
+from workbookgen.engines.copies import POISON
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Result
 
-POISON = -987_654_321.0
 RECORDS = 10_000  # the expected values of so many are calculated at a time
 MOST_FINDINGS = 200  # of one engine; a broken planner would otherwise report thousands
 

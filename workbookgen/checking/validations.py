@@ -6,8 +6,8 @@ from dataclasses import fields, replace
 
 from workbookgen.book.placement import Placement
 from workbookgen.checking.compare import Finding
+from workbookgen.checking.formula_spelling import spelled
 from workbookgen.checking.runs import runs
-from workbookgen.checking.spelling import spelled
 from workbookgen.ooxml.formulas import SharedFormula
 from workbookgen.ooxml.references import Range, cell_name, without_sheet_quotes
 from workbookgen.ooxml.sheets import NO_VALIDATION, FileSheet, Rule, Validation

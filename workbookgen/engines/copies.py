@@ -1,4 +1,4 @@
-"""Copies of a workbook with other cached values (`with_cached`) or other inputs (`with_values`).
+"""Copies of a workbook with poisoned cached values (`with_poison`) or other inputs (`with_values`).
 
 A library that reads and writes workbooks would put its own idea of the file between a planner and an engine. So only
 the cells in question are edited, and the rest of the copy is the same byte for byte.
@@ -16,12 +16,13 @@ from workbookgen.ooxml.listing import NoWorkbook, read_listing
 from workbookgen.ooxml.package import Package, ParseError
 from workbookgen.ooxml.references import Place
 
+POISON = -987_654_321.0  # an engine that shows this number has not calculated its cell
 _ESCAPE_SHAPE = re.compile(r"_x[0-9A-Fa-f]{4}_")
 
 
-def with_cached(source: Path, target: Path, value: float) -> None:
-    """A copy in which every formula cell's stored result is `value`, right or wrong."""
-    rewritten(source, target, dict.fromkeys(sheet_parts(source).values(), partial(recached, value=value)))
+def with_poison(source: Path, target: Path) -> None:
+    """A copy in which every formula cell's stored result is POISON."""
+    rewritten(source, target, dict.fromkeys(sheet_parts(source).values(), partial(recached, value=POISON)))
 
 
 def with_values(source: Path, target: Path, values: Mapping[Area, Rows]) -> None:

@@ -13,7 +13,7 @@ from pathlib import Path
 from workbookgen import __version__
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.placement import Layout, Placement, ProofColumn
-from workbookgen.checking.spelling import spelled
+from workbookgen.checking.formula_spelling import spelled
 from workbookgen.engines import Area
 from workbookgen.errors import FileError
 from workbookgen.filled.as_made import beside_fields, laid_out

@@ -2,7 +2,7 @@
 
 import pytest
 
-from workbookgen.checking.spelling import spelled
+from workbookgen.checking.formula_spelling import spelled
 
 
 @pytest.mark.parametrize(
