@@ -1,15 +1,14 @@
-"""The planner itself: all its sheets, what a word in a formula stands for, and the checks of the whole."""
+"""The planner itself: all its sheets, and what a word in a formula stands for."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from graphlib import CycleError, TopologicalSorter
 
-from workbookgen.errors import DescriptionError, Fault
-from workbookgen.language import dimensions, planner_faults
-from workbookgen.language.automatic import FIRST, MARK, MESSAGE, OPEN, Automatic
+from workbookgen.errors import DescriptionError
+from workbookgen.language import planner_faults
+from workbookgen.language.automatic import Automatic
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Block, Card, Column, Holder, Log, Sheet, Table, dimension_of
+from workbookgen.language.parts import Block, Card, Column, Holder, Log, Sheet, Table
 from workbookgen.language.proofs import Proof, ProofTable
 
 
@@ -124,66 +123,11 @@ class Planner:
         return next((sheet.name for sheet in self.sheets if holder in sheet.holders), None)
 
     def __post_init__(self):
-        if faults := planner_faults.names(self) or planner_faults.words(self):
+        if faults := planner_faults.faults(self):
             raise DescriptionError(*faults)
-        if faults := [*self._faults_of_fields(), *planner_faults.starting_values(self), *self._faults_of_sheets()]:
-            raise DescriptionError(*faults)
-        try:
-            TopologicalSorter(self._dependencies()).prepare()
-        except CycleError as circle:
-            fields = " < ".join(circle.args[1])
-            raise DescriptionError.at(fields, "these fields depend on each other in a circle.") from None
 
     def full_keys(self) -> list[str]:
         """The full key of every field, automatic ones included; each becomes a defined name."""
         blocks = [holder for holder in self.holders if isinstance(holder, Block)]
         described = [holder.full_key(name) for holder in self.holders for name in holder.by_key]
         return described + [block.full_key(each.key) for block in blocks for each in block.automatic]
-
-    def _faults_of_fields(self) -> Iterator[Fault]:
-        for block in self.blocks.values():
-            for result in block.results:
-                for sentence in self._mismatches(block, result):
-                    yield Fault(f"field {block.full_key(result.key)}", f"{sentence}.")
-        for block in self.blocks.values():
-            for each in block.fields:
-                if each.key in self.by_key:
-                    yield Fault(
-                        f"field {block.full_key(each.key)}", f"{each.key} is also the full key of another field."
-                    )
-
-    def _faults_of_sheets(self) -> Iterator[Fault]:
-        for sheet in self.sheets:
-            for sentence in planner_faults.views(sheet, self):
-                yield Fault(f"sheet {sheet.name}", f"{sentence}.")
-        for proof in self.proofs:
-            for sentence in planner_faults.of_proof(proof, self):
-                yield Fault(f"proof {proof.number}", f"{sentence}.")
-
-    def _dependencies(self) -> dict[str, set[str]]:
-        """Full key of every result, and of the messages that questions are part of -> the full keys it depends on."""
-        results = {
-            block.full_key(each.key): {self.meaning(block, word).key for word in each.words}
-            for block in self.blocks.values()
-            for each in block.results
-        }
-        automatic = {
-            key: {block.full_key(result.key) for result in block.questioned}
-            for key, (block, each) in self.automatic.items()
-            if each in (MESSAGE, MARK, FIRST, OPEN)
-        }
-        return results | automatic
-
-    def _mismatches(self, block: Block, result: Result) -> list[str]:
-        """Words that are no parameter of the reference, and the reverse. A table's fixed facts need no parameter."""
-        taken, words = set(result.arguments.values()), set(result.words)
-        facts = {word for word in words if isinstance(self.meaning(block, word).holder, Table)}
-        unused, strange = sorted(taken - words), sorted(words - taken - facts)
-        mismatches = [f"its formula never uses {word}, which the reference takes" for word in unused]
-        mismatches += [f"its formula uses {word}, which the reference does not take" for word in strange]
-        return mismatches or self._other_kinds(block, result)
-
-    def _other_kinds(self, block: Block, result: Result) -> list[str]:
-        """Words whose dimension is not the one that the reference takes, or a result whose is not the one it gives."""
-        kinds = {word: dimension_of(self.meaning(block, word).field, self.system) for word in result.arguments.values()}
-        return dimensions.objections(result.reference, result.arguments, kinds, dimension_of(result, self.system))

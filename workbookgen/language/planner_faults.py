@@ -1,21 +1,23 @@
 """What can be wrong with a planner as a whole, though each part of it is fine.
 
-Words and views that refer to no field, starting values that their cells refuse, examples that do not fit their
-formula: each fault says where it is and what to write instead.
+Words and views that refer to no field, formulas that do not fit their references, starting values that their cells
+refuse, examples that do not fit their formula, circles: each fault says where it is and what to write instead.
 """
 
 import re
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from difflib import get_close_matches
+from graphlib import CycleError, TopologicalSorter
 from typing import Any, Protocol
 
 from workbookgen.errors import Fault
 from workbookgen.language import dimensions
+from workbookgen.language.automatic import FIRST, MARK, MESSAGE, OPEN
 from workbookgen.language.domains import Choice, Domain
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.forms import LOOKUP, SUMS
-from workbookgen.language.parts import Block, Card, Holder, Log, Sheet, Table
+from workbookgen.language.parts import Block, Card, Holder, Log, Sheet, Table, dimension_of
 from workbookgen.language.proofs import Proof
 from workbookgen.language.sentences import symbol_of
 from workbookgen.language.views import Listing, LogView
@@ -46,7 +48,17 @@ class Planner(Protocol):
     def sheet_of(self, key: str) -> str | None: ...
 
 
-def names(planner: Planner) -> list[Fault]:
+def faults(planner: Planner) -> list[Fault]:
+    """Everything that is wrong with a planner. What rests on names and words comes after these."""
+    return (
+        _names(planner)
+        or _words(planner)
+        or [*_of_fields(planner), *_starting_values(planner), *_of_sheets(planner)]
+        or _circles(planner)
+    )
+
+
+def _names(planner: Planner) -> list[Fault]:
     """Names of sheets, chapters, fields and proofs that are malformed or used twice."""
     sheets = [sheet.name for sheet in planner.sheets]
     chapters = {sheet.name: [chapter.name for chapter in sheet.chapters] for sheet in planner.sheets}
@@ -73,7 +85,7 @@ def names(planner: Planner) -> list[Fault]:
     ]
 
 
-def words(planner: Planner) -> list[Fault]:
+def _words(planner: Planner) -> list[Fault]:
     """Words of formulas that are no field, and inputs that choose from a list that is not there."""
 
     def sentences(block: Block, each: Input | Result) -> Iterator[str]:
@@ -87,7 +99,7 @@ def words(planner: Planner) -> list[Fault]:
     ]
 
 
-def starting_values(planner: Planner) -> list[Fault]:
+def _starting_values(planner: Planner) -> list[Fault]:
     """Starting values that their cells would refuse, or that belong to no field."""
     faults, started = [], set()
     for block in planner.blocks.values():
@@ -103,7 +115,70 @@ def starting_values(planner: Planner) -> list[Fault]:
     ]
 
 
-def views(sheet: Sheet, planner: Planner) -> list[str]:
+def _of_fields(planner: Planner) -> Iterator[Fault]:
+    """Results that do not fit their references, and keys that are also the full key of another field."""
+    for block in planner.blocks.values():
+        for result in block.results:
+            for sentence in _mismatches(planner, block, result):
+                yield Fault(f"field {block.full_key(result.key)}", f"{sentence}.")
+    for block in planner.blocks.values():
+        for each in block.fields:
+            if each.key in planner.by_key:
+                yield Fault(f"field {block.full_key(each.key)}", f"{each.key} is also the full key of another field.")
+
+
+def _mismatches(planner: Planner, block: Block, result: Result) -> list[str]:
+    """Words that are no parameter of the reference, and the reverse. A table's fixed facts need no parameter."""
+    taken, words = set(result.arguments.values()), set(result.words)
+    facts = {word for word in words if isinstance(planner.meaning(block, word).holder, Table)}
+    unused, strange = sorted(taken - words), sorted(words - taken - facts)
+    mismatches = [f"its formula never uses {word}, which the reference takes" for word in unused]
+    mismatches += [f"its formula uses {word}, which the reference does not take" for word in strange]
+    return mismatches or _other_kinds(planner, block, result)
+
+
+def _other_kinds(planner: Planner, block: Block, result: Result) -> list[str]:
+    """Words whose dimension is not the one that the reference takes, or a result whose is not the one it gives."""
+    system, words = planner.system, result.arguments
+    kinds = {word: dimension_of(planner.meaning(block, word).field, system) for word in words.values()}
+    return dimensions.objections(result.reference, words, kinds, dimension_of(result, system))
+
+
+def _of_sheets(planner: Planner) -> Iterator[Fault]:
+    """What is wrong with the views of each sheet, and with the published examples."""
+    for sheet in planner.sheets:
+        for sentence in _views(sheet, planner):
+            yield Fault(f"sheet {sheet.name}", f"{sentence}.")
+    for proof in planner.proofs:
+        for sentence in _of_proof(proof, planner):
+            yield Fault(f"proof {proof.number}", f"{sentence}.")
+
+
+def _circles(planner: Planner) -> list[Fault]:
+    """Fields that depend on each other in a circle."""
+    try:
+        TopologicalSorter(_dependencies(planner)).prepare()
+    except CycleError as circle:
+        return [Fault(" < ".join(circle.args[1]), "these fields depend on each other in a circle.")]
+    return []
+
+
+def _dependencies(planner: Planner) -> dict[str, set[str]]:
+    """Full key of every result, and of the messages that questions are part of -> the full keys it depends on."""
+    results = {
+        block.full_key(each.key): {planner.meaning(block, word).key for word in each.words}
+        for block in planner.blocks.values()
+        for each in block.results
+    }
+    automatic = {
+        key: {block.full_key(result.key) for result in block.questioned}
+        for key, (block, each) in planner.automatic.items()
+        if each in (MESSAGE, MARK, FIRST, OPEN)
+    }
+    return results | automatic
+
+
+def _views(sheet: Sheet, planner: Planner) -> list[str]:
     """Fields that a sheet's views lack, show twice or take from another sheet, and links that lead nowhere."""
     everywhere = {*planner.by_key, *planner.automatic, *planner.absent}
     drawn = [key for section in sheet.sections for key in getattr(section, "drawn", ())]
@@ -171,7 +246,7 @@ def _link_faults(sheet: Sheet, planner: Planner, everywhere: Collection[str]) ->
             yield f"its link leads to {link.field} on the sheet {link.sheet}, and that stands on the sheet {place}"
 
 
-def of_proof(proof: Proof, planner: Planner) -> list[str]:
+def _of_proof(proof: Proof, planner: Planner) -> list[str]:
     """Words of the formula for which the example gives no value, values for words that it does not have, and
     printed units that do not fit the reference.
     """
