@@ -52,13 +52,13 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
 
     Without --settings it has the paper and the reels that are usual with its units.
     """
-    from workbookgen import settings as settings_module
     from workbookgen.build import MOST_LINES, STEPS, has_longer_logs
     from workbookgen.build import build as build_planner
+    from workbookgen.settings import changed, load, templates
     from workbookgen.settings.waiting import long_wait
 
-    usual = settings_module.templates() / f"{units or 'us'}.toml"
-    chosen = settings_module.changed(settings_module.load(settings or usual), units=units, size=size, reels=reels)
+    usual = templates() / f"{units or 'us'}.toml"
+    chosen = changed(load(settings or usual), units=units, size=size, reels=reels)
     if output.is_file():
         # Reading a file takes libraries that building one does not.
         from workbookgen.filled.replacing import require_no_entries
@@ -161,12 +161,12 @@ def fields(file: Path, as_json: bool) -> None:
 )
 def carry(old: Path, output: Path, settings: Path | None) -> None:
     """Build a new planner with the entries of a filled one, .xlsx or .ods, of this or an older version."""
-    from workbookgen import settings as settings_module
     from workbookgen.carry.carry import STEPS
     from workbookgen.carry.carry import carry as carry_planner
     from workbookgen.carry.report import sentences
+    from workbookgen.settings import load
 
-    chosen = settings_module.load(settings) if settings else None
+    chosen = load(settings) if settings else None
     with _progress(STEPS, "Carrying") as step:
         carried = carry_planner(old, output, chosen, step)
     for line in sentences(carried, old, output):
@@ -194,15 +194,15 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
 
     A file that cannot be read is reported, and the others are read; the exit code is then 1.
     """
-    from workbookgen import settings as settings_module
     from workbookgen.gather import files as written
     from workbookgen.gather import workers
     from workbookgen.gather.fiber_table import was_gathered
     from workbookgen.gather.gathered import gather as gather_planners
     from workbookgen.gather.gathered import planners_in
+    from workbookgen.settings import Settings, load
     from workbookgen.settings.fiber_table import load_fibers
 
-    chosen = settings_module.load(settings) if settings else settings_module.Settings()
+    chosen = load(settings) if settings else Settings()
     fibers = load_fibers(chosen)
     paths = planners_in(files, leave_out=tuple(written.targets(output).values()))
     read_too = [settings, Path(chosen.fibers)] if settings and chosen.fibers else []

@@ -11,7 +11,6 @@ from functools import cached_property
 from pathlib import Path
 
 from workbookgen import __version__
-from workbookgen import settings as settings_module
 from workbookgen.book.placement import Layout
 from workbookgen.checking.formulas import changed_formulas
 from workbookgen.checking.whole_file import as_found
@@ -19,10 +18,10 @@ from workbookgen.errors import FileError, PlannerError
 from workbookgen.filled.as_made import laid_out
 from workbookgen.filled.book import Book, open_book
 from workbookgen.filled.gate import AS_XLSX, STRAY_CELLS, inspected
-from workbookgen.filled.planner import origin_sheet
+from workbookgen.filled.made_with import made_with, origin_sheet
 from workbookgen.ooxml.formulas import Formulas, formulas
 from workbookgen.ooxml.workbook import WholeFile
-from workbookgen.settings import Settings
+from workbookgen.settings import Settings, parse
 
 MOST_LINES = 2_000  # of settings
 # Of a sheet, unpacked: the embedded engine takes no more formula text, and a planner as we write it has half of that.
@@ -101,25 +100,17 @@ def read_planner(path: Path) -> PlannerFile:
 
 def _settings(path: Path, book: Book) -> Settings:
     """The settings in a planner of this version."""
-    [sheet] = origin_sheet(book.names)
-    if sheet not in book.sheets:
-        raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {sheet}.")
-    cells = {place: str(cell.value) for place, cell in book.sheets[sheet].items()}
-    start, home = next((place for place, text in sorted(cells.items()) if text.startswith("# workbookgen")), (0, 0))
-    if not start:
-        lost = f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read."
-        raise FileError.at(str(path), f"{lost} Give an earlier copy of the file.")
-    texts = {row: text for (row, column), text in cells.items() if column == home and start <= row < start + MOST_LINES}
-    version = texts[start].removeprefix("# workbookgen").strip()
-    if version != __version__:
+    made = made_with(path, book)
+    if made.version != __version__:
         raise FileError.at(
             str(path),
-            f"it was made with workbookgen {version}, and this is {__version__}, whose formulas are not all the same. "
+            f"it was made with workbookgen {made.version}, and this is {__version__}, whose formulas are not all the same. "
             f"Carry it over, and use the new one: {_carrying(path)}",
         )
     # The lines above are left empty, so that the line of a fault is a row of the sheet.
-    lines = [texts.get(row, "") if row >= start else "" for row in range(1, max(texts) + 1)]
-    settings = settings_module.parse("\n".join(lines), f"{path}, sheet {sheet}")
+    last = min(max(made.lines), min(made.lines) + MOST_LINES - 1)
+    lines = [str(made.lines.get(row, "")) for row in range(1, last + 1)]
+    settings = parse("\n".join(lines), f"{path}, sheet {made.sheet}")
     # The guide is in the planner, and a file that came by mail must not choose what is read from this computer.
     return settings.model_copy(update={"fibers": ""}) if settings.fibers else settings
 

@@ -10,7 +10,9 @@ from workbookgen.build import layout_of
 from workbookgen.engines import Area
 from workbookgen.errors import FileError
 from workbookgen.filled.arithmetic import with_arithmetic_done
-from workbookgen.filled.planner import ORIGIN, ROWS_OF, area_of, described, read_filled
+from workbookgen.filled.book import area_of
+from workbookgen.filled.made_with import ORIGIN
+from workbookgen.filled.planner import ROWS_OF, described, read_filled
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.parts import Log
 from workbookgen.settings import Rows, Settings

@@ -9,7 +9,7 @@ from workbookgen import cli
 from workbookgen.build import build
 from workbookgen.carry.carry import carry
 from workbookgen.errors import FileError
-from workbookgen.filled.planner import area_of
+from workbookgen.filled.book import area_of
 from workbookgen.filled.replacing import require_no_entries
 from workbookgen.settings import Reel, Rows, Settings, templates
 

@@ -11,7 +11,7 @@ from workbookgen.checking.names import names_out_of_place
 from workbookgen.engines import Area
 from workbookgen.errors import Fault
 from workbookgen.filled.as_made import laid_out
-from workbookgen.filled.planner import FilledPlanner, area_of, described
+from workbookgen.filled.planner import FilledPlanner, described
 from workbookgen.language.parts import Block, Log
 
 ROWS_OF_HEADINGS = 4  # above the first record: a column's label and unit, and the heading of its group
@@ -22,15 +22,14 @@ LOOK = "Look at these entries in the new planner, and put them right."
 def misplaced(old: FilledPlanner) -> Iterator[Fault]:
     """The names that point to cells of another field, with the consequence."""
     planner = described(old.made_with)
-    areas = {name: area for name, text in old.book.names.items() if (area := area_of(text))}
     reported: set[str] = set()
     for block in planner.blocks.values():
-        for key, label, other in _by_their_labels(old, block, areas):
+        for key, label, other in _by_their_labels(old, block, old.book.areas):
             reported.add(key)
             carried = f'this name points to the cells of "{other}", so what is there was carried over as "{label}".'
             yield Fault(key, f"{carried} {LOOK}")
     if old.version == __version__:
-        for finding in names_out_of_place(laid_out(old.made_with), areas):
+        for finding in names_out_of_place(laid_out(old.made_with), old.book.areas):
             if finding.key not in reported:
                 carried = f"{finding.reason}, and what is there was carried over under this name."
                 yield Fault(finding.key, f"{carried} {LOOK}")

@@ -11,7 +11,7 @@ from math import isfinite
 from workbookgen.engines import EMBEDDED, Area, ErrorValue, engine
 from workbookgen.errors import PlannerError
 from workbookgen.filled.cells import Cell
-from workbookgen.filled.planner import MOST_LINES, FilledPlanner, area_of, as_entry
+from workbookgen.filled.planner import MOST_LINES, FilledPlanner, as_entry
 
 
 def with_arithmetic_done(old: FilledPlanner) -> FilledPlanner:
@@ -47,5 +47,5 @@ def _without_value(old: FilledPlanner) -> Iterator[tuple[str, int]]:
 
 def _has_a_huge_name(old: FilledPlanner) -> bool:
     """Whether the name of an input covers more lines than a log can have, all of which every sum would go through."""
-    areas = (area_of(old.book.names[key]) for key in old.entries)
+    areas = (old.book.areas.get(key) for key in old.entries)
     return any(area.rows > MOST_LINES for area in areas if area)

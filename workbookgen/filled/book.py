@@ -6,16 +6,19 @@ everything gets one form: numbers, texts, truth values, errors, dates as days of
 since the available libraries are too slow for a thousand planners, or leave out formulas and errors.
 """
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property, lru_cache
 from pathlib import Path
 from types import ModuleType
 
+from workbookgen.engines import Area
 from workbookgen.errors import FileError
 from workbookgen.filled import ods, xlsx
 from workbookgen.filled.cells import Cell, Cells, Choice, Contents, Position, TooMany, UnknownForm
 from workbookgen.filled.gate import AS_XLSX, admitted
 from workbookgen.ooxml.package import Package
+from workbookgen.ooxml.references import range_of
 from workbookgen.ooxml.values import ErrorValue
 
 __all__ = ["Book", "Cell", "ErrorValue", "Position", "open_book"]
@@ -35,6 +38,25 @@ class Book:
     sheet_names: tuple[str, ...] = ()  # of all sheets
     protected: frozenset[str] = frozenset()  # sheets in which only unlocked cells can be typed into
     counts_from_1904: bool = False  # then its days are 1,462 fewer than ours
+
+    @cached_property
+    def areas(self) -> Mapping[str, Area]:
+        """The cells that each of its names points to, of those that point to one rectangle."""
+        return areas_of(self.names)
+
+
+@lru_cache(maxsize=16_384)  # the planners of a guild have the same names at the same places
+def area_of(text: str) -> Area | None:
+    """Where a name points: one rectangle of cells on one sheet, or None for anything else."""
+    found = range_of(text)
+    if not found or not found.sheet:
+        return None
+    return Area(found.sheet, found.top, found.left, found.bottom - found.top + 1, found.right - found.left + 1)
+
+
+def areas_of(names: Mapping[str, str]) -> dict[str, Area]:
+    """The cells that each of these names points to, of those that point to one rectangle."""
+    return {name: area for name, text in names.items() if (area := area_of(text))}
 
 
 def open_book(path: Path, sheets: Collection[str] | Wanted | None = None) -> Book:

@@ -19,7 +19,8 @@ from workbookgen.errors import FileError
 from workbookgen.filled.as_made import beside_fields, laid_out
 from workbookgen.filled.cells import Cell, Cells, Position
 from workbookgen.filled.gate import STRAY_CELLS
-from workbookgen.filled.planner import ORIGIN, FilledPlanner, area_of
+from workbookgen.filled.made_with import ORIGIN
+from workbookgen.filled.planner import FilledPlanner
 from workbookgen.language.automatic import MESSAGE
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input
@@ -84,7 +85,7 @@ class _Search:
     @cached_property
     def areas(self) -> dict[str, Area]:
         """The cells that each name of ours points to in the file."""
-        areas = {name: area for name, text in self.old.book.names.items() if (area := area_of(text))}
+        areas = self.old.book.areas
         ours = [name for name in areas if name in self.layout.placements or self._is_of_a_block(name)]
         return {name: areas[name] for name in ours}
 
@@ -110,8 +111,7 @@ class _Search:
 
     @property
     def _own_leftovers(self) -> list[Area]:
-        found = (area_of(text) for name, text in self.old.book.names.items() if name.startswith(f"{KEPT}_"))
-        return [area for area in found if area]
+        return [area for name, area in self.old.book.areas.items() if name.startswith(f"{KEPT}_")]
 
     @cached_property
     def as_written(self) -> set[str]:

@@ -1,36 +1,31 @@
 """A filled planner: what was entered, whatever program saved it and whichever version made it.
 
 Inputs are found by the defined names that every planner has, never by address: names keep their meaning across
-versions, and move along when lines are inserted. A planner holds its settings, which determine what its names mean.
-Settings of another version that are unknown today are left out and reported, never a reason to refuse the file.
+versions, and move along when lines are inserted. A planner holds its settings (`made_with`), which determine what its
+names mean.
 """
 
-import re
-import tomllib
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from pathlib import Path
 
-from pydantic import ValidationError
-
 from workbookgen import __version__
 from workbookgen.engines import Area
 from workbookgen.errors import Fault, FileError
-from workbookgen.filled.book import Book, Cell, ErrorValue, open_book
+from workbookgen.filled.book import Book, Cell, ErrorValue, areas_of, open_book
 from workbookgen.filled.headings import by_its_label, with_lines_above
+from workbookgen.filled.made_with import ORIGIN, known_settings, made_with, origin_sheet
 from workbookgen.language.domains import Date
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block, Log
 from workbookgen.language.planner import Planner
-from workbookgen.ooxml.references import cell_name, range_of
+from workbookgen.ooxml.references import cell_name
 from workbookgen.ooxml.values import Value
 from workbookgen.settings import Colors, Settings
-from workbookgen.sheets import origin
 from workbookgen.sheets.planner import planner
 
-ORIGIN = f"{origin.KEY}_line"  # the name of the lines with the version and settings of a planner
 ROWS_OF = {"costs": "projects"}  # logs whose length is the setting of another log
 DAYS_FROM_1904 = 1462
 LABEL_ONLY = "its name is gone from the file, so its cells were found by their label. Look at these entries."
@@ -44,8 +39,6 @@ NAMES_GONE = (
     "The program that saved it dropped them: give an earlier copy of the file."
 )
 MOST_LINES = 30_000  # of a log, inserted ones included; a name in a hostile file may point to a million
-
-_MADE_WITH = re.compile(r"# workbookgen (\S+)")
 
 
 @dataclass(frozen=True)
@@ -100,13 +93,14 @@ def records_of(settings: Settings) -> Planner:
 def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlanner:
     """Read a filled planner, or only the sheets of these blocks. Raises FileError for anything that is not one."""
     book = open_book(path, None if blocks is None else lambda names: _columns(names, blocks))
-    ranges = {name: area for name, text in book.names.items() if (area := area_of(text))}
-    version, settings, notes = _made_with(path, book, ranges)
+    ranges = dict(book.areas)
+    made = made_with(path, book)
+    settings, notes = known_settings("\n".join(made.texts), f"{path.name}, sheet {made.sheet}")
     # A caller that reads all of it needs the full description anyway.
     whole = described(settings) if blocks is None else records_of(settings)
     if not any(block.full_key(each.key) in book.names for block in whole.blocks.values() for each in block.inputs):
         raise FileError.at(str(path), NAMES_GONE)
-    is_of_today = version == __version__  # a planner of another version may lack a field
+    is_of_today = made.version == __version__  # a planner of another version may lack a field
     found = {
         key: _found(book, whole, block, ranges, is_of_today)
         for key, block in whole.blocks.items()
@@ -116,27 +110,12 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
     entries = {key: column for each in found.values() for key, column in each.entries.items()}
     ranges |= {key: area for each in found.values() for key, area in each.areas.items()}
     notes += [note for each in found.values() for note in each.notes]
-    return FilledPlanner(path, version, settings, enough, entries, ranges, book, tuple(notes))
-
-
-@lru_cache(maxsize=16_384)  # the planners of a guild have the same names at the same places
-def area_of(text: str) -> Area | None:
-    """Where a name points: one rectangle of cells on one sheet, or None for anything else."""
-    found = range_of(text)
-    if not found or not found.sheet:
-        return None
-    return Area(found.sheet, found.top, found.left, found.bottom - found.top + 1, found.right - found.left + 1)
-
-
-def origin_sheet(names: dict[str, str]) -> dict[str, None]:
-    """The sheet with a planner's version and settings."""
-    area = area_of(names[ORIGIN]) if ORIGIN in names else None
-    return {area.sheet if area else origin.SHEET: None}
+    return FilledPlanner(path, made.version, settings, enough, entries, ranges, book, tuple(notes))
 
 
 def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[int] | None]:
     """Sheet -> the columns with the inputs of these blocks, or with fields that today's planner does not know."""
-    areas = {name: area for name, text in names.items() if (area := area_of(text))}
+    areas = areas_of(names)
     origin_at = areas.get(ORIGIN)
     wanted: dict[str, set[int] | None] = {origin_at.sheet: {origin_at.column}} if origin_at else {**origin_sheet(names)}
     begins = tuple(f"{block}_" for block in blocks)
@@ -274,62 +253,3 @@ def _with_rows(settings: Settings, whole: Planner, filled: dict[str, int]) -> Se
         if rows > whole.blocks[key].rows:
             more[name] = max(rows, more.get(name, 0))
     return settings.model_copy(update={"rows": settings.rows.model_copy(update=more)}) if more else settings
-
-
-def _made_with(path: Path, book: Book, ranges: dict[str, Area]) -> tuple[str, Settings, list[Fault]]:
-    """The version and the settings in a planner, and notes on settings that were left out."""
-    sheet = ranges[ORIGIN].sheet if ORIGIN in ranges else origin.SHEET
-    if sheet not in book.sheets:
-        raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {origin.SHEET}.")
-    cells = book.sheets[sheet].items()
-    texts = sorted((position, cell.value) for position, cell in cells if isinstance(cell.value, str))
-    start = next(((position, found[1]) for position, text in texts if (found := _MADE_WITH.match(text))), None)
-    if start is None:
-        lost = f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read."
-        raise FileError.at(str(path), f"{lost} Give an earlier copy of the file.")
-    (row, column), version = start
-    lines = [text for position, text in texts if position[1] == column and position[0] >= row]
-    settings, notes = _known_settings("\n".join(lines), f"{path.name}, sheet {sheet}")
-    return version, settings, notes
-
-
-def _known_settings(text: str, place: str) -> tuple[Settings, list[Fault]]:
-    """The settings that today's version knows; the unit system must be one of them."""
-    try:
-        table = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as problem:
-        raise FileError.at(place, f"the settings were changed and cannot be read: {problem}.") from None
-    except (ValueError, RecursionError):  # thousands of digits, or of brackets within brackets
-        strange = "they hold a number or a list that no setting has"
-        raise FileError.at(place, f"the settings were changed and cannot be read: {strange}.") from None
-    notes: list[Fault] = []
-    if table.get("fibers"):
-        notes.append(Fault(place, "the fiber table that they name is not read; the guide in the planner is."))
-        table["fibers"] = ""
-    while True:
-        try:
-            return Settings.model_validate(table), notes
-        except ValidationError as problem:
-            first = problem.errors()[0]
-            location = first["loc"]
-            # An older version may have logs of one line.
-            if location[:1] == ("rows",) and first["type"] == "greater_than_equal":
-                table["rows"][location[1]] = first["ctx"]["ge"]
-                continue
-            if not location or location[0] == "units" or not _remove(table, location):
-                raise FileError.at(place, f"the settings cannot be read: {first['msg']}.") from None
-            setting = ".".join(map(str, location))
-            reason = "is not known to" if first["type"] == "extra_forbidden" else "has a value that is not accepted by"
-            notes.append(Fault(place, f"the setting {setting} {reason} this version; it was left out."))
-
-
-def _remove(table: dict, location: tuple) -> bool:
-    """Remove what a location points to; within a list, the whole member. Returns whether that was possible."""
-    *above, last = location[:2] if isinstance(table.get(location[0]), list) else location
-    for key in above:
-        table = table[key]
-    try:
-        del table[last]
-    except (KeyError, IndexError, TypeError):
-        return False
-    return True
