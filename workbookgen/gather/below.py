@@ -24,7 +24,7 @@ def typed_below(filled: FilledPlanner) -> Iterator[str]:
         areas = [filled.ranges[key] for key in keys]
         first, last = areas[0], max(area.last_row for area in areas)
         columns = {area.column for area in areas}
-        name = filled.ranges.get(f"{table.block}_name", first).column
+        name = filled.ranges.get(table.full_key("name"), first).column
         cells = filled.book.sheets.get(first.sheet, {}).items()
         below = [place for place, cell in cells if place[0] > last and cell.value not in (None, "")]
         more = {row for row, column in below if column in columns and column != name}

@@ -32,9 +32,9 @@ class Table:
     block: str
     columns: tuple[Column, ...]
 
-    def key(self, column: Column) -> str:
-        """The full key of a column's field."""
-        return f"{self.block}_{column.field}"
+    def full_key(self, key: str) -> str:
+        """The full key of a field of its block."""
+        return f"{self.block}_{key}"
 
 
 PLANNER, FILE, MESSAGE = "planner", "file", "message"  # additional columns of every table: first, second and last

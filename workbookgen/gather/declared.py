@@ -30,7 +30,7 @@ def _objections(planner: Planner, table: Table, column: Column) -> Iterator[str]
         yield "another column of this table has this name"
     field = planner.blocks[table.block].by_key.get(column.field)
     if field is None:
-        yield f"{table.key(column)} is no field"
+        yield f"{table.full_key(column.field)} is no field"
         return
     if column.unit and not dimensions.is_unit(column.unit):
         yield f"the registry knows no unit {column.unit}"
@@ -38,7 +38,7 @@ def _objections(planner: Planner, table: Table, column: Column) -> Iterator[str]
     shown, wanted = dimension_of(field, planner.system), _dimension(column)
     if shown != wanted:
         kinds = f"{dimensions.in_words(shown)}, and its unit says {dimensions.in_words(wanted)}"
-        yield f"the field {table.key(column)} is {kinds}"
+        yield f"the field {table.full_key(column.field)} is {kinds}"
 
 
 def _dimension(column: Column) -> dimensions.Dimension:

@@ -36,8 +36,8 @@ def calculated(planner: Planner, filled: Sequence[Entries]) -> list[Records]:
     """The records of planners that differ in nothing but their entries."""
     entries = [_whole(planner, each) for each in filled]
     tables = [table for table in TABLES if table.block in planner.blocks]
-    keys = [table.key(column) for table in tables for column in table.columns]
-    messages = [_message(table) for table in tables]
+    keys = [table.full_key(column.field) for table in tables for column in table.columns]
+    messages = [table.full_key(MESSAGE) for table in tables]
     values = expected_of_keys(planner, entries, [key for key in keys if key in planner.by_key] + messages)
     return [_records(planner, tables, *each) for each in zip(entries, values, strict=True)]
 
@@ -47,7 +47,7 @@ def blocks_needed() -> frozenset[str]:
     """The blocks that the tables depend on; no other sheet of a planner needs to be read."""
     planner = records_of(Settings())
     require_fields(planner)
-    keys = [table.key(column) for table in TABLES for column in table.columns]
+    keys = [table.full_key(column.field) for table in TABLES for column in table.columns]
     seen: set[str] = set()
     while keys:
         key = keys.pop()
@@ -86,9 +86,9 @@ def _records(
         block = planner.blocks[table.block]
         typed = [entries[block.full_key(each.key)] for each in block.inputs]
         lines = [line for line in range(block.rows) if any(column[line] is not None for column in typed)]
-        columns = records.tables[table.name] = {MESSAGE: _words(values[_message(table)], lines)}
+        columns = records.tables[table.name] = {MESSAGE: _words(values[table.full_key(MESSAGE)], lines)}
         for column in table.columns:
-            shown = values.get(table.key(column), (None,) * block.rows)
+            shown = values.get(table.full_key(column.field), (None,) * block.rows)
             if column.is_text:
                 columns[column.name] = _words(shown, lines)
                 continue
@@ -97,10 +97,6 @@ def _records(
                 empty = f"not a number, or too large, in {counted(strange, 'cell')}; left empty here."
                 records.notes.append(f"{column.name} of the {table.name}: {empty}")
     return records
-
-
-def _message(table: Table) -> str:
-    return f"{table.block}_{MESSAGE}"
 
 
 def _words(values: Sequence[Entry], lines: list[int]) -> list[str | None]:

@@ -52,6 +52,15 @@ class LogView:
         words = " ".join((self.typed, *(keys for _, keys in self.answers))).split()
         return (*(f"{block}_{word}" for word in words if word != FREE), *filter(None, [self.in_head]))
 
+    def without(self, block: str, absent: Collection[str]) -> "LogView":
+        """The view without the fields of these full keys."""
+
+        def left(words: str) -> str:
+            return " ".join(word for word in words.split() if f"{block}_{word}" not in absent).strip(" .")
+
+        answers = tuple((heading, left(words)) for heading, words in self.answers if left(words))
+        return LogView(left(self.typed), answers, "" if self.in_head in absent else self.in_head)
+
 
 @dataclass(frozen=True)
 class Link:
@@ -91,11 +100,10 @@ class Section:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Entries(Section):
-    """Inputs to fill in, one per line."""
+class Lines(Section):
+    """Fields of one kind, one per line."""
 
     fields: tuple[str, ...]
-    across: tuple[int, int] = LEFT
 
     @property
     def shown(self) -> tuple[str, ...]:
@@ -104,6 +112,13 @@ class Entries(Section):
     def without(self, absent: Collection[str], absent_sheets: Collection[str]) -> Self | None:
         fields = tuple(each for each in self.fields if each not in absent)
         return replace(self, fields=fields) if fields else None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Entries(Lines):
+    """Inputs to fill in, one per line."""
+
+    across: tuple[int, int] = LEFT
 
 
 @dataclass(frozen=True)
@@ -158,20 +173,11 @@ class Matrix(Section):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Sentences(Section):
+class Sentences(Lines):
     """Results that are texts, one per line and without labels; the first may be large, and the last long."""
 
-    fields: tuple[str, ...]
     is_large: bool = False
     is_long: bool = False  # the last may take two lines, and ends where the section does
-
-    @property
-    def shown(self) -> tuple[str, ...]:
-        return self.fields
-
-    def without(self, absent: Collection[str], absent_sheets: Collection[str]) -> Self | None:
-        fields = tuple(each for each in self.fields if each not in absent)
-        return replace(self, fields=fields) if fields else None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -194,7 +200,7 @@ class Listing(Section):
 
     def without(self, absent: Collection[str], absent_sheets: Collection[str]) -> Self | None:
         """What remains of it; nothing, if that would be mere names of records."""
-        left = view_without(self.view, self.block, absent)
+        left = self.view.without(self.block, absent)
         chart = self.chart and self.chart.without(absent, absent_sheets)
         filled = " ".join(key for key in self.filled.split() if f"{self.block}_{key}" not in absent)
         says_more = left.typed or len(left.shown(self.block)) > 1
@@ -363,16 +369,6 @@ class Band:
 def band(*sections: Section) -> Band:
     """A band of these sections, from left to right."""
     return Band(sections)
-
-
-def view_without(view: LogView, block: str, absent: Collection[str]) -> LogView:
-    """A log's view without the fields of these full keys."""
-
-    def left(words: str) -> str:
-        return " ".join(word for word in words.split() if f"{block}_{word}" not in absent).strip(" .")
-
-    answers = tuple((heading, left(words)) for heading, words in view.answers if left(words))
-    return LogView(left(view.typed), answers, "" if view.in_head in absent else view.in_head)
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,7 @@ from workbookgen.language.fields import Input, Result
 from workbookgen.language.forms import LOOKUP
 from workbookgen.language.parts import Block, Chapter, Column, Holder, Log, Sheet
 from workbookgen.language.planner import Meaning, Planner
-from workbookgen.language.views import LogView, view_without
+from workbookgen.language.views import LogView
 from workbookgen.sheets.naming import retold, said_without
 
 
@@ -70,7 +70,7 @@ class Leaving:
     def _chapter(self, chapter: Chapter) -> Chapter | None:
         holders = tuple(kept for holder in chapter.holders if (kept := self._block(holder) if isinstance(holder, Block) else holder))
         if isinstance(chapter.view, LogView):
-            view = view_without(chapter.view, chapter.holders[0].key, self.absent)
+            view = chapter.view.without(chapter.holders[0].key, self.absent)
         else:
             view = tuple(kept for band in chapter.view if (kept := band.without(self.absent, self.absent_sheets)))
         return replace(chapter, holders=holders, view=view) if holders else None
