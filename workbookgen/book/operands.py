@@ -8,8 +8,7 @@ from dataclasses import dataclass, field
 
 from workbookgen.book.amounts import said, said_in_all
 from workbookgen.book.areas import ranges
-from workbookgen.language.automatic import Automatic
-from workbookgen.language.fields import Input, Result
+from workbookgen.language.fields import Input
 from workbookgen.language.forms import FORMS
 from workbookgen.language.parts import Log, Table
 from workbookgen.language.planner import Meaning
@@ -33,10 +32,7 @@ class Operand:
 
     @property
     def is_text(self) -> bool:
-        field = self.meaning.field
-        if isinstance(field, Input | Result | Automatic):
-            return field.is_text
-        return isinstance(field.values[0], str)
+        return self.meaning.field.is_text
 
     @property
     def value(self) -> str:

@@ -16,7 +16,7 @@ import numpy as np
 
 from workbookgen.checking.automatic import Records, automatic
 from workbookgen.errors import DescriptionError
-from workbookgen.language.automatic import Automatic, Repeat
+from workbookgen.language.automatic import Repeat
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
@@ -250,7 +250,7 @@ class _Evaluation:
     def _whole(self, meaning: Meaning, number: int) -> list[str] | np.ndarray | Quantity:
         """The whole column that a word stands for, in one scenario; values that its domain refuses are NaN."""
         column = self.part(meaning.key, number)
-        if _is_text(meaning.field):
+        if meaning.field.is_text:
             return [value if isinstance(value, str) else "" for value in column]
         usable = self._state(meaning)[1]
         if isinstance(meaning.holder, Block):
@@ -258,7 +258,7 @@ class _Evaluation:
         return self._quantity(meaning, [value if good else np.nan for value, good in zip(column, usable, strict=True)])
 
     def _quantity(self, meaning: Meaning, values: Sequence) -> np.ndarray | Quantity:
-        if _is_text(meaning.field):
+        if meaning.field.is_text:
             return np.array(values, dtype=object)
         numbers = np.array(values, dtype=float)
         unit = unit_of(meaning.field, self.planner.system)
@@ -353,9 +353,3 @@ def _objects(values: Sequence) -> np.ndarray:
     column = np.empty(len(values), dtype=object)
     column[:] = [None if value == "" else value for value in values]
     return column
-
-
-def _is_text(each: Input | Result | Automatic | Column) -> bool:
-    if isinstance(each, Column):
-        return isinstance(each.values[0], str)
-    return each.is_text

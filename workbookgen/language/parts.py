@@ -169,6 +169,10 @@ class Column:
     def __post_init__(self):
         require_types(f"column {self.key}", self)
 
+    @property
+    def is_text(self) -> bool:
+        return isinstance(self.values[0], str)
+
 
 def unit_of(field: Input | Result | Automatic | Column, system: str) -> Unit | None:
     """The unit in which a unit system shows a field; None for texts."""
@@ -179,8 +183,7 @@ def unit_of(field: Input | Result | Automatic | Column, system: str) -> Unit | N
 
 def dimension_of(field: Input | Result | Automatic | Column, system: str) -> dimensions.Dimension:
     """The dimension of a field, or TEXT."""
-    is_text = isinstance(field.values[0], str) if isinstance(field, Column) else field.is_text
-    return dimensions.TEXT if is_text else dimensions.dimension((unit_of(field, system) or NUMBER_UNIT).pint)
+    return dimensions.TEXT if field.is_text else dimensions.dimension((unit_of(field, system) or NUMBER_UNIT).pint)
 
 
 @dataclass(frozen=True)

@@ -35,7 +35,7 @@ def draw(section: Facts, canvas: Canvas, row: int) -> None:
         canvas.text(row + 1, first, table.about, look.LITTLE)
     top = row + 1 + bool(table.about)
     for column, each in enumerate(table.columns, start=first):
-        align = {"align": "left"} if isinstance(each.values[0], str) else {"align": "right"}
+        align = {"align": "left"} if each.is_text else {"align": "right"}
         canvas.text(top, column, each.label, look.LABEL | align)
         canvas.text(top + 1, column, each.unit.symbol if each.unit else "", look.UNIT | align | look.LINE)
     running = frozenset(column for column, each in enumerate(table.columns, start=first) if each.runs_on)
