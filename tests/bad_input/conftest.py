@@ -11,11 +11,11 @@ from functools import cache
 import pytest
 
 from chapters import all_but
+from entries import entries_with
 from long_run import some
 from workbookgen.build import build, layout_of
 from workbookgen.checking.driving import read, read_inputs
 from workbookgen.engines import ENGINES, Area, ErrorValue, engine
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.parts import Log
 from workbookgen.settings import Rows, Settings
 
@@ -137,9 +137,7 @@ def filled(tmp_path_factory):
         fibers=str(folder / "fibers.csv"), rows=Rows(**rows), leave_out=all_but("Guide", "Buying", "Counts")
     )
     planner = layout_of(settings).planner
-    entries = starting_entries(planner) | CARDS
-    for block, records in RECORDS.items():
-        entries = with_records(planner, entries, block, records)
+    entries = entries_with(planner, RECORDS) | CARDS
     path = folder / "planner.xlsx"
     return build(settings, path, entries), path
 

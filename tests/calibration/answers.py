@@ -4,8 +4,8 @@ import math
 
 import numpy as np
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets.planner import planner
 
@@ -18,10 +18,8 @@ def said(records: dict[str, list[dict]], *keys: str, **typed_on_cards: float) ->
     # Built past the limits that a person's settings have, so that many worlds stand in one planner.
     rows = Rows.model_construct(**Rows().model_dump() | {log: max(2, len(found)) for log, found in records.items()})
     described = planner(Settings(units="metric", fibers="", rows=rows))
-    entries = with_records(described, starting_entries(described), "guide", [BREED | {"source": "invented"}])
+    entries = entries_with(described, {"guide": [BREED | {"source": "invented"}]} | records)
     entries |= {key: (value,) for key, value in typed_on_cards.items()}
-    for log, found in records.items():
-        entries = with_records(described, entries, log, found)
     [values] = expected_of_keys(described, [entries], keys)
     return [_column(values[key]) for key in keys]
 

@@ -11,8 +11,8 @@ from statistics import NormalDist
 
 import numpy as np
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets.planner import planner
 
@@ -70,9 +70,7 @@ def _said(worlds) -> list[tuple[float, ...]]:
     # Built past the limits that a person's settings have, so that many worlds stand in one planner.
     rows = Rows.model_construct(**Rows().model_dump() | {log: max(1, len(found)) for log, found in records.items()})
     described = planner(Settings(units="metric", fibers="", rows=rows))
-    entries = with_records(described, starting_entries(described), "guide", [BREED | {"source": "invented"}])
-    for log, found in records.items():
-        entries = with_records(described, entries, log, found)
+    entries = entries_with(described, {"guide": [BREED | {"source": "invented"}]} | records)
     [values] = expected_of_keys(described, [entries], SAID)
     chance, spare, doubt = (values[key] for key in SAID)
     answers, line = [], 0

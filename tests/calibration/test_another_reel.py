@@ -6,8 +6,8 @@ How skeins differ is common practice, no source.
 import numpy as np
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 
@@ -36,15 +36,13 @@ def asked(skeins: int, variation: float, logged: str | None, wound: str) -> floa
         ]
         if logged:
             log[of_it]["reel"] = logged
-        entries = starting_entries(described)
-        for block, records in {
+        logs = {
             "reels": [{"name": TWO_YARDS, "rated": 72.0}, {"name": ONE_AND_A_HALF, "rated": 54.0}],
             "fiber": [{"name": "Moss", "state": "prepared fiber", "weight": 90.0, "own_spinning": 0.03}],
             "projects": [{"name": "Vest", "wanted": 900.0, "lot_1": "Moss", "strands": 1.0}],
             "skeins": log,
-        }.items():
-            entries = with_records(described, entries, block, records)
-        scenarios.append(entries)
+        }
+        scenarios.append(entries_with(described, logs))
         slips.append(range(of_it, of_it + 1) if logged else range(skeins))
     found = expected_of_keys(described, scenarios, ["skeins_message"])
     told = [

@@ -6,8 +6,8 @@ from functools import cache
 import numpy as np
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -27,11 +27,8 @@ def told(system: str) -> tuple[Counter, Counter]:
     houses = [Household(described, np.random.default_rng([SEED, number])) for number in range(HOUSEHOLDS)]
     typed, scenarios = Counter(), []
     for house in houses:
-        entries = starting_entries(described)
-        for log, records in house.logs.items():
-            entries = with_records(described, entries, log, records)
-            typed[log] += len(records)
-        scenarios.append(entries)
+        typed.update({log: len(records) for log, records in house.logs.items()})
+        scenarios.append(entries_with(described, house.logs))
     keys = [f"{log}_message" for log in typed]
     said = Counter(
         (key.removesuffix("_message"), message)

@@ -7,12 +7,12 @@ projects in 24 drawn sets, 6 had skeins, more to spin and a chance.
 import numpy as np
 import pytest
 
+from entries import entries_with
 from long_run import some
 from workbookgen.book.write import write
 from workbookgen.build import layout_of
 from workbookgen.checking.check import check
 from workbookgen.checking.expected import expected_of_keys
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
 from . import own_fleeces, sharers, unkind
@@ -61,9 +61,7 @@ def layout(records):
 
 @pytest.fixture(scope="module")
 def entries(layout, records):
-    entries = starting_entries(layout.planner)
-    for log, found in records.items():
-        entries = with_records(layout.planner, entries, log, found)
+    entries = entries_with(layout.planner, records)
     return entries | {"project_name": ("Piece 13",), "lot_name": ("Lot 13",)}
 
 

@@ -9,8 +9,9 @@ import numpy as np
 import pytest
 from pytest import approx
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
-from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Log
 from workbookgen.settings import Settings
@@ -43,10 +44,7 @@ def described(system: str = "metric"):
 
 
 def entries(planner, logs: dict[str, list[dict]]):
-    found = starting_entries(planner)
-    for log, records in logs.items():
-        found = with_records(planner, found, log, records)
-    return found
+    return entries_with(planner, logs)
 
 
 def households(kind: type[Household] = Household, system: str = "metric", seed: int = 1) -> list[dict[str, list[dict]]]:

@@ -6,11 +6,11 @@ from pathlib import Path
 import pytest
 
 from chapters import all_but
+from entries import entries_with
 from planners import laid_out
 from workbookgen.book.write import write
 from workbookgen.carry.carry import Carried, carry
 from workbookgen.filled.planner import FilledPlanner, read_filled
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Reel, Rows, Settings
 
 LINES = 4
@@ -80,9 +80,7 @@ def small(units: str = "us", lines: int = LINES, **more) -> Settings:
 def filled(settings: Settings, records=RECORDS, cards=CARDS) -> dict:
     """The entries of a planner with these records."""
     planner = laid_out(settings).planner
-    entries = starting_entries(planner)
-    for block, lines in records.items():
-        entries = with_records(planner, entries, block, lines)
+    entries = entries_with(planner, records)
     return entries | {key: (value,) for key, value in cards.items()}
 
 

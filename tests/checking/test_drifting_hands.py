@@ -5,11 +5,11 @@ Drawn entries have no skeins in such a row, so of what is ahead they would only 
 
 import pytest
 
+from entries import entries_with
 from long_run import some
 from workbookgen.book.write import write
 from workbookgen.checking.check import check
 from workbookgen.checking.expected import expected_of_keys
-from workbookgen.language.entries import starting_entries, with_records
 
 COARSER = 4.0, 4.2, 4.3, 4.55, 4.8, 4.95, 5.2  # ounces of skeins of 400 yards
 STEADY = 4.3, 4.2, 4.35, 4.25, 4.3, 4.4, 4.2
@@ -50,9 +50,7 @@ def drifting(planner):
             for piece in PIECES
         ],
     }
-    entries = starting_entries(planner)
-    for log, each in records.items():
-        entries = with_records(planner, entries, log, each)
+    entries = entries_with(planner, records)
     return entries | {"project_name": ("Vest",)}
 
 

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 import described
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.errors import DescriptionError
 from workbookgen.language.entries import starting_entries, with_records
@@ -15,9 +16,7 @@ INCH, YARD, OUNCE = 0.0254, 0.9144, 28.349523125  # definitions
 
 def filled(reels=(), skeins=(), plan=(), system="metric"):
     planner = described.whole(system)
-    entries = starting_entries(planner)
-    for key, records in (("reels", reels), ("skeins", skeins), ("plan", plan)):
-        entries = with_records(planner, entries, key, list(records))
+    entries = entries_with(planner, {"reels": reels, "skeins": skeins, "plan": plan})
     return expected_values(planner, entries)
 
 

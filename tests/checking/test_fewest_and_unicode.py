@@ -2,10 +2,10 @@
 
 import pytest
 
+from entries import entries_with
 from long_run import drawn
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import Reel, Rows, Settings
 
@@ -33,9 +33,7 @@ RECORDS = {
 @pytest.fixture(scope="module")
 def planner(tmp_path_factory):
     layout = layout_of(FEWEST)
-    entries = starting_entries(layout.planner)
-    for block, records in RECORDS.items():
-        entries = with_records(layout.planner, entries, block, records)
+    entries = entries_with(layout.planner, RECORDS)
     path = tmp_path_factory.mktemp("fewest") / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
     return read_planner(path)

@@ -6,10 +6,10 @@ sign (OpenFormula 1.2, 4.11.8: HOST-USE-WILDCARDS, from memory). What it finds i
 
 import pytest
 
+from entries import entries_with
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
 from workbookgen.checking.expected import expected_of_blocks
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import Reel, Rows, Settings
 
@@ -29,14 +29,12 @@ SETTINGS = Settings(
 @pytest.fixture(scope="module")
 def planner(tmp_path_factory):
     layout = layout_of(SETTINGS)
-    entries = starting_entries(layout.planner)
     lots = [{"name": name, "state": "top or roving", "weight": 20.0 + place} for place, name in enumerate(LOTS)]
     skeins = [
         {"name": f"of {name}", "reel": "Reel", "wraps": 100.0, "gross": 1.0 + place, "lot": name.upper()}
         for place, name in enumerate(LOTS)
     ]
-    for block, records in (("fiber", lots), ("skeins", skeins)):
-        entries = with_records(layout.planner, entries, block, records)
+    entries = entries_with(layout.planner, {"fiber": lots, "skeins": skeins})
     path = tmp_path_factory.mktemp("patterns") / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
     return read_planner(path), expected_of_blocks(layout.planner, entries)

@@ -6,6 +6,7 @@ Yarn of 4 m a gram is set closer than yarn of 3 m a gram, by √(4 / 3): where o
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
@@ -25,9 +26,7 @@ BODY = {"project": "Blanket", "part": "Body", "shape": "rectangle", "width": 50.
 
 
 def asked(log, record):
-    entries = starting_entries(PLANNER)
-    for each, records in {"fiber": LOTS, "projects": PROJECTS, "pieces": [BODY], log: [record]}.items():
-        entries = with_records(PLANNER, entries, each, records)
+    entries = entries_with(PLANNER, {"fiber": LOTS, "projects": PROJECTS, "pieces": [BODY], log: [record]})
     [values] = expected_of_keys(PLANNER, [entries], [f"{log}_message"])
     return values[f"{log}_message"][0]
 

@@ -6,9 +6,9 @@ ounces, 5.67: 28 yd/lb.
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 US = described(Settings(units="us"))
@@ -18,9 +18,7 @@ LOOK = "Is it right? Its sample: the sheet Samples asks something about it. Look
 
 def told(sample, **project):
     logs = {"fiber": [TOP], "samples": [{"name": "Swatch"} | sample], "projects": [{"name": "Vest", "wanted": 400.0, "lot_1": "Top", "sample": "Swatch"} | project]}
-    entries = starting_entries(US)
-    for log, lines in logs.items():
-        entries = with_records(US, entries, log, lines)
+    entries = entries_with(US, logs)
     keys = ("projects_message", "projects_verdict", "samples_mark")
     [values] = expected_of_keys(US, [entries], keys)
     return tuple(values[key][0] for key in keys)

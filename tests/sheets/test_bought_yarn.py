@@ -6,9 +6,9 @@ turn in 133 over the root of 3, 0.866 m; a reel of which the tolerance is typed 
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 METRIC = described(Settings(units="metric"))
@@ -22,10 +22,8 @@ KEYS = ("skeins_finished_m", "skeins_known_from", "skeins_shrink_part", "project
 
 
 def told(skein, *keys, described=METRIC, **records):
-    entries = starting_entries(described) | ({"measure_skein": ("One",)} if "measure_finished_m" in keys else {})
     logs = {"reels": [{"name": "Post", "rated": 150.0}], "fiber": LOTS, "projects": [{"name": "Hat", "wanted": 300.0}], "skeins": [SKEIN | skein]} | records
-    for log, lines in logs.items():
-        entries = with_records(described, entries, log, lines)
+    entries = entries_with(described, logs) | ({"measure_skein": ("One",)} if "measure_finished_m" in keys else {})
     [values] = expected_of_keys(described, [entries], keys)
     return [values[key][0] for key in keys]
 

@@ -7,9 +7,9 @@ and 900 m; washing takes a twentieth.
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 PLANNER = described(Settings(units="metric"))
@@ -45,10 +45,8 @@ ON_BOBBINS = (
 
 def told(*keys, planner=PLANNER, **logs):
     usual = {"reels": [{"name": "Reel", "rated": 150.0}], "designs": [{"name": "Tweedy", "shrinkage": 0.05}]}
-    entries = starting_entries(planner)
-    for log, records in (usual | {"fiber": FIBER, "components": COMPONENTS} | logs).items():
-        if log in planner.blocks:
-            entries = with_records(planner, entries, log, records)
+    typed = usual | {"fiber": FIBER, "components": COMPONENTS} | logs
+    entries = entries_with(planner, {log: records for log, records in typed.items() if log in planner.blocks})
     [values] = expected_of_keys(planner, [entries], ["projects_message", *keys])
     return [values[key][0] for key in ("projects_message", *keys)]
 

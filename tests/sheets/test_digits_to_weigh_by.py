@@ -6,10 +6,10 @@ stock of 1%, and one of 3% of the shade 1.5 mL; a thread of 60 denier weighs 0.6
 
 import pytest
 
+from entries import entries_with
 from workbookgen.book.look import number_format
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
 PLANNERS = {units: described(Settings(units=units, fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4)))) for units in ("us", "metric")}
@@ -18,9 +18,7 @@ PLANNERS = {units: described(Settings(units=units, fibers="", rows=Rows(**dict.f
 def shown(units, key, records, **cards):
     """A result as its cell shows it: to the digits of its number format."""
     planner = PLANNERS[units]
-    entries = starting_entries(planner) | {card: (value,) for card, value in cards.items()}
-    for log, lines in records.items():
-        entries = with_records(planner, entries, log, lines)
+    entries = entries_with(planner, records) | {card: (value,) for card, value in cards.items()}
     [values] = expected_of_keys(planner, [entries], [key])
     field = planner.by_key[key][1]
     decimals = number_format(field, field.unit.unit(units)).partition(".")[2]

@@ -6,9 +6,9 @@ damp air, tags and a scale.
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 US = described(Settings(units="us"))
@@ -35,9 +35,7 @@ def skein(name, gross, gone=None, **more):
     ((), 6.5, False),
 ])
 def test_a_finished_piece_asks_for_its_skeins_to_be_marked(described, skeins, used, asked):
-    entries = starting_entries(described)
     vest = {"name": "Vest", "wanted": 200.0, "grist": 600.0, "used": used}  # 200 yd at 600 yd/lb are 5.3 oz
-    for log, lines in {"reels": [{"name": "Porch", "rated": 72.0}], "projects": [vest], "skeins": skeins}.items():
-        entries = with_records(described, entries, log, lines)
+    entries = entries_with(described, {"reels": [{"name": "Porch", "rated": 72.0}], "projects": [vest], "skeins": skeins})
     [values] = expected_of_keys(described, [entries], ("projects_message", "projects_mark"))
     assert (values["projects_message"][0], values["projects_mark"][0]) == ((ASKED, "?") if asked else (None, None))

@@ -5,9 +5,9 @@ Worked by hand: metric, wraps of a meter, a lot of 400 g of bought yarn at 250 m
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 PLANNER = described(Settings(units="metric"))
@@ -21,9 +21,7 @@ ONE_LOT = "Is it right? No lot is chosen, so only its skeins count. If more is t
 
 
 def told(*keys, **logs):
-    entries = starting_entries(PLANNER) | {"project_name": ("Vest",)}
-    for log, records in (TYPED | logs).items():
-        entries = with_records(PLANNER, entries, log, records)
+    entries = entries_with(PLANNER, TYPED | logs) | {"project_name": ("Vest",)}
     [values] = expected_of_keys(PLANNER, [entries], keys)
     return [values[key][0] for key in keys]
 

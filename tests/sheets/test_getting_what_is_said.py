@@ -2,29 +2,26 @@
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 US = described(Settings(units="us"))
-SINGLES = [{"design": "Duo", "number": grist, "system": "yards per pound", "feed": 1.04, "lot": lot, "place": place} for place, (grist, lot) in enumerate(
+SINGLES = [{"design": "Duo", "number": grist, "system": "yards per pound", "feed": 1.04, "lot": lot, "place": float(place)} for place, (grist, lot) in enumerate(
     ((2000.0, "Moss"), (3000.0, "River"), (2400.0, "Slate")), 1)]
 LOTS = (("Moss", 10.0), ("River", 6.5), ("Slate", 8.2))
 
 
 def told(strands: int, further=(0.0, 0.0, 0.0)) -> tuple[float, list[float]]:
     """The chance that it is enough, and what to get of each strand, in ounces."""
-    entries = starting_entries(US)
     records = {
         "fiber": [{"name": name, "kind": "Wool top or roving", "state": "prepared fiber", "weight": weight + more} for (name, weight), more in zip(LOTS, further, strict=True)],
         "designs": [{"name": "Duo", "shrinkage": 0.05}],
         "components": SINGLES[:strands],
         "projects": [{"name": "Shawl", "wanted": 1050.0 if strands == 2 else 1020.0, "design": "Duo"}],
     }
-    for block, lines in records.items():
-        entries = with_records(US, entries, block, [{key: float(value) if key == "place" else value for key, value in line.items()} for line in lines])
-    values = expected_values(US, entries)
+    values = expected_values(US, entries_with(US, records))
     return values["projects_chance"][0], [values[f"projects_part_{part}_buy"][0] for part in range(1, strands + 1)]
 
 

@@ -6,9 +6,9 @@ gives nothing more.
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 PLANNER = described(Settings(units="metric"))
@@ -22,10 +22,8 @@ SKEIN = {"name": "One", "reel": "Reel", "wraps": 1200.0, "gross": 300.0, "washed
 
 
 def told(lot, *, project=SHAWL, skeins=()):
-    entries = starting_entries(PLANNER)
     logs = {"reels": [{"name": "Reel", "rated": 100.0}], "fiber": lot, "projects": [project], "skeins": list(skeins)}
-    for log, lines in logs.items():
-        entries = with_records(PLANNER, entries, log, lines)
+    entries = entries_with(PLANNER, logs)
     [values] = expected_of_keys(PLANNER, [entries], ("projects_have", "projects_message"))
     return values["projects_have"][0], values["projects_message"][0]
 

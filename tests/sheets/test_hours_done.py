@@ -6,9 +6,9 @@ at 100 yd; 5 of plying at 200, and 2.5 of washing at 400: 27.5 hours.
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
 PLANNER = described(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
@@ -20,9 +20,7 @@ ASKED = "Is it right? Hours done: as many as planned, and nothing is in skeins. 
 
 
 def told(*keys, skeins=(), paces=PACES, fiber=(), **project):
-    entries = starting_entries(PLANNER) | paces
-    for log, lines in {"projects": [VEST | project], "reels": [{"name": "Reel", "rated": 72.0}], "skeins": list(skeins), "fiber": list(fiber)}.items():
-        entries = with_records(PLANNER, entries, log, lines)
+    entries = entries_with(PLANNER, {"projects": [VEST | project], "reels": [{"name": "Reel", "rated": 72.0}], "skeins": list(skeins), "fiber": list(fiber)}) | paces
     [values] = expected_of_keys(PLANNER, [entries], keys)
     return [values[key][0] for key in keys]
 

@@ -6,9 +6,9 @@ By hand, metric: a lot of 200 g of bought yarn, 250 m in 100 g, is 500 m. Two sk
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 PLANNER, SMALL = described(Settings(units="metric")), described(Settings(units="metric", size="small", fibers=""))
@@ -24,9 +24,7 @@ FOR_PROJECT = "For project: choose one of the names on the sheet Projects, or em
 
 
 def told(*keys, projects, skeins=(USED, TWO), planner=PLANNER, line=1):
-    entries = starting_entries(planner)
-    for log, lines in {"reels": [REEL], "fiber": [FERN], "projects": projects, "skeins": list(skeins)}.items():
-        entries = with_records(planner, entries, log, lines)
+    entries = entries_with(planner, {"reels": [REEL], "fiber": [FERN], "projects": projects, "skeins": list(skeins)})
     [values] = expected_of_keys(planner, [entries], keys)
     return [values[key][line] for key in keys]
 

@@ -2,9 +2,9 @@
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 WHOLE, SMALL = (described(Settings(units="metric", size=size)) for size in ("whole", "small"))
@@ -21,8 +21,6 @@ ASKED = "Is it right? Fiber lot: its project is spun from others. Choose the rig
 def test_a_skein_of_a_lot_that_its_project_does_not_name(planner, lots, lot, asked):
     project = {"name": "Vest", "wanted": 600.0, "strands": 1.0} | {f"lot_{place}": each for place, each in enumerate(lots, start=1)}
     skein = {"name": "One", "reel": "Reel", "wraps": 200.0, "gross": 100.0, "project": "Vest", "lot": lot}
-    entries = starting_entries(planner)
-    for log, records in {"fiber": LOTS, "reels": [{"name": "Reel", "rated": 150.0}], "projects": [project], "skeins": [skein]}.items():
-        entries = with_records(planner, entries, log, records)
+    entries = entries_with(planner, {"fiber": LOTS, "reels": [{"name": "Reel", "rated": 150.0}], "projects": [project], "skeins": [skein]})
     [values] = expected_of_keys(planner, [entries], ["skeins_message"])
     assert values["skeins_message"][0] == asked

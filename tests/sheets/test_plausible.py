@@ -2,6 +2,7 @@
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.errors import DescriptionError
 from workbookgen.filled.planner import described
@@ -17,9 +18,7 @@ METRIC = described(Settings(units="metric"))
 
 
 def filled(described, **records):
-    entries = starting_entries(described)
-    for block, lines in records.items():
-        entries = with_records(described, entries, block, lines)
+    entries = entries_with(described, records)
     return expected_values(described, entries)
 
 

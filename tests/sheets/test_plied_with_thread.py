@@ -7,9 +7,9 @@ oz holds 2,000 yd of thread, for 1,904.8 yd of yarn as it is plied, and 1,809.5 
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 PLANNER = described(Settings(units="us"))
@@ -24,10 +24,8 @@ SHAWL = {"name": "Shawl", "wanted": 1500.0, "margin": 0.0, "design": "Tweed"}
 
 
 def told(*keys, design=None, **records):
-    entries = starting_entries(PLANNER)
     logs = {"reels": [REEL], "fiber": LOTS, "designs": [{"name": "Tweed", "wanted": 1000.0} | (design or {})], "components": STRANDS, "projects": [SHAWL]} | records
-    for log, lines in logs.items():
-        entries = with_records(PLANNER, entries, log, lines)
+    entries = entries_with(PLANNER, logs)
     [values] = expected_of_keys(PLANNER, [entries], keys)
     return [values[key] for key in keys]
 
@@ -102,9 +100,7 @@ def test_bobbins_of_a_project_hold_the_single_that_its_design_has():
     14 oz.
     """
     cards = {"bobbin_project": ("Shawl",), "bobbin_weighed": (14.0,), "bobbin_take_up": (0.0,)}
-    entries = starting_entries(PLANNER) | cards
-    for log, lines in {"fiber": LOTS, "designs": [{"name": "Tweed", "shrinkage": 0.0}], "components": STRANDS, "projects": [SHAWL]}.items():
-        entries = with_records(PLANNER, entries, log, lines)
+    entries = entries_with(PLANNER, {"fiber": LOTS, "designs": [{"name": "Tweed", "shrinkage": 0.0}], "components": STRANDS, "projects": [SHAWL]}) | cards
     keys = ("bobbin_singles", "bobbin_mass", "bobbin_plying_bobbins", "bobbin_bobbins")
     [values] = expected_of_keys(PLANNER, [entries], keys)
     assert [values[key][0] for key in keys] == [pytest.approx(2000), pytest.approx(12), 2, 1]
@@ -112,10 +108,8 @@ def test_bobbins_of_a_project_hold_the_single_that_its_design_has():
 
 def told_with_paces(*keys, design=None, cards=None, components=STRANDS, lots=LOTS, project=SHAWL, **records):
     """At 100 yards of single an hour, 200 of ply, and 400 washed."""
-    entries = starting_entries(PLANNER) | {"pace_spinning": (100.0,), "pace_plying": (200.0,), "pace_finishing": (400.0,)} | (cards or {})
     logs = {"fiber": lots, "designs": [{"name": "Tweed", "shrinkage": 0.0} | (design or {})], "components": components, "projects": [project]} | records
-    for log, lines in logs.items():
-        entries = with_records(PLANNER, entries, log, lines)
+    entries = entries_with(PLANNER, logs) | {"pace_spinning": (100.0,), "pace_plying": (200.0,), "pace_finishing": (400.0,)} | (cards or {})
     [values] = expected_of_keys(PLANNER, [entries], keys)
     return [values[key][0] for key in keys]
 

@@ -5,9 +5,9 @@ By hand: a raw Romney of 7 lb gives some 3.8 lb of yarn, 3,400 yd at 900 yd/lb, 
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 US, METRIC, SMALL = described(Settings(units="us")), described(Settings(units="metric")), described(Settings(units="us", size="small"))
@@ -19,9 +19,7 @@ LOOK = "Look at its weight on the sheet Fiber, and at the unit there."
 
 
 def told(planner, lot, **project):
-    entries = starting_entries(planner)
-    for log, records in {"fiber": [FLEECE | lot], "projects": [{"name": "Sweater", "lot_1": "Daisy"} | project]}.items():
-        entries = with_records(planner, entries, log, records)
+    entries = entries_with(planner, {"fiber": [FLEECE | lot], "projects": [{"name": "Sweater", "lot_1": "Daisy"} | project]})
     keys = ("fiber_message", "projects_message", "projects_verdict")
     [values] = expected_of_keys(planner, [entries], keys)
     return [values[key][0] for key in keys]

@@ -8,6 +8,7 @@ yards together lack 250.
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
@@ -27,9 +28,7 @@ def of_times(*keys, **logs):
 
 def told(*keys, block="projects", **logs):
     """What the planner says in these columns of the sheet Projects, or of another log."""
-    entries = with_records(PLANNER, starting_entries(PLANNER), "fiber", [LOT, OTHER])
-    for log, records in logs.items():
-        entries = with_records(PLANNER, entries, log, records)
+    entries = entries_with(PLANNER, {"fiber": [LOT, OTHER]} | logs)
     [values] = expected_of_keys(PLANNER, [entries], [f"{block}_{key}" for key in keys])
     found = [values[f"{block}_{key}"] for key in keys]
     return found[0] if len(found) == 1 else found
@@ -308,9 +307,8 @@ def test_hours_are_of_the_singles_that_a_design_has(components, typed, strands, 
     lots = [*tops, {"name": "Thread", "state": "Yarn or Thread", "weight": 20.0}]
     made = [{"design": "Sock", "number": 5000.0, "system": "yards per pound", "place": float(place), "lot": lot, "strands": number}
             for place, (lot, number) in enumerate(components, start=1)]
-    entries = with_records(PLANNER, starting_entries(PLANNER), "projects", [{"name": "Socks", "wanted": 380.0, "margin": 0.0, "design": "sock"} | typed])
-    for block, records in (("fiber", lots), ("designs", [{"name": "Sock"}]), ("components", made)):
-        entries = with_records(PLANNER, entries, block, records)
+    socks = {"name": "Socks", "wanted": 380.0, "margin": 0.0, "design": "sock"} | typed
+    entries = entries_with(PLANNER, {"projects": [socks], "fiber": lots, "designs": [{"name": "Sock"}], "components": made})
     entries |= {"pace_spinning": (100.0,), "pace_plying": (200.0,), "bobbin_project": ("Socks",)}
     [values] = expected_of_keys(PLANNER, [entries], ("times_plies", "times_whole", "bobbin_strands_used"))
     assert [values[key][0] for key in values] == [strands, pytest.approx(hours), strands]

@@ -3,9 +3,9 @@
 import pytest
 from pytest import approx
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 REELS = [{"name": "Post reel", "rated": 72.0, "tolerance": 0.25}]  # inches
@@ -26,9 +26,7 @@ def told(request):
     planner = described(Settings(size=request.param, fibers=""))
 
     def telling(*projects, lots=()):
-        entries = starting_entries(planner) | {"project_name": (projects[0]["name"],)}
-        for log, records in (("reels", REELS), ("skeins", SKEINS), ("fiber", lots), ("projects", projects)):
-            entries = with_records(planner, entries, log, list(records))
+        entries = entries_with(planner, {"reels": REELS, "skeins": SKEINS, "fiber": lots, "projects": projects}) | {"project_name": (projects[0]["name"],)}
         shown = expected_values(planner, entries)
         return {key.removeprefix("projects_"): column[0] for key, column in shown.items() if key.startswith(("projects_", "project_", "glance_"))}
 

@@ -6,9 +6,9 @@ By hand: 20 oz of top, of which a sample kept 0.9 oz of 1, give 18 oz of yarn, 1
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 US = described(Settings(units="us"))
@@ -20,9 +20,7 @@ KEYS = ("fiber_yarn", "way_yarn", "way_expected_yarn", "projects_prepared", "pro
 
 
 def told(*keys, samples=(), top=TOP, hat=HAT):
-    entries = starting_entries(US) | {"way_lot": ("Top",)}
-    for log, lines in {"guide": GUIDE, "fiber": [top], "samples": samples, "projects": [hat]}.items():
-        entries = with_records(US, entries, log, lines)
+    entries = entries_with(US, {"guide": GUIDE, "fiber": [top], "samples": samples, "projects": [hat]}) | {"way_lot": ("Top",)}
     [values] = expected_of_keys(US, [entries], keys)
     return [values[key][0] for key in keys]
 

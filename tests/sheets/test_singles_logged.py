@@ -5,9 +5,9 @@
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 PLANNER = described(Settings(units="metric"))
@@ -23,13 +23,11 @@ TWICE = "Is it right? Plied of: these are singles, and its project's yarn is pli
     (1.0, 1.0, None), (2.0, 2.0, None), (3.0, 2.0, None), (2.0, None, None), (None, None, None),
 ])
 def test_singles_of_a_yarn_that_is_plied(strands, plied_of, asked):
-    entries = starting_entries(PLANNER)
     vest = {"name": "Vest", "wanted": 650.0, "margin": 0.0, "lot_1": "Merle"} | ({"strands": strands} if strands else {})
     plied = {"name": "Two", "wraps": 130.0, "plied_of": 2.0}
     first = SINGLES | ({"plied_of": plied_of} if plied_of else {}) | ({"gross": 156.0} if plied_of == 2 else {})  # as heavy a yarn as the second
     skeins = [first, SINGLES | plied]
-    for log, records in {"fiber": [LOT], "reels": [{"name": "Reel", "rated": 150.0}], "projects": [vest], "skeins": skeins}.items():
-        entries = with_records(PLANNER, entries, log, records)
+    entries = entries_with(PLANNER, {"fiber": [LOT], "reels": [{"name": "Reel", "rated": 150.0}], "projects": [vest], "skeins": skeins})
     [values] = expected_of_keys(PLANNER, [entries], ["skeins_message", "projects_in_skeins"])
     assert values["skeins_message"][:2] == (asked, None)
     assert values["projects_in_skeins"][0] == pytest.approx(565.5)

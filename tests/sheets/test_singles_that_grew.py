@@ -7,9 +7,9 @@ of each strand. Plying takes 5 hours at 200, washing 2.5 at 400: 27.1078 hours.
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
 PLANNER = described(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
@@ -20,9 +20,7 @@ TOP = {"name": "Top", "state": "prepared fiber", "weight": 16.0, "grist": 1000.0
 
 
 def told(*keys, sample=SAMPLE, **cards):
-    entries = starting_entries(PLANNER) | CARDS | cards
-    for log, line in {"samples": sample, "projects": VEST, "fiber": TOP}.items():
-        entries = with_records(PLANNER, entries, log, [line])
+    entries = entries_with(PLANNER, {"samples": [sample], "projects": [VEST], "fiber": [TOP]}) | CARDS | cards
     [values] = expected_of_keys(PLANNER, [entries], keys)
     return [values[key][0] for key in keys]
 

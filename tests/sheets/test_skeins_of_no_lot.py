@@ -6,9 +6,9 @@ it, so that 6.88 oz are left: 430 yd beside 570, 1,000 in all. Without their lot
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 US, SMALL = described(Settings(units="us")), described(Settings(units="us", size="small"))
@@ -25,9 +25,7 @@ def told(planner, skein, project):
     logs = {"reels": [{"name": "Reel", "rated": 72.0}], "fiber": [TOP], "projects": [VEST | project], "skeins": skeins}
     if planner is US:
         logs |= {"designs": [{"name": "Two-ply"}], "components": [STRAND]}
-    entries = starting_entries(planner)
-    for log, lines in logs.items():
-        entries = with_records(planner, entries, log, lines)
+    entries = entries_with(planner, logs)
     [values] = expected_of_keys(planner, [entries], (SKEINS, PROJECTS, "projects_have"))
     return values[SKEINS][2], values[PROJECTS][0], values["projects_have"][0]
 

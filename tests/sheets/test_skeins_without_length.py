@@ -6,9 +6,9 @@ them on balls, 500 yd are there, and the project would send to the shop for as m
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 US, SMALL = described(Settings(units="us")), described(Settings(units="us", size="small"))
@@ -20,10 +20,8 @@ LOOK = "Is it right? A skein of it was weighed and has no length yet, so it does
 
 def told(planner, *skeins, wanted=950.0, of=VEST):
     lines = [{"name": f"V {place}", "gross": 4.0, "lot": "Top", "project": "Vest"} | skein for place, skein in enumerate(skeins)]
-    entries = starting_entries(planner)
     logs = {"reels": [{"name": "Reel", "rated": 72.0}, {"name": "Cord"}], "fiber": [TOP], "projects": [of | {"wanted": wanted}], "skeins": lines}
-    for log, records in logs.items():
-        entries = with_records(planner, entries, log, records)
+    entries = entries_with(planner, logs)
     keys = ("projects_message", "projects_have")
     [values] = expected_of_keys(planner, [entries], keys)
     message, has = (values[key][0] for key in keys)

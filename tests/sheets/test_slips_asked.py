@@ -2,6 +2,7 @@
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
@@ -31,9 +32,7 @@ def card(block, described=US, **typed):
 
 
 def log(described, **records):
-    entries = starting_entries(described)
-    for block, lines in records.items():
-        entries = with_records(described, entries, block, lines)
+    entries = entries_with(described, records)
     return expected_values(described, entries)
 
 

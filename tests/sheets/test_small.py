@@ -5,6 +5,7 @@ from typing import get_args
 
 import pytest
 
+from entries import entries_with
 from long_run import drawn
 from workbookgen.build import layout_of, workbook
 from workbookgen.carry.carry import carry
@@ -91,9 +92,7 @@ def test_every_needed_input_is_read(small):
 def test_a_weighed_skein_has_its_class_though_there_is_no_k_to_choose(small):
     """100 wraps of 2 yd, less 5%, at 900 yd/lb: 30 is the root of it, and 0.35 times that are 10.5 wraps in an inch."""
     skein = {"name": "First", "reel": "Clock reel", "wraps": 100.0, "gross": 190 / 900 * 16}
-    entries = starting_entries(small) | {"measure_skein": ("First",)}
-    for log, records in (("reels", TYPED["reels"]), ("skeins", [skein, skein | {"name": "Second", "counted_wpi": 30.0}])):
-        entries = with_records(small, entries, log, records)
+    entries = entries_with(small, {"reels": TYPED["reels"], "skeins": [skein, skein | {"name": "Second", "counted_wpi": 30.0}]}) | {"measure_skein": ("First",)}
     values = expected_values(small, entries)
     assert values["skeins_wpi"][0] == values["measure_wpi"][0] == pytest.approx(10.5)
     assert values["skeins_weight_class"][0] == values["measure_weight_class"][0] == "4 medium"
@@ -121,9 +120,7 @@ def test_a_small_template_checks(units, tmp_path):
 def test_it_is_right_in_the_programs_too(program, tmp_path):
     """What is left out is one blank cell to formulas that can do without it, which no program takes for an error."""
     layout = layout_of(Settings(size="small", fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
-    entries = starting_entries(layout.planner) | CARDS
-    for log, records in TYPED.items():
-        entries = with_records(layout.planner, entries, log, records)
+    entries = entries_with(layout.planner, TYPED) | CARDS
     path = tmp_path / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
     report = check(path, layout, [program], scenarios=drawn(2, 20))
@@ -134,9 +131,7 @@ def test_what_was_typed_into_a_small_planner_is_carried_to_a_whole_one(tmp_path)
     rows = Rows(**dict.fromkeys(Rows.model_fields, 4) | {"guide": 60})
     settings = Settings(size="small", rows=rows)
     layout = layout_of(settings)
-    entries = starting_entries(layout.planner) | CARDS
-    for log, records in TYPED.items():
-        entries = with_records(layout.planner, entries, log, records)
+    entries = entries_with(layout.planner, TYPED) | CARDS
     path, whole = tmp_path / "small.xlsx", tmp_path / "whole.xlsx"
     path.write_bytes(workbook(layout, entries))
     outcome = carry(path, whole, Settings(rows=rows))

@@ -7,9 +7,9 @@ for the one and 3 1/3 for the other: 1 1/3 and 2/3 oz short.
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 US = described(Settings(units="us"))
@@ -26,10 +26,8 @@ HAT = {"name": "Hat", "wanted": 300.0, "margin": 0.0, "lot_1": "Fog", "grist": 1
 
 def told(*keys, fiber=(FOG,), components=(TWO, ONE), projects=(SHAWL,), **records):
     """These columns, of which one that names a part (@) is told of the first and the second."""
-    entries = starting_entries(US)
     logs = {"fiber": fiber, "designs": [{"name": "Tweed", "shrinkage": 0.0}], "components": components, "projects": projects} | records
-    for log, lines in logs.items():
-        entries = with_records(US, entries, log, lines)
+    entries = entries_with(US, logs)
     every = [key.replace("@", f"projects_part_{part}") for key in keys for part in ((1, 2) if "@" in key else (1,))]
     [values] = expected_of_keys(US, [entries], every)
     return [values[key] for key in every]

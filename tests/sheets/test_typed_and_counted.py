@@ -7,9 +7,9 @@ Worked by hand: 396 yards with their reserve are 360 wanted and a tenth. Washing
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 PLANNER = described(Settings(units="us"))
@@ -20,9 +20,7 @@ IN_ALL = 396 / 0.95 * (2 / 100 + 1 / 100 + 1 / 400)
 
 def told(*keys, cards=PACE, **logs):
     """The first line of each of these."""
-    entries = starting_entries(PLANNER)
-    for block, records in logs.items():
-        entries = with_records(PLANNER, entries, block, records)
+    entries = entries_with(PLANNER, logs)
     entries |= {key: (value,) for key, value in cards.items()}
     values = expected_of_keys(PLANNER, [entries], keys)[0]
     return [values[key][0] for key in keys]

@@ -6,6 +6,7 @@ Two skeins of 200 yd and 2.6 oz are plied of a single and of a thread of 6,000 y
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
@@ -24,10 +25,8 @@ OWN = [SKEIN | {"name": "S", "gross": 12.0, "lot": "Top"}]
 
 
 def said(lot, skeins, top=TOP):
-    entries = starting_entries(US) | {"way_lot": (lot,)}
     logs = {"reels": [{"name": "Reel", "rated": 72.0}], "fiber": [top, CONE], "designs": [{"name": "Tweed"}], "components": STRANDS, "skeins": skeins}
-    for log, lines in logs.items():
-        entries = with_records(US, entries, log, lines)
+    entries = entries_with(US, logs) | {"way_lot": (lot,)}
     [values] = expected_of_keys(US, [entries], ["way_spun_words", "way_skeins"])
     return values["way_spun_words"][0], values["way_skeins"][0]
 
@@ -61,9 +60,7 @@ def test_what_projects_take_of_a_lot_is_said_beside_what_it_is_enough_for(wanted
     """By hand: 40 oz of top give 38 oz of yarn, 2,375 yd at 1,000 yd/lb. What a vest takes of it stood in the table
     alone, below a sentence that gave all of the lot to another piece."""
     vest = [{"name": "Vest", "wanted": wanted, "margin": 0.0, "lot_1": "Top"}] if wanted else []
-    entries = starting_entries(US) | {"way_lot": ("Top",)}
-    for log, lines in (("fiber", [TOP | {"grist": 1000.0}]), ("projects", vest)):
-        entries = with_records(US, entries, log, lines)
+    entries = entries_with(US, {"fiber": [TOP | {"grist": 1000.0}], "projects": vest}) | {"way_lot": ("Top",)}
     [values] = expected_of_keys(US, [entries], ["way_enough", "way_enough_words"])
     assert values["way_enough_words"][0] == f"What is still to spin is {values['way_enough'][0]}.{words}"
 

@@ -7,9 +7,9 @@ off).
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import fiber
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
@@ -22,9 +22,7 @@ UNKNOWN = "No answer yet: what it loses on its way to yarn is not known. Choose 
 
 
 def of_lot(lot, *keys, **records):
-    entries = with_records(PLANNER, starting_entries(PLANNER), "fiber", [lot])
-    for block, lines in records.items():
-        entries = with_records(PLANNER, entries, block, lines)
+    entries = entries_with(PLANNER, {"fiber": [lot]} | records)
     values = expected_values(PLANNER, entries)
     return [values[key if "_" in key else f"fiber_{key}"][0] for key in keys]
 
@@ -127,9 +125,7 @@ def test_skeins_that_are_each_a_little_heavier_are_not_marked_one_by_one(each, s
     lot = {"name": "Fog", "kind": "Romney", "state": "prepared fiber", "weight": 64.0}
     reel = {"name": "Post reel", "rated": 72.0}
     skeins = [{"name": f"Fog {number}", "reel": "Post reel", "wraps": 200.0, "gross": each, "lot": "Fog"} for number in range(1, 5)]
-    entries = starting_entries(PLANNER)
-    for block, lines in (("reels", [reel]), ("fiber", [lot]), ("skeins", skeins)):
-        entries = with_records(PLANNER, entries, block, lines)
+    entries = entries_with(PLANNER, {"reels": [reel], "fiber": [lot], "skeins": skeins})
     values = expected_values(PLANNER, entries)
     assert (values["fiber_message"][0], values["fiber_mark"][0]) == (said, mark)
     assert [values["skeins_message"][line] for line in range(4)] == [None] * 4

@@ -6,9 +6,9 @@ Of 190 yd and 3 oz, 1,013 yd/lb, 0.35 · √1,013 = 11.1 wraps are expected.
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
 PLANNER = described(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
@@ -24,12 +24,10 @@ SKEIN = {"name": "One", "reel": "Reel", "wraps": 100.0, "gross": 3.0}
     ({"lot": "Cone"}, "200 yd (183 m)", "about 11 wraps per inch"),  # bought, and finished
 ])
 def test_what_was_not_measured_is_told_as_about_so_much(typed, length, wraps):
-    entries = starting_entries(PLANNER)
     records = {
         "reels": [{"name": "Reel", "rated": 72.0}], "samples": [SAMPLE], "projects": [{"name": "Vest", "sample": "Swatch"}],
         "fiber": [{"name": "Cone", "state": "yarn or thread", "weight": 16.0}], "skeins": [SKEIN | typed], "labels": [{"skein": "One"}],
     }
-    for log, lines in records.items():
-        entries = with_records(PLANNER, entries, log, lines)
+    entries = entries_with(PLANNER, records)
     [values] = expected_of_keys(PLANNER, [entries], ["labels_length_words", "labels_wraps_words"])
     assert (values["labels_length_words"][0], values["labels_wraps_words"][0]) == (length, wraps)

@@ -2,9 +2,9 @@
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 US = described(Settings(units="us"))
@@ -17,9 +17,7 @@ SWATCH = {"swatch_width": 6.0, "swatch_height": 6.0, "swatch_mass": 1.2}
 
 
 def values_of(typed=None, described=US, **records):
-    entries = starting_entries(described) | {key: (value,) for key, value in (typed or {}).items()}
-    for block, lines in records.items():
-        entries = with_records(described, entries, block, lines)
+    entries = entries_with(described, records) | {key: (value,) for key, value in (typed or {}).items()}
     return expected_values(described, entries)
 
 

@@ -6,9 +6,9 @@ Worked by hand: a single of metric count 10 weighs 0.1 g a meter, a thread of co
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 PLANNER = described(Settings(units="metric"))
@@ -33,11 +33,9 @@ NOT_COMPLETE = "No answer yet: its design is not complete, or no component of it
 
 
 def told(project, *keys, planner=PLANNER, **logs):
-    entries = starting_entries(planner)
-    logs = {"reels": [REEL], "fiber": [FERN, SILK], "designs": [{"name": "Silky", "shrinkage": 0.1}], "components": [SINGLE, THREAD]} | logs
-    for log, records in ({"projects": [SHAWL | project]} | logs).items():
-        if log in planner.blocks:
-            entries = with_records(planner, entries, log, records)
+    usual = {"reels": [REEL], "fiber": [FERN, SILK], "designs": [{"name": "Silky", "shrinkage": 0.1}], "components": [SINGLE, THREAD]}
+    typed = {"projects": [SHAWL | project]} | usual | logs
+    entries = entries_with(planner, {log: records for log, records in typed.items() if log in planner.blocks})
     [values] = expected_of_keys(planner, [entries], ["projects_message", *keys])
     return [values[key][0] for key in ("projects_message", *keys)]
 

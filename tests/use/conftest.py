@@ -5,12 +5,12 @@ from pathlib import Path
 import pytest
 
 from chapters import all_but
+from entries import entries_with
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read, read_inputs
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines import Area, ErrorValue, libreoffice
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Reel, Rows, Settings
 
 HANDS = Path(__file__).with_name("hands.py")
@@ -120,9 +120,7 @@ def layout():
 
 @pytest.fixture(scope="package")
 def path(layout, tmp_path_factory):
-    entries = starting_entries(layout.planner)
-    for block, records in RECORDS.items():
-        entries = with_records(layout.planner, entries, block, records)
+    entries = entries_with(layout.planner, RECORDS)
     file = tmp_path_factory.mktemp("use") / "planner.xlsx"
     file.write_bytes(workbook(layout, entries))
     return file
