@@ -84,6 +84,6 @@ def test_trust():
         (lambda: agreement.trust(1, 2.5), "whole numbers"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

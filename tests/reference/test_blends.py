@@ -12,11 +12,9 @@ from workbookgen.reference import blends, diameter, fiber
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
 
+from .quantities import grams
+
 METRIC = described(Settings(units="metric"))
-
-
-def grams(number):
-    return Quantity(number, "g")
 
 
 def mean_of(unit, *parts):

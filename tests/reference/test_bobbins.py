@@ -13,15 +13,9 @@ from workbookgen.reference import plying
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
 
+from .quantities import cm, meters
+
 US = described(Settings(units="us"))
-
-
-def cm(number):
-    return Quantity(number, "cm")
-
-
-def meters(number):
-    return Quantity(number, "m")
 
 
 def density(number):

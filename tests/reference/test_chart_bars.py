@@ -7,9 +7,7 @@ from pytest import approx
 from workbookgen.reference import chart_bars
 from workbookgen.units import Quantity
 
-
-def grams(number):
-    return Quantity(number, "g")
+from .quantities import grams
 
 
 @pytest.mark.parametrize(

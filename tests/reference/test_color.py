@@ -13,11 +13,9 @@ from workbookgen.reference import color
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
 
+from .quantities import yards
+
 US = described(Settings(units="us"))
-
-
-def yards(number):
-    return Quantity(number, "yard")
 
 
 def ounces(number):

@@ -122,6 +122,6 @@ def test_cost_of_a_skein():
         (lambda: cost.in_all(1, -1), "money"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -10,19 +10,9 @@ from workbookgen.reference import diameter
 from workbookgen.reference.yarn_count import direct_count, grist_of
 from workbookgen.units import Quantity
 
+from .quantities import micrometers, per_inch, tex
+
 WOOL, COTTON = Quantity(1.31, "g/cm^3"), Quantity(1.52, "g/cm^3")  # Morton and Hearle 5.1 (read)
-
-
-def tex(number):
-    return Quantity(number, "tex")
-
-
-def micrometers(number):
-    return Quantity(number, "um")
-
-
-def per_inch(number):
-    return Quantity(number, "1/inch")
 
 
 @pytest.mark.parametrize(
@@ -176,7 +166,7 @@ def test_k_and_packing_are_one_fact():
         (lambda: diameter.yarn_weight_class(per_inch(0)), "wraps"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
 

@@ -9,9 +9,7 @@ from pytest import approx
 from workbookgen.reference import dyeing, scouring
 from workbookgen.units import Quantity
 
-
-def grams(number):
-    return Quantity(number, "g")
+from .quantities import grams
 
 
 # A public dye table (read): 125 g to a shade of 2% take 2.5 g of dye, 300 g to 3% take 9 g.

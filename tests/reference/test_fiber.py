@@ -13,14 +13,12 @@ from workbookgen.reference import fiber
 from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.units import Quantity
 
+from .quantities import grams
+
 RAW, SKIRTED, WASHED, PREPARED, YARN = 1, 2, 3, 4, 5
 FORWARDS = [fiber.after_skirting, fiber.after_scouring, fiber.after_preparation, fiber.after_spinning]
 BACKWARDS = [fiber.before_skirting, fiber.before_scouring, fiber.before_preparation, fiber.before_spinning]
 losses, yields = st.floats(0, 0.95), st.floats(0.05, 1)
-
-
-def grams(number):
-    return Quantity(number, "g")
 
 
 def chain(calculations, start, stage, figures):
@@ -291,7 +289,7 @@ def test_fleeces_suffice_and_one_less_does_not(weight, low, width):
         (lambda: fiber.rest_square(grams(1), YARN, 0.1, grams(1), unweighed=grams(-1)), "mass"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
 

@@ -9,13 +9,7 @@ from pytest import approx
 from workbookgen.reference import garments, knitting
 from workbookgen.units import Quantity
 
-
-def cm(number):
-    return Quantity(number, "cm")
-
-
-def grams(number):
-    return Quantity(number, "gram")
+from .quantities import cm, grams
 
 
 def per_10_cm(number):
@@ -171,7 +165,7 @@ def test_fulling_divides_by_what_is_kept():
         (lambda: garments.counted_over(cm(1), per_10_cm(0)), "gauge"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
 

@@ -5,11 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from workbookgen.reference import diameter, gauge
-from workbookgen.units import Quantity
 
-
-def per_inch(number):
-    return Quantity(number, "1/inch")
+from .quantities import per_inch
 
 
 # Standard yarn weight system of the yarn trade (read as reproduced): wraps of one class, or of two or three that
@@ -63,6 +60,6 @@ def test_in_words():
         (lambda: gauge.gauge_words(-1, 16), "fewest"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -5,11 +5,8 @@ import pytest
 from pytest import approx
 
 from workbookgen.reference import uncertainty
-from workbookgen.units import Quantity
 
-
-def meters(number):
-    return Quantity(number, "m")
+from .quantities import meters
 
 
 def test_yarn_got_anew_is_as_uncertain_as_its_least_known_strand():

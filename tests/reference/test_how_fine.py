@@ -8,11 +8,9 @@ from pytest import approx
 from workbookgen.reference import diameter, how_fine
 from workbookgen.units import Quantity
 
+from .quantities import micrometers
+
 WOOL = Quantity(1.31, "g/cm^3")  # Morton and Hearle, table 5.1 (read)
-
-
-def micrometers(number):
-    return Quantity(number, "micrometer")
 
 
 def test_forty_fibers_of_25_micrometers():
@@ -64,6 +62,6 @@ def test_fit_in_words():
         (lambda: how_fine.fit_words(40, 0), "number of fibers"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -11,23 +11,13 @@ from workbookgen.reference import knitting, yarn_count
 from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.units import Quantity
 
+from .quantities import cm, grams, per_centimeter
+
 positive = st.floats(0.1, 1e3)
-
-
-def centimeters(number):
-    return Quantity(number, "cm")
 
 
 def square_centimeters(number):
     return Quantity(number, "cm^2")
-
-
-def grams(number):
-    return Quantity(number, "g")
-
-
-def per_centimeter(number):
-    return Quantity(number, "1/cm")
 
 
 def per_square_centimeter(number):
@@ -49,22 +39,22 @@ def test_shapes_stand_in_the_order_that_a_person_sees():
     ],
 )
 def test_area(shape, sizes, expected):
-    sizes = [None if size is None else centimeters(size) for size in sizes]
+    sizes = [None if size is None else cm(size) for size in sizes]
     assert knitting.area(shape, *sizes).m_as("cm^2") == approx(expected, rel=1e-8)
     assert knitting.area(shape, *sizes, pieces=3).m_as("cm^2") == approx(3 * expected, rel=1e-8)
 
 
 @given(width=positive, height=positive, second=positive)
 def test_a_trapezoid_is_two_triangles(width, height, second):
-    width, height, second = map(centimeters, (width, height, second))
+    width, height, second = map(cm, (width, height, second))
     parts = knitting.area("triangle", width, height) + knitting.area("triangle", second, height)
     assert knitting.area("trapezoid", width, height, second).m_as("m^2") == approx(parts.m_as("m^2"))
 
 
 @given(outer=positive, share=st.floats(0.01, 0.99))
 def test_a_ring_is_what_a_circle_leaves(outer, share):
-    whole, hole = (knitting.area("circle", centimeters(width)) for width in (outer, share * outer))
-    ring = knitting.area("ring", centimeters(outer), second=centimeters(share * outer))
+    whole, hole = (knitting.area("circle", cm(width)) for width in (outer, share * outer))
+    ring = knitting.area("ring", cm(outer), second=cm(share * outer))
     assert (ring + hole).m_as("m^2") == approx(whole.m_as("m^2"))
 
 
@@ -78,20 +68,18 @@ def test_area_by_adding_up_narrow_strips(shape):
     }
     width, height = widths[shape]
     strips, _ = quad(width, 0, height)
-    found = knitting.area(shape, centimeters(30), centimeters(40), centimeters(18))
+    found = knitting.area(shape, cm(30), cm(40), cm(18))
     assert found.m_as("cm^2") == approx(strips, rel=1e-6)
 
 
 def test_many_shapes_at_once_and_sizes_that_a_shape_does_not_need():
-    areas = knitting.area(
-        np.array(["circle", "rectangle"], dtype=object), centimeters([20, 50]), centimeters([np.nan, 60])
-    )
+    areas = knitting.area(np.array(["circle", "rectangle"], dtype=object), cm([20, 50]), cm([np.nan, 60]))
     assert areas.m_as("cm^2") == approx([314.159265, 3000])
 
 
 def test_yarn_by_swatch():
     # A proportion, worked by hand: 15 x 15 cm that weigh 9 g, and 0.85 m2 of cloth, are 340 g; at 2 m/g 680 m.
-    swatch = knitting.area("rectangle", centimeters(15), centimeters(15))
+    swatch = knitting.area("rectangle", cm(15), cm(15))
     found = knitting.from_swatch(Quantity(0.85, "m^2"), swatch, grams(9), Quantity(2, "m/g"))
     assert found.m_as("m") == approx(680)
 
@@ -163,7 +151,7 @@ def test_weight_of_knitted_cloth_by_its_courses():
 
 def test_tightness():
     # √tex over millimeters, 1.3 to 1.5 for plain knitting: lecture notes on knitting science (read).
-    assert knitting.tightness(Quantity(225, "tex"), centimeters(1)) == approx(1.5)
+    assert knitting.tightness(Quantity(225, "tex"), cm(1)) == approx(1.5)
     assert knitting.tightness(Quantity(200, "tex"), Quantity(10.1015, "mm")) == approx(1.4, rel=1e-5)
 
 
@@ -205,15 +193,13 @@ def test_lasts(possible, wanted, words):
     assert knitting.lasts(possible, wanted) == words
 
 
-ONE = centimeters(1)
+ONE = cm(1)
 
 
 def test_a_swatch_in_two_units():
     # 4 by 5 inches of 2.54 cm each.
-    assert knitting.swatch_area(Quantity(4, "inch"), centimeters(12.7)).m_as("cm^2") == approx(10.16 * 12.7)
-    assert knitting.swatch_area(centimeters(10), centimeters(8)) == knitting.area(
-        "rectangle", centimeters(10), centimeters(8)
-    )
+    assert knitting.swatch_area(Quantity(4, "inch"), cm(12.7)).m_as("cm^2") == approx(10.16 * 12.7)
+    assert knitting.swatch_area(cm(10), cm(8)) == knitting.area("rectangle", cm(10), cm(8))
 
 
 def test_the_parts_of_a_project_make_its_area():
@@ -250,8 +236,7 @@ def test_estimates_that_reckon_with_the_parts():
 
 
 @pytest.mark.parametrize(
-    "basis, counted, alone",
-    [("gauge", None, 1), ("gauge", centimeters(1), 0), ("swatch", None, 0), ("existing piece", None, 0)],
+    "basis, counted, alone", [("gauge", None, 1), ("gauge", cm(1), 0), ("swatch", None, 0), ("existing piece", None, 0)]
 )
 def test_a_stitch_is_known_by_rule_alone_where_nothing_was_unraveled(basis, counted, alone):
     assert knitting.by_rule_alone(basis, counted) == alone
@@ -262,10 +247,10 @@ def test_a_stitch_is_known_by_rule_alone_where_nothing_was_unraveled(basis, coun
     [
         (lambda: knitting.area("heart", ONE), '"heart"'),
         (lambda: knitting.area(["circle", "heart"], ONE), '"heart"'),
-        (lambda: knitting.area("circle", centimeters(0)), "width"),
+        (lambda: knitting.area("circle", cm(0)), "width"),
         (lambda: knitting.area("circle", ONE, pieces=0), "pieces"),
         (lambda: knitting.area("rectangle", ONE), "height"),
-        (lambda: knitting.area("triangle", ONE, centimeters(0)), "height"),
+        (lambda: knitting.area("triangle", ONE, cm(0)), "height"),
         (lambda: knitting.area("trapezoid", ONE, ONE), "second side"),
         (lambda: knitting.area("trapezoid", ONE, None, ONE), "height"),
         (lambda: knitting.area("ring", ONE), "inner diameter"),
@@ -277,7 +262,7 @@ def test_a_stitch_is_known_by_rule_alone_where_nothing_was_unraveled(basis, coun
         (lambda: knitting.from_swatch(ONE**2, ONE**2, grams(1), Quantity(0, "m/g")), "grist"),
         (lambda: knitting.from_piece(grams(0), Quantity(1, "m/g")), "weigh"),
         (lambda: knitting.from_piece(grams(1), Quantity(0, "m/g")), "grist"),
-        (lambda: knitting.stitch_length(centimeters(0), 1), "unraveled"),
+        (lambda: knitting.stitch_length(cm(0), 1), "unraveled"),
         (lambda: knitting.stitch_length(ONE, 0), "stitches"),
         (lambda: knitting.munden_stitch_length(per_square_centimeter(0), 19), "stitch density"),
         (lambda: knitting.munden_stitch_length(per_square_centimeter(1), 0), "constant"),
@@ -285,7 +270,7 @@ def test_a_stitch_is_known_by_rule_alone_where_nothing_was_unraveled(basis, coun
         (lambda: knitting.stitch_density(per_centimeter(1), per_centimeter(0)), "row gauge"),
         (lambda: knitting.from_gauge(-(ONE**2), per_square_centimeter(1), ONE), "area"),
         (lambda: knitting.from_gauge(ONE**2, per_square_centimeter(0), ONE), "stitch density"),
-        (lambda: knitting.from_gauge(ONE**2, per_square_centimeter(1), centimeters(0)), "stitch must"),
+        (lambda: knitting.from_gauge(ONE**2, per_square_centimeter(1), cm(0)), "stitch must"),
         (lambda: knitting.rows_possible(grams(-1), grams(2), grams(1), 1), "left"),
         (lambda: knitting.rows_possible(grams(1), grams(2), grams(-1), 1), "after the rows cannot"),
         (lambda: knitting.rows_possible(grams(1), grams(2), grams(2), 1), "lighter"),
@@ -293,21 +278,21 @@ def test_a_stitch_is_known_by_rule_alone_where_nothing_was_unraveled(basis, coun
         (lambda: knitting.lasts(-1, 1), "possible"),
         (lambda: knitting.lasts(1, -1), "still to knit"),
         (lambda: knitting.tightness(Quantity(0, "tex"), ONE), "linear density"),
-        (lambda: knitting.tightness(Quantity(1, "tex"), centimeters(0)), "stitch"),
-        (lambda: knitting.swatch_area(centimeters(0), centimeters(1)), "width and a height"),
-        (lambda: knitting.swatch_area(centimeters(1), centimeters(-1)), "width and a height"),
+        (lambda: knitting.tightness(Quantity(1, "tex"), cm(0)), "stitch"),
+        (lambda: knitting.swatch_area(cm(0), cm(1)), "width and a height"),
+        (lambda: knitting.swatch_area(cm(1), cm(-1)), "width and a height"),
         (lambda: knitting.stitch_length_in_use(), "[Uu]nravel"),
-        (lambda: knitting.stitch_length_in_use(centimeters(0), centimeters(1)), "stitch must have"),
+        (lambda: knitting.stitch_length_in_use(cm(0), cm(1)), "stitch must have"),
         (lambda: knitting.estimate_in_use(), "give a swatch"),
         (lambda: knitting.estimate_basis(), "give a swatch"),
         (lambda: knitting.estimated_by_parts("Cap"), "Neither a swatch nor a gauge"),
-        (lambda: knitting.by_rule_alone("gauge", centimeters(0)), "above zero"),
-        (lambda: knitting.estimated_by_parts("Cap", gauge=centimeters(-1)), "negative"),
-        (lambda: knitting.estimate_in_use(centimeters(-1), centimeters(1)), "negative"),
-        (lambda: knitting.estimate_basis(piece=centimeters(-1)), "negative"),
+        (lambda: knitting.by_rule_alone("gauge", cm(0)), "above zero"),
+        (lambda: knitting.estimated_by_parts("Cap", gauge=cm(-1)), "negative"),
+        (lambda: knitting.estimate_in_use(cm(-1), cm(1)), "negative"),
+        (lambda: knitting.estimate_basis(piece=cm(-1)), "negative"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
 

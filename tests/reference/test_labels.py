@@ -153,6 +153,6 @@ def test_a_conversion_does_not_decide_a_half():
         (lambda: labels.grist_words(Quantity(float("inf"), "m/g")), "finite"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -12,11 +12,9 @@ from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
 
+from .quantities import meters
+
 LOSSES = st.floats(0, 0.5)
-
-
-def meters(number):
-    return Quantity(number, "m")
 
 
 def turns(number):

@@ -8,15 +8,9 @@ from hypothesis import strategies as st
 from workbookgen.reference import measuring
 from workbookgen.units import Quantity
 
+from .quantities import grams, yards
+
 amounts = st.floats(0.01, 1e4)
-
-
-def yards(number):
-    return Quantity(number, "yard")
-
-
-def grams(number):
-    return Quantity(number, "g")
 
 
 def test_what_is_tried_out_wins_over_the_log():

@@ -8,9 +8,7 @@ from pytest import approx
 from workbookgen.reference import moisture
 from workbookgen.units import Quantity
 
-
-def grams(number):
-    return Quantity(number, "g")
+from .quantities import grams
 
 
 def percent(number):
@@ -78,6 +76,6 @@ def test_regain_is_above_moisture_content(content):
         (lambda: moisture.correct_mass(grams(1), 0.1, -0.1), "regain"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

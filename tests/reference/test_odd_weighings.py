@@ -4,11 +4,8 @@ import numpy as np
 import pytest
 
 from workbookgen.reference import fiber
-from workbookgen.units import Quantity
 
-
-def grams(number):
-    return Quantity(number, "g")
+from .quantities import grams
 
 
 def test_a_weighing_of_a_step_that_was_over_counts_for_nothing():

@@ -5,9 +5,7 @@ import pytest
 from workbookgen.reference import one_lot_words
 from workbookgen.units import Quantity
 
-
-def grams(mass):
-    return Quantity(mass, "g")
+from .quantities import grams
 
 
 def test_a_lot_is_told_by_what_it_keeps():

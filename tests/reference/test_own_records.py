@@ -154,6 +154,6 @@ def test_the_third_record_is_the_one_that_matters_most():
         (lambda: own_records.spread_in_use(observed=0.6, squares=1.0, observations=3), "squares"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -13,13 +13,7 @@ from workbookgen.reference import planning, yarn_count
 from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.units import Quantity
 
-
-def hours(number):
-    return Quantity(number, "hour")
-
-
-def yards(number):
-    return Quantity(number, "yard")
+from .quantities import hours, yards
 
 
 def test_hours_of_lengths_and_of_masses():
@@ -431,6 +425,6 @@ def test_what_is_ahead_is_its_share_of_the_work():
         (lambda: planning.hours_with_spinning(hours(1), hours(1), hours(-1)), "Hours"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -13,20 +13,14 @@ from workbookgen.reference import balls, plying, twist
 from workbookgen.reference.diameter.wraps import threads_side_by_side
 from workbookgen.units import Quantity
 
+from .quantities import meters, tex
+
 positive = st.floats(1e-2, 1e4)
 losses = st.floats(0, 0.9)
 
 
-def tex(number):
-    return Quantity(number, "tex")
-
-
 def worsted(count):
     return 1 / Quantity(count, "worsted_count")
-
-
-def meters(number):
-    return Quantity(number, "m")
 
 
 def plied(*densities):
@@ -376,7 +370,7 @@ def test_what_washing_takes_of_the_length_stays_in_the_weight(shrinkage, grist):
         (lambda: plying.washed_grist(tex(1), 0.9), "shrinkage"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
 

@@ -8,13 +8,7 @@ from pytest import approx
 from workbookgen.reference import fiber, project, reeling
 from workbookgen.units import Quantity
 
-
-def yards(number):
-    return Quantity(number, "yard")
-
-
-def grams(number):
-    return Quantity(number, "g")
+from .quantities import grams, yards
 
 
 def test_yarn_length_with_and_without_a_margin():
@@ -184,7 +178,7 @@ def test_only_a_bought_yarn_that_nobody_plies_is_not_made(of, length):
         (lambda: project.skein_holds(0, yards(0), yards(1), yards(0)), "ball"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
 

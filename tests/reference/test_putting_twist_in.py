@@ -9,19 +9,9 @@ from pytest import approx
 from workbookgen.reference import twist
 from workbookgen.units import Quantity
 
+from .quantities import inches, per_inch, per_meter
+
 positive = st.floats(1e-2, 1e3)
-
-
-def per_inch(number):
-    return Quantity(number, "1/inch")
-
-
-def per_meter(number):
-    return Quantity(number, "1/m")
-
-
-def inches(number):
-    return Quantity(number, "inch")
 
 
 def test_a_wheel():
@@ -175,6 +165,6 @@ def test_treadles_and_draft_come_back(ratio, treadles, draft):
         (lambda: twist.draft_for(per_inch(1), 1, 0), "ratio"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -11,14 +11,12 @@ from workbookgen.reference import kept_stock, records
 from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.units import Quantity
 
+from .quantities import grams
+
 LOTS = ["Aster", "birch", "", "ASTER", "cedar"]
 OUNCES = Quantity([1.0, 2.0, 4.0, 8.0, np.nan], "oz")
 REELS = ["Big reel", "", "niddy"]
 LOOPS = Quantity([72.0, np.nan, 48.0], "inch")
-
-
-def grams(number):
-    return Quantity(number, "g")
 
 
 def test_pick_of_each_kind_of_value():
@@ -178,6 +176,6 @@ def test_skeins_without_a_weight():
         (lambda: records.sum_of([1.0, np.inf]), "finite"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -17,19 +17,9 @@ from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
 
+from .quantities import cm, inches, yards
+
 positive = st.floats(0.01, 1e4)
-
-
-def yards(number):
-    return Quantity(number, "yard")
-
-
-def inches(number):
-    return Quantity(number, "inch")
-
-
-def centimeters(number):
-    return Quantity(number, "cm")
 
 
 @pytest.mark.parametrize(
@@ -59,12 +49,12 @@ def test_niddy_noddy_by_coordinates():
     # Four arm ends in space, walked round: an independent way to the same loop.
     ends = np.array([[6, 0, 10], [0, 4, 0], [-6, 0, 10], [0, -4, 0], [6, 0, 10]], dtype=float)
     walked = np.linalg.norm(np.diff(ends, axis=0), axis=1).sum()
-    assert reeling.niddy_noddy_loop(centimeters(10), centimeters(12), centimeters(8)).m_as("cm") == approx(walked)
+    assert reeling.niddy_noddy_loop(cm(10), cm(12), cm(8)).m_as("cm") == approx(walked)
 
 
 @given(cord=positive, turns=positive)
 def test_turns_of_the_measured_loop_make_the_cord_again(cord, turns):
-    loop = reeling.measured_loop(centimeters(cord), turns)
+    loop = reeling.measured_loop(cm(cord), turns)
     assert reeling.length(turns, loop).m_as("cm") == approx(cord)
 
 
@@ -116,9 +106,9 @@ def test_washing():
 
 @given(length=positive, loop=positive, washed=positive)
 def test_shrinkage_of_the_skein_is_that_of_its_loop(length, loop, washed):
-    finished = reeling.finished_length(yards(length), centimeters(loop), centimeters(washed))
+    finished = reeling.finished_length(yards(length), cm(loop), cm(washed))
     whole = reeling.shrinkage(yards(length), finished)
-    assert 1 - whole == approx(1 - reeling.shrinkage(centimeters(loop), centimeters(washed)))
+    assert 1 - whole == approx(1 - reeling.shrinkage(cm(loop), cm(washed)))
 
 
 def test_net_mass():
@@ -173,54 +163,54 @@ def test_a_loop_without_a_tolerance_is_surer_if_it_was_measured():
         (lambda: reeling.length(1, yards(2), 0, inches(-1)), "rest"),
         (lambda: reeling.measured_loop(yards(0), 5), "cord must have"),
         (lambda: reeling.measured_loop(yards(1), 0), "part of a turn"),
-        (lambda: reeling.niddy_noddy_loop(centimeters(0), centimeters(1), centimeters(1)), "height"),
-        (lambda: reeling.niddy_noddy_loop(centimeters(1), centimeters(0), centimeters(1)), "arms"),
-        (lambda: reeling.niddy_noddy_loop(centimeters(1), centimeters(1), centimeters(0)), "arms"),
+        (lambda: reeling.niddy_noddy_loop(cm(0), cm(1), cm(1)), "height"),
+        (lambda: reeling.niddy_noddy_loop(cm(1), cm(0), cm(1)), "arms"),
+        (lambda: reeling.niddy_noddy_loop(cm(1), cm(1), cm(0)), "arms"),
         (lambda: reeling.loop_in_use(), "not known"),
         (lambda: reeling.loop_basis(), "not known"),
-        (lambda: reeling.loop_in_use(rated=centimeters(0)), "must have a length"),
-        (lambda: reeling.loop_basis(rated=centimeters([1.0, 0.0])), "must have a length"),
-        (lambda: reeling.relative_tolerance(centimeters(-1), centimeters(1)), "tolerance"),
-        (lambda: reeling.relative_tolerance(centimeters(1), centimeters(0)), "loop"),
-        (lambda: reeling.hundred_wraps(centimeters(0)), "loop"),
-        (lambda: reeling.hundred_wraps_tolerance(centimeters(-1)), "tolerance"),
-        (lambda: reeling.finished_length(centimeters(-1), centimeters(1)), "length cannot be negative"),
-        (lambda: reeling.finished_length(centimeters(1), centimeters(0)), "loop"),
-        (lambda: reeling.finished_length(centimeters(1), centimeters(1), centimeters(0)), "washed"),
-        (lambda: reeling.shrinkage(centimeters(0), centimeters(1)), "above zero"),
-        (lambda: reeling.shrinkage(centimeters(1), centimeters(-1)), "finished"),
+        (lambda: reeling.loop_in_use(rated=cm(0)), "must have a length"),
+        (lambda: reeling.loop_basis(rated=cm([1.0, 0.0])), "must have a length"),
+        (lambda: reeling.relative_tolerance(cm(-1), cm(1)), "tolerance"),
+        (lambda: reeling.relative_tolerance(cm(1), cm(0)), "loop"),
+        (lambda: reeling.hundred_wraps(cm(0)), "loop"),
+        (lambda: reeling.hundred_wraps_tolerance(cm(-1)), "tolerance"),
+        (lambda: reeling.finished_length(cm(-1), cm(1)), "length cannot be negative"),
+        (lambda: reeling.finished_length(cm(1), cm(0)), "loop"),
+        (lambda: reeling.finished_length(cm(1), cm(1), cm(0)), "washed"),
+        (lambda: reeling.shrinkage(cm(0), cm(1)), "above zero"),
+        (lambda: reeling.shrinkage(cm(1), cm(-1)), "finished"),
         (lambda: reeling.net_mass(Quantity(5, "g"), Quantity(-1, "g")), "tare cannot"),
         (lambda: reeling.net_mass(Quantity(5, "g"), Quantity(5, "g")), "lighter"),
-        (lambda: reeling.layers_wound(0, centimeters(1), centimeters(1)), "some wraps"),
-        (lambda: reeling.layers_wound(1, centimeters(0), centimeters(1)), "diameter"),
-        (lambda: reeling.layers_wound(1, centimeters(1), centimeters(0)), "width"),
-        (lambda: reeling.turning(centimeters(0), centimeters(1), centimeters(1)), "height"),
-        (lambda: reeling.turning(centimeters(1), centimeters(0), centimeters(1)), "arms"),
-        (lambda: reeling.turning(centimeters(1), centimeters(1), centimeters(0)), "arms"),
-        (lambda: reeling.mean_loop(centimeters(0), 6, centimeters(1), 1), "loop must have a length"),
-        (lambda: reeling.mean_loop(centimeters(1), 0, centimeters(1), 1), "turn"),
-        (lambda: reeling.mean_loop(centimeters(1), 6, centimeters(0), 1), "diameter"),
-        (lambda: reeling.mean_loop(centimeters(1), 6, centimeters(1), 0), "at least one layer"),
-        (lambda: reeling.mean_loop(centimeters(1), 6, centimeters(1), 2, 1.5), "last layer"),
-        (lambda: reeling.last_layer(0, centimeters(1), centimeters(1), 1), "some wraps"),
-        (lambda: reeling.last_layer(1, centimeters(0), centimeters(1), 1), "diameter"),
-        (lambda: reeling.last_layer(1, centimeters(1), centimeters(0), 1), "width"),
-        (lambda: reeling.last_layer(1, centimeters(1), centimeters(1), 0), "at least one layer"),
-        (lambda: reeling.last_layer(1, centimeters(1), centimeters(1), 2), "so many layers"),
-        (lambda: reeling.last_layer(1, centimeters(1), centimeters(1), 3), "so many layers"),
-        (lambda: reeling.last_layer(2000, centimeters(1), centimeters(1), 1000), "thousand layers"),
-        (lambda: reeling.growth(centimeters(1), centimeters(0)), "loop must have a length"),
-        (lambda: reeling.growth(centimeters(1), centimeters(-1)), "loop must have a length"),
-        (lambda: reeling.growth(centimeters(1), centimeters(2)), "shorten"),
-        (lambda: reeling.loop_uncertainty(centimeters(0)), "loop must have a length"),
-        (lambda: reeling.loop_uncertainty(centimeters(0), centimeters(1)), "loop must have a length"),
-        (lambda: reeling.loop_uncertainty(centimeters(1), centimeters(-1)), "tolerance"),
-        (lambda: reeling.loop_uncertainty(centimeters(1), misread=-0.1), "misread"),
-        (lambda: reeling.misread_turns(0, centimeters(1)), "part of a turn"),
-        (lambda: reeling.misread_turns(1, centimeters(0)), "loop must have a length"),
+        (lambda: reeling.layers_wound(0, cm(1), cm(1)), "some wraps"),
+        (lambda: reeling.layers_wound(1, cm(0), cm(1)), "diameter"),
+        (lambda: reeling.layers_wound(1, cm(1), cm(0)), "width"),
+        (lambda: reeling.turning(cm(0), cm(1), cm(1)), "height"),
+        (lambda: reeling.turning(cm(1), cm(0), cm(1)), "arms"),
+        (lambda: reeling.turning(cm(1), cm(1), cm(0)), "arms"),
+        (lambda: reeling.mean_loop(cm(0), 6, cm(1), 1), "loop must have a length"),
+        (lambda: reeling.mean_loop(cm(1), 0, cm(1), 1), "turn"),
+        (lambda: reeling.mean_loop(cm(1), 6, cm(0), 1), "diameter"),
+        (lambda: reeling.mean_loop(cm(1), 6, cm(1), 0), "at least one layer"),
+        (lambda: reeling.mean_loop(cm(1), 6, cm(1), 2, 1.5), "last layer"),
+        (lambda: reeling.last_layer(0, cm(1), cm(1), 1), "some wraps"),
+        (lambda: reeling.last_layer(1, cm(0), cm(1), 1), "diameter"),
+        (lambda: reeling.last_layer(1, cm(1), cm(0), 1), "width"),
+        (lambda: reeling.last_layer(1, cm(1), cm(1), 0), "at least one layer"),
+        (lambda: reeling.last_layer(1, cm(1), cm(1), 2), "so many layers"),
+        (lambda: reeling.last_layer(1, cm(1), cm(1), 3), "so many layers"),
+        (lambda: reeling.last_layer(2000, cm(1), cm(1), 1000), "thousand layers"),
+        (lambda: reeling.growth(cm(1), cm(0)), "loop must have a length"),
+        (lambda: reeling.growth(cm(1), cm(-1)), "loop must have a length"),
+        (lambda: reeling.growth(cm(1), cm(2)), "shorten"),
+        (lambda: reeling.loop_uncertainty(cm(0)), "loop must have a length"),
+        (lambda: reeling.loop_uncertainty(cm(0), cm(1)), "loop must have a length"),
+        (lambda: reeling.loop_uncertainty(cm(1), cm(-1)), "tolerance"),
+        (lambda: reeling.loop_uncertainty(cm(1), misread=-0.1), "misread"),
+        (lambda: reeling.misread_turns(0, cm(1)), "part of a turn"),
+        (lambda: reeling.misread_turns(1, cm(0)), "loop must have a length"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
 
@@ -235,13 +225,13 @@ def test_a_niddy_noddy_that_is_not_known_whole_is_taken_for_a_frame(left_out):
 
 def test_a_path_that_hardly_turns_hardly_grows():
     # Half a radian, and three layers of 2 mm: the middle one is half a radian times 2 mm longer than the first.
-    loop = reeling.mean_loop(centimeters(100), 0.5, centimeters(0.2), 3)
+    loop = reeling.mean_loop(cm(100), 0.5, cm(0.2), 3)
     assert loop.m_as("cm") == approx(100.1, rel=1e-12)
 
 
 def test_a_layer_is_at_most_full():
     # 25 wraps to a layer: of 110, 50 fill two, and the other 60 are more than one holds.
-    assert reeling.last_layer(110, Quantity(2, "mm"), centimeters(5), layers=3) == 1
+    assert reeling.last_layer(110, Quantity(2, "mm"), cm(5), layers=3) == 1
 
 
 def test_turning_of_a_frame_and_of_a_niddy_noddy():
@@ -258,34 +248,34 @@ def test_a_walk_round_the_arms_turns_as_much(height, arm_a, arm_b):
     legs = np.roll(ends, -1, axis=0) - ends
     onward = np.roll(legs, -1, axis=0)
     angles = np.arctan2(np.linalg.norm(np.cross(legs, onward), axis=1), (legs * onward).sum(axis=1))
-    found = reeling.turning(centimeters(height), centimeters(arm_a), centimeters(arm_b))
+    found = reeling.turning(cm(height), cm(arm_a), cm(arm_b))
     assert found.m_as("radian") == approx(angles.sum(), abs=1e-6)
 
 
 @pytest.mark.parametrize("wraps, layers", [(1, 1), (50, 1), (51, 2), (100, 2), (120, 3)])
 def test_layers_begun_count(wraps, layers):
     # 50 wraps of a millimeter fill 5 cm.
-    assert reeling.layers_wound(wraps, Quantity(1, "mm"), centimeters(5)) == layers
+    assert reeling.layers_wound(wraps, Quantity(1, "mm"), cm(5)) == layers
 
 
 @given(radius=positive, diameter=st.floats(0.01, 1), layers=st.integers(1, 40))
 def test_rings_around_a_drum_have_the_mean_loop(radius, diameter, layers):
     rings = [2 * np.pi * (radius + layer * diameter) for layer in range(layers)]
-    loop = reeling.mean_loop(centimeters(rings[0]), reeling.turning(), centimeters(diameter), layers)
+    loop = reeling.mean_loop(cm(rings[0]), reeling.turning(), cm(diameter), layers)
     assert loop.m_as("cm") == approx(sum(rings) / layers)
-    assert float(reeling.growth(loop, centimeters(rings[0]))) == approx(sum(rings) / layers / rings[0] - 1, abs=1e-12)
+    assert float(reeling.growth(loop, cm(rings[0]))) == approx(sum(rings) / layers / rings[0] - 1, abs=1e-12)
 
 
 @given(radius=positive, diameter=st.floats(0.01, 1), width=st.floats(1, 10), wraps=st.integers(1, 500))
 def test_every_wrap_counts_as_long_as_it_is(radius, diameter, width, wraps):
     """Each wrap by itself, spread over the layers that it lies in: the longest layer counts for no more wraps than
     it has."""
-    begun = reeling.layers_wound(wraps, centimeters(diameter), centimeters(width))
+    begun = reeling.layers_wound(wraps, cm(diameter), cm(width))
     in_a_layer = width / diameter
     lying = [min(max(wraps - layer * in_a_layer, 0), in_a_layer) for layer in range(int(begun))]
     rings = [2 * np.pi * (radius + layer * diameter) for layer in range(int(begun))]
-    last = reeling.last_layer(wraps, centimeters(diameter), centimeters(width), begun)
-    loop = reeling.mean_loop(centimeters(rings[0]), reeling.turning(), centimeters(diameter), begun, last)
+    last = reeling.last_layer(wraps, cm(diameter), cm(width), begun)
+    loop = reeling.mean_loop(cm(rings[0]), reeling.turning(), cm(diameter), begun, last)
     assert loop.m_as("cm") == approx(sum(map(math.prod, zip(lying, rings, strict=True))) / wraps, rel=1e-5)
 
 

@@ -9,9 +9,7 @@ from pytest import approx
 from workbookgen.reference import fiber, scouring
 from workbookgen.units import Quantity
 
-
-def grams(number):
-    return Quantity(number, "g")
+from .quantities import grams
 
 
 def liters(number):
@@ -272,6 +270,6 @@ def test_a_whole_fleece():
         (lambda: scouring.time_of_fleece(1, Quantity(-1, "hour")), "time"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

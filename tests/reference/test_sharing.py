@@ -7,13 +7,7 @@ from pytest import approx
 from workbookgen.reference import sharing
 from workbookgen.units import Quantity
 
-
-def meters(number):
-    return Quantity(number, "m")
-
-
-def grams(number):
-    return Quantity(number, "g")
+from .quantities import grams, meters
 
 
 @pytest.mark.parametrize("ahead, unknown", [(0, 0), (0.5, 1), (200, 1)])

@@ -16,6 +16,8 @@ from workbookgen.reference import split
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
 
+from .quantities import grams
+
 METRIC = described(Settings(units="metric"))
 
 
@@ -134,10 +136,6 @@ def test_steps_that_binary_numbers_miss_are_whole():
     assert split.whole_steps(100_000.0, 0.01) == 10_000_000
     with pytest.raises(ValueError, match="told apart"):
         split.whole_steps(100_000.01, 0.01)
-
-
-def grams(number):
-    return Quantity(number, "g")
 
 
 def test_what_is_wanted_comes_first_and_parts_share_the_rest():

@@ -12,12 +12,10 @@ from scipy import stats
 from workbookgen.reference import statistics
 from workbookgen.units import Quantity
 
+from .quantities import per_inch
+
 WRAPS = [12.0, 13.0, 11.0, 12.0, 14.0]
 some_readings = st.lists(st.floats(0.1, 1e4), min_size=2, max_size=5)
-
-
-def per_inch(number):
-    return Quantity(number, "1/inch")
 
 
 def test_five_readings_of_wraps():
@@ -267,6 +265,6 @@ def test_so_many_specimens_are_enough_and_one_less_is_not(variation, error):
         (lambda: statistics.specimens(0.1, 0.1, 0), "uncertainties"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -264,7 +264,7 @@ def test_squares_are_numpys(value):
         (lambda: statistics.variation_of_sums(7.9, 2, 2), "cannot belong"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
 

@@ -5,9 +5,7 @@ import pytest
 from workbookgen.reference import stock_words
 from workbookgen.units import Quantity
 
-
-def grams(number):
-    return Quantity(number, "g")
+from .quantities import grams
 
 
 @pytest.mark.parametrize("count, words", [(0, "in 0 skeins, 90 g"), (1, "in 1 skein, 90 g"), (2, "in 2 skeins, 90 g")])

@@ -14,14 +14,12 @@ from workbookgen.reference import plying, twist
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
 
+from .quantities import meters
+
 METRIC = described(Settings(units="metric", fibers=""))
 
 LOSSES = st.floats(0, 0.9)
 KINDS = st.sampled_from(["several strands", "a chain of three", "a ball on itself", "a cable"])
-
-
-def meters(number):
-    return Quantity(number, "m")
 
 
 @pytest.mark.parametrize(

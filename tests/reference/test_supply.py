@@ -10,15 +10,9 @@ from scipy import optimize, stats
 from workbookgen.reference import advice, answer, balls, fiber, project, sharing, strands, uncertainty
 from workbookgen.units import Quantity
 
+from .quantities import grams, meters
+
 lengths, doubts = st.floats(10, 1000), st.floats(1, 100)
-
-
-def meters(number):
-    return Quantity(number, "m")
-
-
-def grams(number):
-    return Quantity(number, "g")
 
 
 @pytest.mark.parametrize(

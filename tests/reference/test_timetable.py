@@ -4,12 +4,8 @@ import numpy as np
 import pytest
 
 from workbookgen.reference import planning
-from workbookgen.units import Quantity
 
-
-def hours(number):
-    return Quantity(number, "hour")
-
+from .quantities import hours
 
 STEP_HOURS = (hours(1), hours(2), hours(4), hours(8))
 

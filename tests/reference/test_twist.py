@@ -11,28 +11,14 @@ from workbookgen.reference import twist
 from workbookgen.reference.yarn_count import direct_count, grist_of
 from workbookgen.units import Quantity
 
+from .quantities import inches, per_inch, per_meter, tex
+
 positive = st.floats(1e-2, 1e3)
 strands = st.integers(2, 12)
 
 
-def per_inch(number):
-    return Quantity(number, "1/inch")
-
-
-def per_meter(number):
-    return Quantity(number, "1/m")
-
-
-def tex(number):
-    return Quantity(number, "tex")
-
-
 def millimeters(number):
     return Quantity(number, "mm")
-
-
-def inches(number):
-    return Quantity(number, "inch")
 
 
 def degrees(number):
@@ -342,6 +328,6 @@ def test_the_least_twist_is_enough_in_any_unit(staple, wraps):
         (lambda: twist.feed(1), "under 1"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -11,12 +11,10 @@ from uncertainties import ufloat
 from workbookgen.reference import fiber, project, uncertainty
 from workbookgen.units import Quantity
 
+from .quantities import grams, meters, yards
+
 DRAWS = 1_000_000  # as many trials as JCGM 101, 7.2.2 asks for (from memory)
 doubts = st.floats(0.001, 1e3)
-
-
-def yards(number):
-    return Quantity(number, "yard")
 
 
 def test_rectangular_is_scipys_spread_of_a_rectangle():
@@ -116,14 +114,6 @@ def test_square_keeps_the_kind_squared():
 def test_squares_in_a_column_are_doubts_combined(first, second):
     column = uncertainty.square(yards(first)) + uncertainty.square(yards(second))
     assert np.sqrt(column).m_as("yard") == approx(uncertainty.combined(yards(first), yards(second)).m_as("yard"))
-
-
-def meters(number):
-    return Quantity(number, "m")
-
-
-def grams(number):
-    return Quantity(number, "g")
 
 
 SPUN_OR_BOUGHT = {"share": 0.5, "planned": Quantity(2, "m/g"), "hold": meters(100), "u_batch": 0.03}
@@ -408,6 +398,6 @@ def in_hand(**changed):
         (lambda: uncertainty.need_uncertainty(meters(1), -0.1), "uncertainty"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

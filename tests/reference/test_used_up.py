@@ -7,9 +7,7 @@ from pytest import approx
 from workbookgen.reference import project, strands, used_up
 from workbookgen.units import Quantity
 
-
-def grams(number):
-    return Quantity(number, "g")
+from .quantities import grams
 
 
 def test_the_share_of_a_used_lot_that_is_in_no_skein():
@@ -66,6 +64,6 @@ def test_a_project_is_to_get_yarn_from_half_a_meter_on_until_it_is_finished():
         (lambda: strands.without_a_lot(1.0), "design"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -16,32 +16,10 @@ from workbookgen.settings import Settings
 from workbookgen.sheets.lists import WEAVES
 from workbookgen.units import Quantity
 
+from .quantities import inches, meters, per_centimeter, per_inch, tex, yards
+
 positive = st.floats(0.1, 1e3)
 losses = st.floats(0, 0.6)
-
-
-def per_inch(number):
-    return Quantity(number, "1/inch")
-
-
-def per_centimeter(number):
-    return Quantity(number, "1/cm")
-
-
-def inches(number):
-    return Quantity(number, "inch")
-
-
-def yards(number):
-    return Quantity(number, "yard")
-
-
-def meters(number):
-    return Quantity(number, "m")
-
-
-def tex(number):
-    return Quantity(number, "tex")
 
 
 def cotton(count):
@@ -309,7 +287,7 @@ def test_picks_are_as_the_sett_unless_told_otherwise_or_of_another_yarn():
         (lambda: weaving.yarn_of_the_warp(yards(1), yards(-1)), "weft yarn"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
 

@@ -190,6 +190,6 @@ def test_one_number_in_many_systems_and_case_of_the_name():
         (lambda: yarn_count.length_of_mass(Quantity(1, "g"), Quantity(0, "m/g")), "grist"),
     ],
 )
-def test_refusals(call, sentence):
+def test_what_cannot_be_is_refused_with_the_reason(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
