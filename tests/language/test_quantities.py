@@ -114,6 +114,7 @@ def test_a_unit_is_found_by_its_registry_name(unit):
 
 
 def test_a_number_is_printed_as_a_number_and_not_as_a_percentage():
+    # Wraps and shares are both dimensionless; print gives both as plain numbers.
     assert unit_named("dimensionless").symbol == ""
 
 

@@ -70,8 +70,3 @@ def test_every_row_is_told_well(proof):
 def test_no_number_is_used_twice():
     numbers = [proof.number for proof in PROOFS]
     assert sorted(set(numbers)) == sorted(numbers)
-
-
-def test_a_plain_number_is_shown_without_a_sign():
-    # Wraps and shares are both dimensionless; print gives both as plain numbers here.
-    assert unit_named("dimensionless").symbol == ""

@@ -2,8 +2,7 @@
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_values
+from entries import values_of
 from workbookgen.filled.planner import described
 from workbookgen.settings import Settings
 
@@ -12,11 +11,6 @@ SMALL = described(Settings(size="small"))
 NO_MEASURE = "No answer yet: type the rated loop, or better a cord's length and the turns it makes."
 NO_LOOP = "No answer yet: nobody knows what one turn of its reel measures. Its line on the sheet Reels says what it needs."
 WOUND = [{"name": "Gray", "reel": "Porch", "wraps": 90.0, "gross": 3.5}]
-
-
-def values_of(typed=None, described=US, **records):
-    entries = entries_with(described, records) | {key: (value,) for key, value in (typed or {}).items()}
-    return expected_values(described, entries)
 
 
 @pytest.mark.parametrize("described", [US, SMALL], ids=["whole", "small"])
@@ -31,7 +25,7 @@ def values_of(typed=None, described=US, **records):
     ({"height": 15.0, "arm_a": 14.0, "arm_b": 14.0}, None, None),
 ])
 def test_a_skein_on_a_reel_without_a_loop(measures, of_reel, of_skein, described):
-    values = values_of(described=described, reels=[{"name": "Porch"} | measures], skeins=WOUND)
+    values = values_of(described, reels=[{"name": "Porch"} | measures], skeins=WOUND)
     assert (values["reels_message"][0], values["skeins_message"][0]) == (of_reel, of_skein)
     assert (values["reels_loop"][0] is None) == (of_reel is not None)
     assert (values["skeins_finished_yd"][0] is None) == (of_skein is not None)
@@ -40,7 +34,7 @@ def test_a_skein_on_a_reel_without_a_loop(measures, of_reel, of_skein, described
 
 
 def test_what_is_wrong_in_the_line_of_such_a_skein_comes_first():
-    values = values_of(reels=[{"name": "Porch"}], skeins=[WOUND[0] | {"tare": 4.0}])  # the bag heavier than all
+    values = values_of(US, reels=[{"name": "Porch"}], skeins=[WOUND[0] | {"tare": 4.0}])  # the bag heavier than all
     assert values["skeins_message"][0] == "Bag or tag: it must weigh less than the whole. Check both."
 
 
@@ -58,7 +52,7 @@ DRAFT = "No answer yet: type Draft length, above."
     ({}, {}, "Still to fill in: its ratio as stamped, the turns of the flyer, or how far it is across.", None, None),
 ])
 def test_a_whorl_says_what_it_needs_of_the_card_above(card, whorl, message, ratio, turns):
-    values = values_of({f"wheel_{key}": value for key, value in card.items()}, whorls=[{"name": "Fast"} | whorl])
+    values = values_of(US, {f"wheel_{key}": value for key, value in card.items()}, whorls=[{"name": "Fast"} | whorl])
     assert values["whorls_message"][0] == message
     assert values["whorls_ratio"][0] == (ratio and pytest.approx(ratio))
     assert values["whorls_twist_1"][0] == (turns and pytest.approx(turns))
@@ -72,7 +66,7 @@ def test_a_whorl_says_what_it_needs_of_the_card_above(card, whorl, message, rati
     ({"draft": 10.0}, [], None),
 ])
 def test_a_twist_wanted_of_no_ratio(typed, whorls, message):
-    values = values_of({f"wheel_{key}": value for key, value in typed.items()}, whorls=whorls)
+    values = values_of(US, {f"wheel_{key}": value for key, value in typed.items()}, whorls=whorls)
     assert values["wheel_message"][0] == message
 
 
@@ -85,14 +79,14 @@ SINGLE = {"design": "Socks", "number": 2400.0, "system": "yards per pound", "str
     ([SINGLE], None),
 ])
 def test_a_design_without_components(components, message):
-    values = values_of(designs=[{"name": "Socks", "wanted": 400.0}], components=components)
+    values = values_of(US, designs=[{"name": "Socks", "wanted": 400.0}], components=components)
     assert values["designs_message"][0] == message
     assert (values["designs_tex"][0] is None) == (message is not None)
     assert values["designs_mark"][0] == (message and "…")
 
 
 def test_an_estimate_of_nothing():
-    values = values_of(projects=[{"name": "Vest"}], estimates=[{"project": "Vest"}, {"project": "Vest", "grist": 1000.0}])
+    values = values_of(US, projects=[{"name": "Vest"}], estimates=[{"project": "Vest"}, {"project": "Vest", "grist": 1000.0}])
     needs = "Still to fill in: a weighed swatch, stitches and rows, or the weight of a piece like it."
     assert values["estimates_message"][:2] == (needs, needs)
     assert values["estimates_mark"][:2] == ("…", "…")
@@ -122,7 +116,7 @@ OF_LOG = "No answer yet: its line on the sheet Skeins says what it still needs."
 ])
 def test_one_skein_of_an_unknown_loop(typed, wrong, finished, described):
     wound = {"wraps": 100.0, "gross": 3.5}
-    values = values_of({f"measure_{key}": value for key, value in typed.items()}, described, reels=[PORCH, ATTIC], skeins=[
+    values = values_of(described, {f"measure_{key}": value for key, value in typed.items()}, reels=[PORCH, ATTIC], skeins=[
         {"name": "On Porch", "reel": "Porch"} | wound, {"name": "On Attic", "reel": "Attic"} | wound, {"name": "Wrong", "reel": "Porch"} | wound | {"wraps": "many"},
     ])
     assert values["measure_wrong"][0] == wrong

@@ -2,7 +2,7 @@
 
 import pytest
 
-from entries import entries_with
+from entries import values_of
 from workbookgen.checking.expected import expected_values
 from workbookgen.errors import DescriptionError
 from workbookgen.filled.planner import described
@@ -17,14 +17,9 @@ US = described(Settings(units="us"))
 METRIC = described(Settings(units="metric"))
 
 
-def filled(described, **records):
-    entries = entries_with(described, records)
-    return expected_values(described, entries)
-
-
 def skein(described, weight):
     loop = 72.0 if described is US else 180.0
-    return filled(
+    return values_of(
         described, reels=[{"name": "Porch", "rated": loop}], skeins=[{"name": "One", "reel": "Porch", "wraps": 100.0, "gross": weight}],
     )
 
@@ -44,7 +39,7 @@ def test_a_weight_in_another_unit_is_asked_about_and_reckoned_with(described, we
     (US, 1360.0, "more than 20 kg"), (US, 700.0, None), (METRIC, 700.0, None), (METRIC, 2.4, "less than 5 g"), (METRIC, 5.0, None), (US, 0.17, "less than 5 g"), (US, 0.18, None),
 ])
 def test_a_lot_in_another_unit_is_asked_about_and_reckoned_with(described, weight, asked):
-    values = filled(described, fiber=[{"name": "Moss", "state": "prepared fiber", "weight": weight, "own_spinning": 0.05}])
+    values = values_of(described, fiber=[{"name": "Moss", "state": "prepared fiber", "weight": weight, "own_spinning": 0.05}])
     message, mark = values["fiber_message"][0], values["fiber_mark"][0]
     assert values["fiber_listed"][0] == "Moss" and values["fiber_to_come"][0] > 0, "the result stays"
     assert (asked in message and message.startswith("Is it right?") and mark == "?") if asked else (message is None and mark is None)
@@ -112,7 +107,7 @@ def test_a_small_swatch_on_a_coarse_scale_is_asked_about_and_reckoned_with(descr
     side = 4.0 if described is US else 10.0
     swatch = SWATCH | {"swatch_width": side, "swatch_height": side, "swatch_mass": mass}
     parts = [{"project": "Hat", "part": "all", "shape": "rectangle", "width": 20.0, "height": 20.0}]
-    values = filled(described, projects=[{"name": "Hat"}], estimates=[swatch], pieces=parts)
+    values = values_of(described, projects=[{"name": "Hat"}], estimates=[swatch], pieces=parts)
     message, mark = values["estimates_message"][0], values["estimates_mark"][0]
     assert values["estimates_yarn"][0] > 0, "the result stays"
     assert (asked in message and message.startswith("Is it right?") and mark == "?") if asked else (message is None and mark is None)
@@ -124,7 +119,7 @@ def test_a_small_swatch_on_a_coarse_scale_is_asked_about_and_reckoned_with(descr
 ])
 def test_a_sample_too_light_for_its_scale_is_asked_about_and_reckoned_with(described, mass, asked):
     """Ten meters that show 5 g weigh 4.5 to 5.5: the grist of all that is planned with them may be off by 10%."""
-    values = filled(described, samples=[{"name": "First", "length": 10.0, "mass": mass}])
+    values = values_of(described, samples=[{"name": "First", "length": 10.0, "mass": mass}])
     message = values["samples_message"][0]
     assert values["samples_tex"][0] > 0, "the result stays"
     assert (message is None) if asked is None else message.startswith("Is it right? Its weight: so light a length") and asked in message
@@ -136,7 +131,7 @@ def test_a_sample_too_light_for_its_scale_is_asked_about_and_reckoned_with(descr
 ])
 def test_the_loss_of_a_sample_too_light_for_its_scale_is_asked_about_and_reckoned_with(described, fiber, yarn, asked):
     """10 g and 9 g may be 9.5 and 9.4, or 10.4 and 8.6: 1% lost, or 17%."""
-    values = filled(described, samples=[{"name": "First", "fiber_in": fiber, "yarn_out": yarn}])
+    values = values_of(described, samples=[{"name": "First", "fiber_in": fiber, "yarn_out": yarn}])
     message = values["samples_message"][0]
     assert (message is None) if asked is None else message.startswith("Is it right? Fiber in: so light a sample") and asked in message
     assert values["samples_loss"][0] == pytest.approx(1 - yarn / fiber), "the result stays"
@@ -191,11 +186,11 @@ def test_a_count_that_became_a_date(number, asked):
     ({"rated": 72.0}, None),
 ])
 def test_a_reel_says_which_measure_it_lacks(given, message):
-    assert filled(US, reels=[{"name": "Porch", **given}])["reels_message"][0] == message
+    assert values_of(US, reels=[{"name": "Porch", **given}])["reels_message"][0] == message
 
 
 def skeins(*lines, **others):
-    return filled(
+    return values_of(
         US, **others, reels=[{"name": "Porch", "rated": 72.0}], fiber=[{"name": "Moss", "state": "washed fiber", "weight": 40.0}],
         skeins=[{"name": str(number), "reel": "Porch", "wraps": 100.0, **line} for number, line in enumerate(lines)],
     )
@@ -276,7 +271,7 @@ def test_a_percentage_without_its_sign_is_asked_about_before_dye_is_weighed(type
 
 @pytest.mark.parametrize(("described", "loop", "asked"), [(US, 2.0, True), (US, 8.0, False), (METRIC, 1.8, True), (METRIC, 19.9, True), (METRIC, 20.0, False)])
 def test_a_loop_in_yards_or_meters_is_asked_about(described, loop, asked):
-    values = filled(described, reels=[{"name": "Porch", "rated": loop}])
+    values = values_of(described, reels=[{"name": "Porch", "rated": loop}])
     assert ("under 20 cm" in (values["reels_message"][0] or "")) == asked
     assert values["reels_loop"][0] == pytest.approx(loop)
 
@@ -315,7 +310,7 @@ SAMPLE = {"name": "S", "length": 10.0, "mass": 0.16}  # 1,000 yards in a pound
     ({"ply_turns": 61.0, "ply_piece": 1.0}, "In ply of: more than 60", "ply_twist"),
 ])
 def test_a_sample_measured_another_way_is_asked_about_and_planned_with(sample, asked, stays):
-    values = filled(US, samples=[{"name": "S"} | sample])
+    values = values_of(US, samples=[{"name": "S"} | sample])
     message = values["samples_message"][0]
     assert (message is None) if asked is None else message.startswith("Is it right?") and asked in message
     assert values[f"samples_{stays}"][0] is not None, "the result stays"
@@ -330,7 +325,7 @@ def test_a_sample_measured_another_way_is_asked_about_and_planned_with(sample, a
     ({"cord": 360.0, "turns": 5.5, "height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, None),
 ])
 def test_a_loop_far_from_what_else_is_known_of_the_reel_is_asked_about(reel, asked):
-    values = filled(US, reels=[{"name": "Porch"} | reel])
+    values = values_of(US, reels=[{"name": "Porch"} | reel])
     message = values["reels_message"][0]
     assert (message is None) if asked is None else message.startswith("Is it right?") and asked in message
     assert values["reels_loop"][0] > 0, "the result stays"
@@ -343,7 +338,7 @@ def test_the_head_of_a_log_reads_out_what_its_marks_mean_and_the_desk_only_what_
 
     def told(*skeins):
         lines = [{"name": name} | skein for name, skein in zip(("Ash", "Birch", "Cedar", "Elm"), skeins, strict=False)]
-        values = filled(METRIC, reels=[{"name": "Porch", "rated": 180.0}], skeins=lines)
+        values = values_of(METRIC, reels=[{"name": "Porch", "rated": 180.0}], skeins=lines)
         return values["skeins_first"][0], values["look_skeins"][0]
 
     assert told(good) == (None, "nothing")

@@ -2,7 +2,7 @@
 
 import pytest
 
-from entries import entries_with
+from entries import values_of
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
@@ -28,12 +28,7 @@ OF_THIS_SIZE = "Its weight: yarn of this grist makes no swatch of this size"
 
 
 def card(block, described=US, **typed):
-    return expected_values(described, starting_entries(described) | {f"{block}_{key}": (value,) for key, value in typed.items()})
-
-
-def log(described, **records):
-    entries = entries_with(described, records)
-    return expected_values(described, entries)
+    return values_of(described, {f"{block}_{key}": value for key, value in typed.items()})
 
 
 def of(values, block, stays):
@@ -250,7 +245,7 @@ def test_a_wheel_with_treadles_wants_the_draft():
 @pytest.mark.parametrize(("described", "grist", "asked"), [(US, 12.0, True), (US, 99.0, True), (US, 101.0, False), (METRIC, 12.0, True), (METRIC, 21.0, False)])
 def test_wraps_typed_for_a_grist(described, grist, asked):
     piece = {"project": "Vest", "grist": grist}
-    values = log(
+    values = values_of(
         described, projects=[VEST[0] | {"wanted": 500.0, "grist": grist, "lot_1": "Moss"}],
         fiber=[{"name": "Moss", "state": "prepared fiber", "weight": 40.0, "grist": grist, "own_spinning": 0.03}],
         estimates=[piece | {"piece_mass": 12.0}], weavings=[CLOTH | LOSSES | piece],
@@ -266,7 +261,7 @@ def test_wraps_typed_for_a_grist(described, grist, asked):
 ])
 def test_a_piece_like_it_weighed_in_another_unit(described, weighs, asked):
     grist = 1600.0 if described is US else 320.0
-    values = log(described, projects=[VEST[0] | {"grist": grist}], estimates=[{"project": "Vest", "grist": grist, "piece_mass": weighs}])
+    values = values_of(described, projects=[VEST[0] | {"grist": grist}], estimates=[{"project": "Vest", "grist": grist, "piece_mass": weighs}])
     said = of(values, "estimates", "yarn")
     assert (said.startswith("Piece like it: ") and asked in said) if asked else said == ""
 
@@ -292,7 +287,7 @@ def test_a_gauge_and_what_was_unraveled(described, typed, asked):
         "estimates": [{"project": "Vest", "stitches": 5.0, "rows": 7.0} | typed],
         "pieces": [{"project": "Vest", "shape": "rectangle", "width": 50.0, "height": 60.0}],
     }
-    said = of(log(described, projects=VEST, **lines), "estimates", "yarn")
+    said = of(values_of(described, projects=VEST, **lines), "estimates", "yarn")
     assert said.startswith(asked) and bool(said) == bool(asked)
 
 
@@ -303,7 +298,7 @@ def test_a_gauge_and_what_was_unraveled(described, typed, asked):
     (METRIC, {"width": 90.0, "height": 200.0, "pieces": 2.0}, False),  # two lengths of one
 ])
 def test_a_part_in_another_unit(described, part, asked):
-    said = of(log(described, projects=VEST, pieces=[{"project": "Vest", "shape": "rectangle"} | part]), "pieces", "area")
+    said = of(values_of(described, projects=VEST, pieces=[{"project": "Vest", "shape": "rectangle"} | part]), "pieces", "area")
     assert said.startswith("How many: several, and each larger than") == asked and bool(said) == asked
 
 
@@ -330,13 +325,13 @@ def test_a_line(block, line, stays, asked):
 @pytest.mark.parametrize(("feed", "asked"), [(1.04, ""), (3.0, ""), (4.0, "Feed: more than 3 times the length of the yarn")])
 def test_a_feed_in_percent(feed, asked):
     part = {"design": "Tweed", "number": 3000.0, "system": "yards per pound", "feed": feed}
-    said = of(log(US, designs=[{"name": "Tweed"}], components=[part]), "components", "share")
+    said = of(values_of(US, designs=[{"name": "Tweed"}], components=[part]), "components", "share")
     assert said.startswith(asked) and bool(said) == bool(asked)
 
 
 def test_a_weft_is_asked_about_by_its_own_name():
     two = VEST + [{"name": "Weft"}]
-    values = log(US, projects=two, weavings=[CLOTH | {"project": "Vest", "grist": 2000.0, "weft_grist": 12.0, "weft_project": "Weft"}])
+    values = values_of(US, projects=two, weavings=[CLOTH | {"project": "Vest", "grist": 2000.0, "weft_grist": 12.0, "weft_project": "Weft"}])
     assert of(values, "weavings", "weft_yarn").startswith(f"Weft grist: {ROPE}")
 
 
@@ -344,7 +339,7 @@ def test_a_weft_is_asked_about_by_its_own_name():
 def test_a_weft_of_another_project_is_not_spun_for_the_warp(weft):
     """While its grist was not typed, the warp's project was told to get the yarn of both."""
     cloth = CLOTH | LOSSES | {"project": "Vest", "grist": 2000.0, "weft_project": "Weft"}
-    values = log(US, projects=VEST + [{"name": "Weft"}], weavings=[cloth | weft])
+    values = values_of(US, projects=VEST + [{"name": "Weft"}], weavings=[cloth | weft])
     assert values["weavings_yarn"][0] == values["weavings_warp_yarn"][0] > 0
 
 
@@ -361,14 +356,14 @@ def test_a_weft_of_another_project_is_not_spun_for_the_warp(weft):
     (US, {"state": "raw fleece", "weight": 8.0}, False),
 ])
 def test_a_fleece_offered_by_the_pound(described, offer, asked):
-    values = log(described, offers=[{"name": "Ewe", "kind": "Romney", "price": 90.0} | offer])
+    values = values_of(described, offers=[{"name": "Ewe", "kind": "Romney", "price": 90.0} | offer])
     said = of(values, "offers", "yarn_price")
     assert said.startswith(f"Weight: under {'half a pound' if described is US else '30 g'}") == asked and bool(said) == asked
 
 
 @pytest.mark.parametrize(("gross", "asked"), [(8.0, True), (4.3, True), (4.2, False), (3.0, False)])
 def test_skeins_heavier_than_their_lot(gross, asked):
-    values = log(
+    values = values_of(
         US, reels=[{"name": "Porch", "rated": 72.0}], fiber=[{"name": "Moss", "state": "prepared fiber", "own_spinning": 0.03, "weight": 4.0}],
         skeins=[{"name": "One", "reel": "Porch", "wraps": 150.0, "gross": gross, "lot": "Moss"}],
     )
@@ -378,7 +373,7 @@ def test_skeins_heavier_than_their_lot(gross, asked):
 
 @pytest.mark.parametrize(("number", "asked"), [(12.0, True), (2000.0, False)])
 def test_a_component_by_its_wraps(number, asked):
-    values = log(US, designs=[{"name": "Marl"}], components=[{"design": "Marl", "number": number, "system": "yards per pound"}])
+    values = values_of(US, designs=[{"name": "Marl"}], components=[{"design": "Marl", "number": number, "system": "yards per pound"}])
     said = of(values, "components", "grist")
     assert said.startswith("Yarn number: no yarn is so thick") == asked and bool(said) == asked
 
@@ -393,7 +388,7 @@ def test_a_component_by_its_wraps(number, asked):
     ({"fiber": 60.0}, 60, ""),
 ])
 def test_a_price_without_the_work_is_not_told_in_silence(line, price, said):
-    values = log(US, projects=VEST, costs=[{"project": "Vest"} | line])
+    values = values_of(US, projects=VEST, costs=[{"project": "Vest"} | line])
     told = of(values, "costs", "price")
     assert told.startswith(said) and bool(told) == bool(said) and values["costs_price"][0] == pytest.approx(price)
 
@@ -423,7 +418,7 @@ def test_goods_weighed_and_chosen_too(typed, goods, asked):
     (METRIC, {"loom_waste": 130.0}, None),
 ])
 def test_a_cloth_in_another_unit(described, cloth, asked):
-    values = log(described, projects=VEST, weavings=[CLOTH | LOSSES | {"grist": 2000.0} | cloth])
+    values = values_of(described, projects=VEST, weavings=[CLOTH | LOSSES | {"grist": 2000.0} | cloth])
     said = of(values, "weavings", "yarn")
     assert said.startswith(asked or "") and bool(said) == bool(asked)
 
@@ -435,7 +430,7 @@ def test_a_scarf_of_one_yarn_in_a_coarse_reed_is_not_asked_about(grist, dents, a
     7.5 ends are 53% of it, 6.5 are 46% and 6.3 are 44%; of 0.9 · √1,814 / 2 = 19.17, ten are 52%.
     """
     cloth = CLOTH | LOSSES | {"weave": "plain", "grist": grist, "own_sett": dents}
-    said = of(log(US, projects=VEST, weavings=[cloth]), "weavings", "weft_yarn")
+    said = of(values_of(US, projects=VEST, weavings=[cloth]), "weavings", "weft_yarn")
     assert said.startswith("Own picks: on so open a warp") == asked and bool(said) == asked
 
 
@@ -452,12 +447,12 @@ def test_a_weft_that_covers_its_warp_is_asked_about(cloth, asked):
     Five ends are 52% of it. By three quarters of the closest, 7.16 picks in an inch, the weft is 45% of what 16 picks
     take.
     """
-    values = log(US, projects=VEST + [{"name": "Weft"}], weavings=[CLOTH | RUG | cloth])
+    values = values_of(US, projects=VEST + [{"name": "Weft"}], weavings=[CLOTH | RUG | cloth])
     said = of(values, "weavings", "weft_yarn")
     assert said.startswith("Own picks: on so open a warp") == asked and bool(said) == asked
     assert values["weavings_closest"][0] == pytest.approx(9.55, abs=0.005)
     if cloth == {"own_sett": 5.0}:
-        sampled = log(US, projects=VEST + [{"name": "Weft"}], weavings=[CLOTH | RUG | cloth | {"own_picks": 16.0}])
+        sampled = values_of(US, projects=VEST + [{"name": "Weft"}], weavings=[CLOTH | RUG | cloth | {"own_picks": 16.0}])
         assert values["weavings_weft_yarn"][0] / sampled["weavings_weft_yarn"][0] == pytest.approx(7.162 / 16, abs=1e-4)
 
 
@@ -465,10 +460,10 @@ def test_a_weft_that_covers_its_warp_is_asked_about(cloth, asked):
 def test_a_warp_without_what_the_loom_keeps_is_asked_about(left_out):
     """A cloth of 6 feet from a warp of 6 feet: nothing is woven like that, though one may mean it, and type zeros."""
     typed = {key: value for key, value in LOSSES.items() if key not in left_out}
-    values = log(US, projects=VEST, weavings=[CLOTH | {"grist": 2000.0} | typed])
+    values = values_of(US, projects=VEST, weavings=[CLOTH | {"grist": 2000.0} | typed])
     said = of(values, "weavings", "warp_length")
     assert said.startswith("Loom waste, draw-in, shrinkage, take-up: an empty one counts as none") == bool(left_out)
-    zeros = log(US, projects=VEST, weavings=[CLOTH | {"grist": 2000.0} | dict.fromkeys(LOSSES, 0.0)])
+    zeros = values_of(US, projects=VEST, weavings=[CLOTH | {"grist": 2000.0} | dict.fromkeys(LOSSES, 0.0)])
     assert of(zeros, "weavings", "warp_length") == "" and zeros["weavings_warp_length"][0] == pytest.approx(2)  # yards
 
 
@@ -497,7 +492,7 @@ SKIRTED = {"skirted_weighed": 80.0}
     ({"kind": None, "scoured_weighed": 98.0, "own_preparation": 0.06, "own_spinning": 0.03}, ""),  # nobody says what it loses
 ])
 def test_a_fleece_hardly_lighter_than_before_the_wash(more, asked):
-    said = of(log(US, fiber=[ROMNEY | more]), "fiber", "yarn")
+    said = of(values_of(US, fiber=[ROMNEY | more]), "fiber", "yarn")
     assert said.startswith(asked) if asked else not said
 
 
@@ -505,7 +500,7 @@ def test_a_fleece_hardly_lighter_than_before_the_wash(more, asked):
 def test_a_project_with_two_lines_of_cost(other, asked):
     """20 hours at $10 and $60 of fiber are $260, and $230 with $30 of dye in the other line: $290 in one."""
     project = {"project": "Vest", "own_hours": 20.0, "rate": 10.0}
-    values = log(US, projects=[*VEST, {"name": "Shawl"}], costs=[project | {"fiber": 60.0}, project | {"project": other, "dye": 30.0}])
+    values = values_of(US, projects=[*VEST, {"name": "Shawl"}], costs=[project | {"fiber": 60.0}, project | {"project": other, "dye": 30.0}])
     assert values["costs_price"][:2] == (pytest.approx(260), pytest.approx(230))
     sentence = "Is it right? Project: it has another line here, and each counts all its hours. Put all of its cost into one line."
     assert values["costs_message"][:2] == ((sentence, sentence) if asked else (None, None))
@@ -516,7 +511,7 @@ def test_a_small_planner_asks_by_the_spinners_own_yield(washed, is_asked):
     """Of 2,500 g, 60% are expected to be left, and 1,000 g lost: half of that loss leaves 2,000 g."""
     small = described(Settings(units="metric", size="small"))
     fleece = {"name": "Moss", "state": "raw fleece", "weight": 2500.0, "own_skirting": 0.15, "own_yield": 0.6, "own_preparation": 0.06, "own_spinning": 0.03}
-    said = of(log(small, fiber=[fleece | {"scoured_weighed": washed}]), "fiber", "yarn")
+    said = of(values_of(small, fiber=[fleece | {"scoured_weighed": washed}]), "fiber", "yarn")
     assert said.startswith(HARDLY) == is_asked == bool(said)
 
 
@@ -528,7 +523,7 @@ def test_a_bobbin_that_is_weighed_before_it_is_reeled(reeled, asked):
     """
     lot = {"name": "Batt", "state": "prepared fiber", "weight": 24.0, "grist": 70.0, "own_spinning": 0.0}
     bobbin = {"name": "Bobbin", "reel": "Reel", "gross": 3.1, "tare": 1.6, "washed_loop": 72.0, "lot": "Batt", "project": "Rug"}
-    values = log(US, reels=[{"name": "Reel", "rated": 72.0}], fiber=[lot], skeins=[bobbin | reeled], projects=[{"name": "Rug", "wanted": 60.0, "lot_1": "Batt"}])
+    values = values_of(US, reels=[{"name": "Reel", "rated": 72.0}], fiber=[lot], skeins=[bobbin | reeled], projects=[{"name": "Rug", "wanted": 60.0, "lot_1": "Batt"}])
     said = of(values, "skeins", "net")
     assert said.startswith("Wraps: none, so it has no length") == asked
     if asked:

@@ -2,8 +2,7 @@
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_values
+from entries import values_of
 from workbookgen.filled.planner import described
 from workbookgen.settings import Settings
 
@@ -14,11 +13,6 @@ BODY = {"garment_body": 36.0, "garment_ease": 4.0, "garment_length": 24.0}
 VEST = [{"name": "Vest"}]
 FRONT = {"project": "Vest", "shape": "rectangle", "width": 20.0, "height": 24.0}
 SWATCH = {"swatch_width": 6.0, "swatch_height": 6.0, "swatch_mass": 1.2}
-
-
-def values_of(typed=None, described=US, **records):
-    entries = entries_with(described, records) | {key: (value,) for key, value in (typed or {}).items()}
-    return expected_values(described, entries)
 
 
 @pytest.mark.parametrize(("sleeve", "area", "message"), [
@@ -33,7 +27,7 @@ def values_of(typed=None, described=US, **records):
     ({"swatch_width": 6.0, "swatch_height": 6.0}, 40 * 24 * 1.05, "Still to fill in: the swatch's width, height and weight go together."),
 ])
 def test_a_sleeve_without_its_measures_is_not_left_out_in_silence(sleeve, area, message):
-    values = values_of(BODY | {f"garment_{key}": value for key, value in sleeve.items()})
+    values = values_of(US, BODY | {f"garment_{key}": value for key, value in sleeve.items()})
     assert values["garment_message"][0] == message
     assert values["garment_area"][0] == (area and pytest.approx(area))
 
@@ -49,7 +43,7 @@ def test_a_sleeve_without_its_measures_is_not_left_out_in_silence(sleeve, area, 
     ({"shape": "trapezoid", "width": 14.0, "height": 18.0, "second": 20.0}, None),
 ])
 def test_a_part_without_an_area_says_what_it_lacks(part, message):
-    values = values_of(projects=VEST, pieces=[{"project": "Vest"} | part])
+    values = values_of(US, projects=VEST, pieces=[{"project": "Vest"} | part])
     assert values["pieces_message"][0] == message
     assert (values["pieces_area"][0] is None) == (message is not None)
 
@@ -66,7 +60,7 @@ def test_a_part_without_an_area_says_what_it_lacks(part, message):
     ({"stitches": 5.0, "rows": 7.0, "relaxed": "fully relaxed"}, True, None),
 ])
 def test_an_estimate_says_what_it_lacks(estimate, parts, message):
-    values = values_of(projects=VEST, pieces=[FRONT] * parts, estimates=[{"project": "Vest"} | estimate])
+    values = values_of(US, projects=VEST, pieces=[FRONT] * parts, estimates=[{"project": "Vest"} | estimate])
     assert values["estimates_message"][0] == message
     assert (values["estimates_yarn"][0] is None) == (message is not None)
     assert values["estimates_mark"][0] == (message and "…")
@@ -78,7 +72,7 @@ def test_an_estimate_says_what_it_lacks(estimate, parts, message):
     ({"own_skirting": 0.1, "own_yield": 0.6, "own_preparation": 0.1, "own_spinning": 0.05}, True), ({"kind": "Silk", "state": "prepared fiber"}, True),
 ])
 def test_what_to_buy_is_not_known_without_losses(typed, is_known):
-    values = values_of({f"buying_{key}": value for key, value in ({"length": 2000.0, "grist": 1000.0} | typed).items()})
+    values = values_of(US, {f"buying_{key}": value for key, value in ({"length": 2000.0, "grist": 1000.0} | typed).items()})
     assert (values["buying_to_buy"][0] is not None) == is_known
     assert values["buying_message"][0] == (None if is_known else "No answer yet: a loss or the yield is not known. Choose a breed or fiber, or type your own figures.")
 
@@ -86,7 +80,7 @@ def test_what_to_buy_is_not_known_without_losses(typed, is_known):
 @pytest.mark.parametrize(("kind", "diameter", "is_known"), [("Merino", None, True), ("Cotton", None, False), ("Cotton", 15.0, True)])
 def test_a_fiber_of_which_the_guide_gives_no_diameter(kind, diameter, is_known):
     own = {"finest_fiber_diameter": diameter, "finest_fiber_density": 1.52} if diameter else {}
-    values = values_of({"finest_kind": kind} | own)
+    values = values_of(US, {"finest_kind": kind} | own)
     assert (values["finest_grist"][0] is not None) == is_known
     assert (values["finest_message"][0] is None) == is_known
 
@@ -100,7 +94,7 @@ def test_a_fiber_of_which_the_guide_gives_no_diameter(kind, diameter, is_known):
     ({"staple": 3.0, "twist": 8.0}, None),
 ])
 def test_the_finest_single_says_what_an_answer_waits_for(typed, said):
-    assert values_of({f"finest_{key}": value for key, value in typed.items()})["finest_message"][0] == said
+    assert values_of(US, {f"finest_{key}": value for key, value in typed.items()})["finest_message"][0] == said
 
 
 @pytest.mark.parametrize(("line", "typed", "said"), [
@@ -110,7 +104,7 @@ def test_the_finest_single_says_what_an_answer_waits_for(typed, said):
     ({"of_shade": 0.5}, {"mass": 4.0, "depth": 0.02}, None),
 ])
 def test_a_recipe_for_goods_that_are_not_known_says_so(line, typed, said):
-    values = values_of({f"dyeing_{key}": value for key, value in typed.items()}, recipe=[{"name": "One"} | line])
+    values = values_of(US, {f"dyeing_{key}": value for key, value in typed.items()}, recipe=[{"name": "One"} | line])
     assert values["recipe_message"][0] == said and (values["recipe_mass"][0] is None) == bool(said)
 
 
@@ -148,7 +142,7 @@ POT = {"volume": 5.0, "temperature": 60.0}
     ("wheel", {"wanted_ratio": 9.0, "wheel": 20.0}, None),
 ])
 def test_what_gives_no_answer_by_itself_says_what_it_lacks(block, typed, lacks):
-    message = values_of({f"{block}_{key}": value for key, value in typed.items()})[f"{block}_message"][0]
+    message = values_of(US, {f"{block}_{key}": value for key, value in typed.items()})[f"{block}_message"][0]
     assert message == (lacks and f"Still to fill in: {lacks}")
 
 
@@ -168,7 +162,7 @@ TIMED = "Singles used, for the pace of spinning; of a yarn that is not plied, it
     ({"fiber_in": 0.4, "unwashed": 19.0, "raw_in": 2.0, "singles_length": 20.0}, None),  # to be weighed and measured later
 ])
 def test_a_sample_of_which_half_was_measured(typed, lacks):
-    message = values_of(samples=[{"name": "Swatch"} | typed])["samples_message"][0]
+    message = values_of(US, samples=[{"name": "Swatch"} | typed])["samples_message"][0]
     assert message == (lacks and f"Still to fill in: {lacks}")
 
 
@@ -178,7 +172,7 @@ def test_a_sample_of_which_half_was_measured(typed, lacks):
     ({"wpi_1": 11.0}, {"pace_spinning": 60.0}, False),  # chosen for its shrinkage
 ])
 def test_a_sample_without_a_pace(measured, pace, is_lacking):
-    values = values_of({"pace_sample": "Swatch"} | pace, samples=[{"name": "Swatch"} | measured])
+    values = values_of(US, {"pace_sample": "Swatch"} | pace, samples=[{"name": "Swatch"} | measured])
     assert ("No answer yet by the sample: it has no pace of spinning" in (values["pace_message"][0] or "")) is is_lacking
     assert (values["pace_spin"][0] is None) is is_lacking
 
@@ -189,7 +183,7 @@ def test_a_sample_without_a_pace(measured, pace, is_lacking):
 ])
 def test_a_sample_that_tells_nothing_to_plan_with(measured, is_lacking):
     project = {"name": "Vest", "wanted": 900.0, "grist": 1000.0, "sample": "Swatch"}
-    message = values_of(projects=[project], samples=[{"name": "Swatch"} | measured])["projects_message"][0] or ""
+    message = values_of(US, projects=[project], samples=[{"name": "Swatch"} | measured])["projects_message"][0] or ""
     assert message.startswith("No answer yet by its sample: it has no grist, loss, shrinkage or take-up.") is is_lacking
 
 
@@ -202,7 +196,7 @@ def test_a_sample_that_tells_nothing_to_plan_with(measured, is_lacking):
     ({"unraveled": 22.0, "grist": 1200.0, "piece_mass": 3.0}, False),
 ])
 def test_a_stitch_without_its_gauge(typed, is_asked):
-    values = values_of(projects=VEST, pieces=[FRONT], estimates=[{"project": "Vest"} | typed])
+    values = values_of(US, projects=VEST, pieces=[FRONT], estimates=[{"project": "Vest"} | typed])
     assert ((values["estimates_message"][0] or "") == "Still to fill in: stitches and rows, the gauge of what was unraveled or relaxed.") is is_asked
     assert (values["estimates_yarn"][0] is None) is is_asked
 
@@ -210,14 +204,14 @@ def test_a_stitch_without_its_gauge(typed, is_asked):
 @pytest.mark.parametrize(("typed", "area"), [({}, None), ({"length": 480.0}, None), ({"length": 480.0, "grist": 1600.0}, 144)])
 def test_a_swatch_without_a_yarn(typed, area):
     """A swatch of 36 sq in and 1.2 oz; 480 yards of 1,600 in a pound weigh 4.8 oz, four swatches."""
-    values = values_of({f"fabric_{key}": value for key, value in (SWATCH | typed).items()})
+    values = values_of(US, {f"fabric_{key}": value for key, value in (SWATCH | typed).items()})
     assert values["fabric_area"][0] == (area and pytest.approx(area))
     assert (values["fabric_message"][0] or "").startswith("No answer yet: type the yarn, and its grist") is (area is None)
 
 
 @pytest.mark.parametrize(("grist", "message"), [(None, "No answer yet: give the grist of the singles above, or the length."), (2000.0, None)])
 def test_bobbins_that_were_weighed_want_a_grist(grist, message):
-    values = values_of({"ending_grist": grist} if grist else {}, rack=[{"mass": 2.0}, {"length": 180.0}])
+    values = values_of(US, {"ending_grist": grist} if grist else {}, rack=[{"mass": 2.0}, {"length": 180.0}])
     assert values["rack_message"][:2] == (message, None)
     assert values["ending_strands"][0] == (2 if grist else None)
 
@@ -226,9 +220,9 @@ def test_bobbins_that_were_weighed_want_a_grist(grist, message):
 def test_of_three_bobbins_two_are_no_two_ply(third):
     """By hand: 200, 180 and 150 yd give 150 yd of a three-ply; without the third, 180 yd of a two-ply were told."""
     rack = [{"length": 200.0}, {"length": 180.0}, third]
-    values = values_of({"ending_take_up": 0.0}, rack=rack)
+    values = values_of(US, {"ending_take_up": 0.0}, rack=rack)
     assert [values[f"ending_{key}"][0] for key in ("strands", "plied", "each", "words")] == [None] * 4
-    whole = values_of({"ending_take_up": 0.0}, rack=[*rack[:2], {"length": 150.0}])
+    whole = values_of(US, {"ending_take_up": 0.0}, rack=[*rack[:2], {"length": 150.0}])
     assert [whole[f"ending_{key}"][0] for key in ("strands", "plied", "words")] == [3, pytest.approx(150), "3-ply: chain-ply the rest."]
 
 
@@ -244,13 +238,13 @@ ONE_BOBBIN = "A ply takes two bobbins, a line each. As a chain, one gives a thir
     ([{}, {}], None),  # nothing on the rack
 ])
 def test_a_single_bobbin_on_the_rack_is_told_what_it_lacks(rack, words):
-    values = values_of({"ending_grist": 2000.0, "ending_take_up": 0.0}, rack=rack)
+    values = values_of(US, {"ending_grist": 2000.0, "ending_take_up": 0.0}, rack=rack)
     assert values["ending_words"][0] == words
     assert (values["ending_plied"][0] is not None) == ("2-ply" in (words or ""))
 
 
 def test_bobbins_plied_without_a_take_up_are_told_so():
-    assert values_of(rack=[{"length": 200.0}, {"length": 180.0}])["ending_words"][0] == "2-ply, no take-up reckoned: wind the rest into a ball, and ply it from both ends."
+    assert values_of(US, rack=[{"length": 200.0}, {"length": 180.0}])["ending_words"][0] == "2-ply, no take-up reckoned: wind the rest into a ball, and ply it from both ends."
 
 
 @pytest.mark.parametrize(("second", "tex"), [
@@ -261,6 +255,7 @@ def test_bobbins_plied_without_a_take_up_are_told_so():
 def test_a_design_is_not_known_by_some_of_its_components(second, tex):
     first = {"design": "Marl", "number": 2000.0, "system": "yards per pound"}
     values = values_of(
+        US,
         designs=[{"name": "Marl"}, {"name": "Sock"}], components=[first, {"design": "marl", "place": 2.0} | second, first | {"design": "Sock"}],
     )
     assert values["designs_tex"][0] == (tex and pytest.approx(tex, rel=1e-5)) and values["designs_tex"][1] == pytest.approx(248.03, rel=1e-4)
@@ -299,7 +294,7 @@ TYPED = {
     ({"kind": "Cotton", "scoured_weighed": "wet"}, "Washed: type a number above 0 up to 1,000,000 oz, in digits, or empty it."),
 ])
 def test_a_lot_says_what_its_yarn_hangs_on(lot, message):
-    values = values_of(fiber=[LOT | lot])
+    values = values_of(US, fiber=[LOT | lot])
     assert values["fiber_message"][0] == message
     assert (values["fiber_yarn"][0] is None) == (message is not None) or "gone" in lot
     assert values["fiber_mark"][0] == (message and ("…" if message.startswith("No answer") else "!"))
@@ -312,7 +307,7 @@ def test_a_lot_says_what_its_yarn_hangs_on(lot, message):
     ({"yarn_weighed": 50.0}, None), ({"scoured_weighed": 60.0}, "preparation"), ({"prepared_weighed": 55.0}, "spinning"),
 ])
 def test_a_small_planner_has_no_breeds_and_asks_for_the_very_figure(lot, missing):
-    values = values_of(described=SMALL, fiber=[LOT | lot])
+    values = values_of(SMALL, fiber=[LOT | lot])
     assert values["fiber_message"][0] == (missing and TYPED[missing])
     assert (values["fiber_yarn"][0] is None) == (missing is not None)
 
@@ -325,10 +320,10 @@ def test_a_lot_that_was_spun_and_weighed_needs_nothing_more(described):
     """
     lot = LOT | {"yarn_weighed": 45.0}
     reels = [{"name": "Reel", "rated": 72.0}]
-    values = values_of(described=described, reels=reels, fiber=[lot], skeins=[{"name": "A", "reel": "Reel", "wraps": 90.0, "gross": 15.0, "lot": "Clover"}])
+    values = values_of(described, reels=reels, fiber=[lot], skeins=[{"name": "A", "reel": "Reel", "wraps": 90.0, "gross": 15.0, "lot": "Clover"}])
     assert values["fiber_yarn"][0] == pytest.approx(45) and values["fiber_kept"][0] == pytest.approx(0.45) and values["fiber_to_come"][0] == pytest.approx(30)
     assert values["fiber_to_come_doubt"][0] == 0 and values["fiber_lost_spinning"][0] is None, "what each stage took, nobody knows"
-    too_much = values_of(described=described, fiber=[LOT | {"yarn_weighed": 106.0}])
+    too_much = values_of(described, fiber=[LOT | {"yarn_weighed": 106.0}])
     assert too_much["fiber_yarn"][0] is None and too_much["fiber_message"][0] == "Yarn: more than before. Dry it, or correct the earlier weight."
 
 
@@ -338,7 +333,7 @@ def test_a_skein_of_a_lot_wants_its_weight_for_the_lot_to_count_it(described):
     told = "No answer yet: what it took of its fiber is expected by the grist of its project or its lot's skeins, if known. Type its weight once it is dry."
     reel, top = {"name": "Reel", "rated": 72.0}, {"name": "Top", "state": "yarn or thread", "weight": 4.0}
     skeins = [{"name": name, "reel": "Reel", "wraps": 100.0} | more for name, more in (("A", {"lot": "Top"}), ("B", {"lot": "Top", "gross": 2.0}), ("C", {}))]
-    values = values_of(described=described, reels=[reel], fiber=[top], skeins=skeins)
+    values = values_of(described, reels=[reel], fiber=[top], skeins=skeins)
     assert values["skeins_message"][:3] == (told, None, None)
     assert values["skeins_length_yd"][0] == 200 and values["skeins_guess"][0] == pytest.approx(2.0) and values["fiber_to_come"][0] == pytest.approx(0.0, abs=1e-9)
 
@@ -349,9 +344,9 @@ def test_a_skein_not_yet_weighed_takes_what_its_project_lets_expect():
     projects = [{"name": "Vest", "wanted": 500.0, "grist": 760.0, "lot_1": "Top"}]
     skein = {"name": "A", "reel": "Reel", "wraps": 100.0, "lot": "Top"}
     for more, taken in (({"project": "Vest"}, 4.0), ({}, 0.0), ({"project": "Vest", "gross": 5.0}, 5.0)):
-        values = values_of(reels=reels, fiber=[top], skeins=[skein | more], projects=projects)
+        values = values_of(US, reels=reels, fiber=[top], skeins=[skein | more], projects=projects)
         assert values["fiber_spun"][0] == pytest.approx(taken) and values["fiber_to_come"][0] == pytest.approx(20 - taken)
-    finished = values_of(reels=reels, fiber=[top], skeins=[skein | {"project": "Vest", "gone": "used"}], projects=[projects[0] | {"used": 4.0}])
+    finished = values_of(US, reels=reels, fiber=[top], skeins=[skein | {"project": "Vest", "gone": "used"}], projects=[projects[0] | {"used": 4.0}])
     assert finished["fiber_to_come"][0] == pytest.approx(16.0), "taken once, by the skein, and not again by the piece"
 
 
@@ -372,7 +367,7 @@ def test_what_is_dyed_has_a_weight(chosen, grams, message):
     lots = [{"name": "Top", "state": "prepared fiber", "weight": 40.0}, {"name": "Whole", "state": "prepared fiber", "weight": 40.0},
             {"name": "Unknown", "state": "raw fleece", "weight": 40.0}]
     skeins = [{"name": "Weighed", "reel": "Reel", "wraps": 100.0, "gross": 4.0, "lot": "Top"}, {"name": "Not weighed", "reel": "Reel", "wraps": 100.0, "lot": "Top"}]
-    values = values_of(SHADE | chosen, reels=[{"name": "Reel", "rated": 72.0}], fiber=lots, skeins=skeins)
+    values = values_of(US, SHADE | chosen, reels=[{"name": "Reel", "rated": 72.0}], fiber=lots, skeins=skeins)
     assert values["dyeing_dye"][0] == (grams and pytest.approx(grams)) and values["dyeing_message"][0] == message
 
 
@@ -382,10 +377,10 @@ def test_a_project_has_nothing_told_of_lots_that_are_not_known(second, left, ove
     lost: with it, or alone, the strand was told to have 20 oz, or 0 and 16 short."""
     lots = [{"name": "Top", "state": "prepared fiber", "weight": 20.0, "own_spinning": 0.0}, {"name": "Unknown", "state": "raw fleece", "weight": 40.0}]
     project = {"name": "Vest", "wanted": 1000.0, "margin": 0.0, "grist": 1000.0, "lot_1": "Top", "lot_2": second}
-    values = values_of({"project_name": "Vest"}, fiber=lots, projects=[project])
+    values = values_of(US, {"project_name": "Vest"}, fiber=lots, projects=[project])
     shown = [values[f"project_{key}_1"][0] for key in ("needs", "left", "over", "used", "has")]
     assert shown == [pytest.approx(16), *(each and pytest.approx(each) for each in (left, over, left and 0.8, left and 1.25))]
     if second:
         assert values["project_unused_1"][0] is values["project_doubt_1"][0] is None
-        alone = values_of({"project_name": "Vest"}, fiber=lots, projects=[project | {"lot_1": "Unknown", "lot_2": None}])
+        alone = values_of(US, {"project_name": "Vest"}, fiber=lots, projects=[project | {"lot_1": "Unknown", "lot_2": None}])
         assert [alone[f"project_{key}_1"][0] for key in ("needs", "left", "over", "unused", "has")] == [pytest.approx(16), None, None, None, None]
