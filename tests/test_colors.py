@@ -10,7 +10,7 @@ PUBLISHED = [("#000000", 21.0), ("#FFFFFF", 1.0), ("#777777", 4.48), ("#767676",
 
 
 @pytest.mark.parametrize(("color", "ratio"), PUBLISHED)
-def test_on_white(color, ratio):
+def test_contrast_on_white_is_as_published(color, ratio):
     assert round(contrast(color, WHITE), 2) == ratio
     assert contrast(color, WHITE) == contrast(WHITE, color)
 

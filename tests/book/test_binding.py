@@ -62,7 +62,7 @@ def test_a_text_needed():
     )
 
 
-def test_a_total():
+def test_a_sum_by_name_goes_by_the_line_in_the_list():
     # What the skeins were wound on only repeats which reel was chosen, and that tells its line in the list: the first
     # one here.
     assert texts("reels_wound")[0] == (
@@ -230,7 +230,7 @@ def test_what_a_blank_cell_means():
     )
 
 
-def test_a_condition():
+def test_a_condition_stands_inside_the_domains_on_which_it_relies():
     # It stands inside the domains, on which it may rely: AND works out all its parts, wherever the first fails.
     assert texts("skeins_kept")[3] == (
         '=IF(COUNT($F12,$E12)=2,IF(AND($F12<=1000,$F12>=0.000001,$E12<=1000,$E12>=0.000001),IF($F12<=$E12,$F12/$E12,""),""),"")'
@@ -280,7 +280,7 @@ def test_a_unit_whose_zero_lies_elsewhere(system, value):
     assert bound(*warmth, both, system=system) == f'=IF(COUNT($D$6,$D$7)=2,IF({inside},{value},""),"")'
 
 
-def test_a_band():
+def test_a_class_is_found_by_its_lower_limits():
     assert texts("skeins_size")[0] == (
         '=IF(COUNT($M9)=1,INDEX(sizes_name,MATCH(ROUND(($M9*1/0.0254)/(1/0.0254),9),sizes_from,1)),"")'
     )

@@ -37,7 +37,7 @@ THIRD = 1 / 3
         (1.0, float("inf"), False),
     ],
 )
-def test_agreement(expected, got, agreed):
+def test_only_a_value_of_the_same_kind_and_size_agrees(expected, got, agreed):
     assert agree(expected, got) is agreed
 
 

@@ -187,7 +187,7 @@ SKEIN = {"reel": "Clock", "wraps": 10.0}
         ({"wraps": -1.0, "reel": "Other"}, "On the reel: choose one of the names on the sheet Reels."),
     ],
 )
-def test_messages(skein, message):
+def test_a_line_says_the_first_thing_that_is_wrong_in_it(skein, message):
     assert filled([REEL], [skein])["skeins_message"] == (message, None, None, None)
 
 

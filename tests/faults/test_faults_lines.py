@@ -83,7 +83,7 @@ def test_a_temporary_folder(temporary):
 
 
 @pytest.mark.parametrize("files", [1, 3])
-def test_saving(tmp_path, files):
+def test_a_stop_in_any_line_of_saving_leaves_whole_files(tmp_path, files):
     targets = [tmp_path / f"{number}.xlsx" for number in range(files)]
     saving = (
         (lambda content: save(targets[0], content))

@@ -19,7 +19,7 @@ from workbookgen.language.domains import Choice, Date, Name, Note, Number
         (Date(), (36_526, 46_000.0, 73_050), (36_525, 73_051, 0)),
     ],
 )
-def test_limits(domain, inside, outside):
+def test_a_number_is_accepted_within_its_limits_alone(domain, inside, outside):
     assert [domain.accepts(value) for value in inside] == [True] * len(inside)
     assert [domain.accepts(value) for value in outside] == [False] * len(outside)
 
@@ -64,7 +64,7 @@ def test_a_number_is_inside_when_it_breaks_no_limit(value, low, high):
         ),
     ],
 )
-def test_wanted(domain, symbol, words):
+def test_what_is_wanted_is_said_in_words(domain, symbol, words):
     assert domain.wanted(symbol) == words
 
 
@@ -75,7 +75,7 @@ def test_wanted(domain, symbol, words):
         (Note(longest=3), ("a", " ", "abc"), ("", "abcd", None, 3.0)),
     ],
 )
-def test_texts(domain, inside, outside):
+def test_a_text_is_accepted_up_to_its_length_and_not_blank(domain, inside, outside):
     assert all(domain.accepts(value) for value in inside)
     assert not any(domain.accepts(value) for value in outside)
 

@@ -83,7 +83,7 @@ def test_a_rule_says_something():
         Rule("first > 1", lambda record: False, "")
 
 
-def test_text_or_number():
+def test_a_field_without_a_unit_is_a_text():
     assert not Result("both", "Both", "first + second", sum_of, unit=LENGTH).is_text
     assert Result("both", "Both", "first & second", sum_of, unit=None).is_text
     assert not Input("a_b", "A", Number(least=0, most=1)).is_text

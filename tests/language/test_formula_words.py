@@ -31,11 +31,11 @@ def objections(text: str) -> tuple[str, ...]:
         ("a1b_2 + b_2", ("a1b_2", "b_2")),
     ],
 )
-def test_words(text, words):
+def test_the_words_are_the_keys_in_order_of_first_use(text, words):
     assert Formula(text).words == words
 
 
-def test_asked():
+def test_a_word_that_is_asked_for_may_be_blank():
     assert Formula("IF(given(own), own, 0) + IF(given( spare ), spare, last)").optional == {"own", "spare"}
     assert Formula('own & "given(text)"').optional == frozenset()
     assert Formula("own + 1").optional == frozenset()

@@ -123,7 +123,7 @@ def test_fixed_facts_need_no_parameter():
     ],
     ids=["of itself", "of each other", "through a condition"],
 )
-def test_a_circle(fields):
+def test_fields_that_depend_on_each_other_in_a_circle_are_refused(fields):
     with pytest.raises(DescriptionError, match="circle") as caught:
         planner_of(card("work", length(), *fields))
     assert f"work_{fields[0].key}" in str(caught.value)

@@ -100,7 +100,7 @@ def test_calls_stand_within_each_other():
         ("a{1;2}#@", ("a", "{", "1", ";", "2", "}", "#", "@")),
     ],
 )
-def test_tokens(text, found):
+def test_a_text_falls_into_these_tokens(text, found):
     assert tokenize(text) == found
 
 

@@ -63,7 +63,7 @@ def test_how_many_counts_what_could_not_be_computed_too():
     assert agreement.how_many(["agrees", "differs", "", "agrees"]) == 4
 
 
-def test_trust():
+def test_the_desk_says_how_many_checks_fail():
     assert agreement.trust(24, 24) == "This program computes the planner correctly."
     assert agreement.trust(21.0, 24.0) == ("Do not rely on the numbers here: 3 of 24 checks fail in this program.")
     assert agreement.trust(0, 1).startswith("Do not rely on the numbers here: 1 of 1 ")

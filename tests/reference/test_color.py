@@ -96,7 +96,7 @@ def test_the_least_color_and_whether_all_are_there():
     assert "less than" in color.whole_words(0.995) and "more than" in color.whole_words(1.005)
 
 
-def test_stripes():
+def test_a_color_lasts_for_as_many_rows_as_its_length_gives():
     # 6 yd of one color at 36 in for a row are 6 rows; 6 rows to the inch, one inch.
     rows = color.stripe_rows(yards(6), Quantity(36, "inch"))
     assert rows == approx(6)

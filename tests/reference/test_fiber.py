@@ -27,7 +27,7 @@ def chain(calculations, start, stage, figures):
     return start
 
 
-def test_stages():
+def test_a_stage_is_known_by_the_state_in_any_case():
     assert [fiber.stage(state) for state in fiber.STATES] == [1, 2, 3, 4, 5]
     assert fiber.stage("Washed Fiber") == 3
     assert fiber.stage(["raw fleece", "YARN OR THREAD"]).tolist() == [1.0, 5.0]

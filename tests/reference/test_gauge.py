@@ -45,7 +45,7 @@ def test_every_class_has_its_stitches_and_they_rise_with_it():
     assert list(fewest) == sorted(fewest) and list(most) == sorted(most)
 
 
-def test_in_words():
+def test_a_usual_gauge_is_said_with_its_caution():
     assert gauge.gauge_words(16, 20).startswith("16 to 20 stitches in 4 in (10 cm)")
     assert gauge.gauge_words(0, 6).startswith("up to 6 stitches")
     assert gauge.gauge_words(16, 20).endswith("a swatch decides")

@@ -38,7 +38,7 @@ def test_shapes_stand_in_the_order_that_a_person_sees():
         ("ring", (20, None, 10), 235.619449),
     ],
 )
-def test_area(shape, sizes, expected):
+def test_the_area_of_each_shape(shape, sizes, expected):
     sizes = [None if size is None else cm(size) for size in sizes]
     assert knitting.area(shape, *sizes).m_as("cm^2") == approx(expected, rel=1e-8)
     assert knitting.area(shape, *sizes, pieces=3).m_as("cm^2") == approx(3 * expected, rel=1e-8)
@@ -133,7 +133,7 @@ def test_gauge_counts_every_stitch(stitches, rows, length):
     assert found.m_as("mm") == approx(stitches * rows * length)
 
 
-def test_unraveling():
+def test_a_stitch_is_measured_by_unraveling():
     # Worked by hand: 100 stitches give 1.5 m.
     assert knitting.stitch_length(Quantity(1.5, "m"), 100).m_as("mm") == approx(15)
 
@@ -149,7 +149,7 @@ def test_weight_of_knitted_cloth_by_its_courses():
     assert mass.m_as("lb") == approx(42, rel=1e-9)
 
 
-def test_tightness():
+def test_tightness_of_plain_knitting_as_in_print():
     # √tex over millimeters, 1.3 to 1.5 for plain knitting: lecture notes on knitting science (read).
     assert knitting.tightness(Quantity(225, "tex"), cm(1)) == approx(1.5)
     assert knitting.tightness(Quantity(200, "tex"), Quantity(10.1015, "mm")) == approx(1.4, rel=1e-5)
@@ -189,7 +189,7 @@ CLOSE = "too close to tell: weigh again later"
         (0, 0, "it will last"),
     ],
 )
-def test_lasts(possible, wanted, words):
+def test_yarn_lasts_may_last_or_does_not(possible, wanted, words):
     assert knitting.lasts(possible, wanted) == words
 
 

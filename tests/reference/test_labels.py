@@ -21,7 +21,7 @@ from workbookgen.units import Quantity
         (12345, "yard", "12,345 yd (11,288 m)"),
     ],
 )
-def test_length(number, unit, words):
+def test_a_label_says_lengths_in_both_systems(number, unit, words):
     assert labels.length_words(Quantity(number, unit)) == words
 
 
@@ -42,7 +42,7 @@ def test_length(number, unit, words):
         (3, "pound", "48 oz (1,361 g)"),
     ],
 )
-def test_mass(number, unit, words):
+def test_a_label_says_weights_in_both_systems(number, unit, words):
     assert labels.mass_words(Quantity(number, unit)) == words
 
 
@@ -56,7 +56,7 @@ def test_mass(number, unit, words):
         (500, "tex", "992 yd/lb (200 m/100 g)"),
     ],
 )
-def test_grist(number, unit, words):
+def test_a_label_says_grist_in_both_systems(number, unit, words):
     yarn = Quantity(number, unit)
     assert labels.grist_words(1 / yarn if unit == "tex" else yarn) == words
 
@@ -70,7 +70,7 @@ def test_grist(number, unit, words):
         (10.25, "1/inch", "10.3 wraps per inch"),
     ],
 )
-def test_wraps(number, unit, words):
+def test_a_label_says_wraps_per_inch(number, unit, words):
     wraps = Quantity(number, unit)
     assert labels.wraps_words(wraps, counted=wraps) == words
 

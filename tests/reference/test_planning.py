@@ -66,7 +66,7 @@ def test_hours_in_all_leaves_out_what_is_not_known():
     assert planning.hours_in_all(hours_6=hours(2)).m_as("hour") == approx(2)
 
 
-def test_weeks():
+def test_weeks_are_hours_by_the_hours_of_a_week():
     assert planning.weeks(hours(30), hours(4)) == approx(7.5)
 
 

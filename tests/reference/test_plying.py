@@ -168,7 +168,7 @@ def test_the_singles_needed_lose_what_they_have_over(length, loss):
         (7, 2, 4),
     ],
 )
-def test_packages(need, package, count):
+def test_packages_are_bought_whole(need, package, count):
     assert plying.packages(need, package) == count
 
 

@@ -90,7 +90,7 @@ def test_a_number_may_carry_its_doubt():
     assert (length.nominal_value, length.std_dev) == (approx(200), approx(1))
 
 
-def test_washing():
+def test_a_skein_shrinks_as_its_loop_or_its_sample_did():
     assert reeling.finished_length(yards(200), inches(72), inches(68.4)).m_as("yard") == approx(190)
     assert reeling.finished_length(yards(200), inches(72)) == yards(200)
     # Not washed yet: as its sample lost a twentieth, it will be 190, and 210 where that grew. Its own loop says more.
@@ -111,7 +111,7 @@ def test_shrinkage_of_the_skein_is_that_of_its_loop(length, loop, washed):
     assert 1 - whole == approx(1 - reeling.shrinkage(cm(loop), cm(washed)))
 
 
-def test_net_mass():
+def test_the_bag_is_taken_off_the_weight():
     assert reeling.net_mass(Quantity(4, "oz"), Quantity(28.349523125, "g")).m_as("oz") == approx(3)
     assert reeling.net_mass(Quantity(4, "oz")) == Quantity(4, "oz")
 

@@ -149,7 +149,7 @@ def test_four_times_the_readings_halve_the_doubt(spread, count):
         (0, 0.1, 1.96, 0),
     ],
 )
-def test_specimens(variation, error, t, wanted):
+def test_how_many_specimens_an_error_takes(variation, error, t, wanted):
     assert statistics.specimens(variation, error, t) == wanted
 
 
@@ -202,7 +202,7 @@ def test_who_takes_the_readings_asked_for_is_as_near_as_promised():
         (4, None, 11, "too uneven for ±5%"),
     ],
 )
-def test_how_many_more(count, in_all, inches, words):
+def test_readings_that_are_still_to_take_are_told(count, in_all, inches, words):
     assert statistics.more_readings(count, 0.05, in_all, inches) == words
     assert statistics.more_readings(3, 0.025, 4, 1) == "1 more for ±2.5%"
     assert statistics.more_readings(3, 0.1, 4, 1) == "1 more for ±10%"

@@ -49,7 +49,7 @@ def test_limits_lie_around_the_mean():
     "deviation, words",
     [(0.2, "in line"), (-0.2, "in line"), (0.2001, "stands out"), (-0.2001, "stands out"), (0.0, "in line")],
 )
-def test_stands_out(deviation, words):
+def test_a_skein_stands_out_beyond_its_limits(deviation, words):
     assert statistics.stands_out(deviation, 0.1, 2) == words
 
 
@@ -129,7 +129,7 @@ def test_a_skein_twice_as_thick_stands_out_among_five():
         (800, "keep apart"),
     ],
 )
-def test_may_share(second, words):
+def test_skeins_share_a_piece_by_how_alike_their_grist_is(second, words):
     assert statistics.may_share(grist(1000), grist(second)) == words
 
 

@@ -56,7 +56,7 @@ def test_scipy_finds_the_same_line(points):
     assert beyond == approx(theirs.slope / theirs.stderr, rel=1e-6, abs=1e-6)
 
 
-def test_by_hand():
+def test_a_fitted_line_worked_by_hand():
     # Of 220, 210, 200, 190 and 180 m/g in lines 3 to 7: 10 less from line to line, 40 less in all, of a mean of 200.
     mean, spread, change, beyond = fitted(range(3, 8), (220, 210, 200, 190, 180), usual=0.1)
     assert (mean, spread, change) == (approx(200), approx(10), approx(-0.05))

@@ -186,7 +186,7 @@ def test_the_wanted_ply_twist_is_balanced(turns, share):
     assert twist.balance(per_inch(turns), plied.to("1/m"), share) == approx(0, abs=1e-12)
 
 
-def test_balance():
+def test_balance_is_how_far_the_ply_is_off_two_thirds():
     assert twist.balance(per_inch(9), per_inch(9)) == approx(0.5)
     assert twist.balance(per_inch(9), per_inch(3)) == approx(-0.5)
     assert twist.balance(per_inch(9), per_inch(0)) == -1
@@ -209,7 +209,7 @@ def test_words_of_balance(balance, words):
     assert twist.balance_words(balance) == words
 
 
-def test_directions():
+def test_a_ply_is_twisted_the_other_way():
     assert [twist.opposite(letter) for letter in "ZSzs"] == ["S", "Z", "S", "Z"]
     assert list(twist.opposite(twist.opposite(["Z", "S"]))) == ["Z", "S"]
 

@@ -82,7 +82,7 @@ def test_working_sett():
         (per_inch(0.1), inches(30), 3),
     ],
 )
-def test_ends(sett, width, count):
+def test_ends_are_whole_and_fill_the_width(sett, width, count):
     assert weaving.ends(sett, width) == count
 
 
