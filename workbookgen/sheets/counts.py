@@ -39,7 +39,7 @@ from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import by_k, lists, plausible, swatches, tabs
+from workbookgen.sheets import by_k, light_weights, lists, plausible, tabs
 from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
 from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, LOSS, NONE_OR_PART, STRANDS, TWOFOLD
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -171,7 +171,7 @@ def weighed(settings: Settings) -> Card:
                 Result("wanted_length", "That weight measures", "wanted * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "wanted"}),
             )),
         ),
-        rules=(plausible.thick_by_tex("Weight", sentence=plausible.HEAVY), *swatches.coarse_length(settings.units), plausible.thin_by_tex("Weight")),
+        rules=(plausible.thick_by_tex("Weight", sentence=plausible.HEAVY), *light_weights.coarse_length(settings.units), plausible.thin_by_tex("Weight")),
     )
 
 

@@ -7,9 +7,9 @@ from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.reference import garments, knitting, measuring
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible, swatches
+from workbookgen.sheets import light_weights, plausible, swatch_questions
 from workbookgen.sheets.limits import AMOUNT, SIZE, STITCHES
-from workbookgen.sheets.swatches import WET_RELAXED
+from workbookgen.sheets.swatch_questions import WET_RELAXED
 
 
 def fabric(settings: Settings) -> Card:
@@ -22,18 +22,18 @@ def fabric(settings: Settings) -> Card:
         ),
         rules=(
             _without_swatch(),
-            swatches.stitches_and_rows(),
-            swatches.whole_swatch(),
+            swatch_questions.stitches_and_rows(),
+            swatch_questions.whole_swatch(),
             Rule("AND(OR(AND(given(swatch_area), given(swatch_mass)), given(stitch)), NOT(given(area)))",
                  lambda values: values["area"] is None and (None not in (values["swatch_area"], values["swatch_mass"]) or values["stitch"] is not None),
                  f"{UNKNOWN}: type the yarn, and its grist for a weighed swatch, or choose a skein on the sheet Measure."),
-            swatches.swatch_weight(settings.units),
-            swatches.covered_swatch(settings.units, "yarn_grist"),
-            *swatches.coarse_swatch(settings.units, "the fabric"),
+            swatch_questions.swatch_weight(settings.units),
+            swatch_questions.covered_swatch(settings.units, "yarn_grist"),
+            *light_weights.coarse_swatch(settings.units, "the fabric"),
             *plausible.thick(settings.units, grist="Its grist"),
-            *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),
-            swatches.uneven_gauge(unraveled="unraveled"),
-            swatches.unlike_its_gauge(settings.units, "unraveled", "Yarn in a stitch"),
+            *swatch_questions.stitches(settings.units, stitches="Stitches", rows="Rows"),
+            swatch_questions.uneven_gauge(unraveled="unraveled"),
+            swatch_questions.unlike_its_gauge(settings.units, "unraveled", "Yarn in a stitch"),
         ),
     )
 

@@ -10,7 +10,7 @@ from workbookgen.language.views import Prose, band
 from workbookgen.reference import garments as trade
 from workbookgen.reference import knitting, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible, swatches, tabs
+from workbookgen.sheets import light_weights, plausible, swatch_questions, tabs
 from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.fabric import fabric
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT, NONE_OR_SIZE, SIZE, STITCHES
@@ -73,12 +73,12 @@ def garment(settings: Settings) -> Card:
             Rule("AND(NOT(given(sleeve)), IF(given(upper_arm), upper_arm > 0, given(cuff)))",
                  lambda values: values["sleeve"] is None and (values["upper_arm"] or (values["upper_arm"] is None and values["cuff"] is not None)),
                  f"{MISSING}: sleeve length, or 0 for none."),
-            swatches.whole_swatch(),
-            swatches.wide_body(settings.units),
-            *swatches.long_garment(settings.units),
-            swatches.swatch_weight(settings.units),
-            swatches.covered_swatch(settings.units),
-            *swatches.coarse_swatch(settings.units),
+            swatch_questions.whole_swatch(),
+            swatch_questions.wide_body(settings.units),
+            *swatch_questions.long_garment(settings.units),
+            swatch_questions.swatch_weight(settings.units),
+            swatch_questions.covered_swatch(settings.units),
+            *light_weights.coarse_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
             plausible.counted_as_none("Ease: an empty one counts as none, for a piece no wider than the body.", "ease"),
         ),
@@ -120,11 +120,11 @@ def pattern(settings: Settings) -> Card:
                  f"{MISSING}: rows, by the pattern and by your swatch; one without the other counts for nothing."),
             Rule("AND(given(grist), NOT(given(length)))", lambda values: values["grist"] is not None and values["length"] is None,
                  f"{MISSING}: Yarn, by the pattern, for its weight."),
-            *swatches.stitches(
+            *swatch_questions.stitches(
                 settings.units, stitches="Stitches, by the pattern", own_stitches="Stitches, by your swatch", rows="Rows, by the pattern", own_rows="Rows, by your swatch"
             ),
             *plausible.thick(settings.units, grist="Grist of your yarn"),
-            swatches.another_gauge(),
+            swatch_questions.another_gauge(),
         ),
     )
 
@@ -173,7 +173,7 @@ def shawl(settings: Settings) -> Card:
             Rule(f"ROUND(now + {GROWTH} * wanted, 6) < 0",
                  lambda values: round(values["now"] + (values["now"] - values["first"]) / values["rows"] * values["wanted"], 6) < 0,
                  "Rows still to work: the rows get shorter, and no stitches are left for so many."),
-            *swatches.coarse_start(settings.units),
+            *light_weights.coarse_start(settings.units),
         ),
     )
 
@@ -212,14 +212,14 @@ def fulling(settings: Settings) -> Card:
             )),
         ),
         rules=(
-            swatches.swatch_weight(settings.units, "before_width", "before_height"),
-            *swatches.coarse_swatch(settings.units),
+            swatch_questions.swatch_weight(settings.units, "before_width", "before_height"),
+            *light_weights.coarse_swatch(settings.units),
             Rule("AND(after_width > before_width, after_height > before_height)",
                  lambda values: values["after_width"] > values["before_width"] and values["after_height"] > values["before_height"],
                  f"{ASKING} Swatch after fulling: it has grown both ways. Were before and after exchanged?"),
-            *(swatches.fulled(word, label) for word, label in (("lost_width", "Swatch width after"), ("lost_length", "Swatch height after"))),
-            *swatches.stitches(settings.units, stitches="Stitches before fulling", rows="Rows before fulling"),
-            swatches.fulled_weight(settings.units),
-            swatches.uneven_gauge("Stitches before fulling", "Rows"),
+            *(swatch_questions.fulled(word, label) for word, label in (("lost_width", "Swatch width after"), ("lost_length", "Swatch height after"))),
+            *swatch_questions.stitches(settings.units, stitches="Stitches before fulling", rows="Rows before fulling"),
+            swatch_questions.fulled_weight(settings.units),
+            swatch_questions.uneven_gauge("Stitches before fulling", "Rows"),
         ),
     )

@@ -10,7 +10,7 @@ from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, plausible, swatches, tabs
+from workbookgen.sheets import light_weights, lists, plausible, swatch_questions, tabs
 from workbookgen.sheets.limits import AMOUNT, SIZE, STITCHES, TURNS
 from workbookgen.sheets.lookup import lookup, of_project
 
@@ -55,11 +55,11 @@ def estimates(settings: Settings) -> Log:
             Rule("AND(given(stitches), given(rows), NOT(AND(given(unraveled), given(unraveled_stitches))), NOT(given(relaxed)), NOT(given(swatch_mass)), NOT(given(piece_mass)))",
                  _without_a_stitch,
                  f"{MISSING}: for a gauge, the yarn that some stitches gave, or how relaxed the swatch was."),
-            swatches.whole_swatch(),
+            swatch_questions.whole_swatch(),
             Rule("AND(OR(given(swatch_mass), given(piece_mass)), NOT(given(grist)), NOT(given(stitches)))",
                  lambda values: (values["swatch_mass"] is not None or values["piece_mass"] is not None) and values["grist"] is None and values["stitches"] is None,
                  f"{MISSING}: the grist of the yarn that was weighed."),
-            swatches.stitches_and_rows(),
+            swatch_questions.stitches_and_rows(),
             Rule("AND(OR(given(unraveled), given(unraveled_stitches), given(relaxed)), NOT(given(stitches)), NOT(given(rows)), NOT(given(swatch_mass)), NOT(given(piece_mass)))",
                  _without_a_gauge,
                  f"{MISSING}: stitches and rows, the gauge of what was unraveled or relaxed."),
@@ -71,15 +71,15 @@ def estimates(settings: Settings) -> Log:
                  lambda values: all(values[each] is None for each in ("swatch_mass", "stitches", "rows", "piece_mass")),
                  f"{MISSING}: a weighed swatch, stitches and rows, or the weight of a piece like it."),
             plausible.of_another_yarn("grist", "planned", "Grist"),
-            *swatches.piece_weight(settings.units),
-            swatches.swatch_weight(settings.units),
-            swatches.covered_swatch(settings.units),
+            *swatch_questions.piece_weight(settings.units),
+            swatch_questions.swatch_weight(settings.units),
+            swatch_questions.covered_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
-            *swatches.stitches(settings.units, stitches="Stitches", rows="Rows"),
-            swatches.uneven_gauge(unraveled="counted"),
-            swatches.unlike_its_gauge(settings.units, "counted", "Unraveled"),
-            swatches.swatch_against_gauge(),
-            *swatches.coarse_swatch(settings.units),
+            *swatch_questions.stitches(settings.units, stitches="Stitches", rows="Rows"),
+            swatch_questions.uneven_gauge(unraveled="counted"),
+            swatch_questions.unlike_its_gauge(settings.units, "counted", "Unraveled"),
+            swatch_questions.swatch_against_gauge(),
+            *light_weights.coarse_swatch(settings.units),
         ),
     )
 

@@ -19,7 +19,7 @@ from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible, singles, swatches, tabs
+from workbookgen.sheets import light_weights, plausible, singles, tabs
 from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
 from workbookgen.sheets.limits import CLOSE, LARGE, NONE_OR_AMOUNT, PLIED, REACH, SHRINKAGE, TURNS
 
@@ -110,7 +110,7 @@ def making(settings: Settings) -> Card:
         ),
         rules=(
             Rule("after >= before", lambda values: values["after"] >= values["before"], "Ball after: it must be lighter than before."),
-            *swatches.coarse_difference(settings.units),
+            *light_weights.coarse_difference(settings.units),
         ),
     )
 

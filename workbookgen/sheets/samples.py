@@ -26,7 +26,7 @@ from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import by_k, fiber, sample_questions, swatches, tabs
+from workbookgen.sheets import by_k, fiber, light_weights, sample_questions, tabs
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_TURNS
 from workbookgen.sheets.plausible import IN_DAMP_AIR
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -94,8 +94,8 @@ def samples(settings: Settings) -> Log:
             _timed("ply_minutes", "plied_length", "Plied length, for the pace of plying"),
             *sample_questions.of_a_sample(),
             _short_piece(settings.units),
-            *swatches.coarse_length(settings.units, "Its weight"),
-            *swatches.coarse_loss(settings.units),
+            *light_weights.coarse_length(settings.units, "Its weight"),
+            *light_weights.coarse_loss(settings.units),
             sample_questions.loses_much(),
         ),
     )

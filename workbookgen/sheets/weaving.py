@@ -11,7 +11,7 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import by_k, cloth, lists, plausible, tabs
+from workbookgen.sheets import by_k, cloth_questions, lists, plausible, tabs
 from workbookgen.sheets.limits import AMOUNT, LOSS, NONE_OR_TURNS, PART, PIECES, STITCHES
 from workbookgen.sheets.lookup import lookup, of_project
 from workbookgen.texts import folded
@@ -65,12 +65,12 @@ def weavings(settings: Settings) -> Log:
             *plausible.thick(settings.units, grist="Grist", weft_grist="Weft grist"),
             plausible.of_another_yarn("grist", "planned", "Grist"),
             plausible.of_another_yarn("weft_grist", "weft_planned", "Weft grist"),
-            cloth.short_cloth(settings.units),
-            *cloth.wide_cloth(settings.units),
-            cloth.touching_counted(),
-            *cloth.far_reed(settings.units),
-            cloth.close_sett(),
-            cloth.open_warp(),
+            cloth_questions.short_cloth(settings.units),
+            *cloth_questions.wide_cloth(settings.units),
+            cloth_questions.touching_counted(),
+            *cloth_questions.far_reed(settings.units),
+            cloth_questions.close_sett(),
+            cloth_questions.open_warp(),
             plausible.counted_as_none("Loom waste, draw-in, shrinkage, take-up: an empty one counts as none, and the warp may come out short.",
                                       "loom_waste", "draw_in", "shrinkage", "take_up", "weft_lost"),
         ),
