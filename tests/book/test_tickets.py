@@ -11,13 +11,13 @@ import pytest
 from PIL import Image
 
 from chapters import all_but
+from entries import entries_with
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines.libreoffice import convert
 from workbookgen.errors import DescriptionError, Disagreement
 from workbookgen.language.domains import Note, Number
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.fields import Group, Input
 from workbookgen.language.parts import Log
 from workbookgen.language.repeated import repeated
@@ -48,14 +48,17 @@ def entries_of(planner):
     skeins[3] |= {"name": LONG, "design": "Both"}
     del skeins[3]["lot"]
     labels = [{"skein": each["name"], "words": WORDS.strip()} for each in skeins if each["name"] != "Ticket 6"]
-    entries = with_records(planner, starting_entries(planner), "skeins", skeins)
-    entries = with_records(planner, entries, "fiber", [{"name": "Gray"}, {"name": "Thread"}])
-    entries = with_records(planner, entries, "designs", [{"name": "Both"}])
     strands = [
         {"design": "Both", "place": float(place), "lot": lot} for place, lot in enumerate(("Gray", "Thread"), start=1)
     ]
-    entries = with_records(planner, entries, "components", strands)
-    return with_records(planner, entries, "labels", [*labels[:5], {}, *labels[5:]])
+    logs = {
+        "skeins": skeins,
+        "fiber": [{"name": "Gray"}, {"name": "Thread"}],
+        "designs": [{"name": "Both"}],
+        "components": strands,
+        "labels": [*labels[:5], {}, *labels[5:]],
+    }
+    return entries_with(planner, logs)
 
 
 @pytest.fixture(scope="module", params=["letter", "a4"])

@@ -21,6 +21,7 @@ from xlsxwriter.worksheet import Worksheet
 import described
 import workbookgen
 from chapters import all_but
+from entries import entries_with
 from planners import opened
 from workbookgen.book import write as writing
 from workbookgen.book.layout import place
@@ -149,7 +150,7 @@ def typed(tmp_path_factory):
         {"name": text, "state": "raw fleece", "weight": 100.0 + number, "note": text}
         for number, text in enumerate(TYPED)
     ]
-    entries = with_records(layout.planner, starting_entries(layout.planner), "fiber", records)
+    entries = entries_with(layout.planner, {"fiber": records})
     path = tmp_path_factory.mktemp("typed") / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
     return path, layout

@@ -7,8 +7,9 @@ is as likely is covered by one in 58% and by two always; what is made of such ra
 import numpy as np
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
-from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.language.entries import with_records
 from workbookgen.reference import statistics
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
@@ -81,7 +82,7 @@ def test_what_is_said_to_cost_least_does(states):
     """As it was, only the next one was compared: of tops that were said to cost least beside fleeces, 95% did; with
     prices half as far apart 85%, and a quarter as far 64%."""
     draw, described = np.random.default_rng(19), planner(Settings(units="metric", fibers=""))
-    known = with_records(described, starting_entries(described), "guide", [BREED | {"source": "invented"}])
+    known = entries_with(described, {"guide": [BREED | {"source": "invented"}]})
     scenarios, least = [], []
     for _ in range(500):
         records, true = [], []

@@ -10,6 +10,7 @@ import openpyxl
 import pytest
 
 from chapters import all_but
+from entries import entries_with
 from workbookgen import build as building
 from workbookgen.build import build, layout_of, workbook
 from workbookgen.checking.driving import read
@@ -190,7 +191,7 @@ def test_what_stands_in_the_last_line_is_worked_out(little, tmp_path, monkeypatc
     monkeypatch.setattr(building, "MOST_LINES", 5)
     layout = building.layout_of(little.model_copy(update={"rows": Rows(skeins=9)}))
     records = [{}] * 8 + [{"name": "Last", "reel": "Clock reel", "wraps": 100.0, "washed_loop": 72.0, "gross": 4.0}]
-    entries = with_records(layout.planner, starting_entries(layout.planner), "skeins", records)
+    entries = entries_with(layout.planner, {"skeins": records})
     path = tmp_path / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
     place = layout.placements["skeins_length_yd"]

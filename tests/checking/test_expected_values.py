@@ -139,7 +139,7 @@ def test_a_refusal_of_the_library_blanks_only_the_record_it_is_meant_for():
     )
     planner = described.planner_of(described.REELS, skeins, described.PLAN)
     records = [{"start": 80.0, "end": end} for end in (40.0, 90.0, 60.0, 81.0)]
-    entries = with_records(planner, starting_entries(planner), "skeins", records)
+    entries = entries_with(planner, {"skeins": records})
     assert expected_values(planner, entries)["skeins_kept"] == (0.5, None, 0.75, None)
 
 
@@ -257,7 +257,7 @@ def broken(change) -> str:
     """What is said of a planner whose card was changed, when a length is typed into it."""
     planner = described.planner_of(described.REELS, described.SKEINS, change(described.PLAN))
     with pytest.raises(DescriptionError) as refused:
-        dict(expected_values(planner, with_records(planner, starting_entries(planner), "plan", [{"wanted": 200.0}])))
+        dict(expected_values(planner, entries_with(planner, {"plan": [{"wanted": 200.0}]})))
     return str(refused.value)
 
 
@@ -265,7 +265,7 @@ def test_what_nobody_asks_for_is_not_worked_out():
     fails = described.planner_of(
         described.REELS, described.SKEINS, need_by(lambda wanted, margin: 1 / 0)(described.PLAN)
     )
-    entries = with_records(fails, starting_entries(fails), "plan", [{"wanted": 200.0}])
+    entries = entries_with(fails, {"plan": [{"wanted": 200.0}]})
     values = expected_values(fails, with_records(fails, entries, "reels", [CLOCK]))
     assert values["reels_hundred"][0] == pytest.approx(180.0)
     assert "plan_need" in set(values) and len(values) == len(list(values))

@@ -8,9 +8,9 @@ import openpyxl
 import pytest
 
 from chapters import all_but
+from entries import entries_with
 from planners import laid_out
 from workbookgen.book.write import write
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
 ENTERED = {
@@ -34,7 +34,7 @@ def few():
 def entered(few):
     """The entries of the planner, with three skeins and a day."""
     planner = laid_out(few).planner
-    return with_records(planner, starting_entries(planner), "skeins", ENTERED["skeins"]) | {"pace_start": (46357.0,)}
+    return entries_with(planner, {"skeins": ENTERED["skeins"]}) | {"pace_start": (46357.0,)}
 
 
 @pytest.fixture(scope="session")

@@ -5,6 +5,7 @@ from math import pi
 import pytest
 from pytest import approx
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
@@ -81,9 +82,7 @@ def test_a_mean_needs_every_fiber():
 
 
 def shown(*records):
-    return expected_values(
-        METRIC, with_records(METRIC, starting_entries(METRIC), "blend", list(records)) | {"mix_wanted": (250.0,)}
-    )
+    return expected_values(METRIC, entries_with(METRIC, {"blend": list(records)}) | {"mix_wanted": (250.0,)})
 
 
 def test_a_blend_on_the_sheet():
@@ -129,13 +128,11 @@ def test_a_combed_lot_on_the_sheet():
         "prepared_weighed": 130.0,
         "noil_weighed": 60.0,
     }
-    values = expected_values(METRIC, with_records(METRIC, starting_entries(METRIC), "fiber", [lot]))
+    values = expected_values(METRIC, entries_with(METRIC, {"fiber": [lot]}))
     assert (values["fiber_top_share"][0], values["fiber_noil_share"][0], values["fiber_waste"][0]) == approx(
         (0.65, 0.3, 10)
     )
-    more = expected_values(
-        METRIC, with_records(METRIC, starting_entries(METRIC), "fiber", [lot | {"noil_weighed": 81.0}])
-    )
+    more = expected_values(METRIC, entries_with(METRIC, {"fiber": [lot | {"noil_weighed": 81.0}]}))
     assert more["fiber_message"][0].startswith("Noil:") and more["fiber_waste"][0] is None
 
 

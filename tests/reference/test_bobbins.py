@@ -6,9 +6,9 @@ import numpy as np
 import pytest
 from pytest import approx
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import plying
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
@@ -141,7 +141,7 @@ def test_a_project_fills_bobbins_on_the_sheet():
     """By hand: 900 yd of 2-ply, no reserve, no loss, singles of 2,000 yd/lb; a bobbin of 4 oz holds 500 yd: 2 for
     each strand."""
     project = {"name": "Vest", "wanted": 900.0, "margin": 0.0, "grist": 1000.0, "strands": 2.0, "take_up": 0.0}
-    entries = with_records(US, starting_entries(US), "projects", [project])
+    entries = entries_with(US, {"projects": [project]})
     entries |= {"bobbin_weighed": (4.0,), "bobbin_project": ("Vest",), "doubts_shrinkage": (0.0,)}
     values = expected_values(US, entries)
     assert values["bobbin_length"][0] == approx(500) and values["bobbin_bobbins"][0] == 4
@@ -156,7 +156,7 @@ def test_a_project_fills_bobbins_on_the_sheet():
 
 def test_weights_and_lengths_on_the_rack_are_one():
     """Half an ounce of 1,600 yd/lb is 50 yd."""
-    entries = with_records(US, starting_entries(US), "rack", [{"mass": 0.5}, {"length": 80.0}])
+    entries = entries_with(US, {"rack": [{"mass": 0.5}, {"length": 80.0}]})
     values = expected_values(US, entries | {"ending_grist": (1600.0,)})
     assert (
         values["rack_over"][:2] == approx((0, 30))

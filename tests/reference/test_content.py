@@ -12,10 +12,10 @@ import numpy as np
 import pytest
 from pytest import approx
 
+from entries import entries_with
 from long_run import SEED
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import content
 from workbookgen.settings import Rows, Settings
 
@@ -45,19 +45,17 @@ OF = {record.get("on_labels"): record["name"] for record in FIBERS[:12]}
 
 def told(lots, components=(), skein=None, field="content_is"):
     """What the planner tells of one skein of these lots, strands and log entry."""
-    entries = with_records(US, starting_entries(US), "guide", FIBERS)
-    entries = with_records(US, entries, "fiber", [{"state": "prepared fiber", "weight": 10.0} | lot for lot in lots])
-    entries = with_records(US, entries, "designs", [{"name": "Design"}])
-    entries = with_records(US, entries, "components", [{"design": "Design"} | each for each in components])
-    entries = with_records(
-        US,
-        entries,
-        "skeins",
-        [{"name": "One", "reel": "R", "wraps": 1.0} | ({"lot": lots[0]["name"]} if skein is None else skein)],
-    )
-    entries = with_records(US, entries, "labels", [{"skein": "One"}])
+    of = {"lot": lots[0]["name"]} if skein is None else skein
+    logs = {
+        "guide": FIBERS,
+        "fiber": [{"state": "prepared fiber", "weight": 10.0} | lot for lot in lots],
+        "designs": [{"name": "Design"}],
+        "components": [{"design": "Design"} | each for each in components],
+        "skeins": [{"name": "One", "reel": "R", "wraps": 1.0} | of],
+        "labels": [{"skein": "One"}],
+    }
     key = f"labels_{field}"
-    return expected_of_keys(US, [entries], [key])[0][key][0]
+    return expected_of_keys(US, [entries_with(US, logs)], [key])[0][key][0]
 
 
 def of_shares(*fibers):
@@ -184,16 +182,14 @@ def of_many(mixtures):
         }
         for n, ((first, a), (second, b), (third, c)) in enumerate(mixtures)
     ]
-    entries = with_records(MANY, starting_entries(MANY), "guide", FIBERS)
-    entries = with_records(MANY, entries, "fiber", lots)
-    entries = with_records(
-        MANY,
-        entries,
-        "skeins",
-        [{"name": f"Skein {n}", "reel": "R", "wraps": 1.0, "lot": f"Lot {n}"} for n in range(len(lots))],
-    )
-    entries = with_records(MANY, entries, "labels", [{"skein": f"Skein {n}"} for n in range(len(lots))])
-    return expected_of_keys(MANY, [entries], ["labels_content_is"])[0]["labels_content_is"][: len(lots)]
+    logs = {
+        "guide": FIBERS,
+        "fiber": lots,
+        "skeins": [{"name": f"Skein {n}", "reel": "R", "wraps": 1.0, "lot": f"Lot {n}"} for n in range(len(lots))],
+        "labels": [{"skein": f"Skein {n}"} for n in range(len(lots))],
+    }
+    [values] = expected_of_keys(MANY, [entries_with(MANY, logs)], ["labels_content_is"])
+    return values["labels_content_is"][: len(lots)]
 
 
 def test_percentages_are_whole_in_order_and_add_up_to_100():

@@ -3,9 +3,9 @@
 import pytest
 from pytest import approx
 
+from entries import entries_with, values_of
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import kept_stock
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
@@ -16,12 +16,8 @@ SKEIN = {"reel": "Two-yard reel", "wraps": 100.0, "gross": 4.0, "washed_loop": 7
 
 
 def told(lot, skeins=(), projects=()):
-    entries = starting_entries(US) | {
-        "reels_name": ("Two-yard reel", *[None] * 11),
-        "reels_rated": (72.0, *[None] * 11),
-    }
-    entries = with_records(US, with_records(US, entries, "fiber", [lot]), "skeins", list(skeins))
-    return expected_values(US, with_records(US, entries, "projects", list(projects)))
+    reel = {"name": "Two-yard reel", "rated": 72.0}
+    return values_of(US, reels=[reel], fiber=[lot], skeins=skeins, projects=projects)
 
 
 def test_rest_of_a_lot_is_worth_its_share_of_the_cost():
@@ -122,7 +118,7 @@ def test_the_rest_of_a_lot_that_is_set_aside_is_stock_for_the_projects_that_draw
 
 def test_a_currency_of_letters_stands_apart_from_the_number():
     kr = described(Settings(units="metric", currency="kr"))
-    entries = with_records(kr, starting_entries(kr), "fiber", [LOT | {"weight": 100.0}])
+    entries = entries_with(kr, {"fiber": [LOT | {"weight": 100.0}]})
     assert expected_values(kr, entries)["lot_sums_worth_words"] == ("worth kr 50",)
 
 

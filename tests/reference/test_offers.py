@@ -3,9 +3,9 @@
 import pytest
 from pytest import approx
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import offers
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
@@ -15,7 +15,7 @@ US = described(Settings(units="us"))
 
 def told(*records):
     """What the planner works out of these offers."""
-    return expected_values(US, with_records(US, starting_entries(US), "offers", list(records)))
+    return expected_values(US, entries_with(US, {"offers": list(records)}))
 
 
 def offer(name, state, weight, price, **more):

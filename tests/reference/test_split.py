@@ -9,9 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as some
 from pytest import approx
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import split
 from workbookgen.settings import Settings
 from workbookgen.units import Quantity
@@ -23,7 +23,7 @@ METRIC = described(Settings(units="metric"))
 
 def divided(members, mass, money=None, step=1.0, coin=0.01):
     """Steps, coins and the sentence, of a purchase in grams."""
-    entries = with_records(METRIC, starting_entries(METRIC), "members", members)
+    entries = entries_with(METRIC, {"members": members})
     entries |= {"split_mass": (mass,), "split_money": (money,), "split_step": (step,), "split_coin": (coin,)}
     keys = (
         "members_weight",

@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 from pytest import approx
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
@@ -32,7 +33,7 @@ def test_twice_as_fine_takes_twice_as_much():
 
 def said(wraps, wpi):
     """What the page of one skein says of so many two-yard wraps at so many per inch, washed with nothing lost."""
-    entries = with_records(US, starting_entries(US), "uses", [*PIECES, *[dict.fromkeys(PIECES[0])] * 21])
+    entries = entries_with(US, {"uses": [*PIECES, *[dict.fromkeys(PIECES[0])] * 21]})
     entries |= {
         "measure_loop": (72.0,),
         "measure_wraps": (wraps,),

@@ -7,9 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import reeling, twist, weaving, yarn_count
 from workbookgen.reference.diameter.wraps import threads_side_by_side
 from workbookgen.settings import Settings
@@ -309,7 +309,7 @@ def test_a_pick_taken_out_of_the_cloth_says_how_much_weft_there_is():
         "weft_lost": 1 - 40 / 42,
     }
     [values] = expected_of_keys(
-        us, [with_records(us, starting_entries(us), "weavings", [cloth])], ["weavings_weft_yarn", "weavings_reed_width"]
+        us, [entries_with(us, {"weavings": [cloth]})], ["weavings_weft_yarn", "weavings_reed_width"]
     )
     assert values["weavings_reed_width"][0] == approx(40) and values["weavings_weft_yarn"][0] == approx(420)
     asked = {each.key: each.help for each in us.blocks["weavings"].inputs}

@@ -9,7 +9,6 @@ import pytest
 from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 PLANNER = described(Settings(units="metric"))
@@ -55,11 +54,10 @@ def test_a_project_that_plans_no_yarn_yet_is_not_compared():
 @pytest.mark.parametrize(("wraps", "is_asked"), [(240.0, False), (241.0, True), (94.0, False), (93.0, True), (300.0, True)])
 def test_skeins_of_another_yarn_than_their_project_plans(wraps, is_asked):
     """50 g of it have 150 m: 1.6 times as fine is 240 m, and as coarse 93.75; loops counted twice make 300."""
-    entries = starting_entries(PLANNER)
     skein = {"name": "One", "reel": "Meter", "wraps": wraps, "gross": 50.0, "washed_loop": 100.0, "project": "Blanket", "lot": "Warp"}
-    for log, records in {
+    logs = {
         "fiber": LOTS, "projects": [{"name": "Blanket", "wanted": 900.0, "lot_1": "Warp"}], "reels": [{"name": "Meter", "rated": 100.0}], "skeins": [skein],
-    }.items():
-        entries = with_records(PLANNER, entries, log, records)
+    }
+    entries = entries_with(PLANNER, logs)
     [values] = expected_of_keys(PLANNER, [entries], ["projects_message"])
     assert (values["projects_message"][0] or "").startswith("Is it right? Its skeins are far finer than planned, or far coarser.") == is_asked

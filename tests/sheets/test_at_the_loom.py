@@ -2,9 +2,10 @@
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.language.entries import with_records
 from workbookgen.settings import Rows, Settings
 
 US, METRIC = (described(Settings(units=units, fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4)))) for units in ("us", "metric"))
@@ -14,7 +15,7 @@ FAR = "Is it right? Reed, dents: by whole and half ends in a dent it comes out o
 
 
 def told(planner, *keys, **typed):
-    entries = with_records(planner, starting_entries(planner), "projects", [{"name": "Scarf"}])
+    entries = entries_with(planner, {"projects": [{"name": "Scarf"}]})
     [values] = expected_of_keys(planner, [with_records(planner, entries, "weavings", [SCARF | typed])], [f"weavings_{key}" for key in keys])
     return [values[f"weavings_{key}"][0] for key in keys]
 

@@ -3,9 +3,9 @@
 import pytest
 from pytest import approx
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
 PLANNER = Settings(units="metric", fibers="")
@@ -19,17 +19,16 @@ TOP = {"name": "Top", "state": "prepared fiber", "weight": 3000.0, "own_spinning
 def told(*grams, settings=PLANNER, wanted=4000.0, other=(), lot=None):
     """Of a vest whose skeins of 400 m weigh so much, one after another; the hand is known to vary by 5%."""
     planner = described(settings)
-    entries = starting_entries(planner) | {"doubts_variation": (0.05,), "doubts_grist": (PLAN,)}
     of_all = {"reel": "Meter", "washed_loop": 100.0, "wraps": 400.0, "lot": "Top"}
     made = [of_all | {"name": f"Skein {at}", "gross": each, "project": "Vest"} for at, each in enumerate(grams)]
     made[2:2] = [of_all | {"name": f"Hat {at}", "gross": each, "project": "Hat"} for at, each in enumerate(other)]
-    for log, records in (
-        ("reels", [{"name": "Meter", "rated": 100.0}]),
-        ("fiber", [TOP | (lot or {})]),
-        ("skeins", made),
-        ("projects", [{"name": "Vest", "wanted": wanted, "grist": 400.0, "lot_1": "Top"}, {"name": "Hat"}]),
-    ):
-        entries = with_records(planner, entries, log, records)
+    logs = {
+        "reels": [{"name": "Meter", "rated": 100.0}],
+        "fiber": [TOP | (lot or {})],
+        "skeins": made,
+        "projects": [{"name": "Vest", "wanted": wanted, "grist": 400.0, "lot_1": "Top"}, {"name": "Hat"}],
+    }
+    entries = entries_with(planner, logs) | {"doubts_variation": (0.05,), "doubts_grist": (PLAN,)}
     shown = expected_values(planner, entries | {"project_name": ("Vest",)})
     return {key.removeprefix("projects_"): each[0] for key, each in shown.items() if key.startswith("projects_")} | {
         key: each for key, each in shown.items() if key.startswith("project_")

@@ -3,9 +3,9 @@
 import pytest
 from pytest import approx
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 LARGE, SMALL = {"wraps": 400.0, "gross": 100.0}, {"wraps": 10.0, "gross": 10.0}
@@ -17,18 +17,17 @@ def told():
 
     def telling(*skeins):
         """Of a vest planned at 400 m in 100 g. One loop is a meter, and washing takes nothing."""
-        entries = starting_entries(planner) | {"doubts_grist": (0.1,), "doubts_variation": (0.1,)}
         made = [
             each | {"name": f"Skein {place}", "reel": "Meter", "washed_loop": 100.0, "project": "Vest", "lot": "Top"}
             for place, each in enumerate(skeins)
         ]
-        for log, records in (
-            ("reels", [{"name": "Meter", "rated": 100.0}]),
-            ("fiber", [{"name": "Top", "state": "prepared fiber", "weight": 1000.0}]),
-            ("skeins", made),
-            ("projects", [{"name": "Vest", "wanted": 2000.0, "grist": 400.0, "lot_1": "Top"}]),
-        ):
-            entries = with_records(planner, entries, log, records)
+        logs = {
+            "reels": [{"name": "Meter", "rated": 100.0}],
+            "fiber": [{"name": "Top", "state": "prepared fiber", "weight": 1000.0}],
+            "skeins": made,
+            "projects": [{"name": "Vest", "wanted": 2000.0, "grist": 400.0, "lot_1": "Top"}],
+        }
+        entries = entries_with(planner, logs) | {"doubts_grist": (0.1,), "doubts_variation": (0.1,)}
         shown = expected_values(planner, entries)
         return {
             key.removeprefix("projects_"): column[0] for key, column in shown.items() if key.startswith("projects_")

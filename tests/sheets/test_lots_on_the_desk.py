@@ -2,6 +2,7 @@
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
@@ -34,7 +35,7 @@ def test_what_is_not_known_is_told_as_such():
     fleece = {"state": "raw fleece", "weight": 2400.0, "grist": 250.0}
     top = {"kind": "Wool top or roving", "state": "prepared fiber", "weight": 600.0, "grist": 250.0}
     lots = [{"name": "Brown"} | fleece, {"name": "Fern"} | top, {"name": "Gray", "gone": "sold"} | fleece]
-    entries = with_records(METRIC, starting_entries(METRIC), "fiber", lots)
+    entries = entries_with(METRIC, {"fiber": lots})
     wanted = [{"name": "Sweater", "wanted": 1200.0, "lot_1": "Brown"}, {"name": "Cap", "wanted": 100.0, "lot_1": "Fern"}]
     values = expected_values(METRIC, with_records(METRIC, entries, "projects", wanted))
     assert values["first_projects_words"][:3] == ("no answer yet", "enough", None)

@@ -4,8 +4,8 @@ from collections.abc import Iterable
 
 import pytest
 
+from entries import entries_with
 from planners import opened
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.fields import Result
 from workbookgen.language.planner import Planner
 from workbookgen.settings import Rows, Settings
@@ -57,9 +57,8 @@ def test_the_heads_of_an_archive_say_more_than_a_million(built, wraps, grams, sa
     """By hand: 100,000 turns of 2 m are 200 km, less 5% in washing 190 km; six of them 1,140 km."""
     settings = Settings(units="metric", size="small")
     described = planner(settings)
-    entries = with_records(described, starting_entries(described), "reels", [{"name": "Reel", "rated": 200.0}])
     skeins = [{"name": f"S {place}", "reel": "Reel", "wraps": wraps, "gross": grams} for place in range(6)]
-    path = built(settings, with_records(described, entries, "skeins", skeins))
+    path = built(settings, entries_with(described, {"reels": [{"name": "Reel", "rated": 200.0}], "skeins": skeins}))
     book = opened(path, values=True)
 
     def shown(name):

@@ -2,7 +2,7 @@
 
 import pytest
 
-from entries import values_of
+from entries import entries_with, values_of
 from workbookgen.checking.expected import expected_values
 from workbookgen.errors import DescriptionError
 from workbookgen.filled.planner import described
@@ -238,7 +238,7 @@ def test_two_yarns_of_one_fleece_are_not_asked_about(slip, asked):
 
 
 def test_a_fiber_finer_than_fiber_in_the_guide_is_asked_about():
-    entries = with_records(US, starting_entries(US), "guide", [{"name": "Dream", "diameter_low": 5.0, "diameter_high": 20.0}])
+    entries = entries_with(US, {"guide": [{"name": "Dream", "diameter_low": 5.0, "diameter_high": 20.0}]})
     values = expected_values(US, entries)
     assert "finer than any fiber" in values["guide_message"][0]
     assert values["guide_diameter"][0] == pytest.approx(12.5)

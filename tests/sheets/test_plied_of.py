@@ -4,9 +4,9 @@ and plies nothing.
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 PLANNER = described(Settings(units="us"))
@@ -14,12 +14,13 @@ SKEIN = {"reel": "Clock reel", "wraps": 100.0, "gross": 4.0, "lot": "Moss", "pro
 
 
 def told(*skeins, **project):
-    entries = starting_entries(PLANNER) | {"pace_spinning": (100.0,), "pace_plying": (200.0,)}
-    entries = with_records(PLANNER, entries, "reels", [{"name": "Clock reel", "rated": 72.0}])
-    entries = with_records(PLANNER, entries, "fiber", [{"name": "Moss", "kind": "Romney", "state": "prepared fiber", "weight": 20.0, "grist": 1000.0}])
-    logged = [SKEIN | {"name": f"Skein {number}"} | each for number, each in enumerate(skeins)]
-    entries = with_records(PLANNER, entries, "skeins", logged)
-    entries = with_records(PLANNER, entries, "projects", [{"name": "Shawl", "wanted": 800.0, "margin": 0.0, "lot_1": "Moss"} | project])
+    logs = {
+        "reels": [{"name": "Clock reel", "rated": 72.0}],
+        "fiber": [{"name": "Moss", "kind": "Romney", "state": "prepared fiber", "weight": 20.0, "grist": 1000.0}],
+        "skeins": [SKEIN | {"name": f"Skein {number}"} | each for number, each in enumerate(skeins)],
+        "projects": [{"name": "Shawl", "wanted": 800.0, "margin": 0.0, "lot_1": "Moss"} | project],
+    }
+    entries = entries_with(PLANNER, logs) | {"pace_spinning": (100.0,), "pace_plying": (200.0,)}
     keys = ("projects_plies", "times_plies", "times_singles", "times_spinning", "times_plying", "skeins_message")
     [values] = expected_of_keys(PLANNER, [entries], keys)
     plies, strands, singles, spinning, plying = (values[key][0] for key in keys[:5])

@@ -8,9 +8,10 @@ laid by hand, 0.35 · √1,000 = 11.07 to an inch, they would run at 48.7°; ask
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.language.entries import starting_entries
 from workbookgen.settings import Settings
 
 US = described(Settings(units="us"))
@@ -18,7 +19,7 @@ SAMPLE = {"name": "Swatch", "length": 10.0, "mass": 0.16, "wpi_1": 11.0, "ply_tu
 
 
 def test_a_sample_and_the_sheet_twist_tell_one_angle():
-    entries = with_records(US, starting_entries(US), "samples", [SAMPLE])
+    entries = entries_with(US, {"samples": [SAMPLE]})
     keys = ("samples_grist_yd_lb", "samples_ply_twist", "samples_diameter", "samples_angle")
     [values] = expected_of_keys(US, [entries], keys)
     grist, twist, across, angle = (values[key][0] for key in keys)
@@ -30,6 +31,6 @@ def test_a_sample_and_the_sheet_twist_tell_one_angle():
 
 
 def test_without_its_weight_a_sample_has_no_angle():
-    entries = with_records(US, starting_entries(US), "samples", [SAMPLE | {"length": None, "mass": None}])
+    entries = entries_with(US, {"samples": [SAMPLE | {"length": None, "mass": None}]})
     [values] = expected_of_keys(US, [entries], ("samples_angle", "samples_wpi"))
     assert values["samples_angle"][0] is None and values["samples_wpi"][0] == 11

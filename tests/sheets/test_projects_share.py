@@ -11,7 +11,7 @@ import pytest
 from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.language.entries import with_records
 from workbookgen.settings import Rows, Settings
 
 PLANNER = described(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
@@ -279,7 +279,7 @@ def test_skeins_that_suffice_are_enough_whatever_their_lot_gives():
 
 def test_no_day_is_promised_while_nobody_knows_how_long_the_spinning_takes():
     def day(**pace):
-        entries = with_records(PLANNER, starting_entries(PLANNER), "projects", [{"name": "Vest", "wanted": 950.0, "margin": 0.0}])
+        entries = entries_with(PLANNER, {"projects": [{"name": "Vest", "wanted": 950.0, "margin": 0.0}]})
         entries |= {"pace_start": (46000.0,)} | {f"pace_{key}": (value,) for key, value in pace.items()}
         keys = ("times_hours", "times_known", "times_ahead", "times_finish")
         [values] = expected_of_keys(PLANNER, [entries], keys)
@@ -326,7 +326,7 @@ def test_what_is_still_ahead_is_not_worked_before_the_skein_that_was_finished_la
 
     def day(start=46000.0, **dated):
         other = {"name": "Two", "finished_on": "in spring"}
-        entries = with_records(PLANNER, starting_entries(PLANNER), "projects", [{"name": "Vest", "wanted": 950.0, "margin": 0.0}])
+        entries = entries_with(PLANNER, {"projects": [{"name": "Vest", "wanted": 950.0, "margin": 0.0}]})
         entries = with_records(PLANNER, with_records(PLANNER, entries, "reels", [REEL]), "skeins", [skein | dated, other])
         entries |= {"pace_start": (start,), "pace_spinning": (100.0,), "pace_plying": (200.0,), "project_name": ("Vest",)}
         [values] = expected_of_keys(PLANNER, [entries], keys)
@@ -346,8 +346,8 @@ def test_a_skein_finished_in_another_year_is_asked_about_where_days_are_counted(
     Who spins on without a break need not type a first day anew, and after half a year nothing is to be asked.
     """
     skein = {"name": "One", "reel": "Reel", "wraps": 237.0, "finished_on": finished}
-    entries = with_records(PLANNER, with_records(PLANNER, starting_entries(PLANNER), "reels", [REEL]), "skeins", [skein])
-    bought = with_records(PLANNER, starting_entries(PLANNER), "fiber", [{"name": "Top", "bought_on": finished}, {"name": "Cone", "bought_on": "in spring"}])
+    entries = entries_with(PLANNER, {"reels": [REEL], "skeins": [skein]})
+    bought = entries_with(PLANNER, {"fiber": [{"name": "Top", "bought_on": finished}, {"name": "Cone", "bought_on": "in spring"}]})
     for typed in (entries, bought):  # who dates no skein may date what she buys, and that is later than the first day, too
         [values] = expected_of_keys(PLANNER, [typed | {"pace_start": (46000.0,)}], ("pace_message", "pace_counted_from"))
         assert ((values["pace_message"][0] or "").startswith("Is it right? First day:"), values["pace_counted_from"][0]) == (asked, max(46000.0, finished))
@@ -363,8 +363,7 @@ def test_a_day_is_promised_with_the_doubt_of_pace_weeks_and_yarn():
     keys = ("times_least", "times_most", "times_likely", "times_safe", "pace_doubt", "pace_timed")
 
     def sure(samples=(), **project):
-        entries = with_records(PLANNER, starting_entries(PLANNER), "projects", [{"name": "Vest", "wanted": 950.0, "margin": 0.0} | project])
-        entries = with_records(PLANNER, entries, "samples", list(samples))
+        entries = entries_with(PLANNER, {"projects": [{"name": "Vest", "wanted": 950.0, "margin": 0.0} | project], "samples": list(samples)})
         entries |= {"pace_start": (46000.0,), "pace_spinning": (100.0,), "pace_plying": (200.0,)}
         [values] = expected_of_keys(PLANNER, [entries], keys)
         return [values[key] if isinstance(values[key], str | float | int | None) else values[key][0] for key in keys]

@@ -12,7 +12,6 @@ from workbookgen.carry.carry import carry
 from workbookgen.checking.check import check
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import read_filled
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block
 from workbookgen.language.views import Prose
@@ -100,8 +99,8 @@ def test_a_weighed_skein_has_its_class_though_there_is_no_k_to_choose(small):
 
 
 def test_who_lacks_a_grist_is_not_sent_for_a_sample(small):
-    entries = with_records(small, starting_entries(small), "fiber", [{"name": "Clover", "state": "prepared fiber", "weight": 8.0}])
-    entries = with_records(small, entries, "projects", [{"name": "Hat", "wanted": 200.0, "lot_1": "Clover"}])
+    clover, hat = {"name": "Clover", "state": "prepared fiber", "weight": 8.0}, {"name": "Hat", "wanted": 200.0, "lot_1": "Clover"}
+    entries = entries_with(small, {"fiber": [clover], "projects": [hat]})
     said = "No answer yet: how far its fiber goes is not known; type Grist planned, behind the + above the columns."
     assert expected_values(small, entries)["projects_message"][0] == said
 

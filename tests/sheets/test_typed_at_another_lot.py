@@ -2,9 +2,9 @@
 
 import pytest
 
+from entries import entries_with
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 PLANNER = described(Settings(units="metric"))
@@ -16,7 +16,7 @@ BEFORE = "Is it right? A weight is of a step before it was bought, and does not 
 
 
 def told(lot, *keys):
-    entries = with_records(PLANNER, starting_entries(PLANNER), "fiber", [lot])
+    entries = entries_with(PLANNER, {"fiber": [lot]})
     [values] = expected_of_keys(PLANNER, [entries], ["fiber_message", *keys])
     return [values[key][0] for key in ("fiber_message", *keys)]
 
@@ -70,14 +70,13 @@ OF_ANOTHER = "Is it right? Fiber lot: the skeins of this lot weigh more than the
 ])
 def test_a_second_batt_spun_under_the_name_of_the_first(weight, second, there, asked):
     skein = {"reel": "Reel", "rest": weight * 3, "wraps": 0.0, "gross": weight, "washed_loop": 150.0, "project": "Vest"}
-    entries = starting_entries(PLANNER)
-    for log, records in (
-        ("reels", [{"name": "Reel", "rated": 150.0}]),
-        ("fiber", [BATT | {"name": "A"}, BATT | {"name": "B"}]),
-        ("projects", [{"name": "Vest", "wanted": 600.0, "lot_1": "A", "lot_2": "B"}]),
-        ("skeins", [skein | {"name": "One", "lot": "A"}, skein | {"name": "Two", "lot": second}]),
-    ):
-        entries = with_records(PLANNER, entries, log, records)
+    logs = {
+        "reels": [{"name": "Reel", "rated": 150.0}],
+        "fiber": [BATT | {"name": "A"}, BATT | {"name": "B"}],
+        "projects": [{"name": "Vest", "wanted": 600.0, "lot_1": "A", "lot_2": "B"}],
+        "skeins": [skein | {"name": "One", "lot": "A"}, skein | {"name": "Two", "lot": second}],
+    }
+    entries = entries_with(PLANNER, logs)
     [values] = expected_of_keys(PLANNER, [entries], ["skeins_message", "projects_open_have"])
     assert values["projects_open_have"][0] == pytest.approx(there, abs=0.5)
     assert values["skeins_message"][:2] == (asked, asked)
