@@ -172,7 +172,7 @@ def test_there_are_few_tabs(planner):
 @pytest.mark.parametrize("size", MOST_TABS)
 def test_a_planner_of_each_size_has_so_many_tabs(size):
     sheets = layout_of(Settings(size=size)).planner.sheets
-    more = "a chapter that is not among the Leavable of settings/__init__.py is in the small planner, too"
+    more = "a chapter that is not among the Leavable of settings/model.py is in the small planner, too"
     assert MOST_TABS[size] / 2 < len(sheets) <= MOST_TABS[size], more
 
 

@@ -34,7 +34,7 @@ def test_a_chapter_is_made_from_the_settings(monkeypatch):
 @pytest.mark.parametrize("name, value", [("Leavable", Literal["Pieces", "Knots"]), ("IN_SMALL", ("Knots",)), ("NEEDS", {"Pieces": ("Knots",)})])
 def test_what_can_be_left_out_is_a_chapter(monkeypatch, name, value):
     monkeypatch.setattr(planner, name, value)
-    with pytest.raises(DescriptionError, match=r"settings/__init__.py: Knots is to be left out or kept, and no sheet in sheets/planner.py has a chapter"):
+    with pytest.raises(DescriptionError, match=r"settings/model.py: Knots is to be left out or kept, and no sheet in sheets/planner.py has a chapter"):
         planner.planner(Settings())
 
 

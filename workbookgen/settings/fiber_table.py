@@ -9,7 +9,8 @@ import math
 from pathlib import Path
 
 from workbookgen.errors import Fault, FileError, SettingsError
-from workbookgen.settings import Settings, templates
+from workbookgen.settings.loading import templates
+from workbookgen.settings.model import Settings
 from workbookgen.settings.values import NOT_UTF8, UNSTORABLE
 from workbookgen.texts import folded
 from workbookgen.units import Quantity

@@ -8,7 +8,7 @@ then, each of which has to come from memory, since the cells of a column lie far
 with results, half of that in a file without (16 s). Other programs may calculate everything after each entry.
 """
 
-from workbookgen.settings import Settings
+from workbookgen.settings.model import Settings
 
 LOT_SUMS, PROJECT_SUMS = 7, 21  # columns of the skeins that each lot and each project adds up
 SECONDS = 1.2e-7  # per skein and sum

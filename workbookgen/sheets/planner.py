@@ -141,7 +141,7 @@ def _require_known_chapters(working: Sequence[Sheet]) -> None:
     """Refuse settings that name a chapter which no sheet has."""
     chapters = [chapter.name for sheet in working for chapter in sheet.chapters]
     if unknown := [name for name in dict.fromkeys((*get_args(Leavable), *IN_SMALL, *NEEDS, *chain(*NEEDS.values()))) if name not in chapters]:
-        raise DescriptionError.at("settings/__init__.py", f"{unknown[0]} is to be left out or kept, and no sheet in sheets/planner.py has a chapter of this name.")
+        raise DescriptionError.at("settings/model.py", f"{unknown[0]} is to be left out or kept, and no sheet in sheets/planner.py has a chapter of this name.")
 
 
 def _whole(settings: Settings, working: Sequence[Sheet], facts: Chapter) -> Planner:
