@@ -27,6 +27,7 @@ from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, Entry, starting_entries
 from workbookgen.language.parts import Log
 from workbookgen.language.planner import Planner
+from workbookgen.ooxml.package import packed
 from workbookgen.saving import require_workbook_name, save
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
@@ -70,7 +71,7 @@ def workbook(
     step()
     if faults:
         raise Disagreement(*faults[:MOST_FAULTS])
-    content = write(layout, entries, cached, notes)
+    content = packed(write(layout, entries, cached, notes))
     step()
     return content
 

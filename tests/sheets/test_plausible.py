@@ -303,7 +303,7 @@ SAMPLE = {"name": "S", "length": 10.0, "mass": 0.16}  # 1,000 yards in a pound
     ({"unwashed": 10.0, "washed": 7.6}, None, "shrinkage"),
     ({"unwashed": 10.0, "washed": 7.4}, "Were the two exchanged?", "shrinkage"),
     ({"fiber_in": 14.0, "yarn_out": 0.47}, "usually loses 1 to 5%", "loss"),  # grams in, ounces out
-    ({"fiber_in": 0.56, "yarn_out": 0.47}, "washed and prepared when you weighed it", "loss"),
+    ({"fiber_in": 0.56, "yarn_out": 0.47}, "ready to spin when weighed", "loss"),
     ({"fiber_in": 0.53, "yarn_out": 0.47}, None, "loss"),
     ({"singles_turns": 90.0, "singles_piece": 1.0}, "In singles of: more than 60", "singles_twist"),  # a yard, typed as 1
     ({"ply_turns": 60.0, "ply_piece": 1.0}, None, "ply_twist"),

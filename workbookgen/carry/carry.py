@@ -28,6 +28,7 @@ from workbookgen.filled.foreign_cells import foreign_cells
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
 from workbookgen.filled.replacing import require_no_entries
 from workbookgen.language.entries import Entries
+from workbookgen.ooxml.package import packed
 from workbookgen.saving import require_another, require_workbook_name, save
 from workbookgen.settings import Rows, Settings
 
@@ -84,7 +85,7 @@ def carry(
     ]
     step()
     layout = place(with_leftovers(plain, dict.fromkeys(found))) if found else laid_out(settings)
-    content = write(layout, entries, after, matched.notes)
+    content = packed(write(layout, entries, after, matched.notes))
     unproven = _unproven(layout, content, entries, after)
     step()
     changed = differences(old, shown_by_old(old) or results_of_old(old), plain, after, matched)

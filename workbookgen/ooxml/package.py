@@ -9,6 +9,7 @@ import io
 import posixpath
 import zipfile
 from collections.abc import Iterator
+from copy import copy
 from dataclasses import dataclass
 from pathlib import Path
 from typing import IO
@@ -16,6 +17,9 @@ from typing import IO
 from lxml import etree
 
 SAFELY = {"resolve_entities": False, "no_network": True, "load_dtd": False, "huge_tree": False}
+
+TIGHTEST = 9  # level of compression
+TAKES_SECONDS = 4_000_000  # bytes: ten planners as they usually are; of an archive packing would take half a minute
 
 ParseError = etree.XMLSyntaxError
 
@@ -77,6 +81,17 @@ class Package:
     def has(self, relation: Relation, kind: str) -> bool:
         """Whether a relation is of this kind, and its target is in the package."""
         return relation.kind == kind and not relation.is_outside and relation.target in self.parts
+
+
+def packed(content: bytes) -> bytes:
+    """The same package, packed as tightly as it can be: a planner is mailed. A large one would take seconds."""
+    if len(content) > TAKES_SECONDS:
+        return content
+    tight = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(content)) as before, zipfile.ZipFile(tight, "w") as after:
+        for part in before.infolist():
+            after.writestr(copy(part), before.read(part), zipfile.ZIP_DEFLATED, TIGHTEST)
+    return tight.getvalue()
 
 
 def streamed(stream: IO[bytes], *names: str, **more) -> Iterator:

@@ -2,7 +2,14 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_numbers
+from workbookgen.reference.calculation import (
+    by_element,
+    calculation,
+    quotient,
+    require,
+    require_applicable,
+    require_numbers,
+)
 from workbookgen.reference.limits import ABOVE_ZERO, require_within
 from workbookgen.reference.words import percent, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
@@ -134,9 +141,9 @@ def way_in_words(
     reach = none if length is None else said(length)
     done = in_skeins if weighed is None else in_all
     left = by_element(if_any, said(to_come), to_come.m_as("g"))
-    otherwise = (
-        none if length is None or as_spun is None else by_element(_as_spun, said(as_spun), (as_spun / length).m_as(""))
-    )
+    otherwise = none
+    if length is not None and as_spun is not None:
+        otherwise = by_element(_as_spun, said(as_spun), quotient(as_spun.m_as("m"), length.m_as("m")))
     return by_element(words, done, in_designs, left, reach, otherwise, np.asarray(stage) > 4)
 
 

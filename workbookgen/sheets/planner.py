@@ -57,7 +57,7 @@ from workbookgen.sheets import (
 from workbookgen.sheets.leaving_out import Leaving
 from workbookgen.sheets.naming import retold, said_with, sheets_of_chapters
 
-OF_LOGS = Grid((124, *(92,) * 3, 94, *(92,) * 7))  # for pages with logs: wide columns for names, also those of yarn counts
+OF_LOGS = Grid((122, *(92,) * 3, 106, *(91,) * 7))  # for pages with logs: wide columns for names, also those of yarn counts
 EMPTY_IT = "To remove a line, empty it: a deleted row goes right across the sheet."  # on sheets of several tables
 OF_FACTS = Grid((150, 250, 250, 330, 200, 220, 84, 70, 84))
 

@@ -26,4 +26,4 @@ def of_a_sample() -> tuple[Rule, ...]:
 def loses_much() -> Rule:
     """A sample of fiber that was not ready to be spun when it was weighed, or not all spun."""
     return plausible.outside("loss", 0, MOST_SPINNING_LOSS, "Yarn out: spinning usually loses 1 to 5%. "
-                             "Was all of the fiber spun, and was it washed and prepared when you weighed it? Look at the unit, too.")
+                             "Was all the fiber spun, and ready to spin when weighed? Look at the unit, too.")

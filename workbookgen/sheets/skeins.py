@@ -323,12 +323,12 @@ def _made_alike() -> tuple[Result, ...]:
         Result("alike_count", "So many", "count_where(skeins_grist_yd_lb, skeins_alike, alike)", records.count_where, NUMBER, digits=0, **like_it),
         Result("alike_squares", "Grists², summed", "sum_where(skeins_grist_square, skeins_alike, alike)", records.sum_where, SQUARE_GRIST,
                uses={"name": "alike", "names": "skeins_alike", "amounts": "skeins_grist_square"}),
-        Result("off_others", "Off those alike", "grist_yd_lb * (alike_count - 1) / (alike_sum - grist_yd_lb) - 1", statistics.off_the_others, SHARE,
+        Result("off_others", "Off those alike", "MIN(100, grist_yd_lb * (alike_count - 1) / (alike_sum - grist_yd_lb) - 1)", statistics.off_the_others, SHARE,
                uses=of_all, only_if=f"AND(alike_count > 1, {others} > 0)"),
         Result("beyond_others", "Beside chance",
                f"ABS(off_others) / (MAX(doubts_variation, SQRT(MAX(0, {spread} - 1) * (alike_count - 1) / (alike_count - 2))) * SQRT(alike_count / (alike_count - 1)))",
                statistics.beyond_the_others, NUMBER, uses=of_all | {"off": "off_others", "squares": "alike_squares", "usual": "doubts_variation"}, digits=1,
-               only_if=f"AND(alike_count > 2, doubts_variation > 0, {others} > 0)", note="Beyond 2.8 it is hardly chance."),
+               only_if=f"AND(alike_count > 2, doubts_variation > 0, {others} > 0, ROUND(off_others, 9) < 1)", note="Beyond 2.8 it is hardly chance."),
     )
 
 

@@ -2,11 +2,12 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, quotient, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED_FROM_THREE, COUNTED_FROM_TWO, NOT_NEGATIVE, require_within
 from workbookgen.reference.tolerances import ROUNDING_OF_SQUARES
 from workbookgen.units import Quantity, Ratio, Some, SomeSquared
 
+SO_FAR = 100.0  # and farther: what is left of the sums without such a one has lost its digits
 NO_OTHERS = "The others have nothing together."
 
 
@@ -14,8 +15,8 @@ NO_OTHERS = "The others have nothing together."
 def off_the_others(value: Some, total: Some, count: Ratio) -> Ratio:
     """Deviation of one of a group from the mean of all the others.
 
-    δ = x · (n - 1) / (S - x) - 1. A skein that was counted wrong draws the mean of all its way, and not that of the
-    others.
+    δ = x · (n - 1) / (S - x) - 1, of a hundred and more 100. A skein that was counted wrong draws the mean of all its
+    way, and not that of the others.
 
     Parameters
     ----------
@@ -49,9 +50,10 @@ def off_the_others(value: Some, total: Some, count: Ratio) -> Ratio:
     """
     require_within(NOT_NEGATIVE, "The value", value)
     require_within(COUNTED_FROM_TWO, "One member has no others: count at least two.", count)
-    others = total - value
-    require(Quantity(others).magnitude > 0, NO_OTHERS)
-    return Quantity(value * (count - 1) / others).m_as("") - 1
+    others = Quantity(total - value)
+    require(others.magnitude > 0, NO_OTHERS)
+    times = (count - 1) * quotient(Quantity(value).m_as(others.units), others.magnitude)
+    return np.minimum(times - 1, SO_FAR)
 
 
 @calculation
@@ -63,7 +65,7 @@ def beyond_the_others(off: Ratio, value: Some, total: Some, squares: SomeSquared
 
     Parameters
     ----------
-    off : δ, deviation from the mean of the others
+    off : δ, deviation from the mean of the others, below 1
     value : x, any quantity
     total, squares : S and Q, sums of the group and of its squares, x included
     count : n, members of the group
@@ -76,8 +78,8 @@ def beyond_the_others(off: Ratio, value: Some, total: Some, squares: SomeSquared
     Raises
     ------
     ValueError
-        Fewer than three members, a usual variation or a sum of the others that is not above zero, or squares too small
-        for that sum.
+        A deviation of 1 or more, which is beyond chance, fewer than three members, a usual variation or a sum of the
+        others that is not above zero, or squares too small for that sum.
     DimensionalityError
         Sums of different kinds.
 
@@ -97,9 +99,12 @@ def beyond_the_others(off: Ratio, value: Some, total: Some, squares: SomeSquared
     """
     require_within(COUNTED_FROM_THREE, "One other shows no variation. The number of members", count)
     require_within(ABOVE_ZERO, "The usual variation", usual)
-    require(Quantity(total - value).magnitude > 0, NO_OTHERS)
+    others = Quantity(total - value)
+    require(others.magnitude > 0, NO_OTHERS)
     require_numbers(off)
-    others = Quantity((squares - value**2) * (count - 1) / (total - value) ** 2).m_as("") - 1
-    require(others >= -ROUNDING_OF_SQUARES, "Such squares cannot belong to that sum.")
-    own = np.sqrt(np.maximum(others, 0.0) * (count - 1) / (count - 2))
-    return np.abs(off) / (np.maximum(own, usual) * np.sqrt(count / (count - 1)))
+    require(np.round(off, 9) < 1, "So far off, it is not by chance.")
+    theirs = Quantity(squares - value**2).m_as(others.units**2)
+    spread = (count - 1) * quotient(theirs, others.magnitude**2) - 1
+    require(spread >= -ROUNDING_OF_SQUARES, "Such squares cannot belong to that sum.")
+    own = np.sqrt(np.maximum(spread, 0.0) * quotient(count - 1, count - 2))
+    return quotient(np.abs(off), np.maximum(own, usual) * np.sqrt(quotient(count, count - 1)))
