@@ -13,7 +13,7 @@ import pytest
 
 from workbookgen import colors
 from workbookgen.book import charts
-from workbookgen.book.plan import FIRST_RECORD, INK_LINE
+from workbookgen.book.log_plan import FIRST_RECORD, INK_LINE
 from workbookgen.language.views import (
     Answers,
     Chart,

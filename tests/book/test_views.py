@@ -11,7 +11,7 @@ import pytest
 from xlsxwriter.utility import quote_sheetname
 
 from planners import laid_out, opened
-from workbookgen.book.plan import FIRST_RECORD
+from workbookgen.book.log_plan import FIRST_RECORD
 from workbookgen.build import layout_of
 from workbookgen.language.views import SheetKind
 from workbookgen.settings import Settings, load, templates

@@ -7,7 +7,8 @@ reports one that was changed in any way.
 
 from workbookgen.book import look, printing
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import BESIDE_NAME, NAME, SCREEN, link_lines
+from workbookgen.book.log_plan import BESIDE_NAME, NAME
+from workbookgen.book.plan import SCREEN, link_lines
 from workbookgen.colors import ACCENT, HAIR, INK, SOFT
 from workbookgen.language.views import COLUMNS, Link, SheetKind
 

@@ -13,8 +13,9 @@ from workbookgen.book.areas import Area, joined
 from workbookgen.book.automatic import automatic_formula, automatic_words
 from workbookgen.book.binding import bind
 from workbookgen.book.copied import ROW, CopiedDown
+from workbookgen.book.log_plan import plan_of_log
 from workbookgen.book.operands import Columns, Operand
-from workbookgen.book.page_plan import plan_of
+from workbookgen.book.page_plan import plan_of_page
 from workbookgen.book.placement import Layout, Placement, ProofColumn
 from workbookgen.book.plan import Plan
 from workbookgen.book.references import References, references
@@ -23,7 +24,7 @@ from workbookgen.language.automatic import LINE, Automatic, Repeat
 from workbookgen.language.fields import Result
 from workbookgen.language.forms import SUMS
 from workbookgen.language.formula import formula
-from workbookgen.language.parts import Block, Column, Log, unit_of
+from workbookgen.language.parts import Block, Card, Column, Log, Sheet, unit_of
 from workbookgen.language.planner import Meaning, Planner
 from workbookgen.language.positions import Position
 from workbookgen.language.profile import bound_objections
@@ -36,10 +37,18 @@ SUMMED_AT_ONCE = 30  # arguments of one SUM: the limit of the file format's olde
 
 def place(planner: Planner) -> Layout:
     """Lay out a planner and bind all its formulas."""
-    plans = {sheet.name: plan_of(sheet, planner) for sheet in planner.sheets}
+    plans = {sheet.name: _plan_of(sheet, planner) for sheet in planner.sheets}
     unbound = {each.key: each for plan in plans.values() for each in _placements(planner, plan)}
     binder = _Binder(planner, unbound)
     return Layout(planner, plans, {key: binder.bind(each) for key, each in unbound.items()})
+
+
+def _plan_of(sheet: Sheet, planner: Planner) -> Plan:
+    """The plan of a sheet: a log's own, or a page."""
+    if sheet.log_view:
+        [log], cards = sheet.logs, [holder for holder in sheet.holders if isinstance(holder, Card)]
+        return plan_of_log(sheet, log, sheet.log_view, cards)
+    return plan_of_page(sheet, planner)
 
 
 def _placements(planner: Planner, plan: Plan) -> Iterator[Placement]:

@@ -3,7 +3,8 @@
 from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.frame import links_of_a_log
-from workbookgen.book.plan import BESIDE_NAME, FIRST_RECORD, GROUPS, INK_LINE, LABELS, NAME, TITLE, TOTALS, UNITS, Strip
+from workbookgen.book.log_plan import BESIDE_NAME, FIRST_RECORD, GROUPS, INK_LINE, LABELS, NAME, TITLE, TOTALS, UNITS
+from workbookgen.book.plan import Strip
 from workbookgen.colors import ACCENT, INK
 from workbookgen.language.automatic import OPEN
 from workbookgen.language.parts import Log

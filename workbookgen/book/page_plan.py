@@ -1,38 +1,21 @@
-"""The plan of a page: its bands, one below another, and hidden columns for what no section shows."""
+"""The plan of a page: a line of links, its title, and its bands, one below another.
+
+What no section shows is calculated in hidden columns to the right.
+"""
 
 from collections.abc import Iterator
 
 from workbookgen.book import sections
-from workbookgen.book.plan import (
-    FIRST_BAND,
-    GAP,
-    HIDDEN,
-    LINKS_ROW,
-    MARGIN,
-    ROW,
-    TITLE_ROW,
-    PlacedSection,
-    Plan,
-    Spot,
-    columns_of,
-    link_lines,
-    plan_of_log,
-)
+from workbookgen.book.plan import HIDDEN, LINKS_ROW, MARGIN, ROW, PlacedSection, Plan, Spot, columns_of, link_lines
 from workbookgen.language.parts import Card, Log, Sheet, Table
 from workbookgen.language.planner import Planner
 from workbookgen.language.proofs import ProofTable
 from workbookgen.language.views import COLUMN, Section
 
+FIRST_BAND = 5  # links, a gap, the title, a gap
+GAP, TITLE_ROW = 14, 42
 CHOSEN = 3, 4, 4  # row, first column and number of columns of the chosen name
 CHAPTERS = 3  # a page with at least this many has links to them
-
-
-def plan_of(sheet: Sheet, planner: Planner) -> Plan:
-    """The plan of a sheet: a log's own, or a page."""
-    if sheet.log_view:
-        [log], cards = sheet.logs, [holder for holder in sheet.holders if isinstance(holder, Card)]
-        return plan_of_log(sheet, log, sheet.log_view, cards)
-    return plan_of_page(sheet, planner)
 
 
 def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:

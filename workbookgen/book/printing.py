@@ -9,7 +9,8 @@ instead of a fit, since programs that fit a sheet ignore its breaks.
 from math import ceil
 
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import FIRST_RECORD, UNITS, link_lines
+from workbookgen.book.log_plan import FIRST_RECORD, UNITS
+from workbookgen.book.plan import link_lines
 
 PAPER = {"letter": 1, "a4": 9}
 SIZE = {"letter": (8.5, 11.0), "a4": (210 / 25.4, 297 / 25.4)}  # inches, in portrait

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import Spot, Strip, columns_of, strips_of
+from workbookgen.book.log_plan import strips_of
+from workbookgen.book.plan import Spot, Strip, columns_of
 from workbookgen.book.sections import chart
 from workbookgen.language.automatic import FIRST, MARK
 from workbookgen.language.parts import Log
