@@ -12,7 +12,7 @@ from workbookgen.reference import planning
 from workbookgen.units import Quantity
 
 from .answers import give_or_take, said
-from .worlds import Draw, _reel, _skein, _wanted
+from .worlds import PLANNED, Draw, _reel, _skein, _wanted
 
 PROJECTS, NINETEEN_IN_TWENTY = 2_000, 0.95
 # As typed, m/h; winding as it comes; hours a week; first day.
@@ -131,6 +131,43 @@ def test_hours_come_true_of_who_notes_both_hours_and_skeins(world, factor):
 def test_how_far_it_drifts_with_hands_or_weeks_half_again_as_unsteady():
     likely, safe = came_true(new, tailed, 0.3, 0.3)
     assert likely >= 0.80 and safe >= 0.80
+
+
+def of_another_grist(number: int, draw: Draw, speed: float) -> tuple[dict, list[dict], float]:
+    """A yarn a fourth to four times as fine as the one that the pace is of: its turns take their time."""
+    record, skeins, hours = new(number, draw, speed)
+    finer = float(np.exp(draw.uniform(-1, 1) * np.log(4)))
+    return record | {"grist": round(PLANNED * finer, 1)}, skeins, hours * np.sqrt(finer)
+
+
+def test_who_is_not_asked_about_a_pace_has_one_of_a_yarn_like_it():
+    """Of a pace that one sample was timed at. As it was, hours of all these yarns came true in 58%, in silence: a shawl
+    of lace took twice as long as was promised by a thick yarn's pace."""
+    draw = np.random.default_rng(23)
+    drawn = [of_another_grist(number, draw, tailed(draw, UNSTEADY)) for number in range(PROJECTS)]
+    minutes = 60 * 100 / SPINNING
+    timed = {
+        "name": "Timed",
+        "length": 50.0,
+        "mass": 50 / PLANNED * 100,
+        "singles_length": 100.0,
+        "spin_minutes": minutes,
+    }
+    least, most, message = said(
+        {"projects": [record for record, *_ in drawn], "samples": [timed]},
+        *SAID[:2],
+        "projects_message",
+        pace_sample="Timed",
+        pace_plying=PLYING,
+        pace_finishing=WINDING,
+        pace_weekly=WEEKLY,
+        pace_start=START,
+    )
+    asked = np.array(["by the pace of a sample" in (each or "") for each in message])
+    hours = np.array([each for *_, each in drawn])
+    right = (least <= hours) & (hours <= most)
+    assert 0.5 <= asked.mean() <= 0.7
+    assert right[~asked].mean() >= 0.86 and right[asked].mean() <= 0.5
 
 
 @pytest.mark.parametrize(

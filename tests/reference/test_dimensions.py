@@ -29,9 +29,14 @@ REFUSED = [
 REFUSED += [
     (calculation, arguments, known)
     for calculation, arguments in EXAMPLES
-    for refusing, known in ((project.while_open, "used"), (plying.expected_weight, "net"))
+    for refusing, known in (
+        (project.while_open, "used"),
+        (plying.expected_weight, "net"),
+        (planning.fine_beside_the_timed, "own"),
+    )
     if calculation is refusing
 ]
+UNITS = {"washed_loop": "m", "used": "oz", "net": "oz", "own": "m/hour"}
 
 
 def of_a_dimension(example) -> list[str]:
@@ -50,10 +55,10 @@ def test_every_stated_dimension_is_tried():
 
 @pytest.mark.parametrize("calculation, arguments, name", REFUSED)
 def test_what_is_known_leaves_nothing_to_expect_or_to_ask(calculation, arguments, name):
-    with pytest.raises(ValueError, match="loop of the washed skein is measured|The piece is finished|It was weighed"):
-        calculation(
-            **single((calculation, arguments), 0), **{name: Quantity(1.5, "m" if name == "washed_loop" else "oz")}
-        )
+    with pytest.raises(
+        ValueError, match="loop of the washed skein is measured|The piece is finished|It was weighed|own pace"
+    ):
+        calculation(**single((calculation, arguments), 0), **{name: Quantity(1.5, UNITS[name])})
 
 
 @pytest.mark.parametrize("example", EXAMPLES, ids=label)

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS_PACE, NUMBER, PACE, SHARE
+from workbookgen.language.quantities import DAY, GRIST, HOURS, LENGTH, MASS_PACE, NUMBER, PACE, SHARE
 from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import overview, planning, project, records, reeling
@@ -29,7 +29,7 @@ LEAST_PREPARED, MOST_PREPARED = 5, 1000
 
 def chapter(settings: Settings) -> Chapter:
     card = paces(settings)
-    return Chapter(CHAPTER, (card,), (asked_and_answered(card, "stock_weeks", hidden="varies sample_shrinkage sample_take_up stock_shrinkage stock_plied"),))
+    return Chapter(CHAPTER, (card,), (asked_and_answered(card, "stock_weeks", hidden="varies timed_grist sample_shrinkage sample_take_up stock_shrinkage stock_plied"),))
 
 
 def paces(settings: Settings) -> Card:
@@ -54,7 +54,7 @@ def _you_type() -> Group:
         Input("sample", "As in the sample", Choice("samples_listed", samples.SHEET), help="A sample with minutes taken; your own figures below win over it."),
         Input("preparing", "Preparing fiber", AMOUNT, MASS_PACE, needed=True, starts_as=Quantity(2, "ounce / hour"),
               help="Carding or combing: what comes out of it in an hour, ready to spin."),
-        Input("spinning", "Spinning singles", AMOUNT, PACE, help="Length in an hour."),
+        Input("spinning", "Spinning singles", AMOUNT, PACE, help="Length in an hour, of a yarn like those that you plan: one four times as fine takes about twice as long."),
         Input("plying", "Plying", AMOUNT, PACE, help="Length of ply in an hour."),
         Input("finishing", "Winding and washing", AMOUNT, PACE, needed=True, starts_as=Quantity(400, "yard / hour"), help="Length of yarn reeled, tied and washed in an hour."),
         Input("strands", "Strands for the stock", STRANDS, NUMBER, needed=True, starts_as=2.0, help="How the stock will be plied, for the weeks of spinning in it."),
@@ -68,6 +68,7 @@ def _worked_out() -> Group:
     return Group("Worked out", (
         lookup("sample_spinning", "Spinning in the sample", "samples_spin_pace", "sample", PACE),
         lookup("sample_plying", "Plying in the sample", "samples_ply_pace", "sample", PACE),
+        lookup("timed_grist", "Grist of the sample", "samples_grist_yd_lb", "sample", GRIST, note="Of which its pace is."),
         Result("spin", "Spinning, in use", "or_else(spinning, sample_spinning)", planning.pace_in_use, PACE,
                uses={"own": "spinning", "sample": "sample_spinning"}, only_if="OR(given(spinning), given(sample_spinning))"),
         Result("ply", "Plying, in use", "or_else(plying, sample_plying)", planning.pace_in_use, PACE,

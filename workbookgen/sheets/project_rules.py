@@ -57,6 +57,7 @@ def rules(settings: Settings, of_sample: tuple[str, ...]) -> tuple[Rule, ...]:
              f"{ASKING} Yarn used: more than its skeins. If it took a skein of no open project, choose this project beside that skein, and mark it used."),
         Rule("AND(left_share >= 1, hours_planned > 0, done >= hours_planned * 0.999999999)", _plan_used_up,
              f"{ASKING} Hours done: as many as planned, and nothing is in skeins. Log what is reeled, or look at your pace on the sheet Time."),
+        project_yarn.timed_on_another(),
         Rule("AND(need > 0, yarnless > 0.5, NOT(given(used)))", lambda values: values["need"] > 0 and values["yarnless"] > 0.5 and values["used"] is None,
              f"{UNKNOWN}: it has no yarn. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
     )

@@ -10,13 +10,14 @@ from workbookgen.language.quantities import LENGTH, NUMBER
 from workbookgen.language.repeated import repeated
 from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
-from workbookgen.reference import belongings, project, sharing, strands, uncertainty, used_up
+from workbookgen.reference import belongings, planning, project, sharing, strands, uncertainty, used_up
 from workbookgen.settings import Settings
 from workbookgen.sheets import another_grist, yarn
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.supply import PARTS
 
 ANOTHER_YARN = 1.6  # times as fine: even first skeins come nearer to their plan; common practice, no source
+TIMED = 1.75  # times as fine, for a third more hours: more than a pace is usually off by; common practice, no source
 BOUGHT = 5  # the stage of yarn and thread
 USED_UNSEEN = 0.25  # of a lot's yarn; common practice, no source: more than its losses are usually off by
 OTHER_LOTS = ("lot_2", "lot_3")
@@ -34,6 +35,9 @@ def asked_about() -> Iterator[Result]:
     yield Result("wanting", "Still to get yarn", "IF(AND(NOT(given(used)), more >= 0.5), 1, 0)", project.is_wanting, NUMBER, digits=0)
     yield Result("seen_finer", "Fine, beside the plan", "grist_so_far / planned", uncertainty.beside_the_plan, NUMBER, uses={"seen": "grist_so_far"},
                  only_if="AND(grist_so_far > 0, planned > 0)", note="How many times as fine as planned its skeins are.")
+    yield Result("beside_timed", "Fine, beside the pace", "planned / pace_timed_grist", planning.fine_beside_the_timed, NUMBER,
+                 uses={"timed": "pace_timed_grist", "own": "pace_spinning"}, only_if="AND(planned > 0, pace_timed_grist > 0, NOT(given(pace_spinning)))",
+                 note="How many times as fine as the sample by which its hours are reckoned.")
     first, *others = (f"IF(AND(part_{part}_needs > 0, part_{part}_more > 0.05 * part_{part}_needs), 1, 0)" for part in PARTS)
     others = (f"IF(AND(given(part_{part}_more), given(part_{part}_needs)), {each}, 0)" for part, each in zip(PARTS[1:], others, strict=True))
     yield Result("on_the_last", "Strands on the last of a lot", " + ".join((first, *others)), sharing.on_the_last, NUMBER, digits=0,
@@ -87,6 +91,14 @@ def _nearly_spun() -> Rule:
     """A question about a lot whose rest is smaller than its own uncertainty: a look into the basket tells more."""
     return Rule("on_the_last > 0.5", lambda values: values["on_the_last"] > 0.5,
                 f"{ASKING} By its weights, a lot of it is nearly spun. If nothing is left of that, say so on the sheet Fiber: its rest is used.")
+
+
+def timed_on_another() -> Rule:
+    """A question about a pace that was timed on a yarn far thicker or finer, so that its hours are another yarn's."""
+    return Rule(f"AND(NOT(given(used)), OR(ROUND(beside_timed, 9) > {TIMED}, ROUND(beside_timed, 9) < {1 / TIMED}))",
+                lambda values: values["used"] is None and not 1 / TIMED <= round(values["beside_timed"], 9) <= TIMED,
+                f"{ASKING} Its hours go by the pace of a sample far thicker or finer than it, on the sheet Time. Four times as fine takes about twice as long: "
+                "time a sample of this yarn.")
 
 
 def _of_no_lot() -> Rule:

@@ -23,6 +23,7 @@ ABOUT = (
     "Rest counts too: stop and stretch every half hour.",
     "The planner cannot know today: type it as First day before you read a day here. "
     'To promise a day, take "Safe by": half of all work takes longer than "Done on" says.',
+    "A pace is that of one yarn: of four times the yards in a pound, each takes twice the turns, and about twice as long to spin. Time a sample of each.",
     "A cable is plied twice, and only once is counted here: of two plies, the plying takes some three times these hours.",
 )
 COUNTED = "IF(AND(given(used), given(done_hours)), done_hours > 0, 1 = 0)"

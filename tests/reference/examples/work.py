@@ -197,6 +197,7 @@ EXAMPLES = [
     (planning.singles_in_ply, dict(own=n(2, 2), design=n(3, 0))),
     (planning.strands_in_use, dict(project=texts("Scarf", "Hat"), own=n(2, 3))),
     (planning.strands_in_use, dict(project=texts("Scarf", "Hat"))),
+    (planning.fine_beside_the_timed, dict(planned=q("m/g", 4, 3), timed=q("yard/pound", 1000, 900))),
     (planning.steps_known, dict(preparing=q("hour", 2, 3), plying=q("hour", 1, 0))),
     (planning.steps_known, dict(spinning=q("hour", 2, 3), finishing=q("hour", 1, 0))),
     (planning.hours_in_all, {f"hours_{step}": q("hour", step, 0) for step in range(1, 7)}),

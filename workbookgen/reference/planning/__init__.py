@@ -15,7 +15,13 @@ from workbookgen.reference.planning.likely import (
     pace_uncertainty,
     pace_variation,
 )
-from workbookgen.reference.planning.paces import pace, pace_in_use, singles_length, take_up_in_use
+from workbookgen.reference.planning.paces import (
+    fine_beside_the_timed,
+    pace,
+    pace_in_use,
+    singles_length,
+    take_up_in_use,
+)
 from workbookgen.reference.planning.steps import (
     plying_hours,
     singles_in_ply,

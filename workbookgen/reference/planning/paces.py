@@ -5,7 +5,7 @@ Only your own pace counts, so it is timed on a sample, or stated if you know it.
 
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, UNDER_ONE, require_within
-from workbookgen.units import Length, Pace, Ratio, Some, Time
+from workbookgen.units import Grist, Length, Pace, Ratio, Some, Time
 
 
 @calculation
@@ -83,6 +83,46 @@ def pace_in_use(own: Some = None, sample: Some = None) -> Some:
     require(pace is not None, "Give your own pace, or time a sample.")
     require_within(ABOVE_ZERO, "The pace", pace)
     return pace
+
+
+@calculation
+def fine_beside_the_timed(planned: Grist, timed: Grist, own: Pace | None = None) -> Ratio:
+    """How many times as fine as the yarn of a timed sample another yarn is.
+
+    q = p / t. Twist takes time: at one angle, a yarn four times as fine has twice the turns in each length, and takes
+    about twice as long.
+
+    Parameters
+    ----------
+    planned : p, grist of the yarn to be made
+    timed : t, grist of the sample
+    own : your own pace as you state it, which wins over the sample's
+
+    Returns
+    -------
+    q, a ratio
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero, or a pace of your own.
+
+    Notes
+    -----
+    Valid for yarns of as many strands.
+
+    References
+    ----------
+    Definition of a ratio. Turns go with the root of the count: see the twist factor.
+
+    Examples
+    --------
+    >>> print(fine_beside_the_timed(Quantity(8, "m/g"), timed=Quantity(2, "m/g")))
+    4.0
+    """
+    require(own is None, "Your own pace counts, and that may be of any yarn.")
+    require_within(ABOVE_ZERO, "A grist", planned, timed)
+    return (planned / timed).m_as("")
 
 
 @calculation
