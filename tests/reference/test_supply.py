@@ -452,6 +452,36 @@ def test_strands_of_one_hand_err_together_by_half():
         uncertainty.hand_in_common(meters(1.0), meters(1.0), -0.08, 0, 0)
 
 
+def test_skeins_do_not_tell_the_strands_of_a_yarn_apart():
+    """Two strands by a hand of 8%: half of 64, of 10,000, is each strand's own, and of that the mean is half. Skeins
+    that tell all of the mean leave a variance of 16 to each, and a covariance of -16: their difference is as unsure as
+    before, 2 · 16 + 2 · 16 = 64. By three, each has 32 · (1 - 1/3)."""
+    assert uncertainty.apart_in_common(0.08, 1.0, 2) == approx(0.0016)
+    assert 2 * uncertainty.apart_in_common(0.08, 1.0, 3) == approx(0.0032 * 2 / 3)
+    assert uncertainty.apart_in_common(0.08, 1.0, 1) == 0 == uncertainty.apart_in_common(0.08, 0.0, 2)
+    # 50 g are left, and 100 m took 50 g, half of a yarn of 1 m/g: 4% of 100 g, for a strand that is spun.
+    of_strand = (0.0016, 2, Quantity(50.0, "g"), meters(100.0), 0.5, Quantity(1.0, "m/g"), 1.0)
+    assert uncertainty.apart_square(*of_strand, 0).m_as("g^2") == approx(16)
+    assert uncertainty.apart_square(*of_strand, 1).m_as("g^2") == 0
+    # Both were to last 100 m and have 100 m in skeins: what is known of the hand is common by half, and the rest apart.
+    shared = uncertainty.hand_in_common(meters(100.0), meters(100.0), 0.02, 0, 0, apart=0.0016, in_skeins=meters(100.0))
+    assert shared.m_as("m^2") == approx(2 - 0.0016 * 200**2)
+    for what in ({"u_plan": -0.1}, {"weight": 1.1}, {"count": -1}):
+        with pytest.raises(ValueError, match=r"negative|weight|number"):
+            uncertainty.apart_in_common(**dict(u_plan=0.08, weight=1.0, count=2) | what)
+
+
+def test_strands_of_one_lot_are_not_apart_nor_is_a_bought_one():
+    assert [uncertainty.strands_apart(*bought) for bought in ((0,), (0, 0), (0, 1), (1, 1), (0, 0, 0, 0))] == [
+        1,
+        2,
+        1,
+        0,
+        4,
+    ]
+    assert uncertainty.strands_apart(0, 0, 0, before_2=1, before_3=0) == 2
+
+
 def test_what_all_strands_have_in_common_makes_none_of_them_run_out_first():
     """A hand that is 20% in doubt: half of 0.04 is common to strands that it spins, and nothing to a bought one."""
     assert uncertainty.shared_by_all(0.2, 0, 0, 0, 0) == approx(0.02)

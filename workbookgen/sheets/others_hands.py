@@ -24,12 +24,28 @@ def of_the_others() -> Iterator[Result]:
                             uses={"own": "@_hand", "names": "fiber_listed", "hands": "fiber_needs_hand", "weight": "learned", "lot": "@_lot_a", "part": "@_of_lots"})
 
 
+def apart() -> Iterator[Result]:
+    """By how much one strand may be thicker and another finer, which their skeins do not tell."""
+    others = " + ".join(f"IF(given(part_{part}_bought), IF(AND(part_{part}_bought = 0, or_else(part_{part}_before, 0) < 0.5), 1, 0), 0)" for part in PARTS[1:])
+    yield Result("strands_apart", "Strands of their own lots", f"IF(part_1_bought = 0, 1, 0) + {others}", uncertainty.strands_apart, NUMBER, digits=0,
+                 uses={f"bought_{part}": f"part_{part}_bought" for part in PARTS} | {f"before_{part}": f"part_{part}_before" for part in PARTS[1:]})
+    yield Result("apart", "Strands apart, ±²", "IF(strands_apart > 1, ROUND(learned * doubts_grist * doubts_grist / (2 * MAX(2, strands_apart)), 15), 0)",
+                 uncertainty.apart_in_common, NUMBER, digits=5, uses={"u_plan": "doubts_grist", "weight": "learned", "count": "strands_apart"},
+                 note="Relative: skeins are weighed as a whole, and do not tell which strand is the thicker one.")
+    for strand in STRANDS:
+        yield strand.result("apart", "By its skeins ±²", "IF(@_bought = 1, 0, MAX(0, strands_apart - 1) * apart * POWER(@_pool + in_skeins * @_share / (planned * finer), 2))",
+                            uncertainty.apart_square, SQUARE_MASS, only_if="AND(planned > 0, finer > 0)",
+                            uses={"count": "strands_apart", "apart": "apart", "in_skeins": "in_skeins", "planned": "planned", "ratio": "finer"}
+                            | {key: f"@_{key}" for key in ("pool", "share", "bought")})
+
+
 def in_common() -> Iterator[Result]:
     """What the shortest of the strands so far and the next one have in common, if all of them are spun."""
     shortest = "part_1_come"
     for part in PARTS[1:]:
         spun = ", ".join(f"part_{each}_bought = 0" for each in PARTS[:part])
-        yield Result(f"lesser_{part}_shared", f"In common with {part}, ±²", f"IF(AND({spun}), hand_doubt * hand_doubt / 2 * MAX(0, {shortest}) * MAX(0, part_{part}_come), 0)",
+        yield Result(f"lesser_{part}_shared", f"In common with {part}, ±²", f"IF(AND({spun}), hand_doubt * hand_doubt / 2 * MAX(0, {shortest}) * MAX(0, part_{part}_come) "
+                     f"- apart * (MAX(0, {shortest}) + in_skeins) * (MAX(0, part_{part}_come) + in_skeins), 0)",
                      uncertainty.hand_in_common, SQUARE_LENGTH,
                      uses={"first": shortest, "second": f"part_{part}_come", "u_hand": "hand_doubt"} | {f"bought_{each}": f"part_{each}_bought" for each in PARTS[:part]},
                      leaves=tuple(f"bought_{each}" for each in PARTS[part:]))

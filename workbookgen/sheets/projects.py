@@ -59,7 +59,7 @@ def projects(settings: Settings) -> Log:
             _enough(),
             _needed(),
             project_skeins.group(),
-            Group("Strands", (*supply.strand_by_strand(), *others_hands.of_the_others(), *others_hands.in_common(), *supply.lesser())),
+            Group("Strands", (*supply.strand_by_strand(), *others_hands.of_the_others(), *others_hands.apart(), *others_hands.in_common(), *supply.lesser())),
             Group("Its fiber", tuple(supply.its_fiber())),
             Group("How sure?", (
                 *project_skeins.drifting(), *project_skeins.as_it_is_spun(), *project_skeins.in_doubt(settings.rows.skeins <= skeins.FEW),

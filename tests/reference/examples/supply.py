@@ -495,6 +495,37 @@ EXAMPLES = [
         )
         for strands in (1, 4)
     ),
+    (
+        uncertainty.coming_uncertainty,
+        dict(
+            pool_square=q("oz^2", 0.25, 0),
+            others_square=q("g^2", 4, 0),
+            pool=q("oz", 20, 0),
+            relative=n(0.08, 0),
+            needs=q("oz", 4, 0),
+            left=q("oz", 15, 0),
+            apart=q("g^2", 9, 0),
+        ),
+    ),
+    *(
+        (
+            uncertainty.strands_apart,
+            {f"bought_{each}": n(0, 1) for each in range(1, strands + 1)}
+            | {f"before_{each}": n(0, 1) for each in range(2, strands + 1)},
+        )
+        for strands in (1, 4)
+    ),
+    (uncertainty.apart_in_common, dict(u_plan=n(0.08, 0.1), weight=n(0.5, 0), count=n(2, 1))),
+    (
+        uncertainty.apart_square,
+        dict(apart=n(0.0016, 0), count=n(2, 1), pool=q("oz", 4, 0), in_skeins=q("yard", 300, 0), share=n(0.5, 1))
+        | dict(planned=q("m/g", 2, 3), ratio=n(1.1, 1), bought=n(0, 1)),
+    ),
+    (
+        uncertainty.hand_in_common,
+        dict(first=q("yard", 400, 100), second=q("m", 380, -1), u_hand=n(0.08, 0), bought_1=n(0, 0), bought_2=n(0, 1))
+        | dict(apart=n(0.0016, 0), in_skeins=q("yard", 300, 0)),
+    ),
     *(
         (
             uncertainty.hand_in_common,

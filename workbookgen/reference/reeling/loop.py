@@ -6,7 +6,7 @@ measured with a cord; the best figure known is used.
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.tolerances import HAIR
 from workbookgen.units import Length, Ratio
@@ -337,6 +337,7 @@ def loop_uncertainty(
     >>> print(round(loop_uncertainty(Quantity(2, "m"), tolerance=Quantity(3, "cm")), 2))  # √3
     1.73 centimeter
     """
+    require_numbers(from_arms)
     require_within(ABOVE_ZERO, "The loop must have a length.", loop)
     require_within(NOT_NEGATIVE, "What is misread", 0.0 if misread is None else misread)
     is_rated = misread is None and from_arms is None

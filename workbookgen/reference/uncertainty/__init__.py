@@ -9,6 +9,7 @@ Everywhere u is a standard uncertainty: two of them cover about 95 percent.
 
 from workbookgen.reference.uncertainty.adding import added_square, added_with, strand_added_square, strand_added_with
 from workbookgen.reference.uncertainty.anew import anew_square, more_anew, no_more_than_anew
+from workbookgen.reference.uncertainty.apart import apart_in_common, apart_square, strands_apart
 from workbookgen.reference.uncertainty.budget import combined, product_relative, rectangular, square
 from workbookgen.reference.uncertainty.coming import coming_uncertainty, grist_uncertainty, in_hand_uncertainty
 from workbookgen.reference.uncertainty.enough import (

@@ -83,13 +83,14 @@ def coming_uncertainty(
     left: Mass,
     more: Mass = NO_MASS,
     others_hand: MassSquared | None = None,
+    apart: MassSquared | None = None,
 ) -> Mass:
     """Standard uncertainty of what a component still gives, as a mass.
 
-    u = √(max(0, p - e · (m + e)) + o + b + (m · r)²), without o and b where m = 0. The lots may give more or less, but
-    no less than nothing, the others may need more or less, and all of it may be spun finer or thicker: what others
-    leave is as uncertain as the whole. Of lots that give nothing, the others take nothing. A project that needs no more
-    of it cannot have less than nothing from it: u is then at most what is left.
+    u = √(max(0, p - e · (m + e)) + o + b + s + (m · r)²), without o, b and s where m = 0. The lots may give more or
+    less, but no less than nothing, the others may need more or less, and all of it may be spun finer or thicker: what
+    others leave is as uncertain as the whole. Of lots that give nothing, the others take nothing. A project that needs
+    no more of it cannot have less than nothing from it: u is then at most what is left.
 
     Parameters
     ----------
@@ -101,6 +102,7 @@ def coming_uncertainty(
     left : mass that the others leave
     more : e, by how much lots that cannot give less than nothing give more on average
     others_hand : b, squared uncertainty of the hand that spins for the others, as far as this project knows its own
+    apart : s, squared uncertainty by what skeins of several strands do not tell of one
 
     Returns
     -------
@@ -126,13 +128,13 @@ def coming_uncertainty(
     ...     Quantity(60, "g")))
     5.0 gram
     """
-    by_hand = others_square * 0.0 if others_hand is None else others_hand
-    require_numbers(pool_square, others_square, pool, relative, needs, left, more, by_hand)
-    require_within(NOT_NEGATIVE, "A squared uncertainty", pool_square, others_square, by_hand)
+    by_hand, by_strand = (others_square * 0.0 if each is None else each for each in (others_hand, apart))
+    require_numbers(pool_square, others_square, pool, relative, needs, left, more, by_hand, by_strand)
+    require_within(NOT_NEGATIVE, "A squared uncertainty", pool_square, others_square, by_hand, by_strand)
     require_within(NOT_NEGATIVE, "A standard uncertainty", relative)
     require_within(NOT_NEGATIVE, "What the lots give more", more)
     of_lots = np.maximum(0.0, (pool_square - more * (pool + more)).m_as("g^2"))
-    of_others = np.where(pool.m_as("g") > 0, (others_square + by_hand).m_as("g^2"), 0.0)
+    of_others = np.where(pool.m_as("g") > 0, (others_square + by_hand + by_strand).m_as("g^2"), 0.0)
     whole = np.sqrt(of_lots + of_others + np.square((pool * relative).m_as("g")))
     return Quantity(np.where(needs.m_as("g") > 0, whole, np.minimum(whole, left.m_as("g")))[()], "g")
 

@@ -9,7 +9,7 @@ import math
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require_numbers
-from workbookgen.reference.limits import NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import NO_LENGTH, NOT_NEGATIVE, require_within
 from workbookgen.units import Area, Length, Quantity, Ratio
 
 FAR = 6  # combined uncertainties apart, the higher one turns out the lesser once in a billion cases
@@ -126,11 +126,14 @@ def hand_in_common(
     bought_2: Ratio,
     bought_3: Ratio = 0.0,
     bought_4: Ratio = 0.0,
+    apart: Ratio = 0.0,
+    in_skeins: Length = NO_LENGTH,
 ) -> Area:
     """What the lengths of two strands of one hand have in common.
 
-    c = h² · L₁ · L₂ / 2, and 0 where one of the strands so far is bought, or lasts for nothing. A hand that spins finer
-    than planned makes both of them longer; but fibers draft differently, so that half of it is each strand's own.
+    c = h² · L₁ · L₂ / 2 - q · (L₁ + S) · (L₂ + S), and 0 where one of the strands so far is bought. A hand that spins
+    finer than planned makes both of them longer; but fibers draft differently, so that half of it is each strand's own.
+    Skeins tell of all strands together: where one was thicker, another was finer.
 
     Parameters
     ----------
@@ -138,6 +141,8 @@ def hand_in_common(
     second : L₂, that of the next one
     u_hand : h, relative uncertainty of the grist of all that is still to be spun
     bought_1, bought_2, bought_3, bought_4 : 1 for each strand so far that is bought, else 0
+    apart : q, by how much one strand is thicker where another is finer, squared
+    in_skeins : S, length of the skeins that there are
 
     Returns
     -------
@@ -163,13 +168,16 @@ def hand_in_common(
     >>> print(hand_in_common(Quantity(100, "m"), Quantity(200, "m"), 0.5, 0, 0))
     2500.0 meter ** 2
     """
-    require_numbers(first, second, u_hand, bought_1, bought_2, bought_3, bought_4)
+    require_numbers(first, second, u_hand, bought_1, bought_2, bought_3, bought_4, apart, in_skeins)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_hand)
+    require_within(NOT_NEGATIVE, "What is apart", apart)
+    require_within(NOT_NEGATIVE, "A length", in_skeins)
     are_spun = np.all(
         [np.asarray(each) == 0 for each in np.broadcast_arrays(bought_1, bought_2, bought_3, bought_4)], axis=0
     )
-    both = np.maximum(first.m_as("m"), 0.0) * np.maximum(second.m_as("m"), 0.0)
-    return Quantity((HAND_IN_COMMON * np.square(u_hand) * both * are_spun)[()], "m^2")
+    one, other, made = np.maximum(first.m_as("m"), 0.0), np.maximum(second.m_as("m"), 0.0), in_skeins.m_as("m")
+    shared = HAND_IN_COMMON * np.square(u_hand) * one * other - apart * (one + made) * (other + made)
+    return Quantity((shared * are_spun)[()], "m^2")
 
 
 @calculation
