@@ -27,9 +27,9 @@ def of_the_others() -> Iterator[Result]:
 def apart() -> Iterator[Result]:
     """By how much one strand may be thicker and another finer, which their skeins do not tell."""
     others = " + ".join(f"IF(given(part_{part}_bought), IF(AND(part_{part}_bought = 0, or_else(part_{part}_before, 0) < 0.5), 1, 0), 0)" for part in PARTS[1:])
-    yield Result("strands_apart", "Strands of their own lots", f"IF(part_1_bought = 0, 1, 0) + {others}", uncertainty.strands_apart, NUMBER, digits=0,
+    yield Result("strands_apart", "Strands apart", f"IF(part_1_bought = 0, 1, 0) + {others}", uncertainty.strands_apart, NUMBER, digits=0,
                  uses={f"bought_{part}": f"part_{part}_bought" for part in PARTS} | {f"before_{part}": f"part_{part}_before" for part in PARTS[1:]})
-    yield Result("apart", "Strands apart, ±²", "IF(strands_apart > 1, ROUND(learned * doubts_grist * doubts_grist / (2 * MAX(2, strands_apart)), 15), 0)",
+    yield Result("apart", "Apart, ±²", "IF(strands_apart > 1, ROUND(learned * doubts_grist * doubts_grist / (2 * MAX(2, strands_apart)), 15), 0)",
                  uncertainty.apart_in_common, NUMBER, digits=5, uses={"u_plan": "doubts_grist", "weight": "learned", "count": "strands_apart"},
                  note="Relative: skeins are weighed as a whole, and do not tell which strand is the thicker one.")
     for strand in STRANDS:
