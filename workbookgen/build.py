@@ -20,7 +20,7 @@ from workbookgen.checking.compare import Finding, agree
 from workbookgen.checking.driving import read
 from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
 from workbookgen.checking.scenarios import scenario
-from workbookgen.checking.trial import findings_of, together
+from workbookgen.checking.trial import findings_of, sets_at_once
 from workbookgen.engines import EMBEDDED, Session, engine
 from workbookgen.engines.copies import with_poison
 from workbookgen.errors import Disagreement, Fault
@@ -35,8 +35,9 @@ from workbookgen.temporary import temporary_folder
 
 STEPS = 4  # of making a workbook, for a progress bar
 # The drawn sets of inputs that a new planner is tried with: seeds that were chosen because together they show almost
-# every field, each with whether the set is whole; and the number of lines that they fill in each log.
-SETS, LINES = ((100, True), (114, True), (227, True), (1, False)), 24
+# every field, each with whether the set is whole.
+SETS = ((100, True), (114, True), (227, True), (1, False))
+LINES = 24  # that a set fills in each log
 MOST_LINES = 250  # of a column whose later lines are blank; the usual logs are shorter
 DRAWN = len(SETS)
 MOST_FAULTS = 20  # that are reported of a planner that disagrees
@@ -67,7 +68,9 @@ def workbook(
         step()
         faults = unlike_the_print(layout.planner, proofs) + disagreements(begun, expected, cached)
         if drawn and not faults:
-            faults = [_fault(each) for each in findings_of(begun, session, EMBEDDED, tried(layout, drawn), proofs)]
+            faults = [
+                _fault(each) for each in findings_of(begun, session, EMBEDDED, sets_to_try(layout, drawn), proofs)
+            ]
     step()
     if faults:
         raise Disagreement(*faults[:MOST_FAULTS])
@@ -88,11 +91,11 @@ def has_longer_logs(layout: Layout) -> bool:
     return any(isinstance(block, Log) and block.rows > MOST_LINES for block in layout.planner.blocks.values())
 
 
-def tried(layout: Layout, drawn: int) -> list[Entries]:
+def sets_to_try(layout: Layout, drawn: int) -> list[Entries]:
     """The sets of inputs that a new planner is tried with; the last one has slips, the others leave little out."""
     return [
         scenario(layout.planner, seed, LINES, is_whole=is_whole)
-        for seed, is_whole in SETS[: min(drawn, together(layout))]
+        for seed, is_whole in SETS[: min(drawn, sets_at_once(layout))]
     ]
 
 

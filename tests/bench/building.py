@@ -11,7 +11,7 @@ from recording import recorded
 
 from workbookgen.book.layout import place
 from workbookgen.book.write import write
-from workbookgen.build import EMBEDDED, tried
+from workbookgen.build import EMBEDDED, sets_to_try
 from workbookgen.checking.driving import read
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios, expected_values
 from workbookgen.checking.trial import findings_of
@@ -47,7 +47,7 @@ def figures(folder: Path) -> list[Figure]:
         with engine(EMBEDDED).open(draft) as session:
             read(session, layout.formulas)
 
-    proofs, drawn = expected_of_proofs(described), tried(layout, 4)
+    proofs, drawn = expected_of_proofs(described), sets_to_try(layout, 4)
 
     def try_drawn():
         with engine(EMBEDDED).open(draft) as session:

@@ -158,7 +158,7 @@ def test_a_planner_of_many_lines_is_tried_too_with_fewer_sets(little, monkeypatc
     few, many = building.layout_of(little), building.layout_of(little.model_copy(update={"rows": Rows(skeins=9000)}))
     building.workbook(few, drawn=building.DRAWN)
     assert tried == [building.DRAWN]
-    assert len(building.tried(many, building.DRAWN)) == 1
+    assert len(building.sets_to_try(many, building.DRAWN)) == 1
 
 
 def test_lines_that_show_nothing_are_worked_out_no_further_and_the_file_is_the_same(little, monkeypatch):

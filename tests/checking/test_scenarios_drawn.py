@@ -3,7 +3,7 @@
 import pytest
 
 import described
-from workbookgen.build import DRAWN, LINES, tried
+from workbookgen.build import DRAWN, LINES, sets_to_try
 from workbookgen.checking.expected import expected_of_scenarios
 from workbookgen.checking.scenarios import NONSENSE, scenario
 from workbookgen.language.automatic import MESSAGE
@@ -136,7 +136,7 @@ def test_values_are_what_a_cell_can_hold(drawn):
 def test_what_a_new_planner_is_tried_with_fills_its_pages(layout):
     """A cell that stays blank was compared with nothing: at least 19 of 20 results show something in one of the
     sets."""
-    shown = expected_of_scenarios(layout.planner, tried(layout, DRAWN))
+    shown = expected_of_scenarios(layout.planner, sets_to_try(layout, DRAWN))
     results = [each.key for each in layout.formulas if isinstance(each.field, Result) and each.key in shown[0]]
     blank = [key for key in results if all(value is None for entries in shown for value in entries[key])]
     assert len(results) > 700 and len(blank) <= 0.05 * len(results), blank

@@ -164,14 +164,14 @@ def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entr
     return one.outcome.findings
 
 
-def together(layout: Layout) -> int:
+def sets_at_once(layout: Layout) -> int:
     """How many sets to prepare at a time: a few thousand records, since more save no time and take memory."""
     return max(1, RECORDS // sum(block.rows for block in layout.planner.blocks.values()))
 
 
 def _batches(layout: Layout, seeds: range) -> Iterator[range]:
     """The seeds in batches of sets that are prepared together."""
-    most = together(layout)
+    most = sets_at_once(layout)
     yield from (seeds[start : start + most] for start in range(0, len(seeds), most))
 
 
