@@ -74,9 +74,14 @@ def workbook(
     step()
     if faults:
         raise Disagreement(*faults[:MOST_FAULTS])
-    content = packed(write(layout, entries, cached, notes))
+    content = finished(layout, entries, cached, notes)
     step()
     return content
+
+
+def finished(layout: Layout, entries: Entries, cached: Mapping[str, Sequence], notes: Notes | None = None) -> bytes:
+    """The file of a planner as it is handed out: packed as tightly as it can be."""
+    return packed(write(layout, entries, cached, notes))
 
 
 def first_lines(layout: Layout, shown: Mapping[str, Sequence[Entry]]) -> Layout:

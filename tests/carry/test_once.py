@@ -26,7 +26,7 @@ def times(monkeypatch):
         (planner, "open_book"),
         (as_made, "place"),
         (carrying, "place"),
-        (carrying, "write"),
+        (carrying, "finished"),
         (carrying, "computed"),
     ):
         counted(module, name)
@@ -37,13 +37,13 @@ def times(monkeypatch):
 
 def test_nothing_is_done_twice(times, old_file, tmp_path):
     carrying.carry(old_file, tmp_path / "new.xlsx")
-    assert times == ["open_book", "planner", "place", "write", "computed"]
+    assert times == ["open_book", "planner", "place", "finished", "computed"]
 
 
 def test_leftovers_cost_another_layout_and_no_more(times, tmp_path):
     entries = filled(small()) | {"skeins_wraps": ("many", None, None, None)}
     assert carrying.carry(written(tmp_path / "old.xlsx", small(), entries), tmp_path / "new.xlsx").leftovers
-    assert times == ["open_book", "planner", "place", "place", "write", "computed"]
+    assert times == ["open_book", "planner", "place", "place", "finished", "computed"]
 
 
 def test_what_is_there_is_looked_at_once_before_it_is_replaced(times, old_file, tmp_path):

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from workbookgen.book.layout import Layout, place
 from workbookgen.book.write import write
-from workbookgen.build import computed, disagreements, first_lines
+from workbookgen.build import computed, disagreements, finished, first_lines
 from workbookgen.carry.belonging import skeins_without_project
 from workbookgen.carry.leftovers import ONLY_HERE, Leftover, kept_from_before, with_leftovers
 from workbookgen.carry.matching import match
@@ -28,7 +28,6 @@ from workbookgen.filled.foreign_cells import foreign_cells
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
 from workbookgen.filled.replacing import require_no_entries
 from workbookgen.language.entries import Entries
-from workbookgen.ooxml.package import packed
 from workbookgen.saving import require_another, require_workbook_name, save
 from workbookgen.settings import Rows, Settings
 
@@ -85,7 +84,7 @@ def carry(
     ]
     step()
     layout = place(with_leftovers(plain, dict.fromkeys(found))) if found else laid_out(settings)
-    content = packed(write(layout, entries, after, matched.notes))
+    content = finished(layout, entries, after, matched.notes)
     unproven = _unproven(layout, content, entries, after)
     step()
     changed = differences(old, shown_by_old(old) or results_of_old(old), plain, after, matched)
