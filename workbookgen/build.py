@@ -110,9 +110,9 @@ def computed(layout: Layout, content: bytes) -> dict[str, tuple]:
     The stored results are poisoned first, so none of them can be among these values.
     """
     with temporary_folder("workbookgen") as folder:
-        finished, poisoned = folder / "finished.xlsx", folder / "planner.xlsx"
-        finished.write_bytes(content)
-        with_poison(finished, poisoned)
+        file, poisoned = folder / "finished.xlsx", folder / "planner.xlsx"
+        file.write_bytes(content)
+        with_poison(file, poisoned)
         with engine(EMBEDDED).open(poisoned) as session:
             return read(session, layout.formulas)
 
