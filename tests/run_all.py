@@ -34,7 +34,7 @@ QUICK = (
     "tests/test_texts.py",
     "tests/language",
     "tests/published/test_proofs_in_library.py",
-    "tests/reference/test_law.py",
+    "tests/reference/test_calculation.py",
     "tests/settings/test_settings_defaults.py",
     "tests/checking/test_compare_values.py",
     "tests/checking/test_spelling.py",

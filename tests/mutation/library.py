@@ -39,7 +39,7 @@ QUIET = "-o addopts= -s -p no:terminal -p no:cacheprovider --noconftest -W ignor
 STAYS = {"__main__", "workbookgen.units", "workbookgen.texts"}  # what no change of the library reaches
 EVERYWHERE = [
     "tests/reference/test_pages_examples.py",
-    "tests/reference/test_examples.py",
+    "tests/reference/test_every_calculation.py",
     "tests/reference/test_limits.py",
     "tests/published/test_proofs_in_library.py",
     "tests/published/test_published_elsewhere.py",

@@ -17,7 +17,7 @@ from workbookgen.reference.limits import Limits, require_within
 from workbookgen.units import Quantity
 
 from .examples import EXAMPLES, label, single
-from .test_examples import numbers_of
+from .test_every_calculation import numbers_of
 
 TRIED = (-2.5, 0.0, 0.5, 1.0, 1.5, 1e6)
 A_LITTLE = 1e-6
