@@ -37,7 +37,7 @@ QUICK = (
     "tests/reference/test_calculation.py",
     "tests/settings/test_settings_defaults.py",
     "tests/checking/test_compare_values.py",
-    "tests/checking/test_spelling.py",
+    "tests/checking/test_formula_spelling.py",
     "tests/checking/test_expected_values.py",
     "tests/book/test_layout_places.py",
     "tests/book/test_binding.py",
