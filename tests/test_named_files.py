@@ -8,7 +8,7 @@ import pytest
 ROOT = Path(__file__).parent.parent
 NAMED = re.compile(r"`([\w./-]+\.(?:py|csv|toml|txt|mjs))\b[^`]*`")
 OF_READERS = re.compile(r"guild|NAME")  # files that a reader makes, under names of the reader's own
-PARTS = ("workbookgen", "templates", "tests", "demo")
+PARTS = ("workbookgen", "templates", "tests", "demo", ".ci")
 FILES = {*ROOT.glob("*.*"), *(path for part in PARTS for path in (ROOT / part).rglob("*.*"))}
 
 
