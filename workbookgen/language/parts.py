@@ -171,7 +171,7 @@ class Column:
 
     @property
     def is_text(self) -> bool:
-        return isinstance(self.values[0], str)
+        return not self.values or isinstance(self.values[0], str)  # proofs have a column of either, computed
 
 
 def unit_of(field: Input | Result | Automatic | Column, system: str) -> Unit | None:

@@ -68,9 +68,12 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
         tabs.MEASURE, "Skein", "Choose one of your log, or leave it empty and type below.", _on(tabs.MEASURE, settings, measure, compare), SheetKind.PAGE,
         related=(tabs.SKEINS, tabs.REELS), grid=Grid(chosen=measure.CHOSEN),
     )
-    yield Sheet(tabs.LOT, tabs.LOT, "Choose one of your lots.", _on(tabs.LOT, settings, lot), SheetKind.PAGE, related=(tabs.FIBER, tabs.FLEECE), grid=Grid(chosen="way_lot"))
     yield Sheet(
-        tabs.PROJECT, tabs.PROJECT, "Choose one of your projects.", _on(tabs.PROJECT, settings, project, sureness),
+        tabs.LOT, tabs.LOT, "Choose one of your lots; a new one begins on the sheet Fiber.", _on(tabs.LOT, settings, lot),
+        SheetKind.PAGE, related=(tabs.FIBER, tabs.FLEECE), grid=Grid(chosen="way_lot"),
+    )
+    yield Sheet(
+        tabs.PROJECT, tabs.PROJECT, "Choose one of your projects; a new one begins on the sheet Projects.", _on(tabs.PROJECT, settings, project, sureness),
         SheetKind.PAGE, related=(tabs.PROJECTS, tabs.SAMPLES), grid=Grid(chosen="project_name"),
     )
     yield skeins.sheet(settings)
