@@ -43,14 +43,14 @@ def _by_their_labels(old: FilledPlanner, block: Block, areas: dict[str, Area]) -
     labels = {each.label for each in (*block.inputs, *block.results)}
     for each in block.inputs:
         key = block.full_key(each.key)
-        said = _texts_at(old, areas[key], isinstance(block, Log)) if key in areas else []
+        said = _texts_at(old, areas[key], is_column=isinstance(block, Log)) if key in areas else []
         if each.label not in said:
             others = [text for text in said if text in labels]
             if others:
                 yield key, each.label, others[0]
 
 
-def _texts_at(old: FilledPlanner, area: Area, is_column: bool) -> list[str]:
+def _texts_at(old: FilledPlanner, area: Area, *, is_column: bool) -> list[str]:
     """The texts above a column, or to the left of a cell, the nearest first."""
     cells = old.book.sheets.get(area.sheet, {})
     above = [(area.row - step, area.column) for step in range(1, ROWS_OF_HEADINGS + 1)]

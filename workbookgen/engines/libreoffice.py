@@ -111,7 +111,7 @@ def _value(value: object) -> float | str | None | ErrorValue:
     return None if value == "" else value
 
 
-def convert(path: Path, target: Path, recalculate: bool) -> None:
+def convert(path: Path, target: Path, *, recalculate: bool) -> None:
     """Convert a workbook to the format that the target's name ends with, such as .pdf or .xlsx.
 
     Without `recalculate` the profile is LibreOffice's default, as on a person's computer.

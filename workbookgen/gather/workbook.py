@@ -104,7 +104,7 @@ ABOUT = (
 )
 
 
-def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame, with_tables: bool) -> bytes:
+def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame, *, with_tables: bool) -> bytes:
     """The summary, and the tables behind it if they are wanted."""
     stream = io.BytesIO()
     as_they_are = dict.fromkeys(("strings_to_formulas", "strings_to_urls", "strings_to_numbers"), False)
@@ -112,7 +112,7 @@ def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame,
         book.set_properties({"created": CREATED})
         pages = _Pages(book)
         pages.about(gathered)
-        pages.table("Observed", "Yield and loss, as weighed", observed, landscape=True)
+        pages.table("Observed", "Yield and loss, as weighed", observed)
         pages.chart(observed)
         pages.table("Evenness", "Grist, and how even it is within a lot", evenness)
         pages.table("Planners", "The planners that were read", gathered.planners)
@@ -157,9 +157,9 @@ class _Pages:
                 sheet.write_string(row + below, 0, line, self._format(look.PLAIN))
             row += len(lines) + 2
 
-    def table(self, name: str, title: str, frame: pd.DataFrame, landscape: bool = True) -> None:
+    def table(self, name: str, title: str, frame: pd.DataFrame) -> None:
         """A frame for reading: a title, headings in words, and its rows."""
-        sheet = self._sheet(name, landscape)
+        sheet = self._sheet(name)
         sheet.write_string(0, 0, title, self._format(look.TITLE))
         sheet.set_row(FIRST - 1, HEAD_HEIGHT)
         for column, key in enumerate(frame.columns):
@@ -221,7 +221,7 @@ class _Pages:
         chart.add_series({"name": "In the guide"} | _drawn_from("published", last) | looks)
         return chart
 
-    def _sheet(self, name: str, landscape: bool = True):
+    def _sheet(self, name: str, *, landscape: bool = True):
         sheet = self.book.add_worksheet(name)
         if landscape:
             sheet.set_landscape()

@@ -122,7 +122,7 @@ def lots(settings: Settings) -> Log:
         rules=(*stages.cannot_gain(), *content.lot_rules(), *plausible.lot_weight(settings.units), plausible.light_for_projects(settings.units),
                *plausible.thick(settings.units, grist="Grist wanted"),
                plausible.more_than_the_lot(), stages.of_a_step_before(), stages.weighed_in_part(),
-               stages.hardly_washed(), *stages.unknown_losses("Guide" not in settings.without)),
+               stages.hardly_washed(), *stages.unknown_losses(has_guide="Guide" not in settings.without)),
     )
 
 

@@ -136,11 +136,11 @@ def as_it_is_spun() -> tuple[Result, ...]:
     )
 
 
-def in_doubt(few: bool) -> tuple[Result, ...]:
+def in_doubt(*, few: bool) -> tuple[Result, ...]:
     """The uncertainty of its skeins, by what they share."""
     return (
         _of_skeins("own_square", "Skeins' own ±²", "skeins_own_square", SQUARE_LENGTH),
-        *_by_reels(few),
+        *_by_reels(few=few),
         _of_skeins("slack_sum", "By slack ±", "skeins_slack_part", LENGTH),
         _of_skeins("shrink_sum", "By shrinkage ±", "skeins_shrink_part", LENGTH, width=11),
         Result("doubt_skeins", "Skeins ±", "SQRT(own_square + reel_square + slack_sum * slack_sum + shrink_sum * shrink_sum)", uncertainty.skeins_uncertainty, LENGTH,
@@ -155,7 +155,7 @@ def _of_skeins(key: str, label: str, column: str, unit: Kind, *, names: str = "s
                   uses={"names": names, "amounts": column}, **{"digits": 0, "width": 8} | more)
 
 
-def _by_reels(few: bool) -> tuple[Result, ...]:
+def _by_reels(*, few: bool) -> tuple[Result, ...]:
     """The squared uncertainty from the reels of its skeins: reel by reel, or for many skeins as of a single reel."""
     if few:
         return (_of_skeins("reel_square", "By reels ±²", "skeins_reel_square", SQUARE_LENGTH),)

@@ -76,7 +76,7 @@ def design_unknown(settings: Settings) -> tuple[Rule, ...]:
 def questions(settings: Settings) -> tuple[Rule, ...]:
     has_designs = yarn.CHAPTER not in settings.without
     of_designs = (_of_no_lot(), _skeins_of_a_strand(), another_grist.question()) if has_designs else ()
-    return (*of_designs, _used_unseen(), _fiber_and_bought(has_designs), _another_yarn(), _nearly_spun())
+    return (*of_designs, _used_unseen(), _fiber_and_bought(has_designs=has_designs), _another_yarn(), _nearly_spun())
 
 
 def _another_yarn() -> Rule:
@@ -120,7 +120,7 @@ def _skeins_of_a_strand() -> Rule:
                 "in place of the lot.")
 
 
-def _fiber_and_bought(has_designs: bool) -> Rule:
+def _fiber_and_bought(*, has_designs: bool) -> Rule:
     """A question about a bought thread among the lots to spin from: it would count as more of the same fiber."""
     together = "choose their design, from the sheet Yarn, at Its yarn" if has_designs else "choose only the one that runs out first"
     return Rule(f"AND({PLAIN[has_designs]}NOT(given(used)), unlike_lots > 0.5)", _is_fiber_and_bought,

@@ -62,7 +62,7 @@ def projects(settings: Settings) -> Log:
             Group("Strands", (*supply.strand_by_strand(), *others_hands.of_the_others(), *others_hands.apart(), *others_hands.in_common(), *supply.lesser())),
             Group("Its fiber", tuple(supply.its_fiber())),
             Group("How sure?", (
-                *project_skeins.drifting(), *project_skeins.as_it_is_spun(), *project_skeins.in_doubt(settings.rows.skeins <= skeins.FEW),
+                *project_skeins.drifting(), *project_skeins.as_it_is_spun(), *project_skeins.in_doubt(few=settings.rows.skeins <= skeins.FEW),
                 *_of_all_there_is(), *_to_be_surer(),
             )),
             _for_other_sheets(),

@@ -258,7 +258,7 @@ def _for_the_labels() -> Group:
 def _for_other_sheets(settings: Settings) -> Group:
     return Group("For other sheets", (
         lookup("reel_doubt", "Loop ±", "reels_doubt", "reel", LOOP, digits=3),
-        *doubts(settings.rows.skeins <= FEW),
+        *doubts(few=settings.rows.skeins <= FEW),
         *((lookup("lot_spun", "Spun of its lot", "fiber_spun_of_it", "lot", NUMBER), *_made_alike()) if settings.rows.skeins <= FEW else ()),
         *_in_order(),
         # To be summed up: to count under two conditions takes a program two to five times as long.
@@ -346,7 +346,7 @@ LENGTH_DOUBTS = one_skein.length_doubts(
 )
 
 
-def doubts(few: bool) -> tuple[Result, ...]:
+def doubts(*, few: bool) -> tuple[Result, ...]:
     """The uncertainty of a skein's length, separated by what it shares.
 
     With many skeins all reels are taken for one, which never underestimates it. The project then adds the parts up

@@ -342,7 +342,7 @@ STILL_THERE = 'blank_or(gone, gone = "set aside")'
 AFTER = ("skirted", "scoured", "prepared", "yarn")  # what is there after each stage
 
 
-def unknown_losses(has_guide: bool) -> tuple[Rule, ...]:
+def unknown_losses(*, has_guide: bool) -> tuple[Rule, ...]:
     """What a lot lacks for its yarn to be known.
 
     Without a guide: the figure of the first stage after which neither a weight nor a loss is known.
