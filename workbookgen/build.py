@@ -135,7 +135,7 @@ def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapp
         column = zip(expected[placement.key][: placement.rows], cached[placement.key], strict=True)
         for row, (wanted, shown) in enumerate(column):
             if not agree(wanted, shown):
-                where = f"{placement.sheet}!{placement.cell(row)} ({placement.key})"
+                where = f"{placement.address(row)} ({placement.key})"
                 faults.append(Fault(where, f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}."))
     return faults
 

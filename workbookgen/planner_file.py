@@ -95,7 +95,7 @@ def read_planner(path: Path) -> PlannerFile:
         )
     in_file = _formulas(path)
     _require_inside(path, layout, in_file)
-    return PlannerFile(path, settings, layout, in_file, book.names, book.sheet_names)
+    return PlannerFile(path, settings, layout, formulas=in_file, ranges=book.names, sheets=book.sheet_names)
 
 
 def _settings(path: Path, book: Book) -> Settings:

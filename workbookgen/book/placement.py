@@ -68,7 +68,12 @@ class Placement:
         return f"ROW()-ROW($A${self.row - 1})" if self.row > 1 else "ROW()-ROW($A$1)+1"
 
     def cell(self, index: int) -> str:
+        """The cell of a record, such as B9."""
         return f"{self.letter}{self.row + index}"
+
+    def address(self, index: int) -> str:
+        """The cell of a record with its sheet, as it is told to people: Skeins!B9."""
+        return f"{self.sheet}!{self.cell(index)}"
 
     def first_lines(self, lines: int) -> "Placement":
         """The same field with only the first cells of its column."""

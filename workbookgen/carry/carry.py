@@ -91,15 +91,15 @@ def carry(
     save(target, content)
     step()
     return Carried(
-        old.version,
-        _lines(old, matched.rows),
-        matched.converted,
-        len(matched.renewed),
-        tuple(dict.fromkeys(found)),
-        tuple(changed),
-        (*old.notes, *skeins_without_project(old, entries), *ambiguous_names(plain, entries)),
-        tuple(misplaced(old)),
-        tuple(unproven),
+        version=old.version,
+        lines=_lines(old, matched.rows),
+        converted=matched.converted,
+        renewed=len(matched.renewed),
+        leftovers=tuple(dict.fromkeys(found)),
+        differences=tuple(changed),
+        notes=(*old.notes, *skeins_without_project(old, entries), *ambiguous_names(plain, entries)),
+        misplaced=tuple(misplaced(old)),
+        unproven=tuple(unproven),
     )
 
 

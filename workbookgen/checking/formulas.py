@@ -27,7 +27,7 @@ def foreign_formulas(layout: Layout, in_file: Texts) -> list[Finding]:
             index = row - placement.row
             wanted = placement.formulas[index]
             if spelled(text) != spelled(wanted):
-                where = f"{placement.sheet}!{placement.cell(index)}"
+                where = placement.address(index)
                 changed.append(Finding("the formula was changed", where, placement.key, expected=wanted, got=text))
     foreign = [
         Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text)
@@ -43,7 +43,7 @@ def _gone(placement: Placement, found: list[FormulaRun]) -> Iterator[Finding]:
     there = {row for each in found for row in each.rows}
     for index in range(placement.rows):
         if placement.row + index not in there:
-            where, wanted = f"{placement.sheet}!{placement.cell(index)}", placement.formulas[index]
+            where, wanted = placement.address(index), placement.formulas[index]
             yield Finding("the formula is gone", where, placement.key, expected=wanted)
 
 

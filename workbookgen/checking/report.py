@@ -67,7 +67,7 @@ class Report:
         self.formula_cells_checked = sum(map(len, every.seen.values()))
         self.formula_cells_seen_filled = sum(int(cells.sum()) for cells in every.seen.values())
         self.findings += [
-            Finding("nothing checks this formula", placement.cell(row), placement.key)
+            Finding("nothing checks this formula", placement.address(row), placement.key)
             for placement in layout.formulas
             for row in range(len(every.seen.get(placement.key, ())), placement.rows)
         ]

@@ -33,7 +33,7 @@ def stale_results(layout: Layout, theirs: WholeFile, expected: Mapping[str, tupl
                 continue
             yield Finding(
                 STALE,
-                f"{placement.sheet}!{placement.cell(row)}",
+                placement.address(row),
                 placement.key,
                 expected="nothing" if wanted is None else wanted,
                 got="nothing" if shown is None else shown,

@@ -99,12 +99,12 @@ class EngineTrial:
             reason = "the reference library disagrees"
         return Finding(
             reason,
-            f"{placement.sheet}!{placement.cell(row)}",
-            placement.key,
-            self.name,
-            _inputs_of(placement, row, inputs),
-            wanted,
-            str(shown) if isinstance(shown, ErrorValue) else shown,
+            cell=placement.address(row),
+            key=placement.key,
+            engine=self.name,
+            inputs=_inputs_of(placement, row, inputs),
+            expected=wanted,
+            got=str(shown) if isinstance(shown, ErrorValue) else shown,
         )
 
 

@@ -68,12 +68,12 @@ def open_book(path: Path, sheets: Collection[str] | Wanted | None = None) -> Boo
         contents = _contents(path, {"xlsx": xlsx, "ods": ods}[about.kind], package, _choice(sheets))
     return Book(
         path,
-        contents.sheets,
-        contents.names,
-        contents.comments,
-        contents.sheet_names,
-        frozenset(contents.protected),
-        contents.counts_from_1904,
+        sheets=contents.sheets,
+        names=contents.names,
+        comments=contents.comments,
+        sheet_names=contents.sheet_names,
+        protected=frozenset(contents.protected),
+        counts_from_1904=contents.counts_from_1904,
     )
 
 

@@ -110,7 +110,16 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
     entries = {key: column for each in found.values() for key, column in each.entries.items()}
     ranges |= {key: area for each in found.values() for key, area in each.areas.items()}
     notes += [note for each in found.values() for note in each.notes]
-    return FilledPlanner(path, made.version, settings, enough, entries, ranges, book, tuple(notes))
+    return FilledPlanner(
+        path,
+        made.version,
+        made_with=settings,
+        settings=enough,
+        entries=entries,
+        ranges=ranges,
+        book=book,
+        notes=tuple(notes),
+    )
 
 
 def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[int] | None]:
