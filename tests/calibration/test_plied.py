@@ -214,3 +214,53 @@ def test_singles_of_several_lots_that_are_plied_in_part_last_as_long_as_said(str
     off = 0.015 if of_one_hand == 0.5 else 0.06
     assert COVERED - off - error <= right <= COVERED + 0.04 + error, f"{right:.1%}"
     assert ASKED - off - give_or_take(ASKED, WORLDS) <= each.sure() <= ASKED + 0.09, f"{each.sure():.1%}"
+
+
+def of_two_pieces(tag: str, draw: Draw) -> Shared:
+    """Two pieces of one yarn, a third to two thirds of it plied, a skein for each in turn. Its two singles are of lots
+    of their own; of what they still give, the other piece has first what it takes."""
+    off, hand, washed = SCALE * draw.normal(), draw.normal(), left_by_washing(draw)
+    lots, yarns = zip(*(_top(f"{number} {tag}", draw, off) for number in (1, 2)), strict=True)
+    singles = [400 * (1 + PLAN * np.sqrt(0.5) * (hand + draw.normal())) for _ in lots]
+    strands = [
+        {"design": f"Yarn {tag}", "name": f"Single {place} {tag}", "number": 400.0, "feed": 1.0, "place": float(place)}
+        | {"system": "meters per 100 grams", "lot": lot["name"]}
+        for place, lot in enumerate(lots, start=1)
+    ]
+    expected = WHOLE_TOP * 0.97 * 4
+    stated, takes = zip(*(_wanted(draw, expected * 0.95 * (1 - USUAL) * share) for share in (0.5, 0.5)), strict=True)
+    names = f"Piece {tag}", f"Other {tag}"
+    reel, loop = _reel(draw, f"Reel {tag}")
+    made, plied, each, left = [], [0.0, 0.0], 180.0, list(yarns)
+    for number in range(round(draw.uniform(1 / 3, 2 / 3) * expected / each)):
+        took = [each / (single * (1 + SKEINS_DIFFER * draw.normal())) * 100 for single in singles]
+        if any(one > there for one, there in zip(took, left, strict=True)):
+            break
+        left = [there - one for one, there in zip(took, left, strict=True)]
+        plied[number % 2] += each
+        made.append({"name": f"Skein {number} {tag}", "reel": reel["name"], "wraps": float(round(each / loop * 100))})
+        made[-1] |= {"gross": round(sum(took) * (1 + off), 1), "project": names[number % 2], "design": f"Yarn {tag}"}
+    others = max(0.0, takes[1] / washed - plied[1])
+    lasts = min(_spun(draw, there, single) - others for there, single in zip(left, singles, strict=True))
+    records = {
+        "fiber": list(lots),
+        "designs": [{"name": f"Yarn {tag}"}],
+        "components": strands,
+        "reels": [reel],
+        "skeins": made,
+        "projects": [
+            {"name": name, "wanted": round(wanted, 1), "design": f"Yarn {tag}"}
+            for name, wanted in zip(names, stated, strict=True)
+        ],
+    }
+    return Shared(records, (plied[0] + lasts) * washed, takes[0], plied[0] * washed)
+
+
+def test_what_two_pieces_of_one_yarn_leave_each_other_is_as_said():
+    """What skeins of the other piece took of each lot is known no better than what its own did: "very likely" held 87%,
+    and "sure at 90%" 82%. It still is too sure: washing, which nobody measured here, takes its share of what goes to
+    the other piece, too, and that piece takes as much of both strands."""
+    each = found(of_two_pieces, 2 * WORLDS)
+    right = float(each.within.mean())
+    assert COVERED - 0.05 - give_or_take(COVERED, 2 * WORLDS) <= right <= COVERED + 0.02, f"{right:.1%}"
+    assert ASKED - 0.04 - give_or_take(ASKED, 2 * WORLDS) <= each.sure() <= ASKED + 0.02, f"{each.sure():.1%}"

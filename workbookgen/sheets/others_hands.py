@@ -8,8 +8,8 @@ together.
 from collections.abc import Iterator
 
 from workbookgen.language.fields import Result
-from workbookgen.language.quantities import MASS, NUMBER, SQUARE_LENGTH, SQUARE_MASS
-from workbookgen.reference import sharing, uncertainty
+from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SQUARE_LENGTH, SQUARE_MASS
+from workbookgen.reference import records, sharing, uncertainty
 from workbookgen.sheets.supply import PARTS, STRANDS
 
 
@@ -32,10 +32,12 @@ def apart() -> Iterator[Result]:
     yield Result("apart", "Apart, ±²", "IF(strands_apart > 1, ROUND(learned * doubts_grist * doubts_grist / (2 * MAX(2, strands_apart)), 15), 0)",
                  uncertainty.apart_in_common, NUMBER, digits=5, uses={"u_plan": "doubts_grist", "weight": "learned", "count": "strands_apart"},
                  note="Relative: skeins are weighed as a whole, and do not tell which strand is the thicker one.")
+    yield Result("in_its_yarn", "In skeins of its yarn", "sum_where(projects_in_skeins, projects_by_design, design)", records.sum_where, LENGTH,
+                 uses={"name": "design", "names": "projects_by_design", "amounts": "projects_in_skeins"}, note="Of all projects of its design.")
     for strand in STRANDS:
-        yield strand.result("apart", "By its skeins ±²", "IF(@_bought = 1, 0, MAX(0, strands_apart - 1) * apart * POWER(@_pool + in_skeins * @_share / (planned * finer), 2))",
+        yield strand.result("apart", "By its skeins ±²", "IF(@_bought = 1, 0, MAX(0, strands_apart - 1) * apart * POWER(@_pool + in_its_yarn * @_share / (planned * finer), 2))",
                             uncertainty.apart_square, SQUARE_MASS, only_if="AND(planned > 0, finer > 0)",
-                            uses={"count": "strands_apart", "apart": "apart", "in_skeins": "in_skeins", "planned": "planned", "ratio": "finer"}
+                            uses={"count": "strands_apart", "apart": "apart", "in_skeins": "in_its_yarn", "planned": "planned", "ratio": "finer"}
                             | {key: f"@_{key}" for key in ("pool", "share", "bought")})
 
 
@@ -45,9 +47,10 @@ def in_common() -> Iterator[Result]:
     for part in PARTS[1:]:
         spun = ", ".join(f"part_{each}_bought = 0" for each in PARTS[:part])
         yield Result(f"lesser_{part}_shared", f"In common with {part}, ±²", f"IF(AND({spun}), hand_doubt * hand_doubt / 2 * MAX(0, {shortest}) * MAX(0, part_{part}_come) "
-                     f"- apart * (MAX(0, {shortest}) + in_skeins) * (MAX(0, part_{part}_come) + in_skeins), 0)",
+                     f"- apart * (MAX(0, {shortest}) + in_its_yarn) * (MAX(0, part_{part}_come) + in_its_yarn), 0)",
                      uncertainty.hand_in_common, SQUARE_LENGTH,
-                     uses={"first": shortest, "second": f"part_{part}_come", "u_hand": "hand_doubt"} | {f"bought_{each}": f"part_{each}_bought" for each in PARTS[:part]},
+                     uses={"first": shortest, "second": f"part_{part}_come", "u_hand": "hand_doubt", "in_skeins": "in_its_yarn"}
+                     | {f"bought_{each}": f"part_{each}_bought" for each in PARTS[:part]},
                      leaves=tuple(f"bought_{each}" for each in PARTS[part:]))
         shortest = f"lesser_{part}"
     any_bought = ", ".join(("part_1_bought = 1", *(f"or_else(part_{part}_bought, 0) = 1" for part in PARTS[1:])))

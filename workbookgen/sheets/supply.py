@@ -178,7 +178,7 @@ def _needs_and_has(strand: Strand) -> Iterator[Result]:
 def _how_sure(strand: Strand) -> Iterator[Result]:
     """The uncertainty of what a strand has: of its lots, of what the others take of them, and of its grist."""
     of_all, own = "sum_where(fiber_needs_square, fiber_listed, @_lot_a)", "@_need_square / @_of_lots"
-    square = "MAX(0, @_pool_square - @_more * (@_pool + @_more)) + IF(@_pool > 0, @_others_square + @_others_hand + @_apart, 0) + POWER(@_pool * @_relative, 2)"
+    square = "MAX(0, @_pool_square - @_more * (@_pool + @_more)) + IF(@_pool > 0, @_others_square + @_others_hand + or_else(@_apart, 0), 0) + POWER(@_pool * @_relative, 2)"
     skeins_to_come = "MAX(1, @_pool * planned / @_share / hold)"
     yield strand.result("need_square", "Need ±²", "POWER(@_share * doubt_need / planned, 2) / @_of_lots * IF(given(used), 0, 1)", sharing.need_square, SQUARE_MASS,
                         uses={"share": "@_share", "part": "@_of_lots"}, only_if="@_share > 0")

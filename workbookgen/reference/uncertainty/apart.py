@@ -124,7 +124,7 @@ def apart_square(
     apart : q, by how much one strand is thicker where another is finer, squared
     count : n, strands that are spun of lots of their own
     pool : m, mass that the lots still give
-    in_skeins : L, length of the skeins that there are
+    in_skeins : L, length of all skeins of its design, whichever piece they are for
     share : x, share of the component in the yarn's weight
     planned : g, planned grist of the yarn
     ratio : f, how much finer the spun strands come out

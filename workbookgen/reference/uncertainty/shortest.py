@@ -142,7 +142,7 @@ def hand_in_common(
     u_hand : h, relative uncertainty of the grist of all that is still to be spun
     bought_1, bought_2, bought_3, bought_4 : 1 for each strand so far that is bought, else 0
     apart : q, by how much one strand is thicker where another is finer, squared
-    in_skeins : S, length of the skeins that there are
+    in_skeins : S, length of all skeins of its design, whichever piece they are for
 
     Returns
     -------
