@@ -109,6 +109,13 @@ def test_a_longer_loop_is_of_use_to_the_skeins_wound_so():
     assert "as the rated loop of a reel of its own" in field.note
 
 
+def test_a_crowded_reel_winds_longer_by_that_at_most():
+    """Each layer is reckoned a whole yarn above the last. Yarn that lies in the grooves of the layer below, three yarns
+    to a triangle, is only √3/2 of it higher: the niddy-noddy above then grows by 1.35%, not by 1.56%."""
+    _, field = US.by_key["crowded_growth"]
+    assert field.note.startswith("At most")
+
+
 def test_the_weft_takes_up_a_share_of_its_own_length():
     """A pick of 33 in lies in 30 in of the reed: 3 of its 33 in, 9.09%, are its take-up, and 20 picks in an inch of 10
     in take 6,600 in. Reckoned from the reed it would be 10%, and 66.7 in too much would be spun."""

@@ -147,7 +147,8 @@ CROWDED = Card(
             Result("last", "Of the last layer, filled", "MIN(1, wraps * diameter / width - (layers - 1))", reeling.last_layer, SHARE, only_if="AND(layers >= 1, layers < 1000)"),
             Result("mean", "Mean loop", "loop + turning * diameter * (layers - 1) * (layers - 2 + 2 * last) / (2 * (layers - 1 + last))", reeling.mean_loop, LOOP, digits=3,
                    note="Of all wraps; a last layer that is not full counts for less. For skeins wound so, type it as the rated loop of a reel of its own, on the sheet Reels."),
-            Result("growth", "Longer by", "mean / loop - 1", reeling.growth, SHARE, uses={"mean_loop": "mean"}, digits=2),
+            Result("growth", "Longer by", "mean / loop - 1", reeling.growth, SHARE, uses={"mean_loop": "mean"}, digits=2,
+                   note="At most: soft layers sink into those below."),
         )),
     ),
     rules=(
