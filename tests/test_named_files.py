@@ -1,6 +1,8 @@
 """Files that the texts for people and the lists of the tests name are there, under that name."""
 
 import re
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -31,3 +33,13 @@ def test_the_lists_of_the_tests_name_files_that_are_there():
     assert len(quick) > 5 and len(longest) > 5
     named = [*quick, *(f"tests/{name}" for name in longest)]
     assert [name for name in named if not (ROOT / name).exists()] == []
+
+
+def test_the_commands_that_the_texts_name_begin():
+    """From the clone, as a reader types them; how they end is shown where they are tried."""
+    texts = [(ROOT / name).read_text(encoding="utf-8") for name in ("README.md", "DEVELOPERS.md")]
+    modules = sorted({name for text in texts for name in re.findall(r"-m (tests\.[\w.]+)", text)})
+    assert len(modules) >= 3
+    for name in modules:
+        begun = subprocess.run([sys.executable, "-c", f"import {name}"], cwd=ROOT, capture_output=True, text=True)
+        assert begun.returncode == 0 or begun.stderr.endswith("No module named 'cosmic_ray'\n"), begun.stderr
