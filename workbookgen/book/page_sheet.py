@@ -3,6 +3,7 @@
 from workbookgen.book import look, sections
 from workbookgen.book.canvas import AIR, Canvas
 from workbookgen.book.frame import links_of_a_page
+from workbookgen.book.page_plan import CHOSEN
 from workbookgen.book.plan import SCREEN, PlacedSection
 from workbookgen.book.wrapping import pixels_taken
 from workbookgen.language.fields import Input
@@ -18,11 +19,13 @@ def draw(canvas: Canvas) -> None:
     sheet = canvas.plan.sheet
     links_of_a_page(canvas)
     canvas.text(TITLE, FIRST, sheet.title, look.TITLE_QUIET if sheet.grid.chosen else look.TITLE)
-    if sheet.grid.chosen or sheet.kind is SheetKind.DESK:  # beside the title stands a name, or the title is long
+    if sheet.kind is SheetKind.DESK:  # its title may be long
         canvas.text(TITLE, len(sheet.grid.widths) + 1, sheet.about, look.ABOUT)
-    else:  # at the left, since the right end of a page is off a narrow screen
+    elif not sheet.grid.chosen:  # at the left, since the right end of a page is off a narrow screen
         canvas.text(TITLE, canvas.behind(FIRST, sheet.title, look.LARGE), sheet.about, look.LITTLE)
-    if sheet.grid.chosen:
+    else:
+        _, first, across = CHOSEN
+        canvas.text(TITLE, first + across, sheet.about, look.LITTLE | {"indent": 1})
         looks = look.entry(canvas.placed(sheet.grid.chosen).field, NUMBER_UNIT)
         canvas.cells(sheet.grid.chosen, looks | {"font_size": look.LARGE, "bold": True})
     _links_on_this_page(canvas)

@@ -57,7 +57,7 @@ from workbookgen.sheets import (
 from workbookgen.sheets.leaving_out import Leaving
 from workbookgen.sheets.naming import retold, said_with, sheets_of_chapters
 
-OF_LOGS = Grid((122, *(92,) * 3, 106, *(91,) * 7))  # for pages with logs: wide columns for names, also those of yarn counts
+OF_LOGS = Grid((119, *(92,) * 3, 108, *(91,) * 4, *(92,) * 2, 91))  # for pages with logs: wide columns for names, also those of yarn counts
 EMPTY_IT = "To remove a line, empty it: a deleted row goes right across the sheet."  # on sheets of several tables
 OF_FACTS = Grid((150, 250, 250, 330, 200, 220, 84, 70, 84))
 
@@ -69,11 +69,11 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
         related=(tabs.SKEINS, tabs.REELS), grid=Grid(chosen=measure.CHOSEN),
     )
     yield Sheet(
-        tabs.LOT, tabs.LOT, "Choose one of your lots; a new one begins on the sheet Fiber.", _on(tabs.LOT, settings, lot),
+        tabs.LOT, tabs.LOT, "Choose one; a new one begins on the sheet Fiber.", _on(tabs.LOT, settings, lot),
         SheetKind.PAGE, related=(tabs.FIBER, tabs.FLEECE), grid=Grid(chosen="way_lot"),
     )
     yield Sheet(
-        tabs.PROJECT, tabs.PROJECT, "Choose one of your projects; a new one begins on the sheet Projects.", _on(tabs.PROJECT, settings, project, sureness),
+        tabs.PROJECT, tabs.PROJECT, "Choose one; a new one begins on the sheet Projects.", _on(tabs.PROJECT, settings, project, sureness),
         SheetKind.PAGE, related=(tabs.PROJECTS, tabs.SAMPLES), grid=Grid(chosen="project_name"),
     )
     yield skeins.sheet(settings)
