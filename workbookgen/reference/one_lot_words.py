@@ -15,9 +15,7 @@ from workbookgen.reference.words import percent, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 HARDLY_ANY = Quantity(1.5, "g")  # "0.1 oz" at most in words; common practice, no source
-CLEARLY_ANOTHER = (
-    0.1  # of the length at the grist wanted: more than a plan is usually off by; common practice, no source
-)
+CLEARLY_ANOTHER = 0.1  # of the length wanted: more than a plan is usually off by; common practice, no source
 LEAST_PROMISED, MOST_PROMISED = 0.005, 1000  # of what is left of a lot; less is none of it, and more is no plan
 
 
@@ -126,10 +124,8 @@ def way_in_words(
         is_used, aim = bought and weighed is None, "" if bought else f" at the grist wanted{otherwise}"
         of_it = f", {some} of it in skeins of designs" if some else ""
         rest = _rest(left, is_used, weighed is not None) + (f": about {reach}{aim}." if left and reach else ".")
-        begun = (
-            f"{done} is {'used' if is_used else 'spun'}" if done else f"Nothing is {'used' if is_used else 'spun'} yet"
-        )
-        return f"{begun}{of_it}, {rest}"
+        verb, yet = "used" if is_used else "spun", "" if done else " yet"
+        return f"{done or 'Nothing'} is {verb}{yet}{of_it}, {rest}"
 
     def if_any(text: str, grams: float) -> str:
         return text if grams > HARDLY_ANY.m_as("g") else ""
