@@ -22,7 +22,7 @@ from workbookgen.language.domains import Name, Note
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block
-from workbookgen.language.sentences import doubled, missing, refusal
+from workbookgen.language.sentences import doubled, missing, refusal, unusual
 from workbookgen.settings import load, templates
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
@@ -209,6 +209,7 @@ def test_a_label_takes_two_lines_at_most_and_breaks_no_word(written):
 def sentences(block: Block, system: str):
     """Everything that may be said of a record, but for a name that stands there twice."""
     said = [refusal(each, system) for each in block.inputs] + [rule.sentence for rule in block.rules]
+    said += [unusual(each, system) for each in block.ranged]
     said += [missing(each) for each in block.inputs if each.needed]
     return said + [doubled(each) for each in block.inputs if block.names_its_records(each)]
 

@@ -1,5 +1,7 @@
 """Every question of the planner, and every rule about what is wrong or missing, said by the library and by the engines.
 
+A usual range is a rule, too: one question for each field that has one.
+
 Drawn entries come to two thirds of them: a swatch that is too light for its scale, or a hand that drifts, is seldom
 drawn. So `slips.csv` has planners that differ from the demo by slips like those people make, a line for each cell, and
 together they break every rule there is. A rule that nothing breaks here is named: give it a line.
@@ -19,6 +21,7 @@ from workbookgen.checking.expected import expected_of_keys, expected_of_proofs
 from workbookgen.checking.trial import findings_of
 from workbookgen.engines import engine
 from workbookgen.language.automatic import MESSAGE
+from workbookgen.language.sentences import unusual
 
 sys.path.insert(0, str(Path(__file__).parents[2] / "demo"))
 from make import FOLDER, entries  # noqa: E402
@@ -62,16 +65,23 @@ def file(layout, demo, tmp_path_factory):
     return path
 
 
+def of_a_block(block, system):
+    return [rule.sentence for rule in block.rules] + [unusual(each, system) for each in block.ranged]
+
+
 def test_each_rule_is_broken_in_some_planner(layout, planners):
-    blocks = [block for block in layout.planner.blocks.values() if block.inputs and block.rules]
+    planner = layout.planner
+    blocks = [block for block in planner.blocks.values() if block.inputs]
     keys = [f"{block.key}_{MESSAGE.key}" for block in blocks]
     said = {
         (key, sentence)
-        for answers in expected_of_keys(layout.planner, list(planners.values()), keys)
+        for answers in expected_of_keys(planner, list(planners.values()), keys)
         for key in keys
         for sentence in answers[key]
     }
-    rules = [(key, rule.sentence) for key, block in zip(keys, blocks, strict=True) for rule in block.rules]
+    rules = [
+        (f"{block.key}_{MESSAGE.key}", sentence) for block in blocks for sentence in of_a_block(block, planner.system)
+    ]
     assert len(rules) > 250
     assert [rule for rule in rules if rule not in said] == [], "add a slip that breaks it to slips.csv"
 

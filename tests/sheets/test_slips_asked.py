@@ -176,7 +176,10 @@ def of(values, block, stays):
     ("weighed", {"length": 400.0, "mass": 0.2591}, "grist", ""),
     ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "ply": 61.0}, "ply_twist", "Twist of its ply: more than 60 turns in an inch"),  # in a meter
     ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "left": 61.0}, "twist", "Twist of a strand: more than 60 turns in an inch"),
-    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "ply": 60.0, "left": 60.0}, "twist", ""),
+    ("match", {"length": 400.0, "mass": 0.272, "take_up": 0.0, "ply": 60.0, "left": 60.0}, "twist", ""),
+    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "ply": 60.0}, "ply_twist", "Twist of its ply: far from what"),
+    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "left": 0.3}, "twist", "Twist of a strand: far from what"),
+    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "ply": 0.0, "left": 6.0}, "twist", ""),
     ("plying", {"singles": 9.0, "plied": 61.0}, "left", "Ply twist of a sample: more than 60 turns"),
     ("wheel", {"stamped": 8.0, "draft": 10.0, "wanted": 61.0}, "treadles_wanted", "Twist wanted: more than 60 turns"),
     ("spindle", {"draft": 36.0, "rolled": 8.0, "shaft": 0.4, "wanted": 61.0}, "twist", "Twist wanted: more than 60 turns"),

@@ -11,9 +11,10 @@ from workbookgen.book.guard import blank_or_inside
 from workbookgen.book.operands import Columns
 from workbookgen.language.automatic import FAULT
 from workbookgen.language.cases import first_of
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block
 from workbookgen.language.rules import Rule
-from workbookgen.language.sentences import doubled, missing, refusal
+from workbookgen.language.sentences import doubled, missing, refusal, unit_of, unusual
 
 Case = tuple[str, str]  # a condition, and the sentence that is said where it holds
 
@@ -21,6 +22,7 @@ Case = tuple[str, str]  # a condition, and the sentence that is said where it ho
 def message_words(block: Block) -> set[str]:
     """The words of the formula of a message."""
     words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
+    words |= {each.key for each in block.ranged}
     words |= {FAULT.key} if FAULT in block.automatic else set()
     words |= {word for each in block.distinct for word in (each.key, block.full_key(each.key))}
     return words | {block.names_column} if any(map(block.names_its_records, block.inputs)) else words
@@ -31,7 +33,7 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
 
     A log may ask so much that one formula cannot hold it, so what is wrong has a column of its own there.
     """
-    questions = [(_broken(rule, columns), rule.sentence) for rule in block.rules if rule.asks]
+    questions = _questions(block, columns, system)
     if FAULT not in block.automatic:
         return f"={_if_begun(block, columns, system, [*_faults(block, columns, system), *questions])}"
     fault = columns.ref(FAULT.key)
@@ -47,6 +49,7 @@ def sentences(block: Block, system: str) -> list[str]:
     """Every sentence that can be the message of a record."""
     said = [refusal(each, system) for each in block.inputs] + [rule.sentence for rule in block.rules]
     said += [missing(each) for each in block.inputs if each.needed]
+    said += [unusual(each, system) for each in block.ranged]
     return said + [doubled(each) for each in block.inputs if block.names_its_records(each)]
 
 
@@ -60,6 +63,14 @@ def _faults(block: Block, columns: Columns, system: str) -> list[Case]:
         *((_doubled(ref(each.key), ref(block.full_key(each.key))), each.sentence) for each in block.distinct),
         *((_broken(rule, columns), rule.sentence) for rule in block.rules if not rule.asks),
         *((f"COUNTBLANK({ref(each.key)})=1", missing(each)) for each in block.inputs if each.needed),
+    ]
+
+
+def _questions(block: Block, columns: Columns, system: str) -> list[Case]:
+    """What may be asked about a record; its rules know more of it than the usual range of an input does."""
+    return [
+        *((_broken(rule, columns), rule.sentence) for rule in block.rules if rule.asks),
+        *((_unusual(each, columns.ref(each.key), system), unusual(each, system)) for each in block.ranged),
     ]
 
 
@@ -88,6 +99,15 @@ def _as_new(first: float | str, ref: str) -> str:
 def _doubled(ref: str, column: str) -> str:
     """Condition that a text occurs in a column more than once."""
     return f"IF(ISTEXT({ref}),IF(LEN({ref})>0,SUMPRODUCT(({column}={ref})*1)>1,1=0),1=0)"
+
+
+def _unusual(field: Input | Result, ref: str, system: str) -> str:
+    """Condition that a cell holds a number outside of its usual range, whose last digits do not decide."""
+    least, most = field.usual.shown(unit_of(field, system))
+    low = [] if least is None else [f"ROUND({ref},9)<{least:.15g}"]
+    high = [] if most is None else [f"ROUND({ref},9)>{most:.15g}"]
+    outside = f"OR({low[0]},{high[0]})" if low and high else (low or high)[0]
+    return f"IF(ISNUMBER({ref}),{outside},1=0)"
 
 
 def _broken(rule: Rule, columns: Columns) -> str:

@@ -7,10 +7,10 @@ from functools import cached_property
 from workbookgen.errors import DescriptionError
 from workbookgen.language.automatic import FAULT, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, OWN_LINE, SPOILED
 from workbookgen.language.entries import Entry
-from workbookgen.language.fields import Input
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block
 from workbookgen.language.rules import Rule
-from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
+from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal, unit_of, unusual
 from workbookgen.texts import folded, repeated_names
 
 WRONG, UNFINISHED, ASKED = "!", "…", "?"
@@ -50,7 +50,7 @@ def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict
     typed = [any(columns[each.key][row] is not None for each in block.inputs) for row in range(block.rows)]
     begun = [_is_begun(block, records.record(row), system) for row in range(block.rows)]
     faults = [_fault(records, row, system) if begun[row] else None for row in range(block.rows)]
-    said = [faults[row] or (_question(records, row) if begun[row] else None) for row in range(block.rows)]
+    said = [faults[row] or (_question(records, row, system) if begun[row] else None) for row in range(block.rows)]
     marks = [None if each is None else _mark(each) for each in said]
     filled = [float(sum(columns[key][row] is not None for key in folded_away)) or None for row in range(block.rows)]
     first = _at_the_head(said, marks, records.listed)
@@ -111,10 +111,18 @@ def _fault(records: Records, row: int, system: str) -> str | None:
     return next((missing(each) for each in block.inputs if each.needed and record[each.key] is None), None)
 
 
-def _question(records: Records, row: int) -> str | None:
+def _question(records: Records, row: int, system: str) -> str | None:
     """The first question about a record; None if there is none."""
     block, record = records.block, records.record(row)
-    return next((rule.sentence for rule in block.rules if rule.asks and is_broken(rule, block, record)), None)
+    for rule in block.rules:
+        if rule.asks and is_broken(rule, block, record):
+            return rule.sentence
+    return next((unusual(each, system) for each in block.ranged if _is_unusual(each, record[each.key], system)), None)
+
+
+def _is_unusual(field: Input | Result, value: Entry, system: str) -> bool:
+    """Whether there is a number, and it lies outside of the usual range of its field."""
+    return value is not None and field.usual.is_left_by(value, unit_of(field, system))
 
 
 def is_broken(rule: Rule, block: Block, record: dict) -> bool:

@@ -19,6 +19,7 @@ from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import LISTED, Block, Card, Log
 from workbookgen.language.planner import Planner
+from workbookgen.language.sentences import unit_of
 
 WHOLE_EVERY = 4  # every fourth scenario of a check is a whole one
 # How often a record is careful, has one slip, is wild, or is not begun: that of a card, and those of a log.
@@ -126,6 +127,8 @@ class _Drawing:
                 return float(domain.least + row % (domain.most - domain.least + 1))
             case Number() as domain if not domain.whole and min(domain.most or domain.below, 50.0) > 5.0:
                 low, high = max(domain.least or domain.above or 0.0, 1.0), min(domain.most or domain.below, 50.0)
+                least, most = each.usual.shown(unit_of(each, self.planner.system)) if each.usual else (None, None)
+                low, high = max(low, least or low), min(high, most or high)
                 return round(low * (high / low) ** self.draw.random(), 2)
             case Choice() as domain:
                 names = self._names(domain)

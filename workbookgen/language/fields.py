@@ -15,6 +15,7 @@ from workbookgen.language.domains import Date, Domain, Number
 from workbookgen.language.formula import Formula, formula
 from workbookgen.language.quantities import NUMBER, Kind
 from workbookgen.language.type_checks import require_types
+from workbookgen.language.usual import Usual
 from workbookgen.units import Quantity
 
 
@@ -32,6 +33,7 @@ class Input:
     needed: bool = False  # the record is unfinished without it
     blank_means: float | None = None  # what an empty cell stands for
     starts_as: float | str | Quantity | None = None  # what a new planner's card shows
+    usual: Usual | None = None  # what lies outside is asked about
     help: str = ""
     width: int = 10
 
@@ -52,6 +54,7 @@ class Input:
             yield "it starts as a bare number; give it as a quantity, with its unit"
         if isinstance(self.starts_as, Quantity) and not self.starts_as.is_compatible_with(unit.pint):
             yield f"it starts as {self.starts_as}, which no {unit.symbol or 'plain number'} can be"
+        yield from _ends_of_another_kind(self)
         if has_dimension and self.blank_means:
             yield "a blank cell of a quantity can stand for nothing but 0"
         if self.blank_means is not None:
@@ -87,6 +90,7 @@ class Result:
     width: int = 10
     is_signed: bool = False  # show a plus sign before numbers above zero
     is_range: bool = False  # a text of two numbers, shown at the right as numbers are
+    usual: Usual | None = None  # what lies outside is asked about
 
     def __post_init__(self):
         require_types(f"field {self.key}", self)
@@ -102,6 +106,7 @@ class Result:
         strangers = {*self.uses, *self.leaves, *self.fixed} - {*inspect.signature(self.reference).parameters}
         for name in sorted(strangers):
             yield f"its reference has no parameter {name}"
+        yield from _ends_of_another_kind(self)
 
     @property
     def is_text(self) -> bool:
@@ -137,6 +142,24 @@ class Result:
     @property
     def reference_path(self) -> str:
         return f"{self.reference.__module__}.{self.reference.__qualname__}"
+
+
+def _ends_of_another_kind(field: Input | Result) -> Iterator[str]:
+    """Ends of its usual range that cannot be compared with what is in its cells."""
+    if field.usual is None:
+        return
+    if field.is_text or isinstance(field, Input) and isinstance(field.domain, Date):
+        yield "it holds no plain numbers, so it has no usual range"
+        return
+    unit = (field.unit or NUMBER).customary
+    for end in field.usual.ends:
+        if (
+            isinstance(end, Quantity)
+            and not end.is_compatible_with(unit.pint)
+            or not isinstance(end, Quantity)
+            and unit.pint != "dimensionless"
+        ):
+            yield f"its usual range ends at {end}, which no {unit.symbol or 'plain number'} can be"
 
 
 @dataclass(frozen=True)

@@ -88,10 +88,20 @@ class Block(Keyed):
         return {each.key: each for each in self.fields}
 
     @cached_property
+    def ranged(self) -> tuple[Input | Result, ...]:
+        """The fields with a usual range."""
+        return tuple(each for each in self.fields if each.usual)
+
+    @cached_property
     def questioned(self) -> tuple[Result, ...]:
         """The results that its questions read."""
-        words = {word for rule in self.rules for word in rule.text.words}
+        words = {word for rule in self.rules for word in rule.text.words} | {each.key for each in self.ranged}
         return tuple(each for each in self.results if each.key in words)
+
+    @property
+    def asks(self) -> bool:
+        """Whether it asks anything about a record in which nothing is wrong."""
+        return bool(self.ranged) or any(rule.asks for rule in self.rules)
 
     @cached_property
     def automatic(self) -> tuple[Automatic, ...]:
@@ -142,7 +152,7 @@ class Log(Block):
     @cached_property
     def automatic(self) -> tuple[Automatic, ...]:
         said = (MARK, MESSAGE, FILLED, OWN_LINE, FIRST, OPEN, SPOILED) if self.inputs else (LINE, OWN_LINE)
-        asked = (FAULT,) if any(rule.asks for rule in self.rules) else ()
+        asked = (FAULT,) if self.asks else ()
         return (*said, *asked, *self.positions, *self.repeats)
 
     @property

@@ -3,6 +3,7 @@
 from workbookgen.language.automatic import Automatic
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Input, Result
+from workbookgen.language.quantities import NUMBER, Unit
 
 # How the messages begin that are about nothing wrong:
 MISSING = "Still to fill in"  # an entry that the record needs
@@ -10,6 +11,11 @@ ASKING = "Is it right?"  # begins a question: the entry is accepted, and its res
 UNKNOWN = "No answer yet"  # begins a message about something missing outside the record's own cells
 
 NO_ERROR, AN_ERROR = "no error", "an error"  # in the cells of a chapter
+
+
+def unit_of(field: Input | Result, system: str) -> Unit:
+    """The unit in which a number is shown."""
+    return (field.unit or NUMBER).unit(system)
 
 
 def symbol_of(field: Input | Result | Automatic, system: str) -> str:
@@ -30,6 +36,15 @@ def refusal(field: Input, system: str) -> str:
     asked = request(field, system)
     says_so = isinstance(field.domain, Choice) and field.domain.or_none
     return asked if field.needed or says_so else f"{asked.removesuffix('.')}, or empty it."
+
+
+def unusual(field: Input | Result, system: str) -> str:
+    """The question about a number outside of the usual range of its field."""
+    if isinstance(field, Result):
+        where = "what it is worked out from"
+    else:
+        where = "its digits and its unit" if unit_of(field, system).symbol not in ("", "%") else "its digits"
+    return f"{ASKING} {field.label}: usually {field.usual.words(unit_of(field, system))}. Look at {where}."
 
 
 def missing(field: Input) -> str:

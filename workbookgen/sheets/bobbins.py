@@ -25,7 +25,7 @@ from workbookgen.reference import planning, plying, records, yarn_count
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import plausible, singles, tabs
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import AMOUNT, LARGE, LOSS, PART, REACH, STRANDS
+from workbookgen.sheets.limits import AMOUNT, LARGE, LOSS, PACKED, PART, REACH, STRANDS, TAKE_UP
 from workbookgen.sheets.lookup import of_project
 from workbookgen.units import Quantity
 
@@ -106,7 +106,7 @@ def _you_type() -> Group:
         Input("inner", "Across the bare shaft", REACH, LOOP),
         Input("height", "Length that is wound", REACH, LOOP, help="Between the flanges."),
         Input("fullness", "Of that, filled", PART, SHARE, blank_means=0.9, help="Empty means 90% (common practice, no source). A cop that tapers is less full."),
-        Input("package_density", "How densely it lies", Number(above=0, most=3), DENSITY, needed=True, starts_as=Quantity(0.35, "gram / centimeter ** 3"),
+        Input("package_density", "How densely it lies", Number(above=0, most=3), DENSITY, usual=PACKED, needed=True, starts_as=Quantity(0.35, "gram / centimeter ** 3"),
               help="Grams of yarn in a cubic centimeter of the bobbin: 0.30 loose to 0.45 firm (common practice, no source)."),
         Input("weighed", "Or yarn of a full one", AMOUNT, MASS, help="Weight of a full bobbin less that of the bare one. It wins over the measures."),
         Input("project", "For the project", Choice("projects_listed", tabs.PROJECTS), help="Its yarn still to make, grist, strands and take-up are used where you type none."),
@@ -114,7 +114,8 @@ def _you_type() -> Group:
         Input("grist", "Grist of the singles", AMOUNT, GRIST,
               help="As they lie on the bobbin, not washed: by the grist of washed singles, a bobbin would seem to hold too little."),
         Input("strands", "Strands", STRANDS, NUMBER, help="Empty takes the project's, or two."),
-        Input("take_up", "Take-up", LOSS, SHARE, help="Share of the singles' length lost in plying; empty takes the project's, its sample's or its design's, or none."),
+        Input("take_up", "Take-up", LOSS, SHARE, usual=TAKE_UP,
+              help="Share of the singles' length lost in plying; empty takes the project's, its sample's or its design's, or none."),
         Input("plying", "A plying bobbin holds", AMOUNT, MASS, help="Weight of yarn; empty means as much as above."),
     ))
 

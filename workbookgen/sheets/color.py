@@ -13,7 +13,7 @@ from workbookgen.reference import color, dyeing
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import plausible, tabs
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_PART, PART, STITCHES, STRANDS
+from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_PART, PART, STITCHES, STRANDS, TAKE_UP
 
 SHEET = tabs.YARN
 CHAPTER = "Color"
@@ -42,7 +42,7 @@ TOP = Card(
             Input("skeins", "Skeins alike", COUNTED, NUMBER, needed=True, starts_as=1.0),
             Input("strips", "Strips", COUNTED, NUMBER, help="Lengthwise. Empty: one for each strand of each skein. Fewer make longer runs of color."),
             Input("grist", "Grist of each single", LARGE, GRIST),
-            Input("take_up", "Take-up", LOSS, SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample."),
+            Input("take_up", "Take-up", LOSS, SHARE, usual=TAKE_UP, blank_means=0, help="Share of the singles' length lost in plying; from a sample."),
             Input("differ", "Strands differ by", NONE_OR_PART, SHARE,
                   help="In grist, at most: two strands by three times what your skeins differ by (CV), three or more by four times. More, if the strips differ in weight."),
             Input("row", "Yarn for one row", AMOUNT, LOOP, help="Of a washed swatch, for stripes."),

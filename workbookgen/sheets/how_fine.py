@@ -21,7 +21,7 @@ from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.reference import diameter, how_fine, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.sheets import by_k, guide, plausible
-from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, REACH, SIZE, TWISTED
+from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, REACH, SIZE, STAPLES, TWISTED
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 from workbookgen.units import Quantity
@@ -46,7 +46,7 @@ FINEST = Card(
             Input("fibers", "Fibers side by side, at least", SIZE, NUMBER, blank_means=40,
                   help="30 to 60 by hand; empty means 40 (common practice, no source). Mills spin worsted with 35 to 40."),
             Input("wanted", "Grist you would like", LARGE, GRIST, help="Of the single, to see whether the fiber can make it."),
-            Input("staple", "Staple length", REACH, STAPLE, help="Of your own fleece; wins over the guide, whose shortest is taken."),
+            Input("staple", "Staple length", REACH, STAPLE, usual=STAPLES, help="Of your own fleece; wins over the guide, whose shortest is taken."),
             Input("twist", "Turns you would give it", TWISTED, TWIST),
         )),
         Group("Worked out", (

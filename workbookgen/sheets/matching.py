@@ -1,14 +1,18 @@
 """Matching: a yarn that exists, from its label or from what it measures and weighs, and the singles that would make
 it again."""
 
+from collections.abc import Mapping
+
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, TWIST
+from workbookgen.language.rules import Rule
+from workbookgen.language.sentences import ASKING
 from workbookgen.reference import plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible, singles, tabs
 from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
-from workbookgen.sheets.limits import LARGE, NONE_OR_TWISTED, SHRINKAGE, STRANDS
+from workbookgen.sheets.limits import LARGE, NONE_OR_TWISTED, SHRINKAGE, SHRUNK, STRANDS, TWIST_FACTOR
 
 SHEET = tabs.YARN
 CHAPTER = "Matching"
@@ -21,6 +25,21 @@ def chapter(settings: Settings) -> Chapter:
     ))
 
 
+def _twisted(word: str, label: str) -> Rule:
+    """Turns that no yarn of this grist has. Its last digits do not decide."""
+    least, most = TWIST_FACTOR.ends
+    factor = f"ROUND({word} / 100 * SQRT(1000 * tex), 9)"
+
+    def is_unusual(values: Mapping) -> bool:
+        return not least <= round(values[word] / 2.54 * values["tex"] ** 0.5, 9) <= most
+
+    return Rule(
+        f"AND({word} > 0, OR({factor} < {least}, {factor} > {most}))",
+        lambda values: values[word] > 0 and is_unusual(values),
+        f"{ASKING} {label}: far from what a yarn of this grist has. Look at the turns, in an inch, and at its length and weight.",
+    )
+
+
 MATCH = Card(
     "match",
     "Spin a yarn that you have seen",
@@ -31,7 +50,7 @@ MATCH = Card(
             Input("mass", "Weight on the label", LARGE, MASS, needed=True),
             Input("strands", "Strands in it", STRANDS, NUMBER, needed=True, starts_as=2.0, help="Untwist an end and count them."),
             singles.take_up(),
-            Input("shrinkage", "Your shrinkage", SHRINKAGE, SHARE,
+            Input("shrinkage", "Your shrinkage", SHRINKAGE, SHARE, usual=SHRUNK,
                   help="Share of the length that washing takes of your yarn; from a sample. Empty takes the usual one on the sheet Sureness."),
             Input("ply", "Twist of its ply", NONE_OR_TWISTED, TWIST, help="Turns to untwist it until its strands lie side by side, over that length: you may type =32/10."),
             Input("left", "Twist of a strand", NONE_OR_TWISTED, TWIST,
@@ -61,5 +80,7 @@ MATCH = Card(
         plausible.thin_by_tex("Weight on the label"),
         plausible.no_take_up(),
         *plausible.twist_typed(ply="Twist of its ply", left="Twist of a strand"),
+        _twisted("ply", "Twist of its ply"),
+        _twisted("left", "Twist of a strand"),
     ),
 )

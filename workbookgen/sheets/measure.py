@@ -274,10 +274,17 @@ def _unusual() -> Result:
          "Loop washed: far from the loop of its reel. Was it wound on another? Measure one full loop, all the way around, not the length of the folded skein."),
         (_is_far("used_counted_wpi", "expected_wpi", skein_questions.FEWEST_WRAPS, skein_questions.MOST_WRAPS),
          "Wraps counted: far from what its length and weight suggest. Look at the wraps, the weight, and the count on the ruler."),
+        (_is_long("used_rest", "used_loop", "used_wraps"), f"Rest: more than {skein_questions.LONGEST_REST} turns of its reel. Look at its unit."),
     )
     return Result("unusual", "Unlike most skeins", f'"{ASKING} " & ' + first_of(*((condition, f'"{sentence}"') for condition, sentence in questions)), measuring.unusual, None,
-                  uses={"loop": "used_loop", "mass": "net", "washed_loop": "used_washed_loop", "counted": "used_counted_wpi", "expected": "expected_wpi"},
+                  uses={"loop": "used_loop", "mass": "net", "washed_loop": "used_washed_loop", "counted": "used_counted_wpi", "expected": "expected_wpi", "rest": "used_rest",
+                        "wraps": "used_wraps"},
                   only_if=f"OR({', '.join(condition for condition, _ in questions)})")
+
+
+def _is_long(rest: str, loop: str, wraps: str) -> str:
+    is_longer = f"AND({wraps} > 0, ROUND({rest} - {skein_questions.LONGEST_REST} * {loop}, 9) > 0)"
+    return f"IF(AND(given({rest}), given({loop}), given({wraps})), {is_longer}, 1 = 0)"
 
 
 def _is_far(word: str, expected: str, least: float, most: float) -> str:

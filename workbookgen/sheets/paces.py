@@ -12,7 +12,7 @@ from workbookgen.reference import overview, planning, project, records, reeling
 from workbookgen.settings import Settings
 from workbookgen.sheets import samples, tabs
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import AMOUNT, STRANDS
+from workbookgen.sheets.limits import AMOUNT, HOURS_A_WEEK, STRANDS
 from workbookgen.sheets.lookup import lookup
 from workbookgen.units import Quantity
 
@@ -54,11 +54,13 @@ def _you_type() -> Group:
         Input("sample", "As in the sample", Choice("samples_listed", samples.SHEET), help="A sample with minutes taken; your own figures below win over it."),
         Input("preparing", "Preparing fiber", AMOUNT, MASS_PACE, needed=True, starts_as=Quantity(2, "ounce / hour"),
               help="Carding or combing: what comes out of it in an hour, ready to spin."),
-        Input("spinning", "Spinning singles", AMOUNT, PACE, help="Length in an hour, of a yarn like those that you plan: one four times as fine takes about twice as long."),
+        Input("spinning", "Spinning singles", AMOUNT, PACE,
+              help="Length in an hour, of a yarn like those that you plan: one four times as fine takes about twice as long."),
         Input("plying", "Plying", AMOUNT, PACE, help="Length of ply in an hour."),
-        Input("finishing", "Winding and washing", AMOUNT, PACE, needed=True, starts_as=Quantity(400, "yard / hour"), help="Length of yarn reeled, tied and washed in an hour."),
+        Input("finishing", "Winding and washing", AMOUNT, PACE, needed=True, starts_as=Quantity(400, "yard / hour"),
+              help="Length of yarn reeled, tied and washed in an hour."),
         Input("strands", "Strands for the stock", STRANDS, NUMBER, needed=True, starts_as=2.0, help="How the stock will be plied, for the weeks of spinning in it."),
-        Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, needed=True, starts_as=Quantity(6, "hour")),
+        Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, usual=HOURS_A_WEEK, needed=True, starts_as=Quantity(6, "hour")),
         Input("start", "First day", Date(), DAY,
               help="Today, and again after a break: the planner does not know it. Days are never counted from before your latest finished skein, or the lot bought last."),
     ))

@@ -28,6 +28,7 @@ MOST_TAKE_UP, LEAST_TAKE_UP = 0.25, -0.05  # an ordinary ply loses 1 to 6%; comm
 MOST_TWIST = 60  # turns in an inch: more than crepe yarns have (from memory)
 THICKEST = 0.2  # meters in a gram, 100 yards in a pound: three to four wraps in an inch; common practice, no source
 WIDEST_BOBBIN = 0.4  # meters; common practice, no source
+UNLIKE_ARMS = 1.6  # of the longer to the shorter; common practice, no source
 OFF_THE_RATED = 0.15  # of a reel's rated loop; common practice, no source
 HEAVY = "no yarn is so heavy for its length. Look at the unit of each: grams, or ounces?"
 LIGHT = "hardly any yarn is so light for its length. Look at the unit of each: grams, or ounces?"
@@ -272,4 +273,16 @@ def cord_and_arms() -> Rule:
         f"ABS(ROUND(measured / from_arms - 1, 9)) > {OFF_THE_RATED}",
         lambda values: abs(round(values["measured"] / values["from_arms"] - 1, 9)) > OFF_THE_RATED,
         f"{ASKING} Cord turns: far from what height and arms suggest. One turn lies over each arm end once.",
+    )
+
+
+def unlike_arms() -> Rule:
+    """Two arms of a niddy-noddy of which one is far longer: half of the other was measured, or in another unit.
+
+    Their last digits do not decide.
+    """
+    return Rule(
+        f"ROUND(MAX(arm_a, arm_b) / MIN(arm_a, arm_b), 9) > {UNLIKE_ARMS}",
+        lambda values: round(max(values["arm_a"] / values["arm_b"], values["arm_b"] / values["arm_a"]), 9) > UNLIKE_ARMS,
+        f"{ASKING} Other arm: far from the one arm, and both are about alike. Measure each whole, from end to end, in one unit.",
     )

@@ -12,6 +12,7 @@ from workbookgen.reference import reeling
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import CORD, SPAN, TOLERANCE, TURNS, Reel, shown
 from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets.limits import OFF_A_LOOP
 
 SHEET = tabs.REELS
 CHAPTER = "Reels"
@@ -74,6 +75,7 @@ def reels(settings: Settings) -> Log:
             plausible.short_loop(settings.units),
             plausible.off_the_rated(),
             plausible.cord_and_arms(),
+            plausible.unlike_arms(),
         ),
     )
 
@@ -88,7 +90,7 @@ def _you_type() -> Group:
         Input("height", "Height", SPAN, LOOP, help="Niddy-noddy: from the yarn on one arm to the yarn on the other, along the shaft."),
         Input("arm_a", "One arm", SPAN, LOOP, help="Niddy-noddy: one arm, from the yarn at one end to the yarn at the other. In notches it lies within the ends."),
         Input("arm_b", "Other arm", SPAN, LOOP, help="Niddy-noddy: the other arm, measured alike."),
-        Input("tolerance", "Loop ±", TOLERANCE, LOOP, help="How far the loop may be off, either way."),
+        Input("tolerance", "Loop ±", TOLERANCE, LOOP, usual=OFF_A_LOOP, help="How far the loop may be off, either way."),
     ))
 
 

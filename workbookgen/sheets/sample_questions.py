@@ -2,9 +2,9 @@
 
 from workbookgen.language.rules import Rule
 from workbookgen.sheets import plausible
+from workbookgen.sheets.limits import K_AS_LAID
 
 MOST_GROWN, MOST_SHRUNK, MOST_SPINNING_LOSS = -0.1, 0.25, 0.15  # of a sample's length in washing, of its fiber in spinning; common practice, no source
-MOST_K, LEAST_K = 0.62, 0.19  # for wraps as laid by hand: 1.75 and 0.55 of the usual 0.35; common practice, no source
 
 
 def of_a_sample() -> tuple[Rule, ...]:
@@ -14,7 +14,7 @@ def of_a_sample() -> tuple[Rule, ...]:
     """
     return (
         plausible.thick_by_tex("Its weight", sentence=plausible.HEAVY),
-        plausible.outside("k", LEAST_K, MOST_K, "Wraps: far from what its length and weight suggest. Look at each unit, and the count on the ruler."),
+        plausible.outside("k", K_AS_LAID.least, K_AS_LAID.most, "Wraps: far from what its length and weight suggest. Look at each unit, and the count on the ruler."),
         plausible.outside("take_up", plausible.LEAST_TAKE_UP, plausible.MOST_TAKE_UP,
                           "Singles used: far from the plied length. It is the length of one of the singles, not of all together."),
         plausible.outside("shrinkage", MOST_GROWN, MOST_SHRUNK, "After washing: far from what it was before. Were the two exchanged?"),

@@ -22,12 +22,13 @@ from workbookgen.language.quantities import (
 from workbookgen.language.repeated import repeated
 from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
+from workbookgen.language.usual import Usual
 from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import by_k, fiber, light_weights, sample_questions, tabs
-from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_TURNS
+from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_TURNS, PACE_OF_YARN, TWIST_FACTOR
 from workbookgen.sheets.plausible import IN_DAMP_AIR
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
@@ -154,7 +155,7 @@ def _thickness() -> Group:
         Result("wpi", "Wraps, mean", f"mean({ALL_READINGS})", statistics.mean, THREADS, uses=OF_READINGS, only_if=f"readings({ALL_READINGS}) > 0"),
         Result("spread", "Spread", f"stdev({ALL_READINGS})", statistics.deviation, THREADS, uses=OF_READINGS, digits=2,
                only_if=f"readings({ALL_READINGS}) > 1", note="Standard deviation of the readings."),
-        Result("variation", "CV", "spread / wpi", statistics.variation, SHARE, uses={"deviation": "spread", "mean": "wpi"},
+        Result("variation", "CV", "spread / wpi", statistics.variation, SHARE, usual=Usual(most=0.25), uses={"deviation": "spread", "mean": "wpi"},
                note="Coefficient of variation: spread over mean."),
         Result("within", "95% within ±", "SQRT(half_width * half_width + step * step / 4)", statistics.within, THREADS, digits=2,
                note="The yarn's own mean lies this near, 19 times in 20. Of wraps counted whole, half a wrap is never known."),
@@ -183,7 +184,7 @@ def _twist() -> Group:
         Result("singles_twist", "Singles", "singles_turns / singles_piece", twist.turns_counted, TWIST, width=9,
                uses={"turns": "singles_turns", "length": "singles_piece"}),
         Result("ply_twist", "Ply", "ply_turns / ply_piece", twist.turns_counted, TWIST, width=9, uses={"turns": "ply_turns", "length": "ply_piece"}),
-        Result("factor_tex", "Ply factor, tex", "ply_twist / 100 * SQRT(1000 * tex)", twist.tex_factor, NUMBER, width=9,
+        Result("factor_tex", "Ply factor, tex", "ply_twist / 100 * SQRT(1000 * tex)", twist.tex_factor, NUMBER, usual=TWIST_FACTOR, width=9,
                uses={"twist": "ply_twist", "linear_density": "tex"}, digits=1, note="Turns per centimeter times the root of tex, of the whole yarn."),
         Result("diameter", "Diameter", by_k.width("or_else(thickness_k_touching, 0.9)", "grist_yd_lb"),
                diameter.touching_width, YARN_DIAMETER, uses={"grist": "grist_yd_lb", "k": "thickness_k_touching"},
@@ -192,7 +193,7 @@ def _twist() -> Group:
                note="At the surface, by that diameter, as on the sheet Twist: there the same angle gives the same turns. "
                     "Not pressed together, the yarn is thicker and its angle looks wider."),
         Result("balance", "Against balance", "ply_twist / (2 / 3 * singles_twist) - 1", twist.balance, SHARE,
-               uses={"plied_twist": "ply_twist"}, leaves=("share",), only_if="singles_twist > 0", note="Two thirds of the singles' twist would be 0%."),
+               uses={"plied_twist": "ply_twist"}, leaves=("share",), usual=Usual(-0.75, 2), only_if="singles_twist > 0", note="Two thirds of the singles' twist would be 0%."),
         Result("balance_words", "In words",
                'IF(ABS(ROUND(balance, 9)) <= 0.125, "balanced", IF(balance > 0, "more ply twist than balance", "less ply twist than balance"))',
                twist.balance_words, None, width=25),
@@ -210,8 +211,8 @@ def _for_planning() -> Group:
                uses={"length": "singles_length", "finished": "plied_length"}, note="Share of the singles' length lost in plying."),
         Result("feed", "Feed", "1 / (1 - take_up)", twist.feed, NUMBER, width=8, digits=3,
                note="Of a component on the sheet Yarn: length of single in one length of ply; below 1, type 1."),
-        Result("spin_pace", "Spinning", "singles_length / spin_minutes", planning.pace, PACE, uses={"length": "singles_length", "minutes": "spin_minutes"}),
-        Result("ply_pace", "Plying", "plied_length / ply_minutes", planning.pace, PACE, uses={"length": "plied_length", "minutes": "ply_minutes"}),
+        Result("spin_pace", "Spinning", "singles_length / spin_minutes", planning.pace, PACE, usual=PACE_OF_YARN, uses={"length": "singles_length", "minutes": "spin_minutes"}),
+        Result("ply_pace", "Plying", "plied_length / ply_minutes", planning.pace, PACE, usual=PACE_OF_YARN, uses={"length": "plied_length", "minutes": "ply_minutes"}),
     ))
 
 

@@ -21,12 +21,24 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
+from workbookgen.language.usual import Usual
 from workbookgen.language.views import Prose, band
 from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import AMOUNT, BATH, HEAT, NONE_OR_AMOUNT, NONE_OR_PART, PART
+from workbookgen.sheets.limits import (
+    AMOUNT,
+    BATH,
+    HEAT,
+    LIQUID_WATER,
+    MINUTES_IN_A_BATH,
+    NONE_OR_AMOUNT,
+    NONE_OR_PART,
+    PART,
+    SCOURED_YIELD,
+    WATER_TO_GOODS,
+)
 from workbookgen.units import Quantity
 
 SHEET = tabs.FLEECE
@@ -94,20 +106,22 @@ WATER = Card(
         Group("You type", (
             Input("mass", "Fleece to wash", AMOUNT, MASS, needed=True, help="Grease weight."),
             Input("load", "In one load", AMOUNT, MASS, needed=True, help="What your pot or tub holds loosely."),
-            Input("ratio", "Water to wool", BATH, LIQUOR, needed=True, starts_as=Quantity(30, "liter / kilogram"),
+            Input("ratio", "Water to wool", BATH, LIQUOR, usual=WATER_TO_GOODS, needed=True, starts_as=Quantity(30, "liter / kilogram"),
                   help="20 to 40 liters a kilogram, 2.4 to 4.8 gallons a pound (common practice, no source)."),
-            Input("washes", "Washes", Number(least=1, most=20, whole=True), NUMBER, needed=True, starts_as=2.0,
+            Input("washes", "Washes", Number(least=1, most=20, whole=True), NUMBER, usual=Usual(most=6), needed=True, starts_as=2.0,
                   help="Two with detergent (F. Beech 1902, read; common practice since)."),
-            Input("rinses", "Rinses", Number(least=0, most=20, whole=True), NUMBER, needed=True, starts_as=2.0),
-            Input("minutes", "Minutes each", Number(above=0, most=1000), MINUTES, needed=True, starts_as=Quantity(30, "minute"), help="About half an hour (F. Beech 1902, read)."),
-            Input("hot", "Hot tap or kettle", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(140, "degree_Fahrenheit")),
-            Input("cold", "Cold tap", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(55, "degree_Fahrenheit")),
+            Input("rinses", "Rinses", Number(least=0, most=20, whole=True), NUMBER, usual=Usual(least=1, most=8), needed=True, starts_as=2.0),
+            Input("minutes", "Minutes each", Number(above=0, most=1000), MINUTES, usual=MINUTES_IN_A_BATH, needed=True, starts_as=Quantity(30, "minute"),
+                  help="About half an hour (F. Beech 1902, read)."),
+            Input("hot", "Hot tap or kettle", HEAT, TEMPERATURE, usual=LIQUID_WATER, needed=True, starts_as=Quantity(140, "degree_Fahrenheit")),
+            Input("cold", "Cold tap", HEAT, TEMPERATURE, usual=LIQUID_WATER, needed=True, starts_as=Quantity(55, "degree_Fahrenheit")),
             Input("target", "Bath wanted", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(135, "degree_Fahrenheit"),
                   help="130 to 140 °F, 54 to 60 °C, not above with alkali (F. Beech 1902, read)."),
-            Input("detergent", "Detergent", NONE_OR_PART, SHARE, needed=True, starts_as=0.02, help="Share of the grease weight, 1 to 3% (common practice), or as its label says."),
+            Input("detergent", "Detergent", NONE_OR_PART, SHARE, usual=Usual(most=0.1), needed=True, starts_as=0.02,
+                  help="Share of the grease weight, 1 to 3% (common practice), or as its label says."),
             Input("by_water", "Or liquid, by the water", Number(above=0, most=200), DOSE,
                   help="As the label of a liquid detergent says; it then counts instead of the share above."),
-            Input("yield_expected", "Scoured yield expected", PART, SHARE, needed=True, starts_as=0.55, help="See the guide on the sheet Guide."),
+            Input("yield_expected", "Scoured yield expected", PART, SHARE, usual=SCOURED_YIELD, needed=True, starts_as=0.55, help="See the guide on the sheet Guide."),
             Input("price_water", "Cost of a load", NONE_OR_AMOUNT, NUMBER, help="Water, heat and detergent, in your currency."),
         )),
         Group("Worked out", (
@@ -162,7 +176,7 @@ WATERS = Card(
     groups=(
         Group("You type", (
             Input("volume", "Water in the pot", AMOUNT, VOLUME),
-            Input("temperature", "Its temperature", HEAT, TEMPERATURE, help="Measured, not guessed."),
+            Input("temperature", "Its temperature", HEAT, TEMPERATURE, usual=LIQUID_WATER, help="Measured, not guessed."),
             Input("added", "Water you add", AMOUNT, VOLUME, help="To see what it becomes."),
             Input("added_temperature", "Temperature of that", HEAT, TEMPERATURE, help="Hotter than what is in the pot, or colder."),
             Input("target", "Temperature wanted", HEAT, TEMPERATURE, help="To see how much to add."),

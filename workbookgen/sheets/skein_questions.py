@@ -5,13 +5,14 @@ Each is a rule that asks, as those in `plausible` are.
 
 from collections.abc import Mapping
 
-from workbookgen.language.quantities import MASS
+from workbookgen.language.quantities import LENGTH, LOOP, MASS
 from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.texts import folded
 
 LONGEST_WASHED, SHORTEST_WASHED = 1.1, 0.75  # of the loop on the reel: another reel, of a yard and a half for two, is out; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of the wraps expected from the grist; common practice, no source
+LONGEST_REST = 3  # turns of the reel; common practice, no source
 HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
 # A skein beside those made alike: times what they differ by, and times their mean grist; common practice, no source.
 BEYOND_CHANCE, TIMES_THE_OTHERS = 2.8, 1.55
@@ -110,6 +111,16 @@ def of_another_lot() -> Rule:
         f"IF(AND(given(lot), given(project_lot)), IF(lot = project_lot, 0, 1) * {' * '.join(others)}, 0) > 0.5",
         is_none_of_them,
         f"{ASKING} Fiber lot: its project is spun from others. Choose the right lot or project, or add this lot to the project.",
+    )
+
+
+def long_rest(system: str) -> Rule:
+    """A leftover of several turns besides the wraps: it is in another unit. Its last digits do not decide."""
+    meters, of_a_loop = LENGTH.unit(system).value, LOOP.unit(system).value
+    return Rule(
+        f"AND(wraps > 0, ROUND(rest / loop, 9) > {LONGEST_REST})",
+        lambda values: values["wraps"] > 0 and round(values["rest"] * meters / (values["loop"] * of_a_loop), 9) > LONGEST_REST,
+        f"{ASKING} Rest: more than {LONGEST_REST} turns of its reel. Look at its unit.",
     )
 
 

@@ -124,6 +124,7 @@ def skeins(settings: Settings) -> Log:
             skein_questions.washed_loop(),
             skein_questions.wraps_counted(),
             skein_questions.without_length(),
+            skein_questions.long_rest(settings.units),
             *((skein_questions.off_the_like(), stages.of_a_lot_spun()) if settings.rows.skeins <= FEW else ()),
             skein_questions.of_a_lot_alone(),
             *skein_questions.of_no_lot(),

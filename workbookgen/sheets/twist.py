@@ -17,6 +17,7 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING
+from workbookgen.language.usual import Usual
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
@@ -24,7 +25,18 @@ from workbookgen.settings import Settings
 from workbookgen.sheets import lists, plausible, tabs, wheel
 from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
 from workbookgen.sheets.how_fine import FINEST
-from workbookgen.sheets.limits import AMOUNT, NONE_OR_TURNS, NONE_OR_TWISTED, PLIED, REACH, SHRINKAGE, TWISTED, TWOFOLD
+from workbookgen.sheets.limits import (
+    AMOUNT,
+    NONE_OR_TURNS,
+    NONE_OR_TWISTED,
+    PLIED,
+    REACH,
+    SHRINKAGE,
+    STAPLES,
+    TWIST_FACTOR,
+    TWISTED,
+    TWOFOLD,
+)
 
 SHEET = tabs.TWIST
 CHAPTER = "Twist"
@@ -51,8 +63,8 @@ ANGLE_DRAWN = Picture(
 )
 
 
-def factors(twist: str) -> tuple[Result, ...]:
-    """The twist factor of a yarn in the systems in use; the words are the twist's and tex."""
+def factors(twist: str, usual: Usual | None = None) -> tuple[Result, ...]:
+    """The twist factor of a yarn in the systems in use; the words are the twist's and tex. `usual` is of the last."""
     return (
         Result("cotton", "Twist factor, cotton", f"{twist} * 0.0254 / SQRT(453.59237 / (840 * 0.9144) / tex)", trade.cotton_factor,
                NUMBER, uses={"twist": twist, "linear_density": "tex"}, note="Turns per inch over the root of the cotton count."),
@@ -61,7 +73,7 @@ def factors(twist: str) -> tuple[Result, ...]:
         Result("run", "Twist factor, woolen run", f"{twist} * 0.0254 / SQRT(453.59237 / (1600 * 0.9144) / tex)", trade.run_factor,
                NUMBER, uses={"twist": twist, "linear_density": "tex"}, note="Turns per inch over the root of the run."),
         Result("factor_tex", "Twist factor, tex", f"{twist} / 100 * SQRT(1000 * tex)", trade.tex_factor,
-               NUMBER, uses={"twist": twist, "linear_density": "tex"}, digits=1, note="Turns per centimeter times the root of tex."),
+               NUMBER, uses={"twist": twist, "linear_density": "tex"}, digits=1, usual=usual, note="Turns per centimeter times the root of tex."),
     )
 
 
@@ -75,7 +87,7 @@ WANTED = Card(
                   help="Cotton: knitting 2.1 to 3.0, weft 3.0 to 3.8, warp 3.4 to 5.0 (handbook, read). Wool takes less."),
             Input("system", "In this system", lists.one_of(lists.TWISTS), needed=True, starts_as="cotton"),
             Input("slant", "Or angle wanted", Number(above=0, below=60), ANGLE, help="At the surface: soft 10 to 20°, hard 25 to 35° (common practice, no source)."),
-            Input("staple", "Staple length", REACH, STAPLE, help="How long the fibers are."),
+            Input("staple", "Staple length", REACH, STAPLE, usual=STAPLES, help="How long the fibers are."),
             Input("wraps", "Turns in a staple, at least", Number(above=0, most=50), NUMBER, blank_means=4,
                   help="3 to 5 for soft yarn, more for warp; empty means 4 (common practice, no source)."),
         )),
@@ -121,7 +133,7 @@ COUNTED = Card(
             Result("twist", "Twist", "turns / length", trade.turns_counted, TWIST),
             Result("twist_m", "Twist", "turns / length", trade.turns_counted, TWIST_PER_METER),
             Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
-            *factors("twist"),
+            *factors("twist", usual=TWIST_FACTOR),
         )),
     ),
     rules=(plausible.twisted("twist", "In this length"), plausible.thick_by_tex("Grist")),

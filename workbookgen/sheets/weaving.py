@@ -7,12 +7,24 @@ from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS, NUMBER, S
 from workbookgen.language.repeated import repeated
 from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import MISSING
+from workbookgen.language.usual import Usual
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import by_k, cloth_questions, lists, plausible, tabs
-from workbookgen.sheets.limits import AMOUNT, LOSS, NONE_OR_TURNS, PART, PIECES, STITCHES
+from workbookgen.sheets.limits import (
+    AMOUNT,
+    HEMS,
+    LOSS,
+    NONE_OR_TURNS,
+    PART,
+    PIECES,
+    STITCHES,
+    TRIED_OUT,
+    WOVEN,
+    WOVEN_IN,
+)
 from workbookgen.sheets.lookup import lookup, of_project
 from workbookgen.texts import folded
 
@@ -83,20 +95,21 @@ def _you_type() -> Group:
         Input("weave", "Weave", lists.one_of(lists.WEAVES), needed=True, width=13),
         Input("grist", "Grist", AMOUNT, GRIST, needed=True),
         Input("width", "Finished width", AMOUNT, LOOP, needed=True, help="Of the washed cloth."),
-        Input("length", "Finished length", AMOUNT, LOOP, needed=True, help="Of one piece, washed."),
+        Input("length", "Finished length", AMOUNT, LOOP, usual=WOVEN, needed=True, help="Of one piece, washed."),
         Input("pieces", "Pieces", PIECES, NUMBER, blank_means=1, help="On one warp; empty means one."),
-        Input("hems", "Hems", NONE_OR_TURNS, LOOP, blank_means=0, help="Of one piece, both ends. They are woven; a fringe is not, and goes with the loom waste."),
-        Input("samples", "Samples", NONE_OR_TURNS, LOOP, blank_means=0, help="Length for trying out."),
+        Input("hems", "Hems", NONE_OR_TURNS, LOOP, usual=HEMS, blank_means=0,
+              help="Of one piece, both ends. They are woven; a fringe is not, and goes with the loom waste."),
+        Input("samples", "Samples", NONE_OR_TURNS, LOOP, usual=TRIED_OUT, blank_means=0, help="Length for trying out."),
         Input("loom_waste", "Loom waste", NONE_OR_TURNS, LOOP, blank_means=0,
               help="Warp not woven: left on the loom, floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source); "
                    "and fringes that are not cut from that."),
-        Input("draw_in", "Draw-in", LOSS, SHARE, blank_means=0, help="Share of the width in the reed lost while weaving."),
+        Input("draw_in", "Draw-in", LOSS, SHARE, usual=Usual(most=0.3), blank_means=0, help="Share of the width in the reed lost while weaving."),
         Input("shrinkage", "Shrinkage", LOSS, SHARE, blank_means=0,
               help="Share lost in washing, taken alike in length and width: 5 to 15% (common practice, no source). If your sample lost more one way, type that: "
                    "no side comes out too small."),
-        Input("take_up", "Warp take-up", LOSS, SHARE, blank_means=0,
+        Input("take_up", "Warp take-up", LOSS, SHARE, usual=WOVEN_IN, blank_means=0,
               help="Share of the straightened warp lost going over and under (ASTM D3883): 8 to 12% (common practice, no source)."),
-        Input("weft_lost", "Weft take-up", LOSS, SHARE, blank_means=0,
+        Input("weft_lost", "Weft take-up", LOSS, SHARE, usual=WOVEN_IN, blank_means=0,
               help="Share of a straightened pick beyond the width in the reed, since draw-in counts by itself: 5 to 10% (common practice, no source)."),
         Input("firmness", "Firmness", PART, NUMBER, blank_means=0.75,
               help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),

@@ -7,13 +7,14 @@ from workbookgen.language.quantities import LOOP, NUMBER, SECONDS, SHARE, TWIST,
 from workbookgen.language.repeated import repeated
 from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
+from workbookgen.language.usual import Usual
 from workbookgen.language.views import Band, Listing, LogView, Prose, Sentences, band
 from workbookgen.reference import overview
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import LOSS, PIECES, RATIO, REACH, TURNS, TWISTED
+from workbookgen.sheets.limits import DRAFT, LOSS, PIECES, RATIO, REACH, TURNS, TWISTED, WHEELS
 from workbookgen.sheets.lookup import lookup
 
 TREADLES = (1, 2, 3, 4, 6, 8)  # columns of the table
@@ -50,12 +51,12 @@ WHEEL = Card(
                   help="Best: mark the flyer, turn the wheel slowly by hand, count. The slip is in it, and it wins over the rest."),
             Input("turns", "In turns of the wheel", TURNS, NUMBER, blank_means=10, help="While you counted; empty means ten."),
             Input("stamped", "Or the ratio stamped on it", RATIO, NUMBER, help="Wins over the diameters: 8 for 8 to 1."),
-            Input("wheel", "Drive wheel across", REACH, LOOP, help="Diameter of its groove, where the drive band runs."),
+            Input("wheel", "Drive wheel across", REACH, LOOP, usual=WHEELS, help="Diameter of its groove, where the drive band runs."),
             Input("whorl", "Whorl across", REACH, LOOP, help="Diameter of its groove."),
             Input("band", "Thickness of the band", Number(least=0, most=100), LOOP, blank_means=0, help="It bends along its middle: on a small whorl this counts."),
             Input("slip", "Slip", LOSS, SHARE, blank_means=0, help="Share of the turns that the drive band loses."),
-            Input("draft", "Draft length", REACH, LOOP, help="Yarn drafted in one go."),
-            Input("treadles", "Treadles for it", PIECES, NUMBER, help="Turns of the drive wheel while you draft that length."),
+            Input("draft", "Draft length", REACH, LOOP, usual=DRAFT, help="Yarn drafted in one go."),
+            Input("treadles", "Treadles for it", PIECES, NUMBER, usual=Usual(most=50), help="Turns of the drive wheel while you draft that length."),
             Input("wanted", "Twist wanted", TWISTED, TWIST, help="The table of whorls finds the nearest to it."),
             Input("wanted_ratio", "Ratio wanted", RATIO, NUMBER, help="To find the whorl for it."),
         )),
@@ -156,7 +157,7 @@ SPINDLE = Card(
     "What a spindle puts in",
     groups=(
         Group("You type", (
-            Input("draft", "Draft length", REACH, LOOP, needed=True, help="Yarn drafted before you wind on."),
+            Input("draft", "Draft length", REACH, LOOP, usual=DRAFT, needed=True, help="Yarn drafted before you wind on."),
             Input("rolled", "Shaft rolled along", REACH, LOOP,
                   help="How far the shaft rolls along the thigh, half as far as the hand goes; for a spindle that stops with the roll."),
             Input("shaft", "Shaft across", REACH, LOOP, help="Its diameter where you roll it."),
