@@ -19,7 +19,7 @@ def is_there(name: str) -> bool:
     return any(path.parts[-len(Path(name).parts) :] == Path(name).parts for path in FILES)
 
 
-@pytest.mark.parametrize("text", ["README.md", "DEVELOPERS.md"])
+@pytest.mark.parametrize("text", ["README.md", "DEVELOPERS.md", "tests/calibration/README.md"])
 def test_a_text_names_files_that_are_there(text):
     named = set(NAMED.findall((ROOT / text).read_text(encoding="utf-8")))
     assert len(named) >= 3
@@ -37,7 +37,10 @@ def test_the_lists_of_the_tests_name_files_that_are_there():
 
 def test_the_commands_that_the_texts_name_begin():
     """From the clone, as a reader types them; how they end is shown where they are tried."""
-    texts = [(ROOT / name).read_text(encoding="utf-8") for name in ("README.md", "DEVELOPERS.md")]
+    texts = [
+        (ROOT / name).read_text(encoding="utf-8")
+        for name in ("README.md", "DEVELOPERS.md", "tests/calibration/README.md")
+    ]
     modules = sorted({name for text in texts for name in re.findall(r"-m (tests\.[\w.]+)", text)})
     assert len(modules) >= 3
     for name in modules:

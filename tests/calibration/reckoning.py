@@ -2,7 +2,7 @@
 
 Many worlds are typed into one planner, each under names of its own, and worked out by the
 reference path, with which the engines agree. `python -m tests.calibration.reckoning` prints
-the table of the README.
+the first table of the README beside it.
 """
 
 import sys
