@@ -57,9 +57,15 @@ def test_the_question_says_what_is_usual(usual, unit, system, said):
 
 def test_a_result_may_have_a_usual_range_too():
     lost = Result(
-        "lost", "Lost", "1 - finished / length", shrinkage, SHARE, usual=Usual(most=0.3), uses={"finished": "finished"}
+        "lost",
+        "Lost",
+        "1 - finished / length",
+        shrinkage,
+        SHARE,
+        usual=Usual(most=0.3, look_at="both"),
+        uses={"finished": "finished"},
     )
-    assert unusual(lost, "us") == "Is it right? Lost: usually up to 30%. Look at what it is worked out from."
+    assert unusual(lost, "us") == "Is it right? Lost: usually up to 30%. Look at both."
 
 
 @pytest.mark.parametrize(
@@ -67,6 +73,10 @@ def test_a_result_may_have_a_usual_range_too():
     [
         (lambda: Usual(), "it has no end"),
         (lambda: Input("one", "One", Name(), usual=Usual(most=1.0)), "no plain numbers"),
+        (
+            lambda: Result("lost", "Lost", "1 - finished / length", shrinkage, SHARE, usual=Usual(most=0.3)),
+            "where to look",
+        ),
         (lambda: field(Usual(most=1.0), LOOP), "its usual range ends at 1.0, which no in can be"),
         (lambda: field(Usual(most=Quantity(1, "gram")), LOOP), "its usual range ends at 1 gram"),
         (lambda: field(Usual(most=Quantity(1, "gram")), NUMBER), "no plain number can be"),

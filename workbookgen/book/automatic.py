@@ -9,11 +9,26 @@ Python twins of these formulas are in `workbookgen.checking.automatic`; only the
 from workbookgen.book.areas import filled
 from workbookgen.book.messages import fault_formula, message_formula, message_words
 from workbookgen.book.operands import Columns
-from workbookgen.language.automatic import FAULT, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, OWN_LINE, SPOILED, Automatic
+from workbookgen.language.automatic import (
+    FAULT,
+    FILLED,
+    FIRST,
+    LINE,
+    MARK,
+    MESSAGE,
+    OPEN,
+    OWN_LINE,
+    QUESTIONS,
+    SPOILED,
+    UNFINISHED,
+    Automatic,
+)
 from workbookgen.language.parts import AGAIN, LISTED, Block
 from workbookgen.language.positions import Position
 from workbookgen.language.profile import MOST_ARGUMENTS
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
+
+COUNTED = {OPEN: "!", QUESTIONS: "?", UNFINISHED: "…"}  # by the marks of their records
 
 
 def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> set[str]:
@@ -57,7 +72,9 @@ def automatic_formula(
     if field == SPOILED:
         return _spoiled(block, columns)
     marks = columns.ref(block.full_key(MARK.key))
-    return f'=COUNTIF({marks},"!")' if field == OPEN else _first(block, columns, marks)
+    if field in COUNTED:  # not by COUNTIF, to which ? is any sign
+        return f'=SUMPRODUCT(({marks}="{COUNTED[field]}")*1)'
+    return _first(block, columns, marks)
 
 
 def _own_line(block: Block, columns: Columns, own_line: str) -> str:

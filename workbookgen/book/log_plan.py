@@ -8,7 +8,18 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from workbookgen.book.plan import HIDDEN, LINKS_ROW, MARGIN, ROW, Plan, Spot, Strip
 from workbookgen.book.wrapping import LETTER
-from workbookgen.language.automatic import FAULT, FILLED, FIRST, MARK, MESSAGE, OPEN, OWN_LINE, SPOILED
+from workbookgen.language.automatic import (
+    FAULT,
+    FILLED,
+    FIRST,
+    MARK,
+    MESSAGE,
+    OPEN,
+    OWN_LINE,
+    QUESTIONS,
+    SPOILED,
+    UNFINISHED,
+)
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Card, Log, Sheet
 from workbookgen.language.views import LogView
@@ -97,7 +108,8 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
     spots = {log.full_key(key): Spot(FIRST_RECORD, place, log.rows) for key, place in columns.items()}
     in_sight = _in_sight(widths, strips[:-1])
     spots[log.full_key(FIRST.key)] = Spot(FIRST_MESSAGE, BESIDE_NAME, across=in_sight)
-    spots[log.full_key(SPOILED.key)] = Spot(FIRST_MESSAGE, column)
+    for row, each in ((TITLE, QUESTIONS), (TOTALS, UNFINISHED), (FIRST_MESSAGE, SPOILED)):
+        spots[log.full_key(each.key)] = Spot(row, column)
     first_typed, typed = strips[0]
     spots[log.full_key(OPEN.key)] = _spot_of_count(widths, last=first_typed + len(typed.keys) - 1)
     spots |= {view.in_head: Spot(TOTALS, BESIDE_NAME, across=in_sight)} if view.in_head else {}

@@ -13,13 +13,14 @@ from workbookgen.book.placement import Placement
 from workbookgen.book.plan import Strip
 from workbookgen.book.wrapping import LETTER, lines_taken
 from workbookgen.colors import ACCENT, INK, SOFT, WHITE
-from workbookgen.language.automatic import FAULT, FILLED, FIRST, MARK, MESSAGE, OWN_LINE, SPOILED
+from workbookgen.language.automatic import FAULT, FILLED, FIRST, MARK, MESSAGE, OWN_LINE, QUESTIONS, SPOILED, UNFINISHED
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Log
 from workbookgen.language.views import FREE
 
 BOLD = 1.1  # width of bold letters, compared with regular ones
 FULL = 4  # hours in a week that are many
+HIDDEN = (FAULT, OWN_LINE, QUESTIONS, UNFINISHED, SPOILED)
 NO_UNIT = " "  # not blank: on LibreOffice's paper the unit of a folded column would extend into a blank cell beside it
 
 Strips = Sequence[tuple[int, Strip]]  # each with its first column
@@ -92,8 +93,7 @@ def automatic(canvas: Canvas, log: Log) -> None:
     canvas.cells(log.full_key(MARK.key), look.MARK)
     canvas.cells(log.full_key(MESSAGE.key), look.MESSAGE | look.LINE | {"font_size": look.SMALL, "indent": 1})
     canvas.cells(log.full_key(FIRST.key), look.MESSAGE | {"text_wrap": True})
-    canvas.cells(log.full_key(SPOILED.key), look.LITTLE)
-    hidden = [each for each in log.automatic if each in (FAULT, OWN_LINE, *log.positions)]
+    hidden = [each for each in log.automatic if each in HIDDEN or each in log.positions]
     for each in hidden:
         canvas.cells(log.full_key(each.key), look.LITTLE)
     canvas.cells(log.full_key(FILLED.key), look.LITTLE | look.LINE | {"align": "center", "num_format": "0"})

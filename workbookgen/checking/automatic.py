@@ -5,7 +5,19 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from workbookgen.errors import DescriptionError
-from workbookgen.language.automatic import FAULT, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, OWN_LINE, SPOILED
+from workbookgen.language.automatic import (
+    FAULT,
+    FILLED,
+    FIRST,
+    LINE,
+    MARK,
+    MESSAGE,
+    OPEN,
+    OWN_LINE,
+    QUESTIONS,
+    SPOILED,
+    UNFINISHED,
+)
 from workbookgen.language.entries import Entry
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block
@@ -13,7 +25,7 @@ from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal, unit_of, unusual
 from workbookgen.texts import folded, repeated_names
 
-WRONG, UNFINISHED, ASKED = "!", "…", "?"
+WRONG, LACKS, ASKED = "!", "…", "?"
 
 
 @dataclass(frozen=True)
@@ -62,6 +74,8 @@ def automatic(records: Records, folded_away: Sequence[str], system: str) -> dict
         OWN_LINE.key: [line if is_typed else 0.0 for line, is_typed in zip(lines, typed, strict=True)],
         FIRST.key: [first],
         OPEN.key: [float(marks.count(WRONG))],
+        QUESTIONS.key: [float(marks.count(ASKED))],
+        UNFINISHED.key: [float(marks.count(LACKS))],
         SPOILED.key: [0.0],
     }
     return {each.key: tuple(answers[each.key]) for each in block.automatic if each.key in answers}
@@ -76,7 +90,7 @@ def _at_the_head(said: Sequence[str | None], marks: Sequence[str | None], listed
 
 def _mark(sentence: str) -> str:
     if sentence.startswith((MISSING, UNKNOWN)):
-        return UNFINISHED
+        return LACKS
     return ASKED if sentence.startswith(ASKING) else WRONG
 
 

@@ -46,6 +46,8 @@ OWN_LINE = Automatic("own_line", "", is_text=False)
 # Of a whole log:
 FIRST = Automatic("first", "", is_one=True)  # the first message about something wrong, or else the last message
 OPEN = Automatic("open", "", is_text=False, is_one=True)  # how many records have something wrong
+QUESTIONS = Automatic("questions", "", is_text=False, is_one=True)  # how many are only asked about
+UNFINISHED = Automatic("unfinished", "", is_text=False, is_one=True)  # how many lack something
 SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)  # how many calculated cells were emptied or overwritten
 
 

@@ -20,7 +20,9 @@ from workbookgen.language.automatic import (
     MESSAGE,
     OPEN,
     OWN_LINE,
+    QUESTIONS,
     SPOILED,
+    UNFINISHED,
     Automatic,
     Repeat,
     repeats,
@@ -151,7 +153,11 @@ class Log(Block):
 
     @cached_property
     def automatic(self) -> tuple[Automatic, ...]:
-        said = (MARK, MESSAGE, FILLED, OWN_LINE, FIRST, OPEN, SPOILED) if self.inputs else (LINE, OWN_LINE)
+        said = (
+            (MARK, MESSAGE, FILLED, OWN_LINE, FIRST, OPEN, QUESTIONS, UNFINISHED, SPOILED)
+            if self.inputs
+            else (LINE, OWN_LINE)
+        )
         asked = (FAULT,) if self.asks else ()
         return (*said, *asked, *self.positions, *self.repeats)
 

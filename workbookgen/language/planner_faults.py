@@ -13,7 +13,7 @@ from typing import Any, Protocol
 
 from workbookgen.errors import Fault
 from workbookgen.language import dimensions
-from workbookgen.language.automatic import FIRST, MARK, MESSAGE, OPEN
+from workbookgen.language.automatic import FIRST, MARK, MESSAGE, OPEN, QUESTIONS, UNFINISHED
 from workbookgen.language.domains import Choice, Domain
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.forms import LOOKUP, SUMS
@@ -173,7 +173,7 @@ def _dependencies(planner: Planner) -> dict[str, set[str]]:
     automatic = {
         key: {block.full_key(result.key) for result in block.questioned}
         for key, (block, each) in planner.automatic.items()
-        if each in (MESSAGE, MARK, FIRST, OPEN)
+        if each in (MESSAGE, MARK, FIRST, OPEN, QUESTIONS, UNFINISHED)
     }
     return results | automatic
 

@@ -40,11 +40,9 @@ def refusal(field: Input, system: str) -> str:
 
 def unusual(field: Input | Result, system: str) -> str:
     """The question about a number outside of the usual range of its field."""
-    if isinstance(field, Result):
-        where = "what it is worked out from"
-    else:
-        where = "its digits and its unit" if unit_of(field, system).symbol not in ("", "%") else "its digits"
-    return f"{ASKING} {field.label}: usually {field.usual.words(unit_of(field, system))}. Look at {where}."
+    unit = unit_of(field, system)
+    where = field.usual.look_at or ("its digits" if unit.symbol in ("", "%") else "its digits and its unit")
+    return f"{ASKING} {field.label}: usually {field.usual.words(unit)}. Look at {where}."
 
 
 def missing(field: Input) -> str:

@@ -16,10 +16,14 @@ Bound = Quantity | float | None
 
 @dataclass(frozen=True)
 class Usual:
-    """A range of numbers or, for inputs with a unit, of quantities; either end may be open."""
+    """A range of numbers or, for fields with a unit, of quantities; either end may be open.
+
+    `look_at` says where a slip would be, in the words after "Look at"; of an input, it is the number itself.
+    """
 
     least: Bound = None
     most: Bound = None
+    look_at: str = ""
 
     def __post_init__(self):
         place = "a usual range"

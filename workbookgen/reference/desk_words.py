@@ -204,18 +204,21 @@ def program_in_words(agreeing: Ratio, total: Ratio) -> str:
 
 
 @calculation
-def needs_a_look(spoiled: Ratio, wrong: Ratio, first: str | None = None) -> str:
+def needs_a_look(
+    spoiled: Ratio, wrong: Ratio, first: str | None = None, questions: Ratio = 0, unfinished: Ratio = 0
+) -> str:
     """What needs a look in a log, in words.
 
     words = the cells that were emptied, typed over or moved if there are any, else the message about what is wrong,
-    else that nothing is. A calculated cell that is empty cannot be filled by typing. A question, and what is only
-    unfinished, stay with the log.
+    else how many lines are asked about, and how many are not finished, else that nothing needs a look. A calculated
+    cell that is empty cannot be filled by typing.
 
     Parameters
     ----------
     spoiled : number of calculated cells that are now empty or overwritten
     wrong : number of lines in which something is wrong
     first : what the head of the log says; none where it says nothing
+    questions, unfinished : number of lines about which something is asked, and of those that lack something
 
     Returns
     -------
@@ -239,17 +242,23 @@ def needs_a_look(spoiled: Ratio, wrong: Ratio, first: str | None = None) -> str:
     >>> print(needs_a_look(0, 1, "Aster: Type the wraps you counted."))
     Aster: Type the wraps you counted.
     """
-    require_numbers(spoiled, wrong)
+    require_numbers(spoiled, wrong, questions, unfinished)
 
-    def words(cells: str, is_wrong: bool, message) -> str:
+    def words(cells: str, is_wrong: bool, message, asked: str, lacking: str) -> str:
         if cells != "0":
             those = "worked-out cell was" if cells == "1" else "worked-out cells were"
             return f"{cells} {those} emptied, typed over or moved: undo it, or carry the planner over"
-        return message if is_wrong and message else "nothing"
+        if is_wrong and message:
+            return message
+        told = [f"{asked} {'question' if asked == '1' else 'questions'}"] if asked != "0" else []
+        told += [f"{lacking} unfinished"] if lacking != "0" else []
+        return ", ".join(told) or "nothing"
 
     return by_element(
         words,
         said(spoiled),
         np.asarray(wrong) > 0,
         first if first is not None else np.full(np.shape(spoiled), "", dtype=object)[()],
+        said(questions),
+        said(unfinished),
     )

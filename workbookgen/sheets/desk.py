@@ -3,7 +3,7 @@ whether this program computes correctly."""
 
 from itertools import zip_longest
 
-from workbookgen.language.automatic import FIRST, OPEN, SPOILED
+from workbookgen.language.automatic import FIRST, OPEN, QUESTIONS, SPOILED, UNFINISHED
 from workbookgen.language.fields import Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
@@ -155,12 +155,15 @@ def look(there: dict[str, Link]) -> Card:
 
 
 def _look(log: str) -> Result:
-    first, wrong, spoiled = (f"{log}_{each.key}" for each in (FIRST, OPEN, SPOILED))
+    first, wrong, questions, unfinished, spoiled = (f"{log}_{each.key}" for each in (FIRST, OPEN, QUESTIONS, UNFINISHED, SPOILED))
+    asked = f'IF({questions} > 0, said({questions}) & IF({questions} = 1, " question", " questions"), "")'
+    lacking = f'IF({unfinished} > 0, said({unfinished}) & " unfinished", "")'
+    both = f'{asked} & IF(AND({questions} > 0, {unfinished} > 0), ", ", "") & {lacking}'
     return Result(
         log, "", f'IF({spoiled} > 0, said({spoiled}) & IF({spoiled} = 1, " worked-out cell was", " worked-out cells were") '
                  f'& " emptied, typed over or moved: undo it, or carry the planner over", '
-                 f'IF(given({first}), IF({wrong} > 0, {first}, "nothing"), "nothing"))',
-        desk_words.needs_a_look, None, uses={"spoiled": spoiled, "wrong": wrong, "first": first},
+                 f'IF(given({first}), IF({wrong} > 0, {first}, {both}), "nothing"))',
+        desk_words.needs_a_look, None, uses={"spoiled": spoiled, "wrong": wrong, "questions": questions, "unfinished": unfinished, "first": first},
     )
 
 

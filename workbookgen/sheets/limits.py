@@ -54,7 +54,7 @@ EASE = Usual(most=Quantity(40, "centimeter"))
 AROUND_AN_ARM = Usual(most=Quantity(70, "centimeter"))
 DRAFT = Usual(most=Quantity(160, "centimeter"))  # as far as arms reach
 WOVEN_IN = Usual(most=0.4)
-PACE_OF_YARN = Usual(Quantity(5, "meter / hour"), Quantity(1500, "meter / hour"))
+PACE_OF_YARN = Usual(Quantity(5, "meter / hour"), Quantity(1500, "meter / hour"), "the minutes, and at the length made in them")
 PACKED = Usual(Quantity(0.1, "gram / centimeter ** 3"), Quantity(0.9, "gram / centimeter ** 3"))
 HOURS_A_WEEK = Usual(most=Quantity(60, "hour"))
 MINUTES_IN_A_BATH = Usual(Quantity(5, "minute"), Quantity(120, "minute"))
@@ -64,5 +64,5 @@ ON_A_SPOOL = Usual(least=Quantity(10, "meter"))
 WOVEN = Usual(most=Quantity(30, "meter"))
 HEMS = Usual(most=Quantity(1, "meter"))
 TRIED_OUT = Usual(most=Quantity(3, "meter"))
-K_AS_LAID = Usual(0.19, 0.62)  # of wraps: 0.55 and 1.75 of the usual 0.35
-TWIST_FACTOR = Usual(4.0, 110.0)  # turns per centimeter times the root of tex: softer than the softest, harder than crepe
+K_AS_LAID = Usual(0.19, 0.62, "the wraps counted, and at the grist")  # of wraps: 0.55 and 1.75 of the usual 0.35
+TWIST_FACTOR = Usual(4.0, 110.0, "the turns, their length and the grist")  # turns per centimeter times the root of tex: softer than the softest, harder than crepe

@@ -178,7 +178,7 @@ WATERS = Card(
             Input("volume", "Water in the pot", AMOUNT, VOLUME),
             Input("temperature", "Its temperature", HEAT, TEMPERATURE, usual=LIQUID_WATER, help="Measured, not guessed."),
             Input("added", "Water you add", AMOUNT, VOLUME, help="To see what it becomes."),
-            Input("added_temperature", "Temperature of that", HEAT, TEMPERATURE, help="Hotter than what is in the pot, or colder."),
+            Input("added_temperature", "Temperature of that", HEAT, TEMPERATURE, usual=LIQUID_WATER, help="Hotter than what is in the pot, or colder."),
             Input("target", "Temperature wanted", HEAT, TEMPERATURE, help="To see how much to add."),
             Input("wanted", "Or water wanted in all", AMOUNT, VOLUME, help="To fill an empty pot from both."),
         )),
