@@ -107,7 +107,7 @@ class Result:
         for name in sorted(strangers):
             yield f"its reference has no parameter {name}"
         yield from _ends_of_another_kind(self)
-        if self.usual and not self.usual.look_at:
+        if self.usual and not self.usual.hint:
             yield "its usual range does not say where to look"
 
     @property

@@ -290,7 +290,7 @@ class Sheet:
         answers = dict.fromkeys(key for _, words in view.answers for key in words.split())
         # A key that is no result is reported by the planner.
         found = (each for key in answers if isinstance(each := log.by_key.get(key), Result))
-        again = tuple(replace(each, key=f"{AGAIN}{each.key}", note="") for each in found)
+        again = tuple(replace(each, key=f"{AGAIN}{each.key}", note="", usual=None) for each in found)
         twice = replace(log, groups=(*log.groups, Group("Worked out again", again, printed=False)))
         holders = tuple(twice if each is log else each for each in chapter.holders)
         return replace(self, chapters=(replace(chapter, holders=holders),))

@@ -41,8 +41,8 @@ def refusal(field: Input, system: str) -> str:
 def unusual(field: Input | Result, system: str) -> str:
     """The question about a number outside of the usual range of its field."""
     unit = unit_of(field, system)
-    where = field.usual.look_at or ("its digits" if unit.symbol in ("", "%") else "its digits and its unit")
-    return f"{ASKING} {field.label}: usually {field.usual.words(unit)}. Look at {where}."
+    hint = field.usual.hint or f"Look at its digits{'' if unit.symbol in ('', '%') else ' and its unit'}."
+    return f"{ASKING} {field.label}: usually {field.usual.words(unit)}. {hint}"
 
 
 def missing(field: Input) -> str:

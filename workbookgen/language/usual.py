@@ -18,12 +18,12 @@ Bound = Quantity | float | None
 class Usual:
     """A range of numbers or, for fields with a unit, of quantities; either end may be open.
 
-    `look_at` says where a slip would be, in the words after "Look at"; of an input, it is the number itself.
+    `hint` is a sentence about where a slip would be; of an input it is the number itself, unless the hint says more.
     """
 
     least: Bound = None
     most: Bound = None
-    look_at: str = ""
+    hint: str = ""
 
     def __post_init__(self):
         place = "a usual range"

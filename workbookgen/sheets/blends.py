@@ -19,7 +19,7 @@ from workbookgen.language.quantities import (
 from workbookgen.language.views import LEFT, Answers, Band, Entries, Headline, Listing, LogView
 from workbookgen.reference import blends, overview, records
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets import tabs, usual
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.limits import AMOUNT, CLOSE, DENSE, FINENESS, NONE_OR_AMOUNT, NONE_OR_PART
 from workbookgen.sheets.offers import per_mass
@@ -59,7 +59,7 @@ def fibers(settings: Settings) -> Log:
                 Input("name", "Fiber", Name(), needed=True, help="What you call it."),
                 Input("mass", "Weight", AMOUNT, MASS, needed=True, help="Of it in the blend. For shares, type 70 and 30."),
                 Input("price", "Price", NONE_OR_AMOUNT, per_mass(settings)),
-                Input("diameter", "Diameter", CLOSE, FIBER_DIAMETER, help="Of the fiber."),
+                Input("diameter", "Diameter", CLOSE, FIBER_DIAMETER, usual=usual.FIBERS, help="Of the fiber."),
                 Input("dtex", "Or dtex", FINENESS, DTEX, help="Of one fiber, as mills state it; it wins."),
                 Input("density", "Density", DENSE, DENSITY, help="Empty means wool, 1.31. Silk 1.34, cotton 1.52, nylon 1.14, polyester 1.39."),
                 Input("regain", "Regain", NONE_OR_PART, SHARE, help="Wool 13.6%, silk 11%, flax and hemp 12%, cotton 8.5%."),
@@ -80,7 +80,6 @@ def fibers(settings: Settings) -> Log:
                 Result("dry", "Dry weight", "weighed / (1 + regain)", blends.dry_at_regain, MASS, uses={"mass": "weighed"}),
             ), printed=False),
         ),
-        rules=(plausible.too_fine("diameter", "Diameter"), plausible.too_coarse("diameter", "Diameter")),
     )
 
 

@@ -19,13 +19,13 @@ from workbookgen.language.quantities import (
     SHARE,
 )
 from workbookgen.language.rules import Rule
-from workbookgen.language.sentences import ASKING, UNKNOWN
+from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import RIGHT, Answers, Band, Entries, Headline, Listing, LogView, Sentences
 from workbookgen.reference import planning, plying, records, yarn_count
 from workbookgen.settings import Rows, Settings
-from workbookgen.sheets import plausible, singles, tabs
+from workbookgen.sheets import plausible, singles, tabs, usual
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import AMOUNT, LARGE, LOSS, PACKED, PART, REACH, STRANDS, TAKE_UP
+from workbookgen.sheets.limits import AMOUNT, LARGE, LOSS, PART, REACH, STRANDS
 from workbookgen.sheets.lookup import of_project
 from workbookgen.units import Quantity
 
@@ -35,7 +35,7 @@ CHAPTER = "Bobbins"
 
 def chapter(settings: Settings) -> Chapter:
     card = bobbin(settings)
-    return Chapter(CHAPTER, (card, replace(ON_THE_RACK, rows=settings.rows.rack, rules=(*ON_THE_RACK.rules, _heavy_single(settings.units))), RACK), (
+    return Chapter(CHAPTER, (card, replace(ON_THE_RACK, rows=settings.rows.rack), RACK), (
         _with_a_sentence(asked_and_answered(card, "length", "bobbins", captions=("One holds", "Bobbins to fill"), hidden=OF_PROJECT, is_printed=False)),
         Band((
             Entries(title="Singles left over", fields=("ending_grist", "ending_take_up"), is_printed=False),
@@ -53,7 +53,6 @@ def _with_a_sentence(card: Band) -> Band:
     return Band((*card.sections, Sentences(fields=("bobbin_words",), across=RIGHT, is_below=True, is_printed=False)))
 
 
-HEAVIEST_BOBBIN = 1000  # grams; common practice, no source
 SPUN_IN_PART = "blank_or(its_bought, its_bought < 0.999999)"
 OF_PROJECT = (
     "estimated its_length its_left its_bought its_strands its_own_take_up its_take_up its_design_take_up its_grist its_shrinkage "
@@ -77,8 +76,6 @@ def bobbin(settings: Settings) -> Card:
             Rule("AND(given_and(its_bought, its_bought >= 0.999999), NOT(given(grist)))",
                  lambda values: values["its_bought"] is not None and values["its_bought"] >= 0.999999 and values["grist"] is None,
                  f"{UNKNOWN}: the yarn of this project is all bought, so there are no singles to spin."),
-            plausible.wide_bobbin(settings.units),
-            _heavy_bobbin(settings.units),
             *plausible.thick("us", singles="Grist of the singles"),  # in yards per pound in every planner
             plausible.no_take_up("its_own_take_up", "its_take_up", "its_design_take_up", strands="strands_used", where="strand"),
             Rule("outer <= inner", lambda values: values["outer"] <= values["inner"], "Across, when full: it must be more than across the bare shaft."),
@@ -86,27 +83,13 @@ def bobbin(settings: Settings) -> Card:
     )
 
 
-def _heavy_bobbin(system: str) -> Rule:
-    """A bobbin with more yarn than the largest flyers take: centimeters, typed as inches."""
-    grams = MASS.unit(system).value
-    return Rule(f"holds > {HEAVIEST_BOBBIN}", lambda values: values["holds"] * grams > HEAVIEST_BOBBIN,
-                f"{ASKING} One holds: more than a kilogram (2 lb). Look at the unit of its measures: inches, or cm?")
-
-
-def _heavy_single(system: str) -> Rule:
-    """The same of a bobbin that is weighed: grams, typed for ounces."""
-    grams = MASS.unit(system).value
-    return Rule(f"mass > {HEAVIEST_BOBBIN}", lambda values: values["mass"] * grams > HEAVIEST_BOBBIN,
-                f"{ASKING} Or weight: more than a kilogram (2 lb). Grams, or ounces?")
-
-
 def _you_type() -> Group:
     return Group("You type", (
-        Input("outer", "Across, when full", REACH, LOOP, help="Across the yarn, up to the rim of the flange or to the flyer arms."),
+        Input("outer", "Across, when full", REACH, LOOP, usual=usual.BOBBIN, help="Across the yarn, up to the rim of the flange or to the flyer arms."),
         Input("inner", "Across the bare shaft", REACH, LOOP),
         Input("height", "Length that is wound", REACH, LOOP, help="Between the flanges."),
         Input("fullness", "Of that, filled", PART, SHARE, blank_means=0.9, help="Empty means 90% (common practice, no source). A cop that tapers is less full."),
-        Input("package_density", "How densely it lies", Number(above=0, most=3), DENSITY, usual=PACKED, needed=True, starts_as=Quantity(0.35, "gram / centimeter ** 3"),
+        Input("package_density", "How densely it lies", Number(above=0, most=3), DENSITY, usual=usual.PACKED, needed=True, starts_as=Quantity(0.35, "gram / centimeter ** 3"),
               help="Grams of yarn in a cubic centimeter of the bobbin: 0.30 loose to 0.45 firm (common practice, no source)."),
         Input("weighed", "Or yarn of a full one", AMOUNT, MASS, help="Weight of a full bobbin less that of the bare one. It wins over the measures."),
         Input("project", "For the project", Choice("projects_listed", tabs.PROJECTS), help="Its yarn still to make, grist, strands and take-up are used where you type none."),
@@ -114,7 +97,7 @@ def _you_type() -> Group:
         Input("grist", "Grist of the singles", AMOUNT, GRIST,
               help="As they lie on the bobbin, not washed: by the grist of washed singles, a bobbin would seem to hold too little."),
         Input("strands", "Strands", STRANDS, NUMBER, help="Empty takes the project's, or two."),
-        Input("take_up", "Take-up", LOSS, SHARE, usual=TAKE_UP,
+        Input("take_up", "Take-up", LOSS, SHARE, usual=usual.TAKE_UP,
               help="Share of the singles' length lost in plying; empty takes the project's, its sample's or its design's, or none."),
         Input("plying", "A plying bobbin holds", AMOUNT, MASS, help="Weight of yarn; empty means as much as above."),
     ))
@@ -129,7 +112,7 @@ def _it_holds() -> tuple[Result, ...]:
     return (
         Result("estimated", "By its measures", "PI() / 4 * (outer * outer - inner * inner) * height * fullness * package_density", plying.bobbin_mass, MASS,
                only_if="outer > inner"),
-        Result("holds", "One holds", "or_else(weighed, estimated)", plying.bobbin_holds, MASS, only_if="OR(given(weighed), given(estimated))"),
+        Result("holds", "One holds", "or_else(weighed, estimated)", plying.bobbin_holds, MASS, usual=usual.ON_A_BOBBIN, only_if="OR(given(weighed), given(estimated))"),
     )
 
 
@@ -205,7 +188,7 @@ ON_THE_RACK = Log(
     groups=(
         Group("You type", (
             Input("length", "Length on it", LARGE, LENGTH, help="Of the single, a line for each bobbin that is plied at the same time. Or give its weight instead."),
-            Input("mass", "Or weight", AMOUNT, MASS, help="Of the yarn alone, without the bobbin. The grist above turns it into a length."),
+            Input("mass", "Or weight", AMOUNT, MASS, usual=usual.A_BOBBIN, help="Of the yarn alone, without the bobbin. The grist above turns it into a length."),
         )),
         Group("In meters", (
             Result("has", "It has", "or_else(length, mass * ending_grist)", plying.bobbin_has, IN_METERS, uses={"grist": "ending_grist"},

@@ -7,9 +7,9 @@ from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.reference import fiber, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import guide, lists, plausible, stages, tabs
+from workbookgen.sheets import guide, lists, plausible, stages, tabs, usual
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import AMOUNT, IN_A_PIECE, LARGE
+from workbookgen.sheets.limits import AMOUNT, LARGE
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.offers import DOUBTED
 
@@ -62,7 +62,7 @@ def buying(settings: Settings) -> Card:
                 guide.kind(),
                 Input("state", "Buy it as", lists.one_of(lists.STATES), needed=True, starts_as="raw fleece",
                       help="Raw fleece is as shorn, not skirted. Or skirted, washed, prepared, or yarn."),
-                Input("length", "Length of yarn wanted", LARGE, LENGTH, usual=IN_A_PIECE, needed=True, help="Finished yarn, reserve included."),
+                Input("length", "Length of yarn wanted", LARGE, LENGTH, usual=usual.IN_A_PIECE, needed=True, help="Finished yarn, reserve included."),
                 Input("grist", "Grist wanted", AMOUNT, GRIST, needed=True, help="Grist of the finished yarn."),
                 stages.way(),
                 stages.second_way(),

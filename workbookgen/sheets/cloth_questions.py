@@ -1,43 +1,14 @@
 """Questions about a cloth: its size, its sett, its reed and its picks; see `plausible`."""
 
-from workbookgen.language.quantities import LOOP, SETT
+from workbookgen.language.quantities import SETT
 from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING
 
-SHORTEST_CLOTH = 0.1  # meters; common practice, no source
-WIDEST_CLOTH, MOST_WASTE = 1.6, 1.3  # meters; common practice, no source: few looms are wider than 60 in, and a floor loom wastes 36 in
 CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
 OPENEST_SETT = 0.55  # of the closest sett: a shawl has 0.6 (common practice, no source), and a warp more open than that lets another weft close over it
 OPENEST_OF_ONE = 0.45  # the same of one yarn: a scarf in a coarse reed has 0.5, as many picks, and is no rug (common practice, no source)
 FAR_REED = 0.1  # of the sett; common practice, no source: the firmness of a cloth is hardly known better
 FEWEST_TOUCHING, MOST_TOUCHING = 0.7, 1.5  # of those expected by K, which is within a tenth; common practice, no source
-
-
-def short_cloth(system: str) -> Rule:
-    """A cloth so short that its length was typed in yards or meters."""
-    meters = LOOP.unit(system).value
-    return Rule(
-        f"length < {SHORTEST_CLOTH}",
-        lambda values: values["length"] * meters < SHORTEST_CLOTH,
-        f"{ASKING} Finished length: under 10 cm (4 in). Look at the unit above: yards or meters are too large for it.",
-    )
-
-
-def wide_cloth(system: str) -> tuple[Rule, ...]:
-    """A cloth wider than looms, or a waste longer than theirs: centimeters, typed as inches."""
-    meters = LOOP.unit(system).value
-    return (
-        Rule(
-            f"width > {WIDEST_CLOTH}",
-            lambda values: values["width"] * meters > WIDEST_CLOTH,
-            f"{ASKING} Finished width: more than 160 cm (63 in), and few looms are so wide. Look at the unit: inches, or cm?",
-        ),
-        Rule(
-            f"loom_waste > {MOST_WASTE}",
-            lambda values: values["loom_waste"] * meters > MOST_WASTE,
-            f"{ASKING} Loom waste: more than 130 cm (51 in). Look at the unit: inches, or cm? Then the lengths beside it may be in that, too.",
-        ),
-    )
 
 
 def close_sett() -> Rule:

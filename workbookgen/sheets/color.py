@@ -11,21 +11,19 @@ from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import RIGHT, Listing, LogView, Sentences, band
 from workbookgen.reference import color, dyeing
 from workbookgen.settings import Rows, Settings
-from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets import plausible, tabs, usual
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_PART, PART, STITCHES, STRANDS, TAKE_UP
+from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_PART, PART, STITCHES, STRANDS
 
 SHEET = tabs.YARN
 CHAPTER = "Color"
-HEAVIEST_TOP, LIGHTEST_TOP = 2000, 10  # grams; common practice, no source
 VIEW = LogView(typed="name . share weight", answers=(("In the yarn", "share_used weight_used length run rows width"),))
 
 
 def chapter(settings: Settings) -> Chapter:
-    card = replace(TOP, rules=(*TOP.rules, _of_a_top(settings.units)))
-    top = asked_and_answered(card, "strip", "repeat", hidden="pieces order shares whole least shortest meeting", is_printed=False)
+    top = asked_and_answered(TOP, "strip", "repeat", hidden="pieces order shares whole least shortest meeting", is_printed=False)
     said = Sentences(fields=("color_order", "color_meeting", "color_whole"), across=RIGHT, is_below=True, is_printed=False)
-    return Chapter(CHAPTER, (card, replace(COLORS, rows=settings.rows.colors)), (
+    return Chapter(CHAPTER, (TOP, replace(COLORS, rows=settings.rows.colors)), (
         band(*top.sections, said),
         band(Listing(title="Its colors", block="colors", view=VIEW, aside="By eye along one repeat, or weighed.", is_printed=False)),
     ))
@@ -36,13 +34,13 @@ TOP = Card(
     "Dividing a dyed top",
     groups=(
         Group("You type", (
-            Input("mass", "The top weighs", AMOUNT, MASS, needed=True),
+            Input("mass", "The top weighs", AMOUNT, MASS, usual=usual.PIECE, needed=True),
             Input("repeats", "Repeats along it", COUNTED, NUMBER, needed=True, help="How often its colors come back in the same order; 1 for a gradient."),
             Input("strands", "Strands in the yarn", STRANDS, NUMBER, needed=True, starts_as=2.0, help="A chain ply counts as 1; its grist below is then a third of the single's."),
             Input("skeins", "Skeins alike", COUNTED, NUMBER, needed=True, starts_as=1.0),
             Input("strips", "Strips", COUNTED, NUMBER, help="Lengthwise. Empty: one for each strand of each skein. Fewer make longer runs of color."),
             Input("grist", "Grist of each single", LARGE, GRIST),
-            Input("take_up", "Take-up", LOSS, SHARE, usual=TAKE_UP, blank_means=0, help="Share of the singles' length lost in plying; from a sample."),
+            Input("take_up", "Take-up", LOSS, SHARE, usual=usual.TAKE_UP, blank_means=0, help="Share of the singles' length lost in plying; from a sample."),
             Input("differ", "Strands differ by", NONE_OR_PART, SHARE,
                   help="In grist, at most: two strands by three times what your skeins differ by (CV), three or more by four times. More, if the strips differ in weight."),
             Input("row", "Yarn for one row", AMOUNT, LOOP, help="Of a washed swatch, for stripes."),
@@ -89,16 +87,6 @@ TOP = Card(
         plausible.no_take_up(where="grist"),
     ),
 )
-
-
-def _of_a_top(system: str) -> Rule:
-    """A top so heavy or so light that grams were typed for ounces, or pounds."""
-    grams = MASS.unit(system).value
-    return Rule(
-        f"OR(mass > {HEAVIEST_TOP}, mass < {LIGHTEST_TOP})",
-        lambda values: not LIGHTEST_TOP <= values["mass"] * grams <= HEAVIEST_TOP,
-        f"{ASKING} The top weighs: more than 2 kg (70 oz), or less than 10 g (0.4 oz). Look at the unit: grams, ounces, or pounds?",
-    )
 
 
 COLORS = Log(

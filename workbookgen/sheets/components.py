@@ -12,8 +12,8 @@ from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import plying, records, sharing, which_yarn, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import content, counts, fiber, lists, plausible, tabs, yarn
-from workbookgen.sheets.limits import LARGE, ON_A_SPOOL, STRANDS
+from workbookgen.sheets import content, counts, fiber, lists, plausible, tabs, usual, yarn
+from workbookgen.sheets.limits import LARGE, STRANDS
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 
@@ -87,7 +87,7 @@ def _you_type() -> Group:
         Input("system", "System", lists.one_of(lists.SYSTEMS), needed=True, width=20),
         Input("strands", "Strands", STRANDS, NUMBER, blank_means=1, help="How many of it; empty means one."),
         Input("feed", "Feed", Number(least=1, most=20), NUMBER, blank_means=1, help="Its length in one length of yarn; empty means 1."),
-        Input("package", "Spool holds", LARGE, LENGTH, usual=ON_A_SPOOL, help="Length on one spool or bobbin."),
+        Input("package", "Spool holds", LARGE, LENGTH, usual=usual.ON_A_SPOOL, help="Length on one spool or bobbin."),
         Input("place", "No.", Number(least=1, most=4, whole=True), NUMBER, blank_means=1, width=6,
               help="1 for the first component of its design, 2 for the second, up to 4; empty means 1. No two of a design may share one."),
         Input("lot", "Its lot", Choice("fiber_listed", fiber.SHEET), width=20, help="The lot on the sheet Fiber that it is spun from, or the bought thread."),

@@ -39,9 +39,9 @@ from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import by_k, light_weights, lists, plausible, tabs
+from workbookgen.sheets import by_k, light_weights, lists, plausible, tabs, usual
 from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
-from workbookgen.sheets.limits import CLOSE, DENSE, K_AS_LAID, LARGE, LOSS, NONE_OR_PART, STRANDS, TWOFOLD, WRAPS
+from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, LOSS, NONE_OR_PART, STRANDS, TWOFOLD
 from workbookgen.unit_systems import UNIT_SYSTEMS
 from workbookgen.units import Quantity
 
@@ -193,10 +193,10 @@ THICKNESS = Card(
             Input("k_touching", "K, threads touching", TWOFOLD, needed=True, starts_as=0.9, help="Ashenhurst: 0.90 worsted, 0.84 woolen, 0.95 cotton."),
             Input("k_wrapped", "K, wraps as laid by hand", TWOFOLD, needed=True, starts_as=0.35,
                   help="Common practice, no source: fit it to your own yarn. The sheet Skeins uses it."),
-            Input("counted", "Wraps per inch counted", CLOSE, THREADS, usual=WRAPS, help="Of this same yarn; your own K follows from it."),
+            Input("counted", "Wraps per inch counted", CLOSE, THREADS, usual=usual.WRAPS, help="Of this same yarn; your own K follows from it."),
             Input("fiber_density", "Fiber density", DENSE, DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"),
                   help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
-            Input("fiber_diameter", "Fiber diameter", CLOSE, FIBER_DIAMETER),
+            Input("fiber_diameter", "Fiber diameter", CLOSE, FIBER_DIAMETER, usual=usual.FIBERS),
         )),
         Group("Worked out", (
             Result("touching", "Threads side by side", by_k.threads("k_touching", "grist"), diameter.threads_side_by_side, THREADS,
@@ -204,7 +204,7 @@ THICKNESS = Card(
             Result("wrapped", "Wraps per inch", by_k.threads("k_wrapped", "grist"), diameter.threads_side_by_side, THREADS,
                    uses={"k": "k_wrapped"}, note="As laid on a ruler by hand."),
             Result("own_k", "Your own K", by_k.fitted("counted", "grist"), diameter.fitted_k, NUMBER,
-                   uses={"wraps": "counted"}, digits=3, usual=K_AS_LAID, note="Type it above as K, wraps as laid by hand."),
+                   uses={"wraps": "counted"}, digits=3, usual=usual.K_AS_LAID, note="Type it above as K, wraps as laid by hand."),
             Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
             Result("packing", "Fiber in it, threads touching", PACKED.format(k="k_touching"), diameter.packing, SHARE, uses={"k": "k_touching"},
                    only_if=SOLID.format(k="k_touching"),
@@ -220,8 +220,6 @@ THICKNESS = Card(
         )),
     ),
     rules=(
-        plausible.too_fine("fiber_diameter", "Fiber diameter"),
-        plausible.too_coarse("fiber_diameter", "Fiber diameter"),
         plausible.thick_by_tex("Grist"),
         Rule(f"NOT({SOLID.format(k='k_touching')})", lambda values: _packed(values) > 1,
              "K, threads touching: fiber without any air would be thicker. Check K and the fiber density."),

@@ -11,9 +11,9 @@ from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Prose, Sentences, band
 from workbookgen.reference import dyeing, scouring
 from workbookgen.settings import Rows, Settings
-from workbookgen.sheets import fiber, plausible, skeins, tabs
+from workbookgen.sheets import fiber, plausible, skeins, tabs, usual
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import AMOUNT, BATH, PART, WATER_TO_GOODS
+from workbookgen.sheets.limits import AMOUNT, BATH, PART
 from workbookgen.sheets.lookup import lookup
 from workbookgen.units import Quantity
 
@@ -62,7 +62,7 @@ BATH = Card(
             Input("lot", "Or a washed lot", Choice("fiber_listed", fiber.SHEET), help="Its washed weight, weighed or expected."),
             Input("depth", "Depth of shade", Number(above=0, most=10), SHARE, help="Dye as a share of the dry goods; its label says how much."),
             Input("strength", "Strength of stock", PART, SHARE, needed=True, starts_as=0.01, help="1 g in 100 mL is 1%."),
-            Input("ratio", "Bath to goods", BATH, LIQUOR, usual=WATER_TO_GOODS, needed=True, starts_as=Quantity(30, "liter / kilogram"),
+            Input("ratio", "Bath to goods", BATH, LIQUOR, usual=usual.WATER_TO_GOODS, needed=True, starts_as=Quantity(30, "liter / kilogram"),
                   help="20 to 40 liters a kilogram (common practice, no source)."),
             Input("made", "Stock to make", AMOUNT, STOCK, help="How much of it you want to have."),
         )),

@@ -7,8 +7,8 @@ from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.reference import garments, knitting, measuring
 from workbookgen.settings import Settings
-from workbookgen.sheets import light_weights, plausible, swatch_questions
-from workbookgen.sheets.limits import AMOUNT, IN_A_PIECE, SIZE, STITCHES
+from workbookgen.sheets import light_weights, plausible, swatch_questions, usual
+from workbookgen.sheets.limits import AMOUNT, SIZE, STITCHES
 from workbookgen.sheets.swatch_questions import WET_RELAXED
 
 
@@ -40,7 +40,7 @@ def fabric(settings: Settings) -> Card:
 
 def _you_type() -> Group:
     return Group("You type", (
-        Input("length", "Yarn", AMOUNT, LENGTH, usual=IN_A_PIECE, help="Empty: the skein on the sheet Measure."),
+        Input("length", "Yarn", AMOUNT, LENGTH, usual=usual.IN_A_PIECE, help="Empty: the skein on the sheet Measure."),
         Input("grist", "Its grist", AMOUNT, GRIST, help="For a weighed swatch. Empty: of the skein on the sheet Measure."),
         Input("swatch_width", "Swatch width", SIZE, LOOP, help="Washed, at rest, of this yarn."),
         Input("swatch_height", "Swatch height", SIZE, LOOP),

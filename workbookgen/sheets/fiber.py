@@ -19,7 +19,7 @@ from workbookgen.reference import (
 )
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import content, guide, lists, plausible, stages, tabs, totals
+from workbookgen.sheets import content, guide, lists, plausible, stages, tabs, totals, usual
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT
 from workbookgen.sheets.lookup import lookup
@@ -119,7 +119,7 @@ def lots(settings: Settings) -> Log:
             _seen_in_this_lot(),
             _for_other_sheets(),
         ),
-        rules=(*stages.cannot_gain(), *content.lot_rules(), *plausible.lot_weight(settings.units), plausible.light_for_projects(settings.units),
+        rules=(*stages.cannot_gain(), *content.lot_rules(), plausible.light_for_projects(settings.units),
                *plausible.thick(settings.units, grist="Grist wanted"),
                plausible.more_than_the_lot(), stages.of_a_step_before(), stages.weighed_in_part(),
                stages.hardly_washed(), *stages.unknown_losses(has_guide="Guide" not in settings.without)),
@@ -132,7 +132,7 @@ def _you_type(settings: Settings) -> Group:
         guide.kind(width=20),
         Input("state", "Bought as", lists.one_of(lists.STATES), needed=True, width=16,
               help="How far the fiber was worked when you bought it. Raw fleece is as it was shorn; if it was skirted before you bought it, choose skirted fleece."),
-        Input("weight", "Weight", AMOUNT, MASS, needed=True, help="Weight as bought. A pound is 16 ounces: you may type =6.5*16."),
+        Input("weight", "Weight", AMOUNT, MASS, usual=usual.LOT, needed=True, help="Weight as bought. A pound is 16 ounces: you may type =6.5*16."),
         Input("grist", "Grist wanted", AMOUNT, GRIST, help="Grist of the finished yarn you plan."),
         stages.way(),
         stages.second_way(),

@@ -10,19 +10,10 @@ from workbookgen.language.views import Prose, band
 from workbookgen.reference import garments as trade
 from workbookgen.reference import knitting, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import light_weights, plausible, swatch_questions, tabs
+from workbookgen.sheets import light_weights, plausible, swatch_questions, tabs, usual
 from workbookgen.sheets.card_view import asked_and_answered
 from workbookgen.sheets.fabric import fabric
-from workbookgen.sheets.limits import (
-    AMOUNT,
-    AROUND_AN_ARM,
-    EASE,
-    IN_A_PIECE,
-    NONE_OR_AMOUNT,
-    NONE_OR_SIZE,
-    SIZE,
-    STITCHES,
-)
+from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT, NONE_OR_SIZE, SIZE, STITCHES
 
 SHEET = tabs.NEED
 CHAPTER = "Garments"
@@ -51,13 +42,13 @@ def garment(settings: Settings) -> Card:
         "A garment, from size and ease",
         groups=(
             Group("You type", (
-                Input("body", "Body around", SIZE, LOOP, needed=True, help="Chest or bust, at the widest."),
-                Input("ease", "Ease", Number(least=-1000, most=1000), LOOP, usual=EASE, blank_means=0,
+                Input("body", "Body around", SIZE, LOOP, usual=usual.BODY, needed=True, help="Chest or bust, at the widest."),
+                Input("ease", "Ease", Number(least=-1000, most=1000), LOOP, usual=usual.EASE, blank_means=0,
                       help="In all, beyond the body; below 0 it stretches. 2 to 6 in (5 to 15 cm) is usual (common practice, no source)."),
-                Input("length", "Length", SIZE, LOOP, needed=True, help="From the shoulder to the lower edge."),
-                Input("sleeve", "Sleeve length", NONE_OR_SIZE, LOOP, blank_means=0, help="Empty for none."),
-                Input("upper_arm", "Sleeve around, upper arm", NONE_OR_SIZE, LOOP, usual=AROUND_AN_ARM, blank_means=0, help="Of the sleeve, its ease in it."),
-                Input("cuff", "Sleeve around, cuff", NONE_OR_SIZE, LOOP, usual=AROUND_AN_ARM, help="Empty: as wide as above."),
+                Input("length", "Length", SIZE, LOOP, usual=usual.GARMENT, needed=True, help="From the shoulder to the lower edge."),
+                Input("sleeve", "Sleeve length", NONE_OR_SIZE, LOOP, usual=usual.SLEEVE, blank_means=0, help="Empty for none."),
+                Input("upper_arm", "Sleeve around, upper arm", NONE_OR_SIZE, LOOP, usual=usual.AROUND_AN_ARM, blank_means=0, help="Of the sleeve, its ease in it."),
+                Input("cuff", "Sleeve around, cuff", NONE_OR_SIZE, LOOP, usual=usual.AROUND_AN_ARM, help="Empty: as wide as above."),
                 Input("more", "On top", Number(least=0, most=2), SHARE, blank_means=0.05, help="For collar, bands and seams; empty means 5% (common practice, no source)."),
                 Input("swatch_width", "Swatch width", SIZE, LOOP, help="Washed, at rest."),
                 Input("swatch_height", "Swatch height", SIZE, LOOP),
@@ -83,8 +74,6 @@ def garment(settings: Settings) -> Card:
                  lambda values: values["sleeve"] is None and (values["upper_arm"] or (values["upper_arm"] is None and values["cuff"] is not None)),
                  f"{MISSING}: sleeve length, or 0 for none."),
             swatch_questions.whole_swatch(),
-            swatch_questions.wide_body(settings.units),
-            *swatch_questions.long_garment(settings.units),
             swatch_questions.swatch_weight(settings.units),
             swatch_questions.covered_swatch(settings.units),
             *light_weights.coarse_swatch(settings.units),
@@ -104,7 +93,7 @@ def pattern(settings: Settings) -> Card:
                 Input("own_stitches", "Stitches, by your swatch", STITCHES, GAUGE, needed=True, help="Washed, at rest."),
                 Input("rows", "Rows, by the pattern", STITCHES, GAUGE, help="Empty: they change as the stitches do."),
                 Input("own_rows", "Rows, by your swatch", STITCHES, GAUGE),
-                Input("length", "Yarn, by the pattern", AMOUNT, LENGTH, usual=IN_A_PIECE),
+                Input("length", "Yarn, by the pattern", AMOUNT, LENGTH, usual=usual.IN_A_PIECE),
                 Input("grist", "Grist of your yarn", AMOUNT, GRIST, help="For the weight."),
                 Input("count", "Stitches to change", NONE_OR_AMOUNT, NUMBER, help="Any number of stitches in the pattern."),
                 Input("row_count", "Rows to change", NONE_OR_AMOUNT, NUMBER),

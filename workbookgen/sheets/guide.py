@@ -15,8 +15,8 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import fiber, own_records, records
 from workbookgen.settings import Settings
 from workbookgen.settings.fiber_table import FIRST_LINE, load_fibers
-from workbookgen.sheets import plausible, tabs
-from workbookgen.sheets.limits import FINENESS, LOSS, LOST_IN_COMBING, NONE_OR_PART, PART, REACH, SCOURED_YIELD
+from workbookgen.sheets import tabs, usual
+from workbookgen.sheets.limits import FINENESS, LOSS, NONE_OR_PART, PART, REACH
 
 SHEET = tabs.FLEECE
 CHAPTER = "Guide"
@@ -85,7 +85,7 @@ def guide(settings: Settings) -> Log:
                 ("diameter_low", "diameter_high", "Fiber"),
                 ("staple_low", "staple_high", "Staple"),
             )
-        ) + tuple(plausible.too_fine(word, label) for word, label in (("diameter_low", "Fiber from"), ("diameter_high", "Fiber to"))),
+        ),
     )
 
 
@@ -94,16 +94,16 @@ def _published() -> Group:
         Input("name", "Breed or fiber", Name(), needed=True, width=24, help="Fiber lots choose it by this name."),
         Input("fleece_low", "Fleece from", REACH, FLEECE, help="Grease weight of one fleece."),
         Input("fleece_high", "Fleece to", REACH, FLEECE, help="Grease weight of one fleece."),
-        Input("yield_low", "Yield from", PART, SHARE, usual=SCOURED_YIELD, help="Scoured weight over grease weight, mostly of skirted wool."),
+        Input("yield_low", "Yield from", PART, SHARE, usual=usual.SCOURED_YIELD, help="Scoured weight over grease weight, mostly of skirted wool."),
         Input("yield_high", "Yield to", PART, SHARE, help="Scoured weight over grease weight, mostly of skirted wool."),
-        Input("diameter_low", "Fiber from", FINENESS, FIBER_DIAMETER, help="Mean fiber diameter."),
-        Input("diameter_high", "Fiber to", FINENESS, FIBER_DIAMETER, help="Mean fiber diameter."),
+        Input("diameter_low", "Fiber from", FINENESS, FIBER_DIAMETER, usual=usual.FIBERS, help="Mean fiber diameter."),
+        Input("diameter_high", "Fiber to", FINENESS, FIBER_DIAMETER, usual=usual.FIBERS, help="Mean fiber diameter."),
         Input("staple_low", "Staple from", REACH, STAPLE),
         Input("staple_high", "Staple to", REACH, STAPLE),
         Input("regain", "Regain", NONE_OR_PART, SHARE, help="Water that the dry fiber takes up, as agreed in trade."),
         Input("skirting", "Skirting loss", LOSS, SHARE, usual=Usual(most=0.5), help="Usual share taken off a raw fleece."),
         Input("preparation", "Carding loss", LOSS, SHARE, usual=Usual(most=0.4), help="Usual share lost in carding: 2 to 10% (common practice, no source)."),
-        Input("combing", "Combing loss", LOSS, SHARE, usual=LOST_IN_COMBING, help="Usual share left in the comb: 20 to 40% (common practice, no source)."),
+        Input("combing", "Combing loss", LOSS, SHARE, usual=usual.LOST_IN_COMBING, help="Usual share left in the comb: 20 to 40% (common practice, no source)."),
         Input("spinning", "Spinning loss", LOSS, SHARE, usual=Usual(most=0.2), help="Usual share lost in spinning and plying."),
         Input("on_labels", "On labels", Name(unique=False), width=16,
               help="Its generic name in the fiber content of a label, as the law where you sell has it: wool for every breed."),

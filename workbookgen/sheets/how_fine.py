@@ -20,8 +20,8 @@ from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.reference import diameter, how_fine, yarn_count
 from workbookgen.reference import twist as trade
-from workbookgen.sheets import by_k, guide, plausible
-from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, REACH, SIZE, STAPLES, TWISTED
+from workbookgen.sheets import by_k, guide, usual
+from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, REACH, SIZE, TWISTED
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 from workbookgen.units import Quantity
@@ -40,14 +40,14 @@ FINEST = Card(
     groups=(
         Group("You type", (
             Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), help="Takes diameter and staple from the guide."),
-            Input("fiber_diameter", "Or fiber diameter", CLOSE, FIBER_DIAMETER, help="Mean of your own fleece; wins over the guide."),
+            Input("fiber_diameter", "Or fiber diameter", CLOSE, FIBER_DIAMETER, usual=usual.FIBERS, help="Mean of your own fleece; wins over the guide."),
             Input("fiber_density", "Fiber density", DENSE, DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"),
                   help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
             Input("fibers", "Fibers side by side, at least", SIZE, NUMBER, blank_means=40,
                   help="30 to 60 by hand; empty means 40 (common practice, no source). Mills spin worsted with 35 to 40."),
             Input("wanted", "Grist you would like", LARGE, GRIST, help="Of the single, to see whether the fiber can make it."),
-            Input("staple", "Staple length", REACH, STAPLE, usual=STAPLES, help="Of your own fleece; wins over the guide, whose shortest is taken."),
-            Input("twist", "Turns you would give it", TWISTED, TWIST),
+            Input("staple", "Staple length", REACH, STAPLE, usual=usual.STAPLES, help="Of your own fleece; wins over the guide, whose shortest is taken."),
+            Input("twist", "Turns you would give it", TWISTED, TWIST, usual=usual.TWISTS),
         )),
         Group("Worked out", (
             lookup("generic", "On labels", "guide_generic", "kind", None),
@@ -78,9 +78,6 @@ FINEST = Card(
         )),
     ),
     rules=(
-        plausible.too_fine("fiber_diameter", "Fiber diameter"),
-        plausible.too_coarse("fiber_diameter", "Fiber diameter"),
-        *plausible.twist_typed(twist="Turns you would give it"),
         Rule(f"AND(given(kind), OR({', '.join(f'generic = {chr(34)}{name}{chr(34)}' for name in NO_WOOL)}), ABS(fiber_density / 1310000 - 1) < 0.000001)", _density_of_wool,
              f"{ASKING} Fiber density: 1.31 is that of wool and hair. {OTHER_DENSITIES}"),
         Rule("AND(NOT(given(kind)), NOT(given(fiber_diameter)), OR(NOT(given(staple)), given(wanted)))",

@@ -10,7 +10,7 @@ from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import light_weights, lists, plausible, swatch_questions, tabs
+from workbookgen.sheets import light_weights, lists, plausible, swatch_questions, tabs, usual
 from workbookgen.sheets.limits import AMOUNT, SIZE, STITCHES, TURNS
 from workbookgen.sheets.lookup import lookup, of_project
 
@@ -71,7 +71,6 @@ def estimates(settings: Settings) -> Log:
                  lambda values: all(values[each] is None for each in ("swatch_mass", "stitches", "rows", "piece_mass")),
                  f"{MISSING}: a weighed swatch, stitches and rows, or the weight of a piece like it."),
             plausible.of_another_yarn("grist", "planned", "Grist"),
-            *swatch_questions.piece_weight(settings.units),
             swatch_questions.swatch_weight(settings.units),
             swatch_questions.covered_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
@@ -96,7 +95,7 @@ def _you_type() -> Group:
         Input("unraveled", "Unraveled", AMOUNT, LOOP, help="Yarn that some stitches gave when you unraveled them."),
         Input("unraveled_stitches", "Stitches in it", TURNS, NUMBER, width=9),
         Input("relaxed", "Or how relaxed", lists.one_of(lists.RELAXATIONS), width=14, help="Plain knitting, not unraveled: how far the swatch was relaxed."),
-        Input("piece_mass", "Piece like it", AMOUNT, MASS, width=9, help="Weight of a piece like the one you want."),
+        Input("piece_mass", "Piece like it", AMOUNT, MASS, usual=usual.PIECE, width=9, help="Weight of a piece like the one you want."),
     ))
 
 

@@ -7,8 +7,6 @@ What only one input needs stands with that input.
 """
 
 from workbookgen.language.domains import Number
-from workbookgen.language.usual import Usual
-from workbookgen.units import Quantity
 
 AMOUNT = Number(above=0, most=1_000_000)  # a mass, a length, a grist, a price: a million grams are a ton of yarn
 NONE_OR_AMOUNT = Number(least=0, most=1_000_000)
@@ -38,31 +36,3 @@ PART = Number(above=0, most=1)
 UNCERTAIN = Number(least=0, most=0.5)  # a standard uncertainty; beyond half its value nothing is known
 SHRINKAGE = Number(least=-0.5, below=0.9)  # negative for growth
 HEAT = Number(least=-50, most=250)  # degrees, Fahrenheit or Celsius
-
-# What people usually type; beyond it they are asked, and their number counts (common practice, no source).
-TAKE_UP = Usual(most=0.25)  # an ordinary ply loses 1 to 6%
-SHRUNK = Usual(-0.1, 0.3)  # in washing; felted on purpose, it is a fulled piece
-LOST_IN_COMBING = Usual(most=0.6)
-SCOURED_YIELD = Usual(least=0.25)  # the greasiest merinos keep more
-WATER_TO_GOODS = Usual(Quantity(8, "liter / kilogram"), Quantity(100, "liter / kilogram"))
-LIQUID_WATER = Usual(Quantity(32, "degree_Fahrenheit"), Quantity(212, "degree_Fahrenheit"))  # 12 °C, typed as °F, are ice
-STAPLES = Usual(Quantity(0.4, "inch"), Quantity(50, "centimeter"))  # cotton to the longest lustre wools
-WRAPS = Usual(Quantity(2, "1 / inch"), Quantity(100, "1 / inch"))
-IN_A_PIECE = Usual(most=Quantity(30, "kilometer"))
-IN_A_BALL = Usual(Quantity(10, "meter"), Quantity(10, "kilometer"))
-EASE = Usual(most=Quantity(40, "centimeter"))
-AROUND_AN_ARM = Usual(most=Quantity(70, "centimeter"))
-DRAFT = Usual(most=Quantity(160, "centimeter"))  # as far as arms reach
-WOVEN_IN = Usual(most=0.4)
-PACE_OF_YARN = Usual(Quantity(5, "meter / hour"), Quantity(1500, "meter / hour"), "the minutes, and at the length made in them")
-PACKED = Usual(Quantity(0.1, "gram / centimeter ** 3"), Quantity(0.9, "gram / centimeter ** 3"))
-HOURS_A_WEEK = Usual(most=Quantity(60, "hour"))
-MINUTES_IN_A_BATH = Usual(Quantity(5, "minute"), Quantity(120, "minute"))
-OFF_A_LOOP = Usual(most=Quantity(8, "centimeter"))
-WHEELS = Usual(most=Quantity(160, "centimeter"))
-ON_A_SPOOL = Usual(least=Quantity(10, "meter"))
-WOVEN = Usual(most=Quantity(30, "meter"))
-HEMS = Usual(most=Quantity(1, "meter"))
-TRIED_OUT = Usual(most=Quantity(3, "meter"))
-K_AS_LAID = Usual(0.19, 0.62, "the wraps counted, and at the grist")  # of wraps: 0.55 and 1.75 of the usual 0.35
-TWIST_FACTOR = Usual(4.0, 110.0, "the turns, their length and the grist")  # turns per centimeter times the root of tex: softer than the softest, harder than crepe

@@ -10,9 +10,9 @@ from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING
 from workbookgen.reference import plying, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible, singles, tabs
+from workbookgen.sheets import plausible, singles, tabs, usual
 from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
-from workbookgen.sheets.limits import LARGE, NONE_OR_TWISTED, SHRINKAGE, SHRUNK, STRANDS, TWIST_FACTOR
+from workbookgen.sheets.limits import LARGE, NONE_OR_TWISTED, SHRINKAGE, STRANDS
 
 SHEET = tabs.YARN
 CHAPTER = "Matching"
@@ -27,7 +27,7 @@ def chapter(settings: Settings) -> Chapter:
 
 def _twisted(word: str, label: str) -> Rule:
     """Turns that no yarn of this grist has. Its last digits do not decide."""
-    least, most = TWIST_FACTOR.ends
+    least, most = usual.TWIST_FACTOR.ends
     factor = f"ROUND({word} / 100 * SQRT(1000 * tex), 9)"
 
     def is_unusual(values: Mapping) -> bool:
@@ -50,7 +50,7 @@ MATCH = Card(
             Input("mass", "Weight on the label", LARGE, MASS, needed=True),
             Input("strands", "Strands in it", STRANDS, NUMBER, needed=True, starts_as=2.0, help="Untwist an end and count them."),
             singles.take_up(),
-            Input("shrinkage", "Your shrinkage", SHRINKAGE, SHARE, usual=SHRUNK,
+            Input("shrinkage", "Your shrinkage", SHRINKAGE, SHARE, usual=usual.SHRUNK,
                   help="Share of the length that washing takes of your yarn; from a sample. Empty takes the usual one on the sheet Sureness."),
             Input("ply", "Twist of its ply", NONE_OR_TWISTED, TWIST, help="Turns to untwist it until its strands lie side by side, over that length: you may type =32/10."),
             Input("left", "Twist of a strand", NONE_OR_TWISTED, TWIST,
@@ -79,7 +79,6 @@ MATCH = Card(
         plausible.thick_by_tex("Weight on the label", sentence=plausible.HEAVY),
         plausible.thin_by_tex("Weight on the label"),
         plausible.no_take_up(),
-        *plausible.twist_typed(ply="Twist of its ply", left="Twist of a strand"),
         _twisted("ply", "Twist of its ply"),
         _twisted("left", "Twist of a strand"),
     ),

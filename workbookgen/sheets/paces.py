@@ -1,6 +1,5 @@
 """Figures: the spinner's own pace, with which other sheets plan."""
 
-from collections.abc import Iterator
 
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Group, Input, Result
@@ -10,9 +9,9 @@ from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import overview, planning, project, records, reeling
 from workbookgen.settings import Settings
-from workbookgen.sheets import samples, tabs
+from workbookgen.sheets import samples, tabs, usual
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import AMOUNT, HOURS_A_WEEK, STRANDS
+from workbookgen.sheets.limits import AMOUNT, STRANDS
 from workbookgen.sheets.lookup import lookup
 from workbookgen.units import Quantity
 
@@ -21,10 +20,6 @@ CHAPTER = "Figures"
 # Days between the first day and the latest skein or lot: one of them is old, or of another year. Common practice, no
 # source.
 LONG_AFTER = 300
-# Meters, and grams, in an hour: a charkha and an electric wheel spin some 500 meters, and a drum carder cards some 200
-# grams. Common practice, no source.
-SLOWEST, FASTEST = 5, 1500
-LEAST_PREPARED, MOST_PREPARED = 5, 1000
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -41,7 +36,6 @@ def paces(settings: Settings) -> Card:
             Rule("AND(given(sample), NOT(given(spinning)), NOT(given(sample_spinning)))",
                  lambda values: bool(values["sample"]) and values["spinning"] is None and values["sample_spinning"] is None,
                  f"{UNKNOWN} by the sample: it has no pace of spinning. Type its singles and minutes on the sheet Samples, or your own pace here."),
-            *_in_an_hour(settings.units),
             Rule(f"counted_from - start > {LONG_AFTER}", lambda values: values["counted_from"] - values["start"] > LONG_AFTER,
                  f"{ASKING} First day: a skein is finished, or a lot bought, over 300 days after it, and all days are counted from there. "
                  "Type today, or look at the year on the sheets Skeins and Fiber."),
@@ -52,15 +46,15 @@ def paces(settings: Settings) -> Card:
 def _you_type() -> Group:
     return Group("You type", (
         Input("sample", "As in the sample", Choice("samples_listed", samples.SHEET), help="A sample with minutes taken; your own figures below win over it."),
-        Input("preparing", "Preparing fiber", AMOUNT, MASS_PACE, needed=True, starts_as=Quantity(2, "ounce / hour"),
+        Input("preparing", "Preparing fiber", AMOUNT, MASS_PACE, usual=usual.PREPARED, needed=True, starts_as=Quantity(2, "ounce / hour"),
               help="Carding or combing: what comes out of it in an hour, ready to spin."),
-        Input("spinning", "Spinning singles", AMOUNT, PACE,
+        Input("spinning", "Spinning singles", AMOUNT, PACE, usual=usual.PACE_OF_YARN,
               help="Length in an hour, of a yarn like those that you plan: one four times as fine takes about twice as long."),
-        Input("plying", "Plying", AMOUNT, PACE, help="Length of ply in an hour."),
-        Input("finishing", "Winding and washing", AMOUNT, PACE, needed=True, starts_as=Quantity(400, "yard / hour"),
+        Input("plying", "Plying", AMOUNT, PACE, usual=usual.PACE_OF_YARN, help="Length of ply in an hour."),
+        Input("finishing", "Winding and washing", AMOUNT, PACE, usual=usual.PACE_OF_YARN, needed=True, starts_as=Quantity(400, "yard / hour"),
               help="Length of yarn reeled, tied and washed in an hour."),
         Input("strands", "Strands for the stock", STRANDS, NUMBER, needed=True, starts_as=2.0, help="How the stock will be plied, for the weeks of spinning in it."),
-        Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, usual=HOURS_A_WEEK, needed=True, starts_as=Quantity(6, "hour")),
+        Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, usual=usual.HOURS_A_WEEK, needed=True, starts_as=Quantity(6, "hour")),
         Input("start", "First day", Date(), DAY,
               help="Today, and again after a break: the planner does not know it. Days are never counted from before your latest finished skein, or the lot bought last."),
     ))
@@ -102,17 +96,3 @@ def _worked_out() -> Group:
         Result("stock_weeks", "Weeks to spin the stock", "stock_hours / weekly", planning.weeks, NUMBER, uses={"hours": "stock_hours", "hours_per_week": "weekly"}, digits=1),
     ))
 
-
-def _in_an_hour(system: str) -> Iterator[Rule]:
-    """Questions about a pace that nobody has: it is per minute or per day, or in another unit."""
-    yield _no_pace("preparing", "Preparing fiber", MASS_PACE.unit(system).value, LEAST_PREPARED, MOST_PREPARED)
-    for word, label in (("spinning", "Spinning singles"), ("plying", "Plying"), ("finishing", "Winding and washing")):
-        yield _no_pace(word, label, PACE.unit(system).value, SLOWEST, FASTEST)
-
-
-def _no_pace(word: str, label: str, shown: float, least: float, most: float) -> Rule:
-    return Rule(
-        f"OR({word} < {least}, {word} > {most})",
-        lambda values: not least <= values[word] * shown <= most,
-        f"{ASKING} {label}: hardly anybody is so slow, or so fast. It is what you do in an hour, not in a minute. Look at the unit, too.",
-    )

@@ -6,14 +6,12 @@ the values as they are shown.
 
 from collections.abc import Mapping
 
-from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS
+from workbookgen.language.quantities import GRIST, LENGTH, MASS
 from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING
 from workbookgen.texts import folded
 
 FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
-FINEST_FIBER = 8  # µm; the finest down and silk have 10 and more (from memory)
-COARSEST_FIBER = 45  # µm; common practice, no source: the coarsest wools and mohair have 40 and less
 LIGHTEST_FLEECE = 225  # grams, where ounces are typed: half a pound, a quarter of the lightest fleece in the guide
 LIGHTEST_BAG = 30  # grams, where grams are typed: a bag of fleece to try has 100 and more; common practice, no source
 # Wool of 18.25% regain, the trade's for combed wool, weighs 4% more than of 13.6%, that of ASTM D1909-13 (both read).
@@ -21,13 +19,9 @@ IN_DAMP_AIR = 1.05
 ANOTHER_YARN = 0.25  # of the planned grist: three times what a plan is usually off by; common practice, no source
 FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
-HEAVY_LOT, LIGHT_LOT = 20_000, 5  # grams: five heavy fleeces, and less than a packet of sparkle to blend in; common practice, no source
 
 LEAST_WANTED, MOST_WANTED = 20, 30_000  # meters in a piece; common practice, no source
-MOST_TAKE_UP, LEAST_TAKE_UP = 0.25, -0.05  # an ordinary ply loses 1 to 6%; common practice, no source
-MOST_TWIST = 60  # turns in an inch: more than crepe yarns have (from memory)
 THICKEST = 0.2  # meters in a gram, 100 yards in a pound: three to four wraps in an inch; common practice, no source
-WIDEST_BOBBIN = 0.4  # meters; common practice, no source
 UNLIKE_ARMS = 1.6  # of the longer to the shorter; common practice, no source
 OFF_THE_RATED = 0.15  # of a reel's rated loop; common practice, no source
 HEAVY = "no yarn is so heavy for its length. Look at the unit of each: grams, or ounces?"
@@ -43,24 +37,6 @@ def a_date(word: str, label: str) -> Rule:
         f"AND({word} = ROUND({word}, 0), {word} >= {FIRST_DATE}, {word} <= {LAST_DATE})",
         lambda values: values[word] == round(values[word]) and FIRST_DATE <= values[word] <= LAST_DATE,
         f"{ASKING} {label}: the program may have turned it into a date. Type 12/2 as the number 12, and its two ends apart.",
-    )
-
-
-def too_fine(word: str, label: str) -> Rule:
-    """A fiber finer than any that is spun."""
-    return Rule(
-        f"{word} < {FINEST_FIBER} * 0.000001",
-        lambda values: values[word] < FINEST_FIBER,
-        f"{ASKING} {label}: finer than any fiber that is spun; the finest down has more than 10 µm.",
-    )
-
-
-def too_coarse(word: str, label: str) -> Rule:
-    """A wool grade typed for a diameter: the fibers of 64s measure 21 µm (the list of wool grades)."""
-    return Rule(
-        f"{word} > {COARSEST_FIBER} * 0.000001",
-        lambda values: values[word] > COARSEST_FIBER,
-        f"{ASKING} {label}: coarser than wool. A grade such as 64s is no diameter; the list of wool grades has both.",
     )
 
 
@@ -107,33 +83,12 @@ def _is_fleece(values: Mapping) -> bool:
     return isinstance(values["state"], str) and folded(values["state"]) in ("raw fleece", "skirted fleece")
 
 
-def lot_weight(system: str) -> tuple[Rule, ...]:
-    """A lot so heavy or so light that its weight may have been typed in another unit."""
-    grams = MASS.unit(system).value
-    return (
-        Rule(f"weight > {HEAVY_LOT}", lambda values: values["weight"] * grams > HEAVY_LOT,
-             f"{ASKING} Weight: more than 20 kg (44 lb) in one lot. Look at the unit above: grams, or ounces?"),
-        Rule(f"weight < {LIGHT_LOT}", lambda values: values["weight"] * grams < LIGHT_LOT,
-             f"{ASKING} Weight: less than 5 g (0.2 oz) in a lot. Look at the unit above: pounds or kilograms are too large for it."),
-    )
-
-
 def more_than_the_lot() -> Rule:
     """Skeins that weigh more than their whole lot and damp air: one is in another unit, or of another lot."""
     return Rule(
         f"ROUND(spun_of_it, 9) > {IN_DAMP_AIR}",
         lambda values: round(values["spun_of_it"], 9) > IN_DAMP_AIR,
         f"{ASKING} Weight: its skeins weigh more than the whole lot. Look at their weight, and at the lot they are from.",
-    )
-
-
-def short_loop(system: str) -> Rule:
-    """A loop so short that yards or meters were typed for inches or centimeters."""
-    meters = LOOP.unit(system).value
-    return Rule(
-        f"loop < {SHORTEST_LOOP}",
-        lambda values: values["loop"] * meters < SHORTEST_LOOP,
-        f"{ASKING} Loop: under 20 cm (8 in) all the way around. Look at the unit above: yards or meters are too large for it.",
     )
 
 
@@ -163,25 +118,6 @@ def thick_by_tex(label: str, sentence: str = ROPE) -> Rule:
 def thin_by_tex(label: str) -> Rule:
     """A length that weighs next to nothing: ounces, typed for grams."""
     return Rule(f"ROUND(1000 * tex, 9) < {FINEST_TEX}", lambda values: round(values["tex"], 9) < FINEST_TEX, f"{ASKING} {label}: {LIGHT}")
-
-
-def twisted(word: str, label: str) -> Rule:
-    """More turns than any yarn has: counted over more than the length that was typed."""
-    return Rule(
-        f"ROUND({word} * 0.0254, 9) > {MOST_TWIST}",
-        lambda values: round(values[word], 9) > MOST_TWIST,
-        f"{ASKING} {label}: more than {MOST_TWIST} turns in an inch. Look at the unit of the length: yards or meters are too large for it.",
-    )
-
-
-def twist_typed(**labels: str) -> tuple[Rule, ...]:
-    """The same of turns that are typed as they stand: those of a meter. One question for each word, with its label."""
-    return tuple(twisted(word, label) for word, label in labels.items())
-
-
-def take_up(word: str, label: str) -> Rule:
-    """The same questions about a take-up that is typed by itself."""
-    return outside(word, LEAST_TAKE_UP, MOST_TAKE_UP, f"{label}: far from what an ordinary ply loses, 1 to 6%. It is a share of the length of one single.")
 
 
 def yarn_wanted(system: str) -> tuple[Rule, ...]:
@@ -215,16 +151,6 @@ def counted_as_none(sentence: str, *words: str) -> Rule:
         f"OR({', '.join(f'NOT(given({word}))' for word in words)})",
         lambda values: any(values[word] is None for word in words),
         f"{ASKING} {sentence} Type 0 where you mean none.",
-    )
-
-
-def wide_bobbin(system: str) -> Rule:
-    """A bobbin wider than a flyer lets it be: millimeters typed for centimeters."""
-    meters = LOOP.unit(system).value
-    return Rule(
-        f"outer > {WIDEST_BOBBIN}",
-        lambda values: values["outer"] * meters > WIDEST_BOBBIN,
-        f"{ASKING} Across, when full: more than 40 cm (16 in). Look at the unit above: millimeters are too small for it.",
     )
 
 

@@ -21,19 +21,10 @@ from workbookgen.sheets import (
     supply,
     tabs,
     to_last,
+    usual,
     yarn,
 )
-from workbookgen.sheets.limits import (
-    AMOUNT,
-    COUNTED,
-    IN_A_BALL,
-    LARGE,
-    LOSS,
-    NONE_OR_AMOUNT,
-    STRANDS,
-    TAKE_UP,
-    UNCERTAIN,
-)
+from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.project_rules import LOTS
 
@@ -107,11 +98,11 @@ def _you_type() -> Group:
                        "of more, make one lot.")
             for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
         ),
-        Input("package", "A ball holds", AMOUNT, LENGTH, usual=IN_A_BALL, help="If you buy the yarn: length of one ball or skein."),
+        Input("package", "A ball holds", AMOUNT, LENGTH, usual=usual.IN_A_BALL, help="If you buy the yarn: length of one ball or skein."),
         Input("bobbins", "Bobbins", COUNTED, help="How many to fill equally, by weight of yarn. Weigh out more fiber than that, since spinning loses some."),
         Input("strands", "Strands", STRANDS, NUMBER,
               help="For the hours: singles in the ply; empty takes those of its skeins, or two; a design on the sheet Yarn replaces it, and knows how many are not bought."),
-        Input("take_up", "Take-up", LOSS, SHARE, usual=TAKE_UP,
+        Input("take_up", "Take-up", LOSS, SHARE, usual=usual.TAKE_UP,
               help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples; or by the feeds on the sheet Yarn."),
         Input("done", "Hours done", NONE_OR_AMOUNT, HOURS, help="Hours that you have worked on it so far."),
         Input("used", "Yarn used", NONE_OR_AMOUNT, MASS, help="All finished, both socks: its weight; 0 if given up. Mark its skeins as used. "

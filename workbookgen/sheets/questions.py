@@ -19,9 +19,9 @@ from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import light_weights, plausible, singles, tabs
+from workbookgen.sheets import light_weights, plausible, singles, tabs, usual
 from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
-from workbookgen.sheets.limits import CLOSE, LARGE, NONE_OR_AMOUNT, PLIED, REACH, SHRINKAGE, SHRUNK, TURNS, WRAPS
+from workbookgen.sheets.limits import CLOSE, LARGE, NONE_OR_AMOUNT, PLIED, REACH, SHRINKAGE, TURNS
 
 SHEET = tabs.TWIST
 CHAPTER = "Questions"
@@ -42,10 +42,10 @@ def backwards(settings: Settings) -> Card:
         groups=(
             Group("You type", (
                 Input("grist", "Grist of the plied yarn", LARGE, GRIST, needed="Counts" in settings.without),
-                Input("wraps", "Or wraps per inch", CLOSE, THREADS, usual=WRAPS, help="Used if you give no grist; K on the sheet Counts turns it into one."),
+                Input("wraps", "Or wraps per inch", CLOSE, THREADS, usual=usual.WRAPS, help="Used if you give no grist; K on the sheet Counts turns it into one."),
                 Input("strands", "Strands", PLIED, NUMBER, needed=True, starts_as=2.0),
                 singles.take_up(),
-                Input("shrinkage", "Shrinkage in washing", SHRINKAGE, SHARE, usual=SHRUNK,
+                Input("shrinkage", "Shrinkage in washing", SHRINKAGE, SHARE, usual=usual.SHRUNK,
                       help="Share of the length that washing takes; from a sample. Empty takes the usual one on the sheet Sureness."),
                 Input("known", "One strand is already there", LARGE, GRIST, help="Grist of a thread or single to be used; the card says what each of the others must be."),
             )),
@@ -132,7 +132,7 @@ CROWDED = Card(
         Group("You type", (
             Input("loop", "Loop of the bare reel", REACH, LOOP, needed=True),
             Input("wraps", "Wraps on it", TURNS, NUMBER, needed=True),
-            Input("wpi", "Wraps per inch as they lie", CLOSE, THREADS, usual=WRAPS, needed=True),
+            Input("wpi", "Wraps per inch as they lie", CLOSE, THREADS, usual=usual.WRAPS, needed=True),
             Input("width", "Width of the winding", REACH, LOOP, needed=True, help="How wide the yarn spreads on the arms."),
             Input("height", "Niddy-noddy: height", REACH, LOOP, help="Leave these three empty for a plain frame; all are measured from yarn to yarn."),
             Input("arm_a", "Niddy-noddy: one arm", REACH, LOOP),

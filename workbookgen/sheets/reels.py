@@ -11,8 +11,7 @@ from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import reeling
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import CORD, SPAN, TOLERANCE, TURNS, Reel, shown
-from workbookgen.sheets import plausible, tabs
-from workbookgen.sheets.limits import OFF_A_LOOP
+from workbookgen.sheets import plausible, tabs, usual
 
 SHEET = tabs.REELS
 CHAPTER = "Reels"
@@ -72,7 +71,6 @@ def reels(settings: Settings) -> Log:
                  lambda values: len({values[each] is None for each in ("height", "arm_a", "arm_b")}) == 2,
                  f"{MISSING}: height and both arms go together."),
             Rule("NOT(given(loop))", lambda values: values["loop"] is None, f"{UNKNOWN}: type the rated loop, or better a cord's length and the turns it makes."),
-            plausible.short_loop(settings.units),
             plausible.off_the_rated(),
             plausible.cord_and_arms(),
             plausible.unlike_arms(),
@@ -90,7 +88,7 @@ def _you_type() -> Group:
         Input("height", "Height", SPAN, LOOP, help="Niddy-noddy: from the yarn on one arm to the yarn on the other, along the shaft."),
         Input("arm_a", "One arm", SPAN, LOOP, help="Niddy-noddy: one arm, from the yarn at one end to the yarn at the other. In notches it lies within the ends."),
         Input("arm_b", "Other arm", SPAN, LOOP, help="Niddy-noddy: the other arm, measured alike."),
-        Input("tolerance", "Loop ±", TOLERANCE, LOOP, usual=OFF_A_LOOP, help="How far the loop may be off, either way."),
+        Input("tolerance", "Loop ±", TOLERANCE, LOOP, usual=usual.OFF_A_LOOP, help="How far the loop may be off, either way."),
     ))
 
 
@@ -103,7 +101,7 @@ def _the_loop() -> Group:
                reeling.niddy_noddy_loop, LOOP, note="Four legs of yarn from arm to arm."),
         Result("loop", "Loop in use",
                "or_else(measured, or_else(from_arms, rated))",
-               reeling.loop_in_use, LOOP,
+               reeling.loop_in_use, LOOP, usual=usual.LOOPS,
                only_if="OR(given(measured), given(from_arms), given(rated))",
                note="Your cord beats the arithmetic, and that beats the rated loop."),
         Result("basis", "Known from",

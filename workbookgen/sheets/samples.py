@@ -27,8 +27,8 @@ from workbookgen.language.views import LogView, SheetKind
 from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import by_k, fiber, light_weights, sample_questions, tabs
-from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_TURNS, PACE_OF_YARN, TWIST_FACTOR
+from workbookgen.sheets import by_k, fiber, light_weights, plausible, tabs, usual
+from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_TURNS
 from workbookgen.sheets.plausible import IN_DAMP_AIR
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
@@ -93,11 +93,10 @@ def samples(settings: Settings) -> Log:
             _together("ply_turns", "ply_piece", "Turns, ply, and In ply of"),
             _timed("spin_minutes", "singles_length", "Singles used, for the pace of spinning; of a yarn that is not plied, its length before washing"),
             _timed("ply_minutes", "plied_length", "Plied length, for the pace of plying"),
-            *sample_questions.of_a_sample(),
+            plausible.thick_by_tex("Its weight", sentence=plausible.HEAVY),
             _short_piece(settings.units),
             *light_weights.coarse_length(settings.units, "Its weight"),
             *light_weights.coarse_loss(settings.units),
-            sample_questions.loses_much(),
         ),
     )
 
@@ -155,7 +154,7 @@ def _thickness() -> Group:
         Result("wpi", "Wraps, mean", f"mean({ALL_READINGS})", statistics.mean, THREADS, uses=OF_READINGS, only_if=f"readings({ALL_READINGS}) > 0"),
         Result("spread", "Spread", f"stdev({ALL_READINGS})", statistics.deviation, THREADS, uses=OF_READINGS, digits=2,
                only_if=f"readings({ALL_READINGS}) > 1", note="Standard deviation of the readings."),
-        Result("variation", "CV", "spread / wpi", statistics.variation, SHARE, usual=Usual(most=0.25, look_at="each of the wraps"),
+        Result("variation", "CV", "spread / wpi", statistics.variation, SHARE, usual=Usual(most=0.25, hint="Look at each of the wraps."),
                uses={"deviation": "spread", "mean": "wpi"},
                note="Coefficient of variation: spread over mean."),
         Result("within", "95% within ±", "SQRT(half_width * half_width + step * step / 4)", statistics.within, THREADS, digits=2,
@@ -175,17 +174,17 @@ def _grist() -> Group:
         Result("grist_yd_lb", "Grist", "length / mass", yarn_count.grist, GRIST_US, digits=0),
         Result("grist_m_100g", "Grist", "length / mass", yarn_count.grist, GRIST_METRIC),
         Result("tex", "Tex", "mass / length", yarn_count.linear_density, TEX, width=9),
-        Result("k", "K", by_k.fitted("wpi", "grist_yd_lb"), diameter.fitted_k, NUMBER, width=8,
+        Result("k", "K", by_k.fitted("wpi", "grist_yd_lb"), diameter.fitted_k, NUMBER, usual=usual.K_AS_LAID, width=8,
                uses={"wraps": "wpi", "grist": "grist_yd_lb"}, note="Your own K for wraps as laid: type it on the sheet Counts."),
     ))
 
 
 def _twist() -> Group:
     return Group("Twist", (
-        Result("singles_twist", "Singles", "singles_turns / singles_piece", twist.turns_counted, TWIST, width=9,
+        Result("singles_twist", "Singles", "singles_turns / singles_piece", twist.turns_counted, TWIST, usual=usual.TWISTS_COUNTED, width=9,
                uses={"turns": "singles_turns", "length": "singles_piece"}),
-        Result("ply_twist", "Ply", "ply_turns / ply_piece", twist.turns_counted, TWIST, width=9, uses={"turns": "ply_turns", "length": "ply_piece"}),
-        Result("factor_tex", "Ply factor, tex", "ply_twist / 100 * SQRT(1000 * tex)", twist.tex_factor, NUMBER, usual=TWIST_FACTOR, width=9,
+        Result("ply_twist", "Ply", "ply_turns / ply_piece", twist.turns_counted, TWIST, usual=usual.TWISTS_COUNTED, width=9, uses={"turns": "ply_turns", "length": "ply_piece"}),
+        Result("factor_tex", "Ply factor, tex", "ply_twist / 100 * SQRT(1000 * tex)", twist.tex_factor, NUMBER, usual=usual.TWIST_FACTOR, width=9,
                uses={"twist": "ply_twist", "linear_density": "tex"}, digits=1, note="Turns per centimeter times the root of tex, of the whole yarn."),
         Result("diameter", "Diameter", by_k.width("or_else(thickness_k_touching, 0.9)", "grist_yd_lb"),
                diameter.touching_width, YARN_DIAMETER, uses={"grist": "grist_yd_lb", "k": "thickness_k_touching"},
@@ -194,7 +193,7 @@ def _twist() -> Group:
                note="At the surface, by that diameter, as on the sheet Twist: there the same angle gives the same turns. "
                     "Not pressed together, the yarn is thicker and its angle looks wider."),
         Result("balance", "Against balance", "ply_twist / (2 / 3 * singles_twist) - 1", twist.balance, SHARE,
-               uses={"plied_twist": "ply_twist"}, leaves=("share",), usual=Usual(-0.75, 2.0, "the turns of singles and ply, and at each piece"),
+               uses={"plied_twist": "ply_twist"}, leaves=("share",), usual=Usual(-0.75, 2.0, "Look at the turns of singles and ply, and at each piece."),
                only_if="singles_twist > 0", note="Two thirds of the singles' twist would be 0%."),
         Result("balance_words", "In words",
                'IF(ABS(ROUND(balance, 9)) <= 0.125, "balanced", IF(balance > 0, "more ply twist than balance", "less ply twist than balance"))',
@@ -206,15 +205,16 @@ def _for_planning() -> Group:
     return Group("For planning", (
         Result("scoured_yield", "Scoured yield", "clean_out / raw_in", trade.seen_yield, SHARE, width=9, uses={"before": "raw_in", "after": "clean_out"},
                only_if="clean_out <= raw_in", note="Of the washed handful: its lot expects it of the whole fleece."),
-        Result("loss", "Spinning loss", "MAX(0, 1 - yarn_out / fiber_in)", trade.share_lost, SHARE, width=9, uses={"before": "fiber_in", "after": "yarn_out"},
+        Result("loss", "Spinning loss", "MAX(0, 1 - yarn_out / fiber_in)", trade.share_lost, SHARE, usual=usual.LOST_IN_SPINNING, width=9,
+               uses={"before": "fiber_in", "after": "yarn_out"},
                only_if=NO_GAIN, note="In damper air the yarn may weigh a little more: then nothing was lost."),
-        Result("shrinkage", "Shrinkage", "1 - washed / unwashed", reeling.shrinkage, SHARE, uses={"length": "unwashed", "finished": "washed"}),
-        Result("take_up", "Take-up", "1 - plied_length / singles_length", reeling.shrinkage, SHARE, width=9,
+        Result("shrinkage", "Shrinkage", "1 - washed / unwashed", reeling.shrinkage, SHARE, usual=usual.SHRUNK_IN_A_SAMPLE, uses={"length": "unwashed", "finished": "washed"}),
+        Result("take_up", "Take-up", "1 - plied_length / singles_length", reeling.shrinkage, SHARE, usual=usual.OF_ONE_SINGLE, width=9,
                uses={"length": "singles_length", "finished": "plied_length"}, note="Share of the singles' length lost in plying."),
         Result("feed", "Feed", "1 / (1 - take_up)", twist.feed, NUMBER, width=8, digits=3,
                note="Of a component on the sheet Yarn: length of single in one length of ply; below 1, type 1."),
-        Result("spin_pace", "Spinning", "singles_length / spin_minutes", planning.pace, PACE, usual=PACE_OF_YARN, uses={"length": "singles_length", "minutes": "spin_minutes"}),
-        Result("ply_pace", "Plying", "plied_length / ply_minutes", planning.pace, PACE, usual=PACE_OF_YARN, uses={"length": "plied_length", "minutes": "ply_minutes"}),
+        Result("spin_pace", "Spinning", "singles_length / spin_minutes", planning.pace, PACE, usual=usual.TIMED, uses={"length": "singles_length", "minutes": "spin_minutes"}),
+        Result("ply_pace", "Plying", "plied_length / ply_minutes", planning.pace, PACE, usual=usual.TIMED, uses={"length": "plied_length", "minutes": "ply_minutes"}),
     ))
 
 

@@ -1,6 +1,5 @@
 """Scouring: loads, water, heat and detergent for a fleece washed by hand."""
 
-from dataclasses import replace
 
 from workbookgen.language.cases import first_of
 from workbookgen.language.domains import Number
@@ -20,49 +19,31 @@ from workbookgen.language.quantities import (
     VOLUME,
 )
 from workbookgen.language.rules import Rule
-from workbookgen.language.sentences import ASKING, MISSING
+from workbookgen.language.sentences import MISSING
 from workbookgen.language.usual import Usual
 from workbookgen.language.views import Prose, band
 from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings
-from workbookgen.sheets import tabs
+from workbookgen.sheets import tabs, usual
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import (
-    AMOUNT,
-    BATH,
-    HEAT,
-    LIQUID_WATER,
-    MINUTES_IN_A_BATH,
-    NONE_OR_AMOUNT,
-    NONE_OR_PART,
-    PART,
-    SCOURED_YIELD,
-    WATER_TO_GOODS,
-)
+from workbookgen.sheets.limits import AMOUNT, BATH, HEAT, NONE_OR_AMOUNT, NONE_OR_PART, PART
 from workbookgen.units import Quantity
 
 SHEET = tabs.FLEECE
 CHAPTER = "Scouring"
-MOST_LOADS = 40  # common practice, no source: four heavy fleeces, a kilogram at a time
-LARGEST_BATH = 200  # liters, more than a bathtub holds; common practice, no source
+LARGEST_BATH = Usual(most=Quantity(200, "liter"), hint="Look at the unit of the weight of a load: grams, or ounces?")  # more than a bathtub holds; common practice, no source
+# Four heavy fleeces, a kilogram at a time; common practice, no source.
+MOST_LOADS = Usual(most=40.0, hint="Look at the unit of both weights: pounds or kilograms are too large for it.")
 
 
 def chapter(settings: Settings) -> Chapter:
-    water = replace(WATER, rules=(*WATER.rules, _large_bath(settings.units)))
     bands = (
         band(Prose(title="Read this first", sentences=CAUTIONS, is_caution=True)),
-        asked_and_answered(water, "loads", "clean"),
+        asked_and_answered(WATER, "loads", "clean"),
         asked_and_answered(WATERS, "becomes", "to_add"),
         band(Prose(title="In the bath", sentences=IN_THE_BATH, is_small=True)),
     )
-    return Chapter(CHAPTER, (water, WATERS), bands, CAUTIONS)
-
-
-def _large_bath(system: str) -> Rule:
-    """A bath that no household has room for: grams, typed for ounces."""
-    liters = VOLUME.unit(system).value
-    return Rule(f"liquor > {LARGEST_BATH}", lambda values: values["liquor"] * liters > LARGEST_BATH,
-                f"{ASKING} In one load: its bath would be more than {LARGEST_BATH} liters (53 gallons). Look at the unit of its weight: grams, or ounces?")
+    return Chapter(CHAPTER, (WATER, WATERS), bands, CAUTIONS)
 
 
 CAUTIONS = (
@@ -106,28 +87,28 @@ WATER = Card(
         Group("You type", (
             Input("mass", "Fleece to wash", AMOUNT, MASS, needed=True, help="Grease weight."),
             Input("load", "In one load", AMOUNT, MASS, needed=True, help="What your pot or tub holds loosely."),
-            Input("ratio", "Water to wool", BATH, LIQUOR, usual=WATER_TO_GOODS, needed=True, starts_as=Quantity(30, "liter / kilogram"),
+            Input("ratio", "Water to wool", BATH, LIQUOR, usual=usual.WATER_TO_GOODS, needed=True, starts_as=Quantity(30, "liter / kilogram"),
                   help="20 to 40 liters a kilogram, 2.4 to 4.8 gallons a pound (common practice, no source)."),
             Input("washes", "Washes", Number(least=1, most=20, whole=True), NUMBER, usual=Usual(most=6), needed=True, starts_as=2.0,
                   help="Two with detergent (F. Beech 1902, read; common practice since)."),
             Input("rinses", "Rinses", Number(least=0, most=20, whole=True), NUMBER, usual=Usual(least=1, most=8), needed=True, starts_as=2.0),
-            Input("minutes", "Minutes each", Number(above=0, most=1000), MINUTES, usual=MINUTES_IN_A_BATH, needed=True, starts_as=Quantity(30, "minute"),
+            Input("minutes", "Minutes each", Number(above=0, most=1000), MINUTES, usual=usual.MINUTES_IN_A_BATH, needed=True, starts_as=Quantity(30, "minute"),
                   help="About half an hour (F. Beech 1902, read)."),
-            Input("hot", "Hot tap or kettle", HEAT, TEMPERATURE, usual=LIQUID_WATER, needed=True, starts_as=Quantity(140, "degree_Fahrenheit")),
-            Input("cold", "Cold tap", HEAT, TEMPERATURE, usual=LIQUID_WATER, needed=True, starts_as=Quantity(55, "degree_Fahrenheit")),
+            Input("hot", "Hot tap or kettle", HEAT, TEMPERATURE, usual=usual.LIQUID_WATER, needed=True, starts_as=Quantity(140, "degree_Fahrenheit")),
+            Input("cold", "Cold tap", HEAT, TEMPERATURE, usual=usual.LIQUID_WATER, needed=True, starts_as=Quantity(55, "degree_Fahrenheit")),
             Input("target", "Bath wanted", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(135, "degree_Fahrenheit"),
                   help="130 to 140 °F, 54 to 60 °C, not above with alkali (F. Beech 1902, read)."),
             Input("detergent", "Detergent", NONE_OR_PART, SHARE, usual=Usual(most=0.1), needed=True, starts_as=0.02,
                   help="Share of the grease weight, 1 to 3% (common practice), or as its label says."),
             Input("by_water", "Or liquid, by the water", Number(above=0, most=200), DOSE,
                   help="As the label of a liquid detergent says; it then counts instead of the share above."),
-            Input("yield_expected", "Scoured yield expected", PART, SHARE, usual=SCOURED_YIELD, needed=True, starts_as=0.55, help="See the guide on the sheet Guide."),
+            Input("yield_expected", "Scoured yield expected", PART, SHARE, usual=usual.SCOURED_YIELD, needed=True, starts_as=0.55, help="See the guide on the sheet Guide."),
             Input("price_water", "Cost of a load", NONE_OR_AMOUNT, NUMBER, help="Water, heat and detergent, in your currency."),
         )),
         Group("Worked out", (
-            Result("loads", "Loads", "ROUNDUP(ROUND(mass / load, 6), 0)", scouring.loads, NUMBER, digits=0),
+            Result("loads", "Loads", "ROUNDUP(ROUND(mass / load, 6), 0)", scouring.loads, NUMBER, digits=0, usual=MOST_LOADS),
             Result("full", "A full load", "MIN(load, mass)", scouring.full_load, MASS),
-            Result("liquor", "Water for one bath", "full * ratio", scouring.liquor, VOLUME, uses={"mass": "full", "liquor_ratio": "ratio"},
+            Result("liquor", "Water for one bath", "full * ratio", scouring.liquor, VOLUME, usual=LARGEST_BATH, uses={"mass": "full", "liquor_ratio": "ratio"},
                    note="For a full load."),
             Result("hot_water", "Of it hot", "liquor * (target - cold) / (hot - cold)", scouring.hot_water, VOLUME,
                    uses={"volume": "liquor"}, only_if="AND(cold <= target, target <= hot, cold < hot)", note="Heat of the mix is the heat of its parts."),
@@ -155,8 +136,6 @@ WATER = Card(
     ),
     rules=(
         Rule("hot <= cold", lambda values: values["hot"] <= values["cold"], "Hot tap or kettle: it must be hotter than the cold tap."),
-        Rule(f"loads > {MOST_LOADS}", lambda values: values["loads"] > MOST_LOADS,
-             f"{ASKING} In one load: it makes more than {MOST_LOADS} loads. Look at the unit of both weights: pounds or kilograms are too large for it."),
         Rule("OR(target < cold, target > hot)", lambda values: values["target"] < values["cold"] or values["target"] > values["hot"],
              "Bath wanted: it must lie between cold and hot."),
     ),
@@ -176,9 +155,9 @@ WATERS = Card(
     groups=(
         Group("You type", (
             Input("volume", "Water in the pot", AMOUNT, VOLUME),
-            Input("temperature", "Its temperature", HEAT, TEMPERATURE, usual=LIQUID_WATER, help="Measured, not guessed."),
+            Input("temperature", "Its temperature", HEAT, TEMPERATURE, usual=usual.LIQUID_WATER, help="Measured, not guessed."),
             Input("added", "Water you add", AMOUNT, VOLUME, help="To see what it becomes."),
-            Input("added_temperature", "Temperature of that", HEAT, TEMPERATURE, usual=LIQUID_WATER, help="Hotter than what is in the pot, or colder."),
+            Input("added_temperature", "Temperature of that", HEAT, TEMPERATURE, usual=usual.LIQUID_WATER, help="Hotter than what is in the pot, or colder."),
             Input("target", "Temperature wanted", HEAT, TEMPERATURE, help="To see how much to add."),
             Input("wanted", "Or water wanted in all", AMOUNT, VOLUME, help="To fill an empty pot from both."),
         )),

@@ -3,11 +3,12 @@
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.quantities import SHARE
 from workbookgen.reference import reeling
-from workbookgen.sheets.limits import LOSS, TAKE_UP
+from workbookgen.sheets import usual
+from workbookgen.sheets.limits import LOSS
 
 
 def take_up() -> Input:
-    return Input("take_up", "Take-up", LOSS, SHARE, usual=TAKE_UP, blank_means=0,
+    return Input("take_up", "Take-up", LOSS, SHARE, usual=usual.TAKE_UP, blank_means=0,
                  help="Share of the singles' length lost in plying; from a sample, 1 to 6% in an ordinary ply (common practice, no source).")
 
 

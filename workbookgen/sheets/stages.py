@@ -13,8 +13,8 @@ from workbookgen.language.quantities import MASS, NUMBER, SHARE
 from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.reference import fiber
-from workbookgen.sheets import lists
-from workbookgen.sheets.limits import LOSS, LOST_IN_COMBING, PART, SCOURED_YIELD
+from workbookgen.sheets import lists, usual
+from workbookgen.sheets.limits import LOSS, PART
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.plausible import IN_DAMP_AIR
 from workbookgen.texts import folded
@@ -80,9 +80,9 @@ def own_losses() -> tuple[Input, ...]:
     return (
         Input("own_skirting", "Own skirting loss", LOSS, SHARE, width=12,
               help="Your own figure: share lost in skirting (5 to 25%, common practice); it wins over the guide on the sheet Guide."),
-        Input("own_yield", "Own scoured yield", PART, SHARE, usual=SCOURED_YIELD, width=13,
+        Input("own_yield", "Own scoured yield", PART, SHARE, usual=usual.SCOURED_YIELD, width=13,
               help="Your own figure: washed weight over skirted weight (40 to 70% of raw wool, common practice); it wins over the guide on the sheet Guide."),
-        Input("own_preparation", "Own prep. loss", LOSS, SHARE, usual=LOST_IN_COMBING,
+        Input("own_preparation", "Own prep. loss", LOSS, SHARE, usual=usual.LOST_IN_COMBING,
               help="Your own figure: share lost in carding (2 to 10%) or left in the comb (20 to 40%, common practice); it wins over the guide on the sheet Guide."),
         Input("own_spinning", "Own spin. loss", LOSS, SHARE,
               help="Your own figure: share lost in spinning and plying (1 to 5%, common practice); it wins over the guide on the sheet Guide."),

@@ -21,9 +21,9 @@ from workbookgen.language.rules import Rule
 from workbookgen.language.sentences import ASKING
 from workbookgen.reference import diameter, plying, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, plausible, tabs
+from workbookgen.sheets import lists, plausible, tabs, usual
 from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
-from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_TWISTED, STRANDS, TAKE_UP
+from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_TWISTED, STRANDS
 from workbookgen.texts import folded
 
 SHEET = tabs.YARN
@@ -64,7 +64,7 @@ STRUCTURE = Card(
                   help="A chain makes three ends of one single, a ball plied from both ends two."),
             Input("strands", "Strands", STRANDS, NUMBER, blank_means=2, help="Of a ply, or of each ply in a cable; empty means 2."),
             Input("plies", "Plies in a cable", STRANDS, NUMBER, blank_means=2, help="Plied yarns cabled together; empty means 2."),
-            Input("take_up", "Take-up in plying", LOSS, SHARE, usual=TAKE_UP, blank_means=0,
+            Input("take_up", "Take-up in plying", LOSS, SHARE, usual=usual.TAKE_UP, blank_means=0,
                   help="Share of the length lost; from a sample, 1 to 6% in an ordinary ply (common practice, no source)."),
             Input("cabling", "Take-up in cabling", LOSS, SHARE, blank_means=0, help="Share of the plies' length that the second twisting takes."),
             Input("length", "Single you have", LARGE, LENGTH, help="All of it together."),

@@ -15,10 +15,7 @@ SHORTEST_STITCH, LONGEST_STITCH = 0.6, 2  # of one by Munden's rule; common prac
 MOST_ROWS, FEWEST_ROWS = 3, 0.4  # rows for a stitch's width; common practice, no source: slipped stitches have most, crochet fewest
 FEWEST_TALL_ROWS = 0.2  # the same of the tallest crochet, where the yarn of a stitch tells whether it is right
 MOST_FULLED, MOST_WIDENED = 0.6, -0.25  # of a side; common practice, no source: thick felt loses 40 to 50%
-LONGEST_GARMENT, LONGEST_SLEEVE = 1.5, 0.9  # meters; common practice, no source: a gown to the floor has 1.5
-WIDEST_BODY = 2  # meters; common practice, no source
 FARTHEST_GAUGE = 2  # times the pattern's; common practice, no source: then it is another pattern
-HEAVIEST_PIECE, LIGHTEST_PIECE = 2000, 10  # grams; common practice, no source
 # How often its yarn, at its usual width, would cover a swatch: plain knitting 2 to 3 times, lace stretched to air
 # nearly once, colors and felt up to 7 (geometry and Munden; the edges are common practice, no source). A swatch in
 # centimeters, typed as inches, comes out at 0.4, the reverse at 15.
@@ -59,17 +56,6 @@ def swatch_weight(system: str, width: str = "swatch_width", height: str = "swatc
     )
 
 
-def piece_weight(system: str) -> tuple[Rule, ...]:
-    """A piece heavier than most blankets, or lighter than a mitten for a baby: grams for ounces, or the reverse."""
-    grams = MASS.unit(system).value
-    return (
-        Rule(f"piece_mass > {HEAVIEST_PIECE}", lambda values: values["piece_mass"] * grams > HEAVIEST_PIECE,
-             f"{ASKING} Piece like it: more than 2 kg (70 oz) for one piece. Look at the unit above: grams, or ounces?"),
-        Rule(f"piece_mass < {LIGHTEST_PIECE}", lambda values: values["piece_mass"] * grams < LIGHTEST_PIECE,
-             f"{ASKING} Piece like it: less than 10 g (0.4 oz) for one piece. Look at the unit above: grams, or ounces?"),
-    )
-
-
 def fulled(lost: str, label: str) -> Rule:
     """A side that fulling made far longer, or took most of: before and after are in two units.
 
@@ -100,22 +86,6 @@ def fulled_weight(system: str) -> Rule:
         is_far,
         f"{ASKING} Its weight: far from what a swatch of this size and gauge weighs. Look at the unit of each: inches, or cm? Ounces, or grams?",
     )
-
-
-def long_garment(system: str) -> tuple[Rule, ...]:
-    """A garment longer than a gown, or sleeves longer than arms: centimeters, typed as inches."""
-    meters = LOOP.unit(system).value
-    return tuple(
-        Rule(f"{word} > {most}", lambda values, word=word, most=most: values[word] * meters > most, f"{ASKING} {label}: more than {told}. Look at the unit: inches, or cm?")
-        for word, label, most, told in (("length", "Length", LONGEST_GARMENT, "150 cm (59 in)"), ("sleeve", "Sleeve length", LONGEST_SLEEVE, "90 cm (35 in)"))
-    )
-
-
-def wide_body(system: str) -> Rule:
-    """A body wider around than any: centimeters, typed as inches."""
-    meters = LOOP.unit(system).value
-    return Rule(f"body > {WIDEST_BODY}", lambda values: values["body"] * meters > WIDEST_BODY,
-                f"{ASKING} Body around: more than 2 m (79 in). Look at the unit: inches, or cm?")
 
 
 def another_gauge() -> Rule:

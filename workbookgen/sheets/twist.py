@@ -22,21 +22,10 @@ from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, plausible, tabs, wheel
+from workbookgen.sheets import lists, plausible, tabs, usual, wheel
 from workbookgen.sheets.card_view import asked_and_answered, in_the_planners_unit
 from workbookgen.sheets.how_fine import FINEST
-from workbookgen.sheets.limits import (
-    AMOUNT,
-    NONE_OR_TURNS,
-    NONE_OR_TWISTED,
-    PLIED,
-    REACH,
-    SHRINKAGE,
-    STAPLES,
-    TWIST_FACTOR,
-    TWISTED,
-    TWOFOLD,
-)
+from workbookgen.sheets.limits import AMOUNT, NONE_OR_TURNS, NONE_OR_TWISTED, PLIED, REACH, SHRINKAGE, TWISTED, TWOFOLD
 
 SHEET = tabs.TWIST
 CHAPTER = "Twist"
@@ -63,8 +52,11 @@ ANGLE_DRAWN = Picture(
 )
 
 
-def factors(twist: str, usual: Usual | None = None) -> tuple[Result, ...]:
-    """The twist factor of a yarn in the systems in use; the words are the twist's and tex. `usual` is of the last."""
+def factors(twist: str, within: Usual | None = None) -> tuple[Result, ...]:
+    """The twist factor of a yarn in the systems in use; the words are the twist's and tex.
+
+    The last is usually `within` a range.
+    """
     return (
         Result("cotton", "Twist factor, cotton", f"{twist} * 0.0254 / SQRT(453.59237 / (840 * 0.9144) / tex)", trade.cotton_factor,
                NUMBER, uses={"twist": twist, "linear_density": "tex"}, note="Turns per inch over the root of the cotton count."),
@@ -73,7 +65,7 @@ def factors(twist: str, usual: Usual | None = None) -> tuple[Result, ...]:
         Result("run", "Twist factor, woolen run", f"{twist} * 0.0254 / SQRT(453.59237 / (1600 * 0.9144) / tex)", trade.run_factor,
                NUMBER, uses={"twist": twist, "linear_density": "tex"}, note="Turns per inch over the root of the run."),
         Result("factor_tex", "Twist factor, tex", f"{twist} / 100 * SQRT(1000 * tex)", trade.tex_factor,
-               NUMBER, uses={"twist": twist, "linear_density": "tex"}, digits=1, usual=usual, note="Turns per centimeter times the root of tex."),
+               NUMBER, uses={"twist": twist, "linear_density": "tex"}, digits=1, usual=within, note="Turns per centimeter times the root of tex."),
     )
 
 
@@ -87,7 +79,7 @@ WANTED = Card(
                   help="Cotton: knitting 2.1 to 3.0, weft 3.0 to 3.8, warp 3.4 to 5.0 (handbook, read). Wool takes less."),
             Input("system", "In this system", lists.one_of(lists.TWISTS), needed=True, starts_as="cotton"),
             Input("slant", "Or angle wanted", Number(above=0, below=60), ANGLE, help="At the surface: soft 10 to 20°, hard 25 to 35° (common practice, no source)."),
-            Input("staple", "Staple length", REACH, STAPLE, usual=STAPLES, help="How long the fibers are."),
+            Input("staple", "Staple length", REACH, STAPLE, usual=usual.STAPLES, help="How long the fibers are."),
             Input("wraps", "Turns in a staple, at least", Number(above=0, most=50), NUMBER, blank_means=4,
                   help="3 to 5 for soft yarn, more for warp; empty means 4 (common practice, no source)."),
         )),
@@ -130,13 +122,13 @@ COUNTED = Card(
             Input("grist", "Grist", AMOUNT, GRIST, help="For the twist factors."),
         )),
         Group("Worked out", (
-            Result("twist", "Twist", "turns / length", trade.turns_counted, TWIST),
+            Result("twist", "Twist", "turns / length", trade.turns_counted, TWIST, usual=usual.TWISTS_COUNTED),
             Result("twist_m", "Twist", "turns / length", trade.turns_counted, TWIST_PER_METER),
             Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
-            *factors("twist", usual=TWIST_FACTOR),
+            *factors("twist", within=usual.TWIST_FACTOR),
         )),
     ),
-    rules=(plausible.twisted("twist", "In this length"), plausible.thick_by_tex("Grist")),
+    rules=(plausible.thick_by_tex("Grist"),),
 )
 
 
@@ -164,8 +156,9 @@ PLY = Card(
             Input("share", "Share of the singles' twist", TWOFOLD, NUMBER, needed=True, starts_as=0.6667,
                   help="0.6 to 0.75 (common practice, no source). With a thread, of the single alone."),
             Input("direction", "Singles spun", lists.one_of(lists.DIRECTIONS), needed=True, starts_as="Z", help="Z: the wheel or spindle turns clockwise."),
-            Input("sample", "Take-up of a sample", SHRINKAGE, SHARE, help="See the sheet Samples; it wins over what is worked out here."),
-            Input("plied", "Ply twist of a sample", NONE_OR_TWISTED, TWIST, help="Counted before washing, as the singles were, to see how far it is from balance."),
+            Input("sample", "Take-up of a sample", SHRINKAGE, SHARE, usual=usual.TAKE_UP, help="See the sheet Samples; it wins over what is worked out here."),
+            Input("plied", "Ply twist of a sample", NONE_OR_TWISTED, TWIST, usual=usual.TWISTS,
+                  help="Counted before washing, as the singles were, to see how far it is from balance."),
         )),
         Group("Worked out", (
             Result("twist", "Ply twist", "singles * share", trade.ply_twist, TWIST, uses={"singles_twist": "singles"}),
@@ -207,8 +200,6 @@ PLY = Card(
     ),
     rules=(
         plausible.thick_by_tex("Grist of the singles"),
-        plausible.take_up("sample", "Take-up of a sample"),
-        *plausible.twist_typed(plied="Ply twist of a sample"),
         Rule("AND(given(diameter), NOT(given(lost_before)))", lambda values: values["diameter"] is not None and values["lost_before"] is None,
              f"{ASKING} Twist of the singles: more than so thick a single takes. Look at the turns, per inch, and at its grist or diameter."),
     ),

@@ -7,8 +7,8 @@ from workbookgen.language.quantities import LENGTH, NUMBER, THREADS
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import overview, uses
 from workbookgen.settings import Settings
-from workbookgen.sheets import tabs
-from workbookgen.sheets.limits import AMOUNT, CLOSE, IN_A_PIECE, WRAPS
+from workbookgen.sheets import tabs, usual
+from workbookgen.sheets.limits import AMOUNT, CLOSE
 from workbookgen.units import Quantity
 
 SHEET = tabs.NEED
@@ -48,8 +48,8 @@ def lines(settings: Settings) -> Log:
             Group("You type", (
                 Input("name", "Piece", Name(unique=False), needed=True, width=16, help="What it is: a hat."),
                 Input("size", "Size", Note(), width=12, help="For whom, or how large."),
-                Input("length", "It takes", AMOUNT, LENGTH, usual=IN_A_PIECE, needed=True, help="Length of yarn, as your patterns or your own pieces say."),
-                Input("wraps", "Of a yarn of", CLOSE, THREADS, usual=WRAPS, needed=True, help="Wraps per inch of that yarn."),
+                Input("length", "It takes", AMOUNT, LENGTH, usual=usual.IN_A_PIECE, needed=True, help="Length of yarn, as your patterns or your own pieces say."),
+                Input("wraps", "Of a yarn of", CLOSE, THREADS, usual=usual.WRAPS, needed=True, help="Wraps per inch of that yarn."),
             )),
             Group("Worked out", (
                 Result("in_this_yarn", "In your yarn", "length * measure_wpi / wraps", uses.in_this_yarn, LENGTH, uses={"wpi": "measure_wpi"},

@@ -12,19 +12,8 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import by_k, cloth_questions, lists, plausible, tabs
-from workbookgen.sheets.limits import (
-    AMOUNT,
-    HEMS,
-    LOSS,
-    NONE_OR_TURNS,
-    PART,
-    PIECES,
-    STITCHES,
-    TRIED_OUT,
-    WOVEN,
-    WOVEN_IN,
-)
+from workbookgen.sheets import by_k, cloth_questions, lists, plausible, tabs, usual
+from workbookgen.sheets.limits import AMOUNT, LOSS, NONE_OR_TURNS, PART, PIECES, STITCHES
 from workbookgen.sheets.lookup import lookup, of_project
 from workbookgen.texts import folded
 
@@ -77,8 +66,6 @@ def weavings(settings: Settings) -> Log:
             *plausible.thick(settings.units, grist="Grist", weft_grist="Weft grist"),
             plausible.of_another_yarn("grist", "planned", "Grist"),
             plausible.of_another_yarn("weft_grist", "weft_planned", "Weft grist"),
-            cloth_questions.short_cloth(settings.units),
-            *cloth_questions.wide_cloth(settings.units),
             cloth_questions.touching_counted(),
             *cloth_questions.far_reed(settings.units),
             cloth_questions.close_sett(),
@@ -94,22 +81,22 @@ def _you_type() -> Group:
         Input("project", "Project", Choice("projects_listed", tabs.PROJECTS), needed=True, width=24),
         Input("weave", "Weave", lists.one_of(lists.WEAVES), needed=True, width=13),
         Input("grist", "Grist", AMOUNT, GRIST, needed=True),
-        Input("width", "Finished width", AMOUNT, LOOP, needed=True, help="Of the washed cloth."),
-        Input("length", "Finished length", AMOUNT, LOOP, usual=WOVEN, needed=True, help="Of one piece, washed."),
+        Input("width", "Finished width", AMOUNT, LOOP, usual=usual.LOOM, needed=True, help="Of the washed cloth."),
+        Input("length", "Finished length", AMOUNT, LOOP, usual=usual.WOVEN, needed=True, help="Of one piece, washed."),
         Input("pieces", "Pieces", PIECES, NUMBER, blank_means=1, help="On one warp; empty means one."),
-        Input("hems", "Hems", NONE_OR_TURNS, LOOP, usual=HEMS, blank_means=0,
+        Input("hems", "Hems", NONE_OR_TURNS, LOOP, usual=usual.HEMS, blank_means=0,
               help="Of one piece, both ends. They are woven; a fringe is not, and goes with the loom waste."),
-        Input("samples", "Samples", NONE_OR_TURNS, LOOP, usual=TRIED_OUT, blank_means=0, help="Length for trying out."),
-        Input("loom_waste", "Loom waste", NONE_OR_TURNS, LOOP, blank_means=0,
+        Input("samples", "Samples", NONE_OR_TURNS, LOOP, usual=usual.TRIED_OUT, blank_means=0, help="Length for trying out."),
+        Input("loom_waste", "Loom waste", NONE_OR_TURNS, LOOP, usual=usual.LOOM_WASTE, blank_means=0,
               help="Warp not woven: left on the loom, floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source); "
                    "and fringes that are not cut from that."),
         Input("draw_in", "Draw-in", LOSS, SHARE, usual=Usual(most=0.3), blank_means=0, help="Share of the width in the reed lost while weaving."),
         Input("shrinkage", "Shrinkage", LOSS, SHARE, blank_means=0,
               help="Share lost in washing, taken alike in length and width: 5 to 15% (common practice, no source). If your sample lost more one way, type that: "
                    "no side comes out too small."),
-        Input("take_up", "Warp take-up", LOSS, SHARE, usual=WOVEN_IN, blank_means=0,
+        Input("take_up", "Warp take-up", LOSS, SHARE, usual=usual.WOVEN_IN, blank_means=0,
               help="Share of the straightened warp lost going over and under (ASTM D3883): 8 to 12% (common practice, no source)."),
-        Input("weft_lost", "Weft take-up", LOSS, SHARE, usual=WOVEN_IN, blank_means=0,
+        Input("weft_lost", "Weft take-up", LOSS, SHARE, usual=usual.WOVEN_IN, blank_means=0,
               help="Share of a straightened pick beyond the width in the reed, since draw-in counts by itself: 5 to 10% (common practice, no source)."),
         Input("firmness", "Firmness", PART, NUMBER, blank_means=0.75,
               help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),

@@ -12,9 +12,9 @@ from workbookgen.language.views import Band, Listing, LogView, Prose, Sentences,
 from workbookgen.reference import overview
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible
+from workbookgen.sheets import plausible, usual
 from workbookgen.sheets.card_view import asked_and_answered
-from workbookgen.sheets.limits import DRAFT, LOSS, PIECES, RATIO, REACH, TURNS, TWISTED, WHEELS
+from workbookgen.sheets.limits import LOSS, PIECES, RATIO, REACH, TURNS, TWISTED
 from workbookgen.sheets.lookup import lookup
 
 TREADLES = (1, 2, 3, 4, 6, 8)  # columns of the table
@@ -51,13 +51,13 @@ WHEEL = Card(
                   help="Best: mark the flyer, turn the wheel slowly by hand, count. The slip is in it, and it wins over the rest."),
             Input("turns", "In turns of the wheel", TURNS, NUMBER, blank_means=10, help="While you counted; empty means ten."),
             Input("stamped", "Or the ratio stamped on it", RATIO, NUMBER, help="Wins over the diameters: 8 for 8 to 1."),
-            Input("wheel", "Drive wheel across", REACH, LOOP, usual=WHEELS, help="Diameter of its groove, where the drive band runs."),
+            Input("wheel", "Drive wheel across", REACH, LOOP, usual=usual.WHEELS, help="Diameter of its groove, where the drive band runs."),
             Input("whorl", "Whorl across", REACH, LOOP, help="Diameter of its groove."),
             Input("band", "Thickness of the band", Number(least=0, most=100), LOOP, blank_means=0, help="It bends along its middle: on a small whorl this counts."),
             Input("slip", "Slip", LOSS, SHARE, blank_means=0, help="Share of the turns that the drive band loses."),
-            Input("draft", "Draft length", REACH, LOOP, usual=DRAFT, help="Yarn drafted in one go."),
+            Input("draft", "Draft length", REACH, LOOP, usual=usual.DRAFT, help="Yarn drafted in one go."),
             Input("treadles", "Treadles for it", PIECES, NUMBER, usual=Usual(most=50), help="Turns of the drive wheel while you draft that length."),
-            Input("wanted", "Twist wanted", TWISTED, TWIST, help="The table of whorls finds the nearest to it."),
+            Input("wanted", "Twist wanted", TWISTED, TWIST, usual=usual.TWISTS, help="The table of whorls finds the nearest to it."),
             Input("wanted_ratio", "Ratio wanted", RATIO, NUMBER, help="To find the whorl for it."),
         )),
         Group("Worked out", (
@@ -65,7 +65,7 @@ WHEEL = Card(
             Result("counted", "Ratio by counting", "flyer / turns", trade.counted_ratio, NUMBER),
             Result("ratio", "Drive ratio", "or_else(counted, or_else(stamped, geared) * (1 - slip))", trade.drive_ratio, NUMBER,
                    only_if="OR(given(counted), given(stamped), given(geared))", note="Turns of the flyer for one of the wheel."),
-            Result("inserted", "Twist you get", "ratio * treadles / draft", trade.inserted, TWIST),
+            Result("inserted", "Twist you get", "ratio * treadles / draft", trade.inserted, TWIST, usual=usual.TWISTS_COUNTED),
             Result("treadles_wanted", "Treadles for wanted twist", "wanted * draft / ratio", trade.treadles_for, NUMBER, digits=1, uses={"twist": "wanted"}),
             Result("draft_wanted", "Or draft, for your treadles", "ratio * treadles / wanted", trade.draft_for, LOOP, digits=1, uses={"twist": "wanted"}),
             Result("whorl_wanted", "Whorl for the wanted ratio", "(wheel + band) * (1 - slip) / wanted_ratio - band", trade.whorl_for, LOOP, uses={"ratio": "wanted_ratio"},
@@ -96,8 +96,6 @@ WHEEL = Card(
         Rule("AND(given(wanted_ratio), NOT(given(wheel)))", lambda values: values["wanted_ratio"] is not None and values["wheel"] is None,
              f"{MISSING}: Drive wheel across, for the whorl of the ratio wanted."),
         Rule("stamped < 1", lambda values: values["stamped"] < 1, f"{ASKING} Or the ratio stamped on it: the flyer turns more than the wheel does. Type 8 for 8 to 1."),
-        plausible.twisted("inserted", "Draft length"),
-        *plausible.twist_typed(wanted="Twist wanted"),
         Rule("whorl >= wheel", lambda values: values["whorl"] >= values["wheel"], f"{ASKING} Whorl across: the drive wheel is no larger. Were the two exchanged?"),
     ),
 )
@@ -157,7 +155,7 @@ SPINDLE = Card(
     "What a spindle puts in",
     groups=(
         Group("You type", (
-            Input("draft", "Draft length", REACH, LOOP, usual=DRAFT, needed=True, help="Yarn drafted before you wind on."),
+            Input("draft", "Draft length", REACH, LOOP, usual=usual.DRAFT, needed=True, help="Yarn drafted before you wind on."),
             Input("rolled", "Shaft rolled along", REACH, LOOP,
                   help="How far the shaft rolls along the thigh, half as far as the hand goes; for a spindle that stops with the roll."),
             Input("shaft", "Shaft across", REACH, LOOP, help="Its diameter where you roll it."),
@@ -165,14 +163,14 @@ SPINDLE = Card(
             Input("counted", "Or turns counted", TURNS, NUMBER, help="Best for a spindle that flies on: film it slowly, with a mark on the whorl."),
             Input("seconds", "In so many seconds", TURNS, SECONDS, help="While you counted."),
             Input("lasting", "It spins for", TURNS, SECONDS, help="Time for one draft. It slows down: count to the end, or the turns come out too many."),
-            Input("wanted", "Twist wanted", TWISTED, TWIST),
+            Input("wanted", "Twist wanted", TWISTED, TWIST, usual=usual.TWISTS),
         )),
         Group("Worked out", (
             Result("by_roll", "Turns by the roll", "rolls * rolled / (PI() * shaft)", trade.turns_by_roll, NUMBER, digits=1, note="The shaft turns once in its own circumference."),
             Result("by_time", "Turns by counting", "counted / seconds * lasting", trade.turns_by_time, NUMBER, digits=1),
             Result("turns", "Turns to a draft", "or_else(by_time, by_roll)", trade.spindle_turns, NUMBER, digits=1, only_if="OR(given(by_time), given(by_roll))",
                    note="Counted, or by the roll: once in the shaft's circumference."),
-            Result("twist", "Twist you get", "turns / draft", trade.turns_counted, TWIST, uses={"length": "draft"}),
+            Result("twist", "Twist you get", "turns / draft", trade.turns_counted, TWIST, usual=usual.TWISTS_COUNTED, uses={"length": "draft"}),
             Result("twist_m", "Twist you get", "turns / draft", trade.turns_counted, TWIST_PER_METER, uses={"length": "draft"}),
             Result("draft_wanted", "Draft for wanted twist", "turns / wanted", trade.draft_of_turns, LOOP, digits=1, uses={"twist": "wanted"}),
             Result("rolls_wanted", "Or rolls, for your draft", "wanted * draft * PI() * shaft / rolled", trade.rolls_for, NUMBER, digits=1, uses={"twist": "wanted"}),
@@ -184,8 +182,6 @@ SPINDLE = Card(
              lambda values: (values["rolled"] is None or values["shaft"] is None) and None in (values["counted"], values["seconds"], values["lasting"]),
              f"{MISSING}: the shaft and how far it rolls, or turns counted, with both times."),
         plausible.fast(),
-        plausible.twisted("twist", "Draft length"),
-        *plausible.twist_typed(wanted="Twist wanted"),
         Rule("shaft > rolled", lambda values: values["shaft"] > values["rolled"],
              f"{ASKING} Shaft across: more than it is rolled along. Inches or cm, not mm."),
     ),

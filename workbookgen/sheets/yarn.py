@@ -10,8 +10,8 @@ from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, plying, project, records, uncertainty
 from workbookgen.settings import Settings
-from workbookgen.sheets import by_k, singles, tabs
-from workbookgen.sheets.limits import LARGE, SHRINKAGE, SHRUNK
+from workbookgen.sheets import by_k, singles, tabs, usual
+from workbookgen.sheets.limits import LARGE, SHRINKAGE
 
 SHEET = tabs.YARN
 CHAPTER = "Yarn"
@@ -36,7 +36,7 @@ def designs(settings: Settings) -> Log:
             Group("You type", (
                 Input("name", "Design", Name(), needed=True, width=24, help="The components below choose it by this name."),
                 Input("wanted", "Yarn wanted", LARGE, LENGTH, help="Length of finished yarn to make of it."),
-                Input("shrinkage", "Shrinkage in washing", SHRINKAGE, SHARE, usual=SHRUNK,
+                Input("shrinkage", "Shrinkage in washing", SHRINKAGE, SHARE, usual=usual.SHRUNK,
                       help="Share of the length that washing takes; from a sample. Empty takes the usual one on the sheet Sureness."),
             )),
             _the_yarn(),
