@@ -62,7 +62,7 @@ def test_a_result_may_have_a_usual_range_too():
         "1 - finished / length",
         shrinkage,
         SHARE,
-        usual=Usual(most=0.3, look_at="both"),
+        usual=Usual(most=0.3, hint="Look at both."),
         uses={"finished": "finished"},
     )
     assert unusual(lost, "us") == "Is it right? Lost: usually up to 30%. Look at both."

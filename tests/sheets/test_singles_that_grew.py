@@ -41,4 +41,4 @@ def test_so_are_the_weeks_of_the_stock():
 
 
 def test_a_ply_far_longer_than_its_singles_is_asked_about():
-    assert told("samples_message", sample=SAMPLE | {"plied_length": 40.0})[0].startswith("Is it right? Singles used")
+    assert told("samples_message", sample=SAMPLE | {"plied_length": 40.0})[0].startswith("Is it right? Take-up: usually")

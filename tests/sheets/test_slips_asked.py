@@ -54,7 +54,7 @@ def of(values, block, stays):
     ("fabric", {"length": 200.0, "grist": 1100.0, "swatch_mass": 0.939} | SWATCH, "area", OF_THIS_SIZE),
     ("fabric", {"length": 200.0, "grist": 1100.0, "swatch_mass": 0.937} | SWATCH, "area", ""),
     ("counted", {"turns": 3.0, "length": 1.0, "grist": 12.0}, "tex", f"Grist: {ROPE}"),
-    ("counted", {"turns": 200.0, "length": 1.0}, "twist", "In this length: more than 60 turns"),  # 1 yard, typed for 36 inches
+    ("counted", {"turns": 200.0, "length": 1.0}, "twist", "Twist: usually up to 60 per in. Look at the unit of the length"),  # 1 yard, typed for 36 inches
     ("counted", {"turns": 60.0, "length": 1.0}, "twist", ""),
     ("plying", {"singles": 9.0, "grist": 20.0}, "tex", f"Grist of the singles: {ROPE}"),
     ("plying", {"singles": 9.0, "grist": 2000.0}, "take_up", ""),
@@ -62,9 +62,9 @@ def of(values, block, stays):
     ("plying", {"singles": 22.0, "measured": 0.63}, "take_up", ""),  # 59.7°
     ("plying", {"singles": 24.0, "measured": 0.63}, "twist", "Twist of the singles: more"),
     ("thickness", {"grist": 12.0}, "wrapped", f"Grist: {ROPE}"),
-    ("thickness", {"grist": 1000.0, "fiber_diameter": 64.0}, "fibers", "Fiber diameter: coarser than wool. A grade such as 64s"),
+    ("thickness", {"grist": 1000.0, "fiber_diameter": 64.0}, "fibers", "Fiber diameter: usually 8 to 45 µm. A grade such as 64s is no diameter"),
     ("thickness", {"grist": 1000.0, "fiber_diameter": 40.0}, "fibers", ""),
-    ("finest", {"fiber_diameter": 64.0}, "grist", "Fiber diameter: coarser than wool. A grade such as 64s"),
+    ("finest", {"fiber_diameter": 64.0}, "grist", "Or fiber diameter: usually 8 to 45 µm. A grade such as 64s is no diameter"),
     ("finest", {"fiber_diameter": 22.0}, "grist", ""),
     ("finest", {"kind": "Cotton", "fiber_diameter": 15.0}, "grist", "Fiber density: 1.31 is that of wool and hair. Silk has 1.34, cotton 1.52"),
     ("finest", {"kind": "Cotton", "fiber_diameter": 15.0, "fiber_density": 1.52}, "grist", ""),
@@ -78,9 +78,9 @@ def of(values, block, stays):
     ("backwards", {"grist": 1000.0, "strands": 2.0, "take_up": 0.0}, "singles", ""),
     ("wheel", {"wheel": 2.5, "whorl": 20.0}, "ratio", "Whorl across: the drive wheel is no larger"),
     ("wheel", {"wheel": 20.0, "whorl": 2.5}, "ratio", ""),
-    ("wheel", {"stamped": 10.0, "treadles": 6.0, "draft": 0.9}, "inserted", "Draft length: more than 60 turns in an inch"),  # yards, typed for inches
+    ("wheel", {"stamped": 10.0, "treadles": 6.0, "draft": 0.9}, "inserted", "Twist you get: usually up to 60 per in. Look at the unit of the length"),  # yards, typed for inches
     ("wheel", {"stamped": 10.0, "treadles": 6.0, "draft": 1.0}, "inserted", ""),
-    ("spindle", {"draft": 1.0, "counted": 60.0, "seconds": 10.0, "lasting": 20.0}, "twist", "Draft length: more than 60 turns in an inch"),
+    ("spindle", {"draft": 1.0, "counted": 60.0, "seconds": 10.0, "lasting": 20.0}, "twist", "Twist you get: usually up to 60 per in. Look at the unit of the length"),
     ("spindle", {"draft": 36.0, "counted": 60.0, "seconds": 10.0, "lasting": 20.0}, "twist", ""),
     ("match", {"length": 210.0, "mass": 100.0}, "singles", "Weight on the label: no yarn is so heavy"),  # grams, typed for ounces
     ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0}, "singles", ""),
@@ -103,7 +103,7 @@ def of(values, block, stays):
     ("bobbin", {"weighed": 4.0, "grist": 2000.0}, "length", ""),
     ("bobbin", {"weighed": 4.0, "grist": 2000.0, "wanted": 400.0}, "strand", "Take-up: an empty one"),
     ("bobbin", {"weighed": 4.0, "grist": 2000.0, "wanted": 400.0, "take_up": 0.03}, "strand", ""),
-    ("bobbin", {"outer": 17.0, "inner": 1.0, "height": 1.0}, "holds", "Across, when full: more than 40 cm (16 in)"),
+    ("bobbin", {"outer": 17.0, "inner": 1.0, "height": 1.0}, "holds", "Across, when full: usually up to 16 in"),
     ("bobbin", {"outer": 15.0, "inner": 1.0, "height": 1.0}, "holds", ""),  # 910 g
     ("buying", {"kind": "Romney", "length": 2000.0, "grist": 12.0}, "to_buy", f"Grist wanted: {ROPE}"),  # 344 pounds of fleece
     ("garment", {"body": 36.0, "length": 24.0, "grist": 12.0}, "area", f"Grist: {ROPE}"),
@@ -116,12 +116,12 @@ def of(values, block, stays):
     ("shawl", SHAWL | {"wanted": 120.0}, "possible", "wrong: Rows still to work: the rows get shorter"),  # the last stitch is gone after 100
     ("shawl", SHAWL | {"wanted": 100.0}, "takes", ""),
     ("shawl", {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 200.0, "wanted": 30.0}, "takes", ""),
-    ("garment", {"body": 80.0, "length": 24.0, "ease": 0.0}, "area", "Body around: more than 2 m"),  # centimeters
+    ("garment", {"body": 80.0, "length": 24.0, "ease": 0.0}, "area", "Body around: usually up to 79 in"),  # centimeters
     ("garment", {"body": 78.0, "length": 24.0, "ease": 0.0}, "area", ""),
-    ("garment", {"body": 40.0, "ease": 2.0, "sleeve": 0.0, "length": 59.1}, "area", "Length: more than 150 cm"),  # 150.1 cm
+    ("garment", {"body": 40.0, "ease": 2.0, "sleeve": 0.0, "length": 59.1}, "area", "Length: usually up to 59 in"),  # 150.1 cm
     ("garment", {"body": 40.0, "ease": 2.0, "sleeve": 0.0, "length": 59.0}, "area", ""),
-    ("garment", {"body": 40.0, "ease": 2.0, "length": 24.0, "sleeve": 35.5, "upper_arm": 15.0, "cuff": 9.0}, "area", "Sleeve length: more than 90 cm"),
-    ("garment", {"body": 40.0, "ease": 2.0, "length": 24.0, "sleeve": 35.4, "upper_arm": 15.0, "cuff": 9.0}, "area", ""),
+    ("garment", {"body": 40.0, "ease": 2.0, "length": 24.0, "sleeve": 35.5, "upper_arm": 15.0, "cuff": 9.0}, "area", "Sleeve length: usually up to 35 in"),
+    ("garment", {"body": 40.0, "ease": 2.0, "length": 24.0, "sleeve": 35.0, "upper_arm": 15.0, "cuff": 9.0}, "area", ""),
     # Two colors in centimeters, typed as inches: 0.469 oz would lie side by side on 100 square inches.
     ("garment", VESTS | {"swatch_width": 10.0, "swatch_height": 10.0, "swatch_mass": 0.463}, "mass", OF_THIS_SIZE),
     ("garment", VESTS | {"swatch_width": 10.0, "swatch_height": 10.0, "swatch_mass": 0.473}, "mass", ""),
@@ -159,43 +159,43 @@ def of(values, block, stays):
     ("fulling", FULLED | {"before_width": 11.2}, "make_width", ""),  # 59.8%
     ("fulling", FULLED | {"after_height": 7.6}, "make_length", "Swatch height after: far from what it was before"),  # 26.7% more
     ("fulling", FULLED | {"after_height": 7.4}, "make_length", ""),  # 23.3%
-    ("scouring", {"mass": 96.0, "load": 2.3}, "loads", "In one load: it makes more than 40 loads"),
+    ("scouring", {"mass": 96.0, "load": 2.3}, "loads", "Loads: usually up to 40. Look at the unit of both weights"),
     ("scouring", {"mass": 96.0, "load": 2.4}, "loads", ""),
-    ("scouring", {"mass": 500.0, "load": 236.0}, "liquor", "In one load: its bath would be more than 200 liters"),  # 6.69 kg · 30 L/kg
+    ("scouring", {"mass": 500.0, "load": 236.0}, "liquor", "Water for one bath: usually up to"),  # 6.69 kg · 30 L/kg
     ("scouring", {"mass": 500.0, "load": 235.0}, "liquor", ""),  # 6.66 kg
-    ("color", {"mass": 71.0, "repeats": 6.0}, "strip", "The top weighs: more than 2 kg"),
+    ("color", {"mass": 71.5, "repeats": 6.0}, "strip", "The top weighs: usually 0.35 to 71 oz"),
     ("color", {"mass": 70.5, "repeats": 6.0}, "strip", ""),
     ("color", {"mass": 0.36, "repeats": 6.0}, "strip", ""),
-    ("color", {"mass": 0.25, "repeats": 6.0}, "strip", "The top weighs: more than 2 kg (70 oz), or less than 10 g"),  # pounds
-    ("bobbin", {"outer": 10.0, "inner": 2.0, "height": 10.0}, "holds", "One holds: more than a kilogram"),  # centimeters
-    ("bobbin", {"weighed": 35.2}, "holds", ""),  # 998 g
-    ("bobbin", {"weighed": 35.3}, "holds", "One holds: more than a kilogram"),
+    ("color", {"mass": 0.25, "repeats": 6.0}, "strip", "The top weighs: usually 0.35 to 71 oz"),  # pounds
+    ("bobbin", {"outer": 10.0, "inner": 2.0, "height": 10.0}, "holds", "One holds: usually up to 35 oz"),  # centimeters
+    ("bobbin", {"weighed": 35.0}, "holds", ""),
+    ("bobbin", {"weighed": 35.3}, "holds", "One holds: usually up to 35 oz"),
     ("match", {"length": 400.0, "mass": 0.258, "take_up": 0.0}, "singles", "Weight on the label: hardly any yarn is so light"),  # 7.31 g in 365.8 m: 20.0 tex
     ("match", {"length": 400.0, "mass": 0.259, "take_up": 0.0}, "singles", ""),
     ("weighed", {"length": 400.0, "mass": 0.2571}, "grist", "Weight: hardly any yarn is so light"),
     ("weighed", {"length": 400.0, "mass": 0.2591}, "grist", ""),
-    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "ply": 61.0}, "ply_twist", "Twist of its ply: more than 60 turns in an inch"),  # in a meter
-    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "left": 61.0}, "twist", "Twist of a strand: more than 60 turns in an inch"),
+    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "ply": 61.0}, "ply_twist", "Twist of its ply: far from what"),  # in a meter
+    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "left": 61.0}, "twist", "Twist of a strand: far from what"),
     ("match", {"length": 400.0, "mass": 0.272, "take_up": 0.0, "ply": 60.0, "left": 60.0}, "twist", ""),
     ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "ply": 60.0}, "ply_twist", "Twist of its ply: far from what"),
     ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "left": 0.3}, "twist", "Twist of a strand: far from what"),
     ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0, "ply": 0.0, "left": 6.0}, "twist", ""),
-    ("plying", {"singles": 9.0, "plied": 61.0}, "left", "Ply twist of a sample: more than 60 turns"),
-    ("wheel", {"stamped": 8.0, "draft": 10.0, "wanted": 61.0}, "treadles_wanted", "Twist wanted: more than 60 turns"),
-    ("spindle", {"draft": 36.0, "rolled": 8.0, "shaft": 0.4, "wanted": 61.0}, "twist", "Twist wanted: more than 60 turns"),
-    ("finest", {"kind": "Lincoln", "twist": 61.0}, "round", "Turns you would give it: more than 60 turns"),
+    ("plying", {"singles": 9.0, "plied": 61.0}, "left", "Ply twist of a sample: usually up to 60 per in"),
+    ("wheel", {"stamped": 8.0, "draft": 10.0, "wanted": 61.0}, "treadles_wanted", "Twist wanted: usually up to 60 per in"),
+    ("spindle", {"draft": 36.0, "rolled": 8.0, "shaft": 0.4, "wanted": 61.0}, "twist", "Twist wanted: usually up to 60 per in"),
+    ("finest", {"kind": "Lincoln", "twist": 61.0}, "round", "Turns you would give it: usually up to 60 per in"),
     ("shawl", SHAWL | {"used": 0.9}, "possible", "Yarn used so far: so little may be off by 5% and more on a scale with steps of 0.1 oz, and the rows with it"),
     ("shawl", SHAWL | {"used": 1.0}, "possible", ""),
     ("shawl", SHAWL | {"used": 0.96}, "possible", ""),  # on a finer scale
     ("dyeing", {"mass": 71.0, "depth": 0.01}, "dye", "Goods: their bath would be more than 60 liters"),  # 2.01 kg · 30 L/kg
     ("dyeing", {"mass": 70.0, "depth": 0.01}, "dye", ""),
-    ("pace", {"preparing": 57.0}, "doubt", "Preparing fiber: hardly anybody is so slow, or so fast"),  # grams, typed for ounces
-    ("pace", {"preparing": 35.0, "spinning": 5.5, "plying": 1640.0, "finishing": 1640.0}, "spin", ""),  # 992 g, 5.03 m, 1,499.6 m
-    ("pace", {"spinning": 5.4}, "spin", "Spinning singles: hardly anybody"),  # in three minutes
-    ("pace", {"spinning": 90.0, "plying": 1641.0}, "ply", "Plying: hardly anybody"),
-    ("pace", {"finishing": 4.0}, "doubt", "Winding and washing: hardly anybody"),
+    ("pace", {"preparing": 57.0}, "doubt", "Preparing fiber: usually 0.18 to 35 oz/h. It is what you do in an hour"),  # grams, typed for ounces
+    ("pace", {"preparing": 35.0, "spinning": 5.5, "plying": 1600.0, "finishing": 1600.0}, "spin", ""),
+    ("pace", {"spinning": 5.4}, "spin", "Spinning singles: usually 5.5 to 1,600 yd/h"),  # in three minutes
+    ("pace", {"spinning": 90.0, "plying": 1641.0}, "ply", "Plying: usually"),
+    ("pace", {"finishing": 4.0}, "doubt", "Winding and washing: usually"),
     ("wheel", {"stamped": 0.125}, "ratio", "Or the ratio stamped on it: the flyer turns more"),
-    ("plying", {"singles": 9.0, "grist": 2000.0, "sample": 0.5}, "feed", "Take-up of a sample: far from what an ordinary ply loses"),  # both singles together
+    ("plying", {"singles": 9.0, "grist": 2000.0, "sample": 0.5}, "feed", "Take-up of a sample: usually −5% to 25%"),  # both singles together
     ("plying", {"singles": 9.0, "grist": 2000.0, "sample": 0.06}, "feed", ""),
     ("wrapped", WRAPPED | {"turns": 150.0}, "feed", "Turns of the wrapper: one length of yarn takes more than ten"),  # in a meter, typed for an inch
     ("wrapped", WRAPPED, "feed", ""),
@@ -259,8 +259,8 @@ def test_wraps_typed_for_a_grist(described, grist, asked):
 
 
 @pytest.mark.parametrize(("described", "weighs", "asked"), [
-    (US, 90.0, "more than 2 kg"), (US, 70.5, ""), (US, 0.36, ""), (US, 0.35, "less than 10 g"),  # 1,999 and 10.2 g
-    (METRIC, 2001.0, "more than 2 kg"), (METRIC, 2000.0, ""), (METRIC, 10.0, ""), (METRIC, 3.2, "less than 10 g"),
+    (US, 90.0, "usually 0.35 to 71 oz"), (US, 70.5, ""), (US, 0.36, ""), (US, 0.34, "usually 0.35"),
+    (METRIC, 2001.0, "usually 10 to 2,000 g"), (METRIC, 2000.0, ""), (METRIC, 10.0, ""), (METRIC, 3.2, "usually 10 to 2,000 g"),
 ])
 def test_a_piece_like_it_weighed_in_another_unit(described, weighs, asked):
     grist = 1600.0 if described is US else 320.0
@@ -311,9 +311,9 @@ WOOL = {"name": "Moss", "kind": "Romney", "state": "raw fleece", "price": 60.0}
 @pytest.mark.parametrize(("block", "line", "stays", "asked"), [
     ("offers", WOOL | {"weight": 353.0}, "yarn_price", "Weight: more than 10 kg"),  # 10.007 kg
     ("offers", WOOL | {"weight": 352.0}, "yarn_price", ""),
-    ("rack", {"mass": 35.3}, "over", "Or weight: more than a kilogram"),  # 1.0007 kg
-    ("rack", {"mass": 35.2}, "over", ""),
-    ("blend", {"name": "Moss", "mass": 2.0, "diameter": 64.0}, "fineness", "Diameter: coarser than wool. A grade such as 64s"),
+    ("rack", {"mass": 35.3}, "over", "Or weight: usually up to 35 oz"),  # 1.0007 kg
+    ("rack", {"mass": 35.0}, "over", ""),
+    ("blend", {"name": "Moss", "mass": 2.0, "diameter": 64.0}, "fineness", "Diameter: usually 8 to 45 µm. A grade such as 64s is no diameter"),
     ("blend", {"name": "Moss", "mass": 2.0, "diameter": 40.0}, "fineness", ""),
     ("whorls", {"name": "Slow", "stamped": 0.125}, "ratio", "Stamped: the flyer turns more than the wheel does"),
     ("whorls", {"name": "Slow", "stamped": 8.0}, "ratio", ""),
@@ -413,11 +413,11 @@ def test_goods_weighed_and_chosen_too(typed, goods, asked):
 
 
 @pytest.mark.parametrize(("described", "cloth", "asked"), [
-    (US, {}, None), (US, {"length": 2.0}, "Finished length: under 10 cm (4 in)"), (METRIC, {"length": 2.0}, "Finished length: under 10 cm (4 in)"),
+    (US, {}, None), (US, {"length": 2.0}, "Finished length: usually 3.9 to 1,200 in"), (METRIC, {"length": 2.0}, "Finished length: usually 10 to 3,000 cm"),
     (US, {"length": 4.0}, None), (US, {"own_sett": 60.0}, "Own sett: closer"), (US, {"own_sett": 50.0}, None),  # touching at 40.2 in an inch
-    (US, {"width": 63.1}, "Finished width: more than 160 cm (63 in)"), (US, {"width": 62.9}, None),
-    (METRIC, {"width": 160.1}, "Finished width: more than 160 cm"), (METRIC, {"width": 160.0}, None),
-    (US, {"loom_waste": 51.2}, "Loom waste: more than 130 cm (51 in)"), (US, {"loom_waste": 51.1}, None),
+    (US, {"width": 63.1}, "Finished width: usually up to 63 in"), (US, {"width": 62.9}, None),
+    (METRIC, {"width": 160.1}, "Finished width: usually up to 160 cm"), (METRIC, {"width": 160.0}, None),
+    (US, {"loom_waste": 51.2}, "Loom waste: usually up to 51 in"), (US, {"loom_waste": 51.0}, None),
     (METRIC, {"loom_waste": 130.0}, None),
 ])
 def test_a_cloth_in_another_unit(described, cloth, asked):

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 
-from workbookgen.language.cases import first_of
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
@@ -22,25 +21,13 @@ from workbookgen.language.quantities import (
     Kind,
     always,
 )
-from workbookgen.language.sentences import ASKING
 from workbookgen.language.side_by_side import SideBySide
 from workbookgen.language.views import Answers, Band, Chart, Headline, Picture, Series, band
 from workbookgen.reference import diameter, gauge, labels, measuring, overview, records, reeling, statistics, yarn_count
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
-from workbookgen.sheets import (
-    by_k,
-    compare,
-    one_skein,
-    plausible,
-    reels,
-    scale_steps,
-    skein_questions,
-    skeins,
-    tabs,
-    uses,
-)
+from workbookgen.sheets import by_k, compare, one_skein, one_skein_questions, reels, scale_steps, skeins, tabs, uses
 from workbookgen.sheets.limits import CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup, of_lot, of_project
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -245,7 +232,7 @@ def _in_words() -> Group:
                'IF(ROUND(grist_within, 9) > 0.5, "known roughly: wind more", "very likely within " & ROUND(ROUND(grist_within * 100, 9), 1) & "%")',
                measuring.grist_words, None, uses={"within": "grist_within"}, only_if="grist > 0"),
         Result("weighs", "It weighs", one_skein.IT_WEIGHS, labels.mass_words, None, uses={"mass": "net"}, only_if="net < 28000"),
-        _unusual(),
+        one_skein_questions.unusual(),
         Result("wrong", "What is wrong",
                f'or_else(message, IF(given(log_fault), "In the log: " & log_fault, IF(AND(given(used_gross), NOT(given(net))), "{TOO_HEAVY}", unusual)))',
                measuring.wrong_words, None, uses={"fault": "log_fault", "gross": "used_gross"},
@@ -261,35 +248,6 @@ def _in_words() -> Group:
         Result("in_project", "In a project", 'log_project & ": " & said(project_share) & " of its " & said(project_need)', measuring.project_words, None,
                uses={"project": "log_project", "need": "project_need", "share": "project_share"}),
     ))
-
-
-def _unusual() -> Result:
-    """The first of the log's questions (skein_questions.py) that applies to what was measured here."""
-    questions = (
-        (f"given_and(used_loop, used_loop < {plausible.SHORTEST_LOOP})",
-         "Loop: under 20 cm (8 in) all the way around. Look at the unit: yards or meters are too large for it."),
-        (f"given_and(net, net > {skein_questions.HEAVY_SKEIN})", "Weight: more than a kilogram (2 lb) for one skein. Look at the unit: grams, or ounces?"),
-        (f"given_and(net, net < {skein_questions.LIGHT_SKEIN})", "Weight: less than 3 g (0.1 oz) for a skein. Look at the unit: grams, or ounces?"),
-        (_is_far("used_washed_loop", "used_loop", skein_questions.SHORTEST_WASHED, skein_questions.LONGEST_WASHED),
-         "Loop washed: far from the loop of its reel. Was it wound on another? Measure one full loop, all the way around, not the length of the folded skein."),
-        (_is_far("used_counted_wpi", "expected_wpi", skein_questions.FEWEST_WRAPS, skein_questions.MOST_WRAPS),
-         "Wraps counted: far from what its length and weight suggest. Look at the wraps, the weight, and the count on the ruler."),
-        (_is_long("used_rest", "used_loop", "used_wraps"), f"Rest: more than {skein_questions.LONGEST_REST} turns of its reel. Look at its unit."),
-    )
-    return Result("unusual", "Unlike most skeins", f'"{ASKING} " & ' + first_of(*((condition, f'"{sentence}"') for condition, sentence in questions)), measuring.unusual, None,
-                  uses={"loop": "used_loop", "mass": "net", "washed_loop": "used_washed_loop", "counted": "used_counted_wpi", "expected": "expected_wpi", "rest": "used_rest",
-                        "wraps": "used_wraps"},
-                  only_if=f"OR({', '.join(condition for condition, _ in questions)})")
-
-
-def _is_long(rest: str, loop: str, wraps: str) -> str:
-    is_longer = f"AND({wraps} > 0, ROUND({rest} - {skein_questions.LONGEST_REST} * {loop}, 9) > 0)"
-    return f"IF(AND(given({rest}), given({loop}), given({wraps})), {is_longer}, 1 = 0)"
-
-
-def _is_far(word: str, expected: str, least: float, most: float) -> str:
-    share = f"ROUND({word} / {expected}, 9)"
-    return f"IF(AND(given({word}), given({expected})), IF({expected} > 0, OR({share} < {least}, {share} > {most}), 1 = 0), 1 = 0)"
 
 
 def _its_lot() -> Group:
