@@ -481,6 +481,8 @@ def test_the_mark_of_a_record():
 
 def test_how_many_records_have_something_wrong():
     assert texts("skeins_open") == ('=COUNTIF($A$9:$A$12,"!")',)
+    assert texts("skeins_questions") == ('=SUMPRODUCT(($A$9:$A$12="?")*1)',)
+    assert texts("skeins_unfinished") == ('=SUMPRODUCT(($A$9:$A$12="…")*1)',)
 
 
 def test_what_the_head_of_a_log_says():

@@ -60,12 +60,12 @@ def test_several_records_of_one_reel_add_up():
 def test_nothing_typed_nothing_shown():
     values = filled()
     counts = {
-        f"{log}_{told}" for log in ("reels", "skeins") for told in ("open", "spoiled")
+        f"{log}_{told}" for log in ("reels", "skeins") for told in ("open", "questions", "unfinished", "spoiled")
     }  # lines that are wrong, cells that fail
     lines = {f"{log}_own_line": (0.0,) * len(values[f"{log}_own_line"]) for log in ("reels", "skeins")}
     shown = {key: column for key, column in values.items() if set(column) != {None}}
     assert shown == dict.fromkeys(counts, (0.0,)) | lines
-    of_all = {f"skeins_{told}": 1 for told in ("first", "open", "spoiled")}
+    of_all = {f"skeins_{told}": 1 for told in ("first", "open", "questions", "unfinished", "spoiled")}
     each = (
         "loop",
         "length",

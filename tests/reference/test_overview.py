@@ -133,7 +133,7 @@ def test_what_was_typed_over_is_told_before_what_is_wrong(spoiled, wrong, first,
 def test_questions_and_lines_unfinished_are_counted():
     first = "Aster: Is it right? Look."
     assert desk_words.needs_a_look(0, 0, first, questions=1) == "1 question"
-    assert desk_words.needs_a_look(0, 0, first, questions=1200, unfinished=2) == "1,200 questions, 2 unfinished"
+    assert desk_words.needs_a_look(0, 0, first, questions=1200, unfinished=2) == "1200 questions, 2 unfinished"
     assert desk_words.needs_a_look(0, 0, first, unfinished=1) == "1 unfinished"
     assert desk_words.needs_a_look(0, 1, "Aster: type it.", questions=3) == "Aster: type it."
 

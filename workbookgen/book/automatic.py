@@ -28,7 +28,7 @@ from workbookgen.language.positions import Position
 from workbookgen.language.profile import MOST_ARGUMENTS
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 
-COUNTED = {OPEN: "!", QUESTIONS: "?", UNFINISHED: "…"}  # by the marks of their records
+COUNTED = {QUESTIONS: "?", UNFINISHED: "…"}  # by the marks of their records
 
 
 def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> set[str]:
@@ -72,6 +72,8 @@ def automatic_formula(
     if field == SPOILED:
         return _spoiled(block, columns)
     marks = columns.ref(block.full_key(MARK.key))
+    if field == OPEN:
+        return f'=COUNTIF({marks},"!")'
     if field in COUNTED:  # not by COUNTIF, to which ? is any sign
         return f'=SUMPRODUCT(({marks}="{COUNTED[field]}")*1)'
     return _first(block, columns, marks)

@@ -244,14 +244,14 @@ def needs_a_look(
     """
     require_numbers(spoiled, wrong, questions, unfinished)
 
-    def words(cells: str, is_wrong: bool, message, asked: str, lacking: str) -> str:
+    def words(cells: str, is_wrong: bool, message, asked: float, lacking: float) -> str:
         if cells != "0":
             those = "worked-out cell was" if cells == "1" else "worked-out cells were"
             return f"{cells} {those} emptied, typed over or moved: undo it, or carry the planner over"
         if is_wrong and message:
             return message
-        told = [f"{asked} {'question' if asked == '1' else 'questions'}"] if asked != "0" else []
-        told += [f"{lacking} unfinished"] if lacking != "0" else []
+        told = [f"{asked:.0f} {'question' if asked == 1 else 'questions'}"] if asked > 0 else []
+        told += [f"{lacking:.0f} unfinished"] if lacking > 0 else []
         return ", ".join(told) or "nothing"
 
     return by_element(
@@ -259,6 +259,6 @@ def needs_a_look(
         said(spoiled),
         np.asarray(wrong) > 0,
         first if first is not None else np.full(np.shape(spoiled), "", dtype=object)[()],
-        said(questions),
-        said(unfinished),
+        np.asarray(questions),
+        np.asarray(unfinished),
     )

@@ -156,8 +156,8 @@ def look(there: dict[str, Link]) -> Card:
 
 def _look(log: str) -> Result:
     first, wrong, questions, unfinished, spoiled = (f"{log}_{each.key}" for each in (FIRST, OPEN, QUESTIONS, UNFINISHED, SPOILED))
-    asked = f'IF({questions} > 0, said({questions}) & IF({questions} = 1, " question", " questions"), "")'
-    lacking = f'IF({unfinished} > 0, said({unfinished}) & " unfinished", "")'
+    asked = f'IF({questions} > 0, {questions} & IF({questions} = 1, " question", " questions"), "")'
+    lacking = f'IF({unfinished} > 0, {unfinished} & " unfinished", "")'
     both = f'{asked} & IF(AND({questions} > 0, {unfinished} > 0), ", ", "") & {lacking}'
     return Result(
         log, "", f'IF({spoiled} > 0, said({spoiled}) & IF({spoiled} = 1, " worked-out cell was", " worked-out cells were") '
