@@ -25,6 +25,7 @@ EXAMPLES = [
     (overview.nth, dict(names=["Aster", "", "birch"], place=n(1, 3))),
     (desk_words.program_in_words, dict(agreeing=n(237, 236), total=n(237, 237))),
     (desk_words.needs_a_look, dict(spoiled=n(1, 2), wrong=n(0, 1))),
+    (desk_words.needs_a_look, dict(spoiled=n(0, 0), wrong=n(0, 0), questions=n(1, 3), unfinished=n(0, 2))),
     (
         desk_words.needs_a_look,
         dict(spoiled=n(0, 0, 2), wrong=n(1, 0, 1), first=texts("Aster: Weight", "Birch: Is it right?", "Cedar: Reel")),

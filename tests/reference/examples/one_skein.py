@@ -32,6 +32,7 @@ EXAMPLES = [
     (measuring.unusual, dict(mass=q("oz", 100, 40), loop=q("cm", 180, 90))),
     (measuring.unusual, dict(mass=q("g", 100, 50), loop=q("cm", 180, 90), washed_loop=q("inch", 30, 60))),
     (measuring.unusual, dict(counted=q("1/inch", 30, 2), expected=q("1/cm", 4, 5))),
+    (measuring.unusual, dict(rest=q("yard", 40, 7), loop=q("inch", 72, 60), wraps=n(100, 3))),
     (measuring.least_likely, dict(length=q("yard", 233, 1), uncertainty=q("yard", 1.5, 2))),
     (measuring.most_likely, dict(length=q("yard", 233, 1), uncertainty=q("m", 1.5, 2))),
     (
