@@ -181,8 +181,8 @@ def test_what_a_planner_in_meters_told_in_yards_a_pound_is_no_other_result_now(c
     assert set(new) == {"skeins_wpi", "skeins_weight_class", "skeins_wraps_words"}
     other = {each.key for each in outcome.carried.differences if each.key not in new}
     # A thread is not still to spin; what is, is at the grist wanted; projects that are not finished are called open; a
-    # length that was not measured washed is "about" so long; on a label, thousands are parted; the desk counts questions
-    # and unfinished lines.
+    # length that was not measured washed is "about" so long; on a label, thousands are parted; the desk counts
+    # questions and unfinished lines.
     said_otherwise = {
         "look_components",
         "look_skeins",
