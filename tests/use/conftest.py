@@ -50,12 +50,12 @@ RECORDS = {
 class Planner:
     """The planner, open in LibreOffice; what a person does to it, and what it then shows."""
 
-    def __init__(self, office, layout, path):
+    def __init__(self, office, layout, path, in_sight=False):
         self.office, self.layout = office, layout
-        self.open(path)
+        self.open(path, in_sight)
 
-    def open(self, path):
-        opened = self.office.ask("open_as_is", path=str(path))
+    def open(self, path, in_sight=False):
+        opened = self.office.ask("open_as_is", path=str(path), in_sight=in_sight)
         self.document, self.sheets = opened["document"], opened["sheets"]
 
     def do(self, what, **details):

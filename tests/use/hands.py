@@ -1,7 +1,8 @@
 """A person at LibreOffice: the driver of the engine, with hands that type, paste, sort and save.
 
 Run by a Python that has `uno`, in place of the engine's own driver. The workbook is opened
-as it is: protected, with its stored results, and nothing is recalculated by force.
+as it is: protected, with its stored results, and nothing is recalculated by force. A workbook in sight is painted, too,
+for which LibreOffice works out what it shows; without a screen it paints as it does on one.
 """
 
 import shutil
@@ -18,14 +19,19 @@ FILTERS = {".xlsx": driver.XLSX, ".ods": "calc8"}
 
 
 class Hands(driver.Desk):
-    def open_as_is(self, path):
+    def open_as_is(self, path, in_sight):
         number = next(self._numbers)
         copy = Path(self._folder, f"{number}{Path(path).suffix}")
         shutil.copyfile(path, copy)
         self._documents[number] = self._desktop.loadComponentFromURL(
-            copy.as_uri(), "_blank", 0, (driver._property("Hidden", True),)
+            copy.as_uri(), "_blank", 0, (driver._property("Hidden", not in_sight),)
         )
+        self.paint()
         return {"document": number, "sheets": self._documents[number].Sheets.ElementNames}
+
+    def paint(self):
+        """Everything that waits for LibreOffice to have nothing else to do, such as painting."""
+        self.context.ServiceManager.createInstance("com.sun.star.awt.Toolkit").processEventsToIdle()
 
     def unprotect(self, document, sheet):
         """Without a password: the menu's Protect Sheet, clicked away."""

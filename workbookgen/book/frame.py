@@ -5,7 +5,7 @@ Instead a calculated cell refuses typing (`look.worked_out`), the desk reports o
 reports one that was changed in any way.
 """
 
-from workbookgen.book import look, printing
+from workbookgen.book import awake, look, printing
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.log_plan import BESIDE_NAME, NAME
 from workbookgen.book.plan import SCREEN, link_lines
@@ -73,7 +73,7 @@ def links_of_a_log(canvas: Canvas) -> None:
 
 
 def finish(canvas: Canvas) -> None:
-    """Set column widths, tab color and printing, once everything is written."""
+    """Set column widths, tab color and printing, once everything is written, and keep the sheet awake."""
     plan, to = canvas.plan, canvas.worksheet
     folds = [column for column, _ in plan.folds]
     for column, pixels in plan.widths.items():
@@ -88,3 +88,4 @@ def finish(canvas: Canvas) -> None:
     to.set_tab_color(canvas.formats.color(TABS[plan.sheet.kind]))
     to.hide_gridlines(2)
     printing.set_up(canvas)
+    awake.keep(canvas)

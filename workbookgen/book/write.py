@@ -16,7 +16,7 @@ import xlsxwriter
 from xlsxwriter.exceptions import FileCreateError
 
 from workbookgen import __version__
-from workbookgen.book import frame, log_sheet, look, page_sheet
+from workbookgen.book import awake, frame, log_sheet, look, page_sheet
 from workbookgen.book.canvas import Cached, Canvas, Formats, WithoutFields
 from workbookgen.book.placement import Layout
 from workbookgen.book.worksheet import PlainWorksheet
@@ -47,6 +47,7 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
         for name, area in layout.names.items():
             if book.define_name(name, f"={area}") == -1:
                 raise DescriptionError.at(name, "a workbook cannot hold a name like this.")
+        book.define_name(awake.NAME, awake.all_worked_out(layout))
         _close(book)
     return stream.getvalue()
 

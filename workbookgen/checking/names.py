@@ -35,13 +35,19 @@ def _gone_or_moved(wanted: Mapping[str, str], found: Mapping[str, str]) -> Itera
     swapped: set[str] = set()
     for name, meaning in wanted.items():
         if name not in found:
-            gone = "this name is gone; carrying and gathering find the entries by it"
-            yield Finding(gone, key=name, expected=meaning, got="nothing")
+            yield Finding(f"this name is gone; {_what_for(meaning)}", key=name, expected=meaning, got="nothing")
         elif found[name] != meaning and name not in swapped:
             others = (each for each, its in wanted.items() if its == found[name] and found.get(each) == meaning)
             other = next(others, None)
             swapped |= {name, other}
             yield Finding(_moved(other), key=name, expected=meaning, got=found[name])
+
+
+def _what_for(meaning: str) -> str:
+    """What the planner has a name for: those of fields stand for cells, and one is a formula (`book.awake`)."""
+    if range_of(meaning):
+        return "carrying and gathering find the entries by it"
+    return "by it LibreOffice works out every cell that has a formula"
 
 
 def _moved(other: str | None) -> str:

@@ -1,0 +1,44 @@
+"""What makes LibreOffice work out every cell of a planner that was just opened.
+
+It opens a file with the results stored in it, but a cell whose result is blank counts as never worked out until it is
+looked at. What is typed does not pass through such a cell: the first entries after opening would leave cells behind it,
+on this sheet and on others, with the results of before, and the desk would not count what is wrong. So one defined name
+counts the cells of all sheets, and a conditional format that never holds asks for that name in the first row of every
+sheet, which is always in sight: to paint that row, LibreOffice works out all cells. A format survives being saved by
+other programs, where what they store of a cell does not. `tests/use/test_first_entry.py` opens planners as people do.
+"""
+
+from xlsxwriter.utility import quote_sheetname, xl_range_abs
+
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.placement import Layout
+
+NAME = "all_worked_out"
+# Working out all cells takes LibreOffice so long in a larger planner that only its desk asks for it.
+MOST_CELLS = 300_000
+
+
+def all_worked_out(layout: Layout) -> str:
+    """The formula of the name: false, once every cell with a formula was worked out."""
+    return f"=COUNT({','.join(_areas(layout.whole or layout))})<0"
+
+
+def keep(canvas: Canvas) -> None:
+    """Let a sheet ask for all cells as soon as its first row is in sight."""
+    layout = canvas.layout.whole or canvas.layout
+    if layout.formula_cells <= MOST_CELLS or canvas.plan.sheet is layout.planner.sheets[0]:
+        canvas.worksheet.conditional_format(
+            0, 0, 0, canvas.plan.last_column - 1, {"type": "formula", "criteria": f"={NAME}"}
+        )
+
+
+def _areas(layout: Layout) -> list[str]:
+    """For each sheet with formulas, the area from the first to the last of them."""
+    areas = []
+    for sheet in layout.planner.sheets:
+        if cells := [each for each in layout.formulas if each.sheet == sheet.name]:
+            top, bottom = min(each.row for each in cells), max(each.row + each.rows for each in cells) - 1
+            left, right = min(each.column for each in cells), max(each.column for each in cells)
+            area = xl_range_abs(top - 1, left - 1, bottom - 1, right - 1)
+            areas.append(f"{quote_sheetname(sheet.name)}!{area}")
+    return areas
