@@ -80,6 +80,9 @@ def test_a_result_may_have_a_usual_range_too():
         (lambda: field(Usual(most=1.0), LOOP), "its usual range ends at 1.0, which no in can be"),
         (lambda: field(Usual(most=Quantity(1, "gram")), LOOP), "its usual range ends at 1 gram"),
         (lambda: field(Usual(most=Quantity(1, "gram")), NUMBER), "no plain number can be"),
+        (lambda: field(Usual(-1000.0, 5.0), NUMBER), "its domain has nothing below what is usual, -1000"),
+        (lambda: field(Usual(most=1000.0), NUMBER), "its domain has nothing above what is usual, 1000"),
+        (lambda: field(Usual(most=Quantity(2000, "centimeter")), LOOP), "nothing above what is usual, 2000"),
     ],
 )
 def test_a_range_of_another_kind_is_refused(declared, said):

@@ -214,9 +214,7 @@ def validation(field: Input, source: str, asked: str, refused: str) -> dict:
         case Choice():
             return spoken | {"validate": "list", "source": f"={source}"}
         case Number() as domain:
-            low = domain.least if domain.least is not None else domain.above
-            high = domain.most if domain.most is not None else domain.below
-            return spoken | _between(low, high)
+            return spoken | _between(domain.low, domain.high)
         case Date() as domain:
             return spoken | _between(domain.least, domain.most)
         case Name() | Note() as domain:

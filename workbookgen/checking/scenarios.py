@@ -88,7 +88,8 @@ class _Drawing:
         for index, each in enumerate(block.inputs):
             wild = mood == "wild" or index == slip
             if index == slip and isinstance(each.domain, Number) and self.draw.random() < 0.7:
-                record[each.key] = _at_the_limit(each.domain, record, self.draw)
+                ends = each.usual.shown(unit_of(each, self.planner.system)) if each.usual else ()
+                record[each.key] = _at_the_limit(each.domain, ends, record, self.draw)
             elif wild:
                 record[each.key] = self._wild(each, row)
             elif not each.needed and self.draw.random() < 0.4:
@@ -125,8 +126,8 @@ class _Drawing:
         match each.domain:
             case Number() as domain if domain.whole and domain.most and domain.most <= TOGETHER:
                 return float(domain.least + row % (domain.most - domain.least + 1))
-            case Number() as domain if not domain.whole and min(domain.most or domain.below, 50.0) > 5.0:
-                low, high = max(domain.least or domain.above or 0.0, 1.0), min(domain.most or domain.below, 50.0)
+            case Number() as domain if not domain.whole and min(domain.high, 50.0) > 5.0:
+                low, high = max(domain.low, 1.0), min(domain.high, 50.0)
                 least, most = each.usual.shown(unit_of(each, self.planner.system)) if each.usual else (None, None)
                 low, high = max(low, least or low), min(high, most or high)
                 return round(low * (high / low) ** self.draw.random(), 2)
@@ -202,8 +203,7 @@ class _Drawing:
 
 def _inside(domain: Number, draw: Random) -> float:
     """A number inside the domain, spread over its orders of magnitude; sometimes its exact edge."""
-    low = domain.least if domain.least is not None else domain.above or 0.0
-    high = domain.most if domain.most is not None else domain.below
+    low, high = domain.low, domain.high
     if draw.random() < 0.06:
         edges = [edge for edge in (domain.least, domain.most) if edge is not None]
         if edges:
@@ -214,12 +214,12 @@ def _inside(domain: Number, draw: Random) -> float:
     return round(max(low, 0.5) * (usual / max(low, 0.5)) ** draw.random(), draw.randrange(4)) or 1.0
 
 
-def _at_the_limit(domain: Number, record: dict[str, Entry], draw: Random) -> float:
-    """The edge of a domain, a tiny step off it, or the same number as in a previous cell."""
-    low = domain.least if domain.least is not None else domain.above
-    high = domain.most if domain.most is not None else domain.below
+def _at_the_limit(domain: Number, ends: Sequence[float | None], record: dict[str, Entry], draw: Random) -> float:
+    """The edge of a domain or of what is usual, a tiny step off it, or the same number as in a previous cell."""
+    low, high = domain.low, domain.high
     beside = [value for value in record.values() if isinstance(value, float)]
     hair = 0.004 * (abs(high) or 1.0)
     choices = [low, low, high, high, high + hair, low - (0.004 * abs(low) or 0.5), 0.0, *beside]
     choices += [SMALLEST_AMOUNT, SMALLEST_AMOUNT / 2] * domain.begins_at_zero
+    choices += [step for end in ends if end is not None for step in (end, end, end + 1e-6, end - 1e-6)]
     return float(draw.choice(choices)) + (0.5 if domain.whole and draw.random() < 0.2 else 0.0)

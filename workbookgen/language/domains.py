@@ -33,9 +33,16 @@ class Number:
         if (self.least is None) == (self.above is None) or (self.most is None) == (self.below is None):
             wanted = "it needs one lower limit (least or above) and one upper limit (most or below)."
             raise DescriptionError.at(place, wanted)
-        low, high = (limit for limit in (self.least, self.above, self.most, self.below) if limit is not None)
-        if low > high:
-            raise DescriptionError.at(place, f"its lower limit {low:g} is above its upper limit {high:g}.")
+        if self.low > self.high:
+            raise DescriptionError.at(place, f"its lower limit {self.low:g} is above its upper limit {self.high:g}.")
+
+    @property
+    def low(self) -> float:
+        return self.above if self.least is None else self.least
+
+    @property
+    def high(self) -> float:
+        return self.below if self.most is None else self.most
 
     @property
     def begins_at_zero(self) -> bool:

@@ -54,7 +54,10 @@ class Input:
             yield "it starts as a bare number; give it as a quantity, with its unit"
         if isinstance(self.starts_as, Quantity) and not self.starts_as.is_compatible_with(unit.pint):
             yield f"it starts as {self.starts_as}, which no {unit.symbol or 'plain number'} can be"
-        yield from _ends_of_another_kind(self)
+        if faults := list(_ends_of_another_kind(self)):
+            yield from faults
+        elif self.usual:
+            yield from self._ends_of_no_use()
         if has_dimension and self.blank_means:
             yield "a blank cell of a quantity can stand for nothing but 0"
         if self.blank_means is not None:
@@ -62,6 +65,15 @@ class Input:
                 yield f"its blank_means {self.blank_means:g} is outside its domain"
             if self.needed:
                 yield "it is needed, so a blank cell means nothing: leave needed or blank_means out"
+
+    def _ends_of_no_use(self) -> Iterator[str]:
+        """Ends of its usual range beyond which its domain accepts nothing that could be asked about."""
+        for unit in (self.unit or NUMBER).units:
+            least, most = self.usual.shown(unit)
+            if least is not None and least <= self.domain.low:
+                yield f"its domain has nothing below what is usual, {least:g}"
+            if most is not None and most >= self.domain.high:
+                yield f"its domain has nothing above what is usual, {most:g}"
 
     @property
     def is_text(self) -> bool:

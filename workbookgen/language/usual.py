@@ -5,6 +5,7 @@ the message's formula is written in `book.messages`, independently.
 """
 
 from dataclasses import dataclass
+from functools import cache
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.quantities import Unit
@@ -14,11 +15,12 @@ from workbookgen.units import Quantity
 Bound = Quantity | float | None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Usual:
     """A range of numbers or, for fields with a unit, of quantities; either end may be open.
 
     `hint` is a sentence about where a slip would be; of an input it is the number itself, unless the hint says more.
+    Two are equal only if they are the same object, so what is derived from one can be cached.
     """
 
     least: Bound = None
@@ -37,7 +39,7 @@ class Usual:
 
     def shown(self, unit: Unit) -> tuple[float | None, float | None]:
         """Both ends as numbers in the unit of a cell."""
-        return _shown(self.least, unit), _shown(self.most, unit)
+        return _shown(self, unit)
 
     def is_left_by(self, value: float, unit: Unit) -> bool:
         """Whether a shown value lies outside; its last digits do not decide."""
@@ -54,8 +56,13 @@ class Usual:
         return f"{least} to {most}{symbol}"
 
 
-def _shown(end: Bound, unit: Unit) -> float | None:
-    return round(unit.typed(end), 9) if isinstance(end, Quantity) else end  # 32 °F are not quite 0 °C
+@cache
+def _shown(usual: Usual, unit: Unit) -> tuple[float | None, float | None]:
+    least, most = (
+        round(unit.typed(end), 9) if isinstance(end, Quantity) else end  # 32 °F are not quite 0 °C
+        for end in (usual.least, usual.most)
+    )
+    return least, most
 
 
 def _plain(end: float | None, unit: Unit) -> str:

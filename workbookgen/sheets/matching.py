@@ -25,13 +25,13 @@ def chapter(settings: Settings) -> Chapter:
     ))
 
 
-def _twisted(word: str, label: str) -> Rule:
-    """Turns that no yarn of this grist has. Its last digits do not decide."""
+def _twisted(word: str, label: str, tex: str) -> Rule:
+    """Turns that no yarn, or single, of this tex has. Its last digits do not decide."""
     least, most = usual.TWIST_FACTOR.ends
-    factor = f"ROUND({word} / 100 * SQRT(1000 * tex), 9)"
+    factor = f"ROUND({word} / 100 * SQRT(1000 * {tex}), 9)"
 
     def is_unusual(values: Mapping) -> bool:
-        return not least <= round(values[word] / 2.54 * values["tex"] ** 0.5, 9) <= most
+        return not least <= round(values[word] / 2.54 * values[tex] ** 0.5, 9) <= most
 
     return Rule(
         f"AND({word} > 0, OR({factor} < {least}, {factor} > {most}))",
@@ -79,7 +79,7 @@ MATCH = Card(
         plausible.thick_by_tex("Weight on the label", sentence=plausible.HEAVY),
         plausible.thin_by_tex("Weight on the label"),
         plausible.no_take_up(),
-        _twisted("ply", "Twist of its ply"),
-        _twisted("left", "Twist of a strand"),
+        _twisted("ply", "Twist of its ply", "tex"),
+        _twisted("left", "Twist of a strand", "singles_tex"),
     ),
 )

@@ -34,7 +34,7 @@ DOUBTS = Card(
             Input("variation", "Skeins differ by", UNCERTAIN, SHARE, needed=True, starts_as=0.08,
                   help="Usual coefficient of variation of grist between your skeins; 5 to 15% (common practice, no source)."),
             Input("skein", "A skein holds", AMOUNT, LENGTH, needed=True, starts_as=Quantity(200, "yard"), help="Usual length, until a project has skeins of its own."),
-            Input("shrinkage", "Usual shrinkage", UNCERTAIN, SHARE, usual=usual.SHRUNK, needed=True, starts_as=0.05,
+            Input("shrinkage", "Usual shrinkage", UNCERTAIN, SHARE, usual=usual.SHRINKS, needed=True, starts_as=0.05,
                   help="Length lost in washing, for a skein without a washed loop (common practice, no source); a sample on the sheet Samples replaces it."),
             Input("usual", "Usual shrinkage, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.03, help="One standard uncertainty of it (common practice, no source)."),
             Input("sampled", "A sample's shrinkage, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.01,

@@ -156,7 +156,7 @@ PLY = Card(
             Input("share", "Share of the singles' twist", TWOFOLD, NUMBER, needed=True, starts_as=0.6667,
                   help="0.6 to 0.75 (common practice, no source). With a thread, of the single alone."),
             Input("direction", "Singles spun", lists.one_of(lists.DIRECTIONS), needed=True, starts_as="Z", help="Z: the wheel or spindle turns clockwise."),
-            Input("sample", "Take-up of a sample", SHRINKAGE, SHARE, usual=usual.TAKE_UP, help="See the sheet Samples; it wins over what is worked out here."),
+            Input("sample", "Take-up of a sample", SHRINKAGE, SHARE, usual=usual.MEASURED_TAKE_UP, help="See the sheet Samples; it wins over what is worked out here."),
             Input("plied", "Ply twist of a sample", NONE_OR_TWISTED, TWIST, usual=usual.TWISTS,
                   help="Counted before washing, as the singles were, to see how far it is from balance."),
         )),

@@ -22,9 +22,11 @@ TWISTS = Usual(most=Quantity(60, "1 / inch"))  # crepe yarns have less (from mem
 TWISTS_COUNTED = replace(TWISTS, hint="Look at the unit of the length: yards or meters are too large for it.")
 # Turns per centimeter times the root of tex: softer than the softest single, harder than crepe.
 TWIST_FACTOR = Usual(4.0, 110.0, "Look at the turns, their length and the grist.")
-TAKE_UP = Usual(-0.05, 0.25)  # an ordinary ply loses 1 to 6%
-OF_ONE_SINGLE = replace(TAKE_UP, hint="The length used is that of one of the singles, not of all together.")
-SHRUNK = Usual(-0.1, 0.3)  # in washing; felted on purpose, it is a fulled piece
+TAKE_UP = Usual(most=0.25)  # an ordinary ply loses 1 to 6%
+MEASURED_TAKE_UP = replace(TAKE_UP, least=-0.05)  # plied loosely against the singles' twist, a yarn grows
+OF_ONE_SINGLE = replace(MEASURED_TAKE_UP, hint="The length used is that of one of the singles, not of all together.")
+SHRINKS = Usual(most=0.3)  # felted on purpose, it is a fulled piece
+SHRUNK = replace(SHRINKS, least=-0.1)
 SHRUNK_IN_A_SAMPLE = Usual(-0.1, 0.25, "Were before and after washing exchanged?")
 
 # Fiber
@@ -34,6 +36,7 @@ FIBERS = Usual(  # the finest down has 10, the coarsest wools and mohair 40 (fro
     Quantity(45, "micrometer"),
     "A grade such as 64s is no diameter; the list of wool grades has both.",
 )
+KINDS_OF_FIBER = replace(FIBERS, most=None)  # bast fibers and horsehair are far coarser
 STAPLES = Usual(Quantity(0.4, "inch"), Quantity(50, "centimeter"))  # of cotton, and of the longest wools
 SCOURED_YIELD = Usual(least=0.25)  # the greasiest merinos keep more
 LOST_IN_COMBING = Usual(most=0.6)  # 20 to 40%
