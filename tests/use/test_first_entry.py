@@ -1,7 +1,8 @@
 """What is typed first into a planner that was just opened changes every result that depends on it, on all sheets.
 
-LibreOffice works out a cell whose stored result is blank only when it shows it, and until then nothing typed passes
-through it. `book.awake` has it show all cells. Here a planner is opened in sight, as people open it.
+Where cells share a formula, LibreOffice works out those with a blank stored result only when it shows them, and until
+then nothing typed passes through them. `book.awake` has it show all cells. Here a planner is opened in sight, as people
+open it.
 """
 
 import sys
@@ -77,7 +78,7 @@ def test_the_first_entry_changes_all_that_depends_on_it(english, filled, made, k
 
 
 @pytest.mark.parametrize("kind", [".xlsx", ".ods"])
-def test_it_still_does_once_libreoffice_saved_the_planner(english, filled, saved, kind):
+def test_it_does_once_libreoffice_saved_the_planner_too(english, filled, saved, kind):
     for first in FIRST:
         assert left_behind(english, filled, saved[kind], *first) == []
 

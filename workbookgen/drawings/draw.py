@@ -15,7 +15,7 @@ from workbookgen.colors import ACCENT, EDGE, GROUND, INK, QUIET, SOFT, WARNING, 
 
 HERE = Path(__file__).parent
 POINTS, SMOOTH = 2, 4  # points of the file for a pixel of the screen; points drawn for one of the file
-COLORS = 32  # of the file
+COLORS = 24  # of the file: of fewer, thin lines turn gray
 ROUNDS = 3  # of bringing these nearer to the drawing's
 FACES = ("LiberationSans-Regular.ttf", "Arial.ttf", "DejaVuSans.ttf")
 LETTERS = 12  # pixels
