@@ -1,5 +1,6 @@
-"""LibreOffice as a person has it, and a filled planner to work in."""
+"""LibreOffice as a person has it, a filled planner to work in, and the whole one of the demo."""
 
+import sys
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,12 @@ from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read, read_inputs
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines import Area, ErrorValue, libreoffice
-from workbookgen.settings import Reel, Rows, Settings
+from workbookgen.settings import Reel, Rows, Settings, load
+
+DEMO = Path(__file__).parents[2] / "demo"
+sys.path.insert(0, str(DEMO))
+
+import make  # noqa: E402
 
 HANDS = Path(__file__).with_name("hands.py")
 PROFILE = """<?xml version="1.0" encoding="UTF-8"?>
@@ -124,6 +130,18 @@ def path(layout, tmp_path_factory):
     file = tmp_path_factory.mktemp("use") / "planner.xlsx"
     file.write_bytes(workbook(layout, entries))
     return file
+
+
+@pytest.fixture(scope="package")
+def filled():
+    """The layout of the demo's planner, which has all sheets."""
+    return layout_of(load(DEMO / "settings.toml"))
+
+
+@pytest.fixture(scope="package")
+def told():
+    """What the demo's spinner typed."""
+    return make.entries(load(DEMO / "settings.toml"))
 
 
 def office_of(locale):

@@ -5,23 +5,15 @@ then nothing typed passes through them. `book.awake` has it show all cells. Here
 open it.
 """
 
-import sys
 import zipfile
 from io import BytesIO
-from pathlib import Path
 
 import pytest
 
 from workbookgen.book import awake
-from workbookgen.build import layout_of, workbook
-from workbookgen.settings import load
+from workbookgen.build import workbook
 
 from .conftest import Planner
-
-DEMO = Path(__file__).parents[2] / "demo"
-sys.path.insert(0, str(DEMO))
-
-import make  # noqa: E402
 
 pytestmark = pytest.mark.programs
 FIRST = [
@@ -31,19 +23,9 @@ FIRST = [
 
 
 @pytest.fixture(scope="module")
-def chosen():
-    return load(DEMO / "settings.toml")
-
-
-@pytest.fixture(scope="module")
-def filled(chosen):
-    return layout_of(chosen)
-
-
-@pytest.fixture(scope="module")
-def made(chosen, filled, tmp_path_factory):
+def made(filled, told, tmp_path_factory):
     file = tmp_path_factory.mktemp("first") / "planner.xlsx"
-    file.write_bytes(workbook(filled, make.entries(chosen)))
+    file.write_bytes(workbook(filled, told))
     return file
 
 
@@ -83,16 +65,15 @@ def test_it_does_once_libreoffice_saved_the_planner_too(english, filled, saved, 
         assert left_behind(english, filled, saved[kind], *first) == []
 
 
-def test_without_the_format_results_of_before_would_stay(english, chosen, filled, tmp_path, monkeypatch):
+def test_without_the_format_results_of_before_would_stay(english, filled, told, tmp_path, monkeypatch):
     monkeypatch.setattr(awake, "keep", lambda canvas: None)
     file = tmp_path / "asleep.xlsx"
-    file.write_bytes(workbook(filled, make.entries(chosen)))
+    file.write_bytes(workbook(filled, told))
     assert len(left_behind(english, filled, file, *FIRST[0])) > 10
 
 
-def test_in_a_large_planner_only_the_desk_asks_for_all_cells(chosen, filled, monkeypatch):
+def test_in_a_large_planner_only_the_desk_asks_for_all_cells(filled, told, monkeypatch):
     """It would take seconds for each entry elsewhere."""
-    entries = make.entries(chosen)
-    assert sheets_that_ask(workbook(filled, entries)) == len(filled.planner.sheets)
+    assert sheets_that_ask(workbook(filled, told)) == len(filled.planner.sheets)
     monkeypatch.setattr(awake, "MOST_CELLS", filled.formula_cells - 1)
-    assert sheets_that_ask(workbook(filled, entries)) == 1
+    assert sheets_that_ask(workbook(filled, told)) == 1
