@@ -4,4 +4,4 @@ The trade's calculations stand twice: as Python functions in `reference`, and as
 made from the other; `checking` lets the two meet in a real spreadsheet engine, and their agreement is the evidence.
 """
 
-__version__ = "0.4.20"
+__version__ = "0.4.21"

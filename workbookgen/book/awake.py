@@ -5,13 +5,15 @@ as waiting to be worked out, though, and until LibreOffice has done that, which 
 typed passes through it: the first entries after opening would leave cells behind it, on this sheet and on others, with
 the results of before, and the desk would not count what is wrong. So one defined name counts the cells of all sheets,
 and a conditional format that never holds asks for that name in the first row of a sheet, which is always in sight: to
-paint that row, LibreOffice works out all cells. `tests/use/test_first_entry.py` opens planners as people do.
+paint it, LibreOffice works out all cells. Other programs may ask anew in each cell that has the format, so only the
+ends of the row have it, of which a sheet that is scrolled aside shows one. `tests/use/test_first_entry.py` opens
+planners as people do.
 
 LibreOffice itself saves every formula written out, and then nothing waits. Other programs keep shared formulas, and
 whatever sheet was open last; so every sheet asks, and not only the desk, with which a new planner opens.
 """
 
-from xlsxwriter.utility import quote_sheetname, xl_range_abs
+from xlsxwriter.utility import quote_sheetname, xl_range_abs, xl_rowcol_to_cell
 
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.placement import Layout
@@ -28,12 +30,11 @@ def all_worked_out(layout: Layout) -> str:
 
 
 def keep(canvas: Canvas) -> None:
-    """Let a sheet ask for all cells as soon as its first row is in sight."""
+    """Let a sheet ask for all cells as soon as it is in sight."""
     layout = canvas.layout.whole or canvas.layout
     if layout.formula_cells <= MOST_CELLS or canvas.plan.sheet is layout.planner.sheets[0]:
-        canvas.worksheet.conditional_format(
-            0, 0, 0, canvas.plan.last_column - 1, {"type": "formula", "criteria": f"={NAME}"}
-        )
+        ends = f"A1 {xl_rowcol_to_cell(0, canvas.plan.last_column - 1)}"
+        canvas.worksheet.conditional_format("A1", {"type": "formula", "criteria": f"={NAME}", "multi_range": ends})
 
 
 def _areas(layout: Layout) -> list[str]:
