@@ -152,8 +152,12 @@ class TestNames:
         assert finding.startswith("skeins_wraps: this name is gone; carrying and gathering find the entries by it")
 
     def test_the_one_that_makes_libreoffice_work_out_all_cells(self, made):
-        [finding] = checked(made(book=sub(r'<definedName name="all_worked_out">[^<]*</definedName>', "")))
-        assert finding.startswith("all_worked_out: this name is gone; by it LibreOffice works out every cell")
+        [finding] = checked(
+            made(book=sub(r'<definedName name="all_worked_out" localSheetId="1">[^<]*</definedName>', ""))
+        )
+        assert (
+            "(all_worked_out): the sheet's name by which LibreOffice works out every cell is gone or changed" in finding
+        )
 
     def test_one_that_only_looks_like_ours(self, made):
         [finding] = checked(

@@ -3,11 +3,11 @@
 It opens a file with the results stored in it. A cell that shares its formula with others and has a blank result counts
 as waiting to be worked out, though, and until LibreOffice has done that, which it does when it shows the cell, nothing
 typed passes through it: the first entries after opening would leave cells behind it, on this sheet and on others, with
-the results of before, and the desk would not count what is wrong. So one defined name counts the cells of all sheets,
-and a conditional format that never holds asks for that name in the first row of a sheet, which is always in sight: to
-paint it, LibreOffice works out all cells. Other programs may ask anew in each cell that has the format, so only the
-ends of the row have it, of which a sheet that is scrolled aside shows one. `tests/use/test_first_entry.py` opens
-planners as people do.
+the results of before, and the desk would not count what is wrong. So a defined name counts the cells of all sheets, and
+a conditional format that never holds asks for that name in the first row of a sheet, which is always in sight: to paint
+it, LibreOffice works out all cells. The name belongs to the sheet, since those of the workbook all stand for fields.
+Other programs may ask anew in each cell that has the format, so only the ends of the row have it, of which a sheet that
+is scrolled aside shows one. `tests/use/test_first_entry.py` opens planners as people do.
 
 LibreOffice itself saves every formula written out, and then nothing waits. Other programs keep shared formulas, and
 whatever sheet was open last; so every sheet asks, and not only the desk, with which a new planner opens.
@@ -15,8 +15,10 @@ whatever sheet was open last; so every sheet asks, and not only the desk, with w
 
 from xlsxwriter.utility import quote_sheetname, xl_range_abs, xl_rowcol_to_cell
 
+from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.placement import Layout
+from workbookgen.language.parts import Sheet
 
 NAME = "all_worked_out"
 # A sheet that asks works out all cells after each entry: in 0.1 s with 40,000 of them, in 0.7 s with 260,000 (measured
@@ -24,17 +26,24 @@ NAME = "all_worked_out"
 MOST_CELLS = 100_000
 
 
-def all_worked_out(layout: Layout) -> str:
-    """The formula of the name: false, once every cell with a formula was worked out."""
-    return f"=COUNT({','.join(_areas(layout.whole or layout))})<0"
+def names(layout: Layout) -> dict[str, str]:
+    """The names of the sheets that ask, and their formula: false, once every cell with a formula was worked out."""
+    layout = layout.whole or layout
+    formula = f"=COUNT({','.join(_areas(layout))})<0"
+    return {f"{quote_sheetname(sheet.name)}!{NAME}": formula for sheet in _asking(layout)}
 
 
 def keep(canvas: Canvas) -> None:
     """Let a sheet ask for all cells as soon as it is in sight."""
-    layout = canvas.layout.whole or canvas.layout
-    if layout.formula_cells <= MOST_CELLS or canvas.plan.sheet is layout.planner.sheets[0]:
+    if canvas.plan.sheet in _asking(canvas.layout.whole or canvas.layout):
         ends = f"A1 {xl_rowcol_to_cell(0, canvas.plan.last_column - 1)}"
-        canvas.worksheet.conditional_format("A1", {"type": "formula", "criteria": f"={NAME}", "multi_range": ends})
+        # With a look, though none is ever shown: Gnumeric does not save a format that has none.
+        canvas.format_where(f"={NAME}", (0, 0, 0, 0), look.TINTED, multi_range=ends)
+
+
+def _asking(layout: Layout) -> tuple[Sheet, ...]:
+    sheets = layout.planner.sheets
+    return sheets if layout.formula_cells <= MOST_CELLS else sheets[:1]
 
 
 def _areas(layout: Layout) -> list[str]:

@@ -44,10 +44,10 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
         for (key, row), note in (notes or {}).items():
             placement = layout.placements[key]
             book.get_worksheet_by_name(placement.sheet).write_comment(placement.cell(row), note, NOTE_SIZE)
-        for name, area in layout.names.items():
-            if book.define_name(name, f"={area}") == -1:
+        fields = {name: f"={area}" for name, area in layout.names.items()}
+        for name, formula in (fields | awake.names(layout)).items():
+            if book.define_name(name, formula) == -1:
                 raise DescriptionError.at(name, "a workbook cannot hold a name like this.")
-        book.define_name(awake.NAME, awake.all_worked_out(layout))
         _close(book)
     return stream.getvalue()
 

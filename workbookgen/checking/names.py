@@ -29,25 +29,24 @@ def names_elsewhere(ours: WholeFile, theirs: WholeFile, blocks: Collection[str])
         if name in wanted and not name.startswith(OF_PROGRAMS):
             own = f"on the sheet {sheet} this name stands for something of its own. Delete it there"
             yield Finding(own, key=name, expected=wanted[name], got=_meaning(text))
+    for (sheet, name), text in ours.names_of_sheets.items():
+        their = theirs.names_of_sheets.get((sheet, name), "")
+        if not name.startswith(OF_PROGRAMS) and _meaning(text) != _meaning(their):
+            changed = "the sheet's name by which LibreOffice works out every cell is gone or changed"
+            yield Finding(changed, sheet, key=name, expected=_meaning(text), got=_meaning(their) or "nothing")
 
 
 def _gone_or_moved(wanted: Mapping[str, str], found: Mapping[str, str]) -> Iterator[Finding]:
     swapped: set[str] = set()
     for name, meaning in wanted.items():
         if name not in found:
-            yield Finding(f"this name is gone; {_what_for(meaning)}", key=name, expected=meaning, got="nothing")
+            gone = "this name is gone; carrying and gathering find the entries by it"
+            yield Finding(gone, key=name, expected=meaning, got="nothing")
         elif found[name] != meaning and name not in swapped:
             others = (each for each, its in wanted.items() if its == found[name] and found.get(each) == meaning)
             other = next(others, None)
             swapped |= {name, other}
             yield Finding(_moved(other), key=name, expected=meaning, got=found[name])
-
-
-def _what_for(meaning: str) -> str:
-    """What the planner has a name for: those of fields stand for cells, and one is a formula (`book.awake`)."""
-    if range_of(meaning):
-        return "carrying and gathering find the entries by it"
-    return "by it LibreOffice works out every cell that has a formula"
 
 
 def _moved(other: str | None) -> str:
