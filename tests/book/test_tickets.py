@@ -13,7 +13,7 @@ from PIL import Image
 from chapters import all_but
 from entries import entries_with
 from workbookgen.build import layout_of, workbook
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines.libreoffice import convert
 from workbookgen.errors import DescriptionError, Disagreement
@@ -167,7 +167,7 @@ def test_the_form_has_its_lines_on_one_page(printed):
 
 def test_each_cell_of_a_ticket_is_checked(printed):
     _, layout, path, _, _ = printed
-    report = check(path, layout, scenarios=3)
+    report = check(FileToCheck(path, layout), scenarios=3)
     assert [each for each in report.findings if each.cell.startswith("Print!")] == []
     shown = expected_values(layout.planner, entries_of(layout.planner))
     assert shown["labels_called_on_4"] == (LONG,) and shown["labels_made_of_on_4"] == ("Gray and Thread",)

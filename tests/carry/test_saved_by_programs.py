@@ -9,7 +9,7 @@ import pytest
 from planners import laid_out
 from workbookgen.build import workbook
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.engines import libreoffice
 from workbookgen.engines.libreoffice import convert
 from workbookgen.filled.planner import described
@@ -142,7 +142,7 @@ def test_what_was_typed_in_libreoffice_comes_over(ending, edited, tmp_path, carr
     assert list(outcome.new.book.comments["Skeins"].values()) == ["the first I liked"]
     assert outcome.new.position("skeins_name", 0)[1:] in outcome.new.book.comments["Skeins"]
     planner = read_planner(tmp_path / "new.xlsx")
-    assert check(planner.path, planner.layout, scenarios=0, formulas_in_file=planner.formulas).findings == []
+    assert check(FileToCheck(planner.path, planner.layout, formulas=planner.formulas), scenarios=0).findings == []
 
 
 @pytest.mark.programs

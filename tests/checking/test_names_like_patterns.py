@@ -8,7 +8,7 @@ import pytest
 
 from entries import entries_with
 from workbookgen.build import layout_of, workbook
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.expected import expected_of_blocks
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import Reel, Rows, Settings
@@ -43,7 +43,7 @@ def planner(tmp_path_factory):
 @pytest.mark.parametrize("engine", ENGINES)
 def test_each_is_found_by_itself_alone(planner, engine):
     read, _ = planner
-    report = check(read.path, read.layout, [engine], scenarios=0)
+    report = check(FileToCheck(read.path, read.layout), [engine], scenarios=0)
     assert [str(each) for each in report.findings[:10]] == []
 
 

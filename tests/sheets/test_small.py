@@ -9,7 +9,7 @@ from entries import entries_with
 from long_run import drawn
 from workbookgen.build import layout_of, workbook
 from workbookgen.carry.carry import carry
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import read_filled
 from workbookgen.language.fields import Input
@@ -110,7 +110,7 @@ def test_a_small_template_checks(units, tmp_path):
     layout = layout_of(load(templates() / f"{units}-small.toml"))
     path = tmp_path / "planner.xlsx"
     path.write_bytes(workbook(layout))
-    report = check(path, layout, scenarios=5)
+    report = check(FileToCheck(path, layout), scenarios=5)
     assert report.findings == []
 
 
@@ -122,7 +122,7 @@ def test_it_is_right_in_the_programs_too(program, tmp_path):
     entries = entries_with(layout.planner, TYPED) | CARDS
     path = tmp_path / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
-    report = check(path, layout, [program], scenarios=drawn(2, 20))
+    report = check(FileToCheck(path, layout), [program], scenarios=drawn(2, 20))
     assert [str(each) for each in report.findings[:5]] == []
 
 
