@@ -7,8 +7,7 @@ of each strand. Plying takes 5 hours at 200, washing 2.5 at 400: 27.1078 hours.
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_of_keys
+from entries import entries_with, shown_in
 from workbookgen.filled.planner import described
 from workbookgen.settings import Rows, Settings
 
@@ -21,8 +20,7 @@ TOP = {"name": "Top", "state": "prepared fiber", "weight": 16.0, "grist": 1000.0
 
 def told(*keys, sample=SAMPLE, **cards):
     entries = entries_with(PLANNER, {"samples": [sample], "projects": [VEST], "fiber": [TOP]}) | CARDS | cards
-    [values] = expected_of_keys(PLANNER, [entries], keys)
-    return [values[key][0] for key in keys]
+    return shown_in(PLANNER, entries, keys)
 
 
 def test_hours_and_bobbins_are_told():

@@ -6,8 +6,7 @@ at 100 yd; 5 of plying at 200, and 2.5 of washing at 400: 27.5 hours.
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_of_keys
+from entries import entries_with, shown_in
 from workbookgen.filled.planner import described
 from workbookgen.settings import Rows, Settings
 
@@ -21,8 +20,7 @@ ASKED = "Is it right? Hours done: as many as planned, and nothing is in skeins. 
 
 def told(*keys, skeins=(), paces=PACES, fiber=(), **project):
     entries = entries_with(PLANNER, {"projects": [VEST | project], "reels": [{"name": "Reel", "rated": 72.0}], "skeins": list(skeins), "fiber": list(fiber)}) | paces
-    [values] = expected_of_keys(PLANNER, [entries], keys)
-    return [values[key][0] for key in keys]
+    return shown_in(PLANNER, entries, keys)
 
 
 @pytest.mark.parametrize("done", [27.5, 30.0, 200.0])
