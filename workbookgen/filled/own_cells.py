@@ -25,6 +25,7 @@ from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
 from workbookgen.ooxml.references import MOST_ROWS
 
+WIDE = 0  # in place of a column's number; a name in a hostile file may point to all columns of a sheet
 KEPT = "leftovers"  # the table of entries that found no cell in an earlier carrying
 
 
@@ -133,7 +134,11 @@ class OwnCells:
     def is_in_a_field(self, sheet: str, position: Position) -> bool:
         """Whether names of ours point to a cell; not if it is a fact, which can be compared with what was written."""
         row, column = position
-        return any(row in rows for rows in self._rows_of_fields.get((sheet, column), ()))
+        return any(
+            area.row <= row <= area.last_row and area.column <= column <= area.last_column
+            for narrow_or_wide in (column, WIDE)
+            for area in self._fields.get((sheet, narrow_or_wide), ())
+        )
 
     def beside_fields(self, sheet: str) -> OwnTexts:
         """What is ours on a sheet beside its fields."""
@@ -154,16 +159,15 @@ class OwnCells:
         return any(f"{block}_{MESSAGE.key}" in self.old.book.names or block in known for block in blocks)
 
     @cached_property
-    def _rows_of_fields(self) -> dict[tuple[str, int], list[range]]:
-        """Sheet and column -> the rows that names of ours point to."""
+    def _fields(self) -> dict[tuple[str, int], set[Area]]:
+        """Sheet and column -> the areas that names of ours point to; those of several columns are under WIDE."""
         facts = {key for key, each in self.layout.placements.items() if is_fact(each) and each.sheet in self.as_written}
         named = [area for name, area in self.areas.items() if name not in facts - {ORIGIN}]
         # With lines that were inserted above the first record.
         inputs = [self.old.ranges[each.key] for each in self.layout.inputs if each.key in self.old.ranges]
-        found: dict[tuple[str, int], list[range]] = {}
+        found: dict[tuple[str, int], set[Area]] = {}
         for area in (*named, *inputs, *self.leftovers):
-            for column in range(area.column, area.last_column + 1):
-                found.setdefault((area.sheet, column), []).append(range(area.row, area.last_row + 1))
+            found.setdefault((area.sheet, area.column if area.columns == 1 else WIDE), set()).add(area)
         return found
 
     @cached_property
