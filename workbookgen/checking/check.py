@@ -7,7 +7,7 @@ inputs.
 """
 
 import time
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass, replace
 from functools import partial
@@ -22,7 +22,7 @@ from workbookgen.checking.formulas import Texts, as_formulas, foreign_formulas, 
 from workbookgen.checking.name_spelling import A_TO_Z_ALONE, in_one_spelling
 from workbookgen.checking.report import EngineReport, Report
 from workbookgen.checking.stored import as_stored, stale_results
-from workbookgen.checking.trial import MOST_FINDINGS, EngineTrial, drawn_ahead, try_drawn, try_share
+from workbookgen.checking.trial import MOST_FINDINGS, EngineTrial, Outcome, drawn_ahead, try_drawn, try_share
 from workbookgen.checking.whole_file import changes
 from workbookgen.engines import EMBEDDED, Engine, Session, engine
 from workbookgen.engines.copies import with_poison
@@ -68,21 +68,33 @@ def check(
     An engine is given by its name or as an object. `step` is called after each scenario. Raises MissingEngine when an
     engine is absent, and FileError when one refuses the file.
     """
-    began, layout = time.perf_counter(), file.layout
+    began = time.perf_counter()
     chosen = [engine(each) if isinstance(each, str) else each for each in dict.fromkeys(engines)]
-    names = [each.name for each in chosen]
     report = Report(1 + scenarios, _formula_cells(file))
-    report.engines = [EngineReport(each.name, each.version(), layout.formula_cells) for each in chosen]
+    report.engines = [EngineReport(each.name, each.version(), file.layout.formula_cells) for each in chosen]
     report.findings += _differences(file)
-    first, *others = shares(range(seed, seed + scenarios), _processes(layout, scenarios) if file.lay_out else 1)
+    report.conclude(file.layout, _outcomes(file, chosen, range(seed, seed + scenarios), step, report))
+    report.seconds = time.perf_counter() - began
+    return report
+
+
+def _outcomes(
+    file: FileToCheck, engines: Sequence[Engine], seeds: range, step: Callable[[], None], report: Report
+) -> list[Outcome]:
+    """Try a planner as it stands, and with drawn inputs, in each engine.
+
+    What differs in the file, and what was respelled for an engine, goes into the report at once.
+    """
+    layout, names = file.layout, [each.name for each in engines]
+    first, *others = shares(seeds, _processes(layout, len(seeds)) if file.lay_out else 1)
     with temporary_folder("workbookgen") as folder, ExitStack() as opened:
         poisoned = folder / "planner.xlsx"
         with_poison(file.path, poisoned)
         proofs = expected_of_proofs(layout.planner)
         sets = opened.enter_context(drawn_ahead(layout, first, proofs))
-        sessions = [opened.enter_context(_opened(each, poisoned, file.path)) for each in chosen]
+        sessions = [opened.enter_context(_opened(each, poisoned, file.path)) for each in engines]
         trials = [EngineTrial(layout, session, name) for session, name in zip(sessions, names, strict=True)]
-        works = [partial(try_share, file.lay_out, poisoned, names, seeds) for seeds in others]
+        works = [partial(try_share, file.lay_out, poisoned, names, share) for share in others]
         helping = opened.enter_context(helpers(works, step))
 
         def step_and_listen() -> None:
@@ -99,9 +111,7 @@ def check(
         for each in helping:
             for one, later in zip(trials, each.outcome(), strict=True):
                 one.outcome.add(later)
-    report.conclude(layout, [one.outcome for one in trials])
-    report.seconds = time.perf_counter() - began
-    return report
+    return [one.outcome for one in trials]
 
 
 def _formula_cells(file: FileToCheck) -> int:
