@@ -2,19 +2,16 @@
 
 import re
 import subprocess
-import sys
 from collections import Counter
 
 import numpy as np
 import pytest
 from PIL import Image
 
+from demo_planner import demo_entries, demo_settings
 from planners import opened
 from workbookgen.engines.libreoffice import convert
 from workbookgen.settings import load, templates
-
-sys.path.insert(0, str(templates().parent / "demo"))
-from make import FOLDER, entries  # noqa: E402
 
 FOOTER = re.compile(r"(\S+)\s+(\d+) / (\d+)\s*$")
 DOTS = 60  # to the inch
@@ -25,8 +22,10 @@ LONG = {"Need", "Fleece", "Twist", "Print", "Reference"}  # of more than one pag
 def paper(request, built, tmp_path_factory):
     """What is printed, the workbook, and of each page its text and its picture."""
     folder = tmp_path_factory.mktemp(request.param)
-    settings = load(FOLDER / "settings.toml" if request.param == "demo" else templates() / f"{request.param}.toml")
-    path = built(settings, entries(settings) if request.param == "demo" else None)
+    if request.param == "demo":
+        path = built(demo_settings(), demo_entries())
+    else:
+        path = built(load(templates() / f"{request.param}.toml"))
     convert(path, folder / "planner.pdf", recalculate=False)
     text = subprocess.run(
         ["pdftotext", "-layout", folder / "planner.pdf", "-"], capture_output=True, text=True, check=True

@@ -12,6 +12,7 @@ from PIL import Image
 
 from chapters import all_but
 from entries import entries_with
+from planners import rows_of
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.expected import expected_values
@@ -21,10 +22,10 @@ from workbookgen.language.domains import Note, Number
 from workbookgen.language.fields import Group, Input
 from workbookgen.language.parts import Log
 from workbookgen.language.repeated import repeated
-from workbookgen.settings import Reel, Rows, Settings
+from workbookgen.settings import Reel, Settings
 
 PAGE = {"letter": (215.9, 279.4), "a4": (210, 297)}  # mm
-FEW = Rows(**dict.fromkeys(Rows.model_fields, 4) | {"skeins": 20, "labels": 10})
+FEW = rows_of(4, skeins=20, labels=10)
 DOTS = 150  # to the inch
 LONG = "Skein of a long name, forty letters long"
 WORDS = "Washed by hand in cool water and laid flat to dry. " * 3

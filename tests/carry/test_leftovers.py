@@ -4,16 +4,16 @@ import openpyxl
 import pytest
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
+from planners import rows_of
 from workbookgen.carry.leftovers import BEFORE, COLUMNS, LONGEST, SHEET, TITLE, Leftover, with_leftovers
 from workbookgen.checking.check import FileToCheck, check
 from workbookgen.filled.foreign_cells import CHANGED, OUTSIDE, OVERWRITTEN
 from workbookgen.filled.planner import described
 from workbookgen.planner_file import read_planner
-from workbookgen.settings import Rows
 
 from .conftest import LINES, cell, filled, small, written
 
-FEW = Rows(**dict.fromkeys(Rows.model_fields, 2) | {"uses": LINES})  # what pieces usually take comes over whole
+FEW = rows_of(2, uses=LINES)  # what pieces usually take comes over whole
 
 
 @pytest.fixture(scope="module")

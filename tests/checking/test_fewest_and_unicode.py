@@ -4,14 +4,13 @@ import pytest
 
 from entries import entries_with
 from long_run import drawn
+from planners import rows_of
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import FileToCheck, check
 from workbookgen.planner_file import read_planner
-from workbookgen.settings import Reel, Rows, Settings
+from workbookgen.settings import Reel, Settings
 
-FEWEST = Settings(
-    fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)), reels=(Reel(name="Катушка 🧶", loop="72 in"),)
-)
+FEWEST = Settings(fibers="", rows=rows_of(2), reels=(Reel(name="Катушка 🧶", loop="72 in"),))
 ENGINES = (
     "formualizer",
     "ironcalc",

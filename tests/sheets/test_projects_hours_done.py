@@ -7,10 +7,11 @@ at 100 yd; 5 of plying at 200, and 2.5 of washing at 400: 27.5 hours.
 import pytest
 
 from entries import entries_with, shown_in
+from planners import rows_of
 from workbookgen.filled.planner import described
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 
-PLANNER = described(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
+PLANNER = described(Settings(fibers="", rows=rows_of(4)))
 SMALL = described(Settings(fibers="", size="small"))
 VEST = {"name": "Vest", "wanted": 950.0, "margin": 0.0}
 PACES = {"pace_spinning": (100.0,), "pace_plying": (200.0,), "pace_start": (46000.0,), "project_name": ("Vest",)}

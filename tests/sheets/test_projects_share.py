@@ -9,12 +9,13 @@ yards together lack 250.
 import pytest
 
 from entries import entries_with, shown_in
+from planners import rows_of
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import with_records
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 
-PLANNER = described(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
+PLANNER = described(Settings(fibers="", rows=rows_of(4)))
 LOT = {"name": "Clover", "state": "yarn or thread", "weight": 20.0}
 OTHER = {"name": "Moss", "state": "yarn or thread", "weight": 20.0}
 SCARF = {"name": "Scarf", "wanted": 750.0, "margin": 0.0, "grist": 1000.0, "lot_1": "Clover"}
