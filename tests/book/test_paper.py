@@ -79,6 +79,7 @@ def test_what_is_for_the_screen_is_not_printed(paper):
 def test_a_large_answer_is_not_cut_by_the_end_of_a_page(paper):
     """A band that fits on a page is whole on one: each of its headings has its first line below it."""
     _, path, pages, _ = paper
+    assert sum("Worked out" in page for page in pages) > 5
     for page in pages:
         lines = [line for line in page.splitlines() if line.strip()]
         assert not any("Worked out" in line for line in lines[-2:-1]), page
