@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable, Mapping
 
-from workbookgen.checking.expected import expected_values
-from workbookgen.language.entries import Entry, starting_entries, with_records
+from workbookgen.checking.expected import expected_of_keys, expected_values
+from workbookgen.language.entries import Entries, Entry, starting_entries, with_records
 from workbookgen.language.planner import Planner
 
 
@@ -21,3 +21,10 @@ def values_of(
     """What every formula of a new planner should show, with these entries on its cards and records in its logs."""
     typed = {key: (value,) for key, value in (cards or {}).items()}
     return expected_values(planner, entries_with(planner, logs) | typed)
+
+
+def shown_in(planner: Planner, entries: Entries, keys: Iterable[str], line: int = 0) -> list[Entry]:
+    """What these fields should show in one line of their logs, the first, or on their cards."""
+    keys = list(keys)
+    [values] = expected_of_keys(planner, [entries], keys)
+    return [values[key][line] for key in keys]

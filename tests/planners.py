@@ -17,7 +17,12 @@ from workbookgen.book.placement import Layout
 from workbookgen.build import layout_of, workbook
 from workbookgen.language.entries import Entries
 from workbookgen.saving import save
-from workbookgen.settings import Settings
+from workbookgen.settings import Rows, Settings
+
+
+def rows_of(each: int, **others: int) -> Rows:
+    """So many lines in each log, and as many as these in others."""
+    return Rows(**dict.fromkeys(Rows.model_fields, each) | others)
 
 
 @cache

@@ -1,28 +1,21 @@
 """The demo: a story that shows every sheet at work, and the pictures that the README names."""
 
 import re
-import sys
 from pathlib import Path
 
 import pytest
 
-from workbookgen.build import layout_of
+from demo_planner import demo_entries, demo_settings, make
+from planners import laid_out
 from workbookgen.checking.expected import expected_values
 from workbookgen.errors import DescriptionError
-from workbookgen.settings import load
 
 ROOT = Path(__file__).parent.parent
-sys.path.insert(0, str(ROOT / "demo"))
-
-import make  # noqa: E402
-from make import entries, records  # noqa: E402
 
 
 @pytest.fixture(scope="module")
 def told():
-    chosen = load(ROOT / "demo" / "settings.toml")
-    planner = layout_of(chosen).planner
-    return expected_values(planner, entries(chosen))
+    return expected_values(laid_out(demo_settings()).planner, demo_entries())
 
 
 @pytest.mark.parametrize(
@@ -36,19 +29,19 @@ def test_what_is_told_of_no_input_is_refused(monkeypatch, name, value, refusal):
     """Else a field that was renamed would leave the demo without a word."""
     monkeypatch.setattr(make, name, value)
     with pytest.raises(DescriptionError, match=refusal):
-        make.entries(load(ROOT / "demo" / "settings.toml"))
+        make.entries(demo_settings())
 
 
 def test_the_scenario_has_what_a_spinner_has():
-    states = [record["state"] for record in records("fiber")]
+    states = [record["state"] for record in make.records("fiber")]
     assert states.count("raw fleece") >= 2 and "prepared fiber" in states and "yarn or thread" in states
-    skeins = records("skeins")
+    skeins = make.records("skeins")
     assert len(skeins) == 9 and len({skein["reel"] for skein in skeins}) == 2
 
 
 def test_one_project_turns_out_short_and_two_want_the_same_lot(told):
     verdicts = [verdict for verdict in told["projects_verdict"] if verdict]
-    assert len(verdicts) == len(records("projects"))
+    assert len(verdicts) == len(make.records("projects"))
     assert verdicts.count("short") == 1
     lots = told["projects_part_1_name"]
     shared = [place for place, lot in enumerate(lots) if lot and lots.count(lot) > 1]

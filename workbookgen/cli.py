@@ -99,6 +99,7 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
     """Check every formula cell of a planner against the reference library, in real engines."""
     from functools import partial
 
+    from workbookgen.checking.check import FileToCheck
     from workbookgen.checking.check import check as check_planner
     from workbookgen.engines import EMBEDDED
     from workbookgen.filled.as_made import laid_out
@@ -109,17 +110,9 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
         planner = read_planner(file)
         planner.require_its_sheets()
         step()
-        report = check_planner(
-            file,
-            planner.layout,
-            chosen,
-            scenarios,
-            seed,
-            formulas_in_file=planner.formulas,
-            whole=planner.whole,
-            step=step,
-            lay_out=partial(laid_out, planner.settings),
-        )
+        anew = partial(laid_out, planner.settings)
+        checked = FileToCheck(file, planner.layout, planner.formulas, planner.whole, lay_out=anew)
+        report = check_planner(checked, chosen, scenarios, seed, step)
     if as_json:
         _tell_programs(report.as_json())
     else:

@@ -6,7 +6,7 @@ from pathlib import Path
 from figure import Figure, seconds, timed, workbookgen
 
 from workbookgen.build import layout_of, workbook
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.driving import read, read_inputs, set_inputs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import engine
@@ -27,7 +27,7 @@ def figures(folder: Path) -> list[Figure]:
         reading, planner = timed(lambda: read_planner(file))
         checking, report = timed(
             lambda name=name, planner=planner: check(
-                file, planner.layout, [name], SCENARIOS, 1, formulas_in_file=planner.formulas
+                FileToCheck(file, planner.layout, formulas=planner.formulas), [name], SCENARIOS, 1
             )
         )
         if report.findings:

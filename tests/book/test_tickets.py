@@ -12,8 +12,9 @@ from PIL import Image
 
 from chapters import all_but
 from entries import entries_with
+from planners import rows_of
 from workbookgen.build import layout_of, workbook
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines.libreoffice import convert
 from workbookgen.errors import DescriptionError, Disagreement
@@ -21,10 +22,10 @@ from workbookgen.language.domains import Note, Number
 from workbookgen.language.fields import Group, Input
 from workbookgen.language.parts import Log
 from workbookgen.language.repeated import repeated
-from workbookgen.settings import Reel, Rows, Settings
+from workbookgen.settings import Reel, Settings
 
 PAGE = {"letter": (215.9, 279.4), "a4": (210, 297)}  # mm
-FEW = Rows(**dict.fromkeys(Rows.model_fields, 4) | {"skeins": 20, "labels": 10})
+FEW = rows_of(4, skeins=20, labels=10)
 DOTS = 150  # to the inch
 LONG = "Skein of a long name, forty letters long"
 WORDS = "Washed by hand in cool water and laid flat to dry. " * 3
@@ -167,7 +168,7 @@ def test_the_form_has_its_lines_on_one_page(printed):
 
 def test_each_cell_of_a_ticket_is_checked(printed):
     _, layout, path, _, _ = printed
-    report = check(path, layout, scenarios=3)
+    report = check(FileToCheck(path, layout), scenarios=3)
     assert [each for each in report.findings if each.cell.startswith("Print!")] == []
     shown = expected_values(layout.planner, entries_of(layout.planner))
     assert shown["labels_called_on_4"] == (LONG,) and shown["labels_made_of_on_4"] == ("Gray and Thread",)

@@ -180,10 +180,10 @@ def test_a_planner_of_each_size_has_so_many_tabs(size):
 def test_large_answers_carry_their_unit(planner):
     """A number that stands alone says of what it is."""
     layout, book = planner
-    for sheet in layout.planner.sheets:
-        for section in sheet.sections:
-            for big in getattr(section, "large", ()):
-                placement = layout.placements[big.field]
-                form = book[placement.sheet][placement.cell(0)].number_format
-                if placement.unit and placement.unit.symbol:
-                    assert re.search(re.escape(placement.unit.symbol), form), (big.field, form)
+    sections = (section for sheet in layout.planner.sheets for section in sheet.sections)
+    large = [layout.placements[each.field] for section in sections for each in getattr(section, "large", ())]
+    with_unit = [each for each in large if each.unit and each.unit.symbol]
+    assert len(with_unit) > len(large) / 4
+    for placement in with_unit:
+        form = book[placement.sheet][placement.cell(0)].number_format
+        assert placement.unit.symbol in form, (placement.key, form)

@@ -10,7 +10,7 @@ from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
 from chapters import all_but
 from long_run import LONG
-from planners import laid_out, opened
+from planners import laid_out, opened, rows_of
 from workbookgen.book import sections
 from workbookgen.book.sections import tickets
 from workbookgen.language.domains import Choice, Date, Number
@@ -18,9 +18,9 @@ from workbookgen.language.fields import Input
 from workbookgen.language.parts import Log
 from workbookgen.language.side_by_side import SideBySide
 from workbookgen.language.tickets import Tickets
-from workbookgen.settings import Rows, Settings, load, templates
+from workbookgen.settings import Settings, load, templates
 
-FEW = Rows(**dict.fromkeys(Rows.model_fields, 2) | {"guide": 40})
+FEW = rows_of(2, guide=40)
 
 
 def cells(book, placement):

@@ -11,7 +11,7 @@ from entries import entries_with
 from long_run import some
 from workbookgen.book.write import write
 from workbookgen.build import layout_of
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.settings import Rows, Settings
 
@@ -83,10 +83,10 @@ def test_most_projects_are_in_doubt_and_many_are_half_spun(layout, entries):
 
 @pytest.mark.parametrize("name", ["formualizer", "ironcalc"])
 def test_the_engines_agree(name, layout, file):
-    assert check(file, layout, [name], scenarios=0).findings == []
+    assert check(FileToCheck(file, layout), [name], scenarios=0).findings == []
 
 
 @pytest.mark.programs
 @pytest.mark.parametrize("name", some(["libreoffice", "gnumeric"], 1))
 def test_the_programs_agree(name, layout, file):
-    assert check(file, layout, [name], scenarios=0).findings == []
+    assert check(FileToCheck(file, layout), [name], scenarios=0).findings == []

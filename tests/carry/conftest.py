@@ -7,11 +7,11 @@ import pytest
 
 from chapters import all_but
 from entries import entries_with
-from planners import laid_out
+from planners import laid_out, rows_of
 from workbookgen.book.write import write
 from workbookgen.carry.carry import Carried, carry
 from workbookgen.filled.planner import FilledPlanner, read_filled
-from workbookgen.settings import Reel, Rows, Settings
+from workbookgen.settings import Reel, Settings
 
 LINES = 4
 REELS = (Reel(name="Clock reel", loop="72 in"), Reel(name="Spare", loop="54 in"))
@@ -66,14 +66,7 @@ LEFT_OUT = all_but("Guide", "Buying", "Counts", "Time", "Figures", "Scouring", "
 def small(units: str = "us", lines: int = LINES, **more) -> Settings:
     """Settings with few lines, an empty guide, two reels of inches, and the chapters that are filled in below."""
     return Settings(
-        **{
-            "units": units,
-            "fibers": "",
-            "reels": REELS,
-            "leave_out": LEFT_OUT,
-            "rows": Rows(**dict.fromkeys(Rows.model_fields, lines)),
-        }
-        | more
+        **{"units": units, "fibers": "", "reels": REELS, "leave_out": LEFT_OUT, "rows": rows_of(lines)} | more
     )
 
 

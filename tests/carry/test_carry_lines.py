@@ -3,6 +3,7 @@
 import pytest
 
 from chapters import all_but
+from planners import rows_of
 from workbookgen.book.layout import place
 from workbookgen.carry.carry import carry
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
@@ -83,11 +84,7 @@ def test_a_left_out_sheet_leaves_its_entries_over(old_file, carried):
 
 
 def test_a_label_that_ends_with_of_is_said_with_its_record(tmp_path, carried):
-    settings = small(
-        leave_out=all_but("Guide", "Labels"),
-        fibers=None,
-        rows=Rows(**dict.fromkeys(Rows.model_fields, LINES) | {"guide": 60}),
-    )
+    settings = small(leave_out=all_but("Guide", "Labels"), fibers=None, rows=rows_of(LINES, guide=60))
     path = written(
         tmp_path / "mixed.xlsx",
         settings,

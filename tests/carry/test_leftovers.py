@@ -4,16 +4,16 @@ import openpyxl
 import pytest
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
+from planners import rows_of
 from workbookgen.carry.leftovers import BEFORE, COLUMNS, LONGEST, SHEET, TITLE, Leftover, with_leftovers
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.filled.foreign_cells import CHANGED, OUTSIDE, OVERWRITTEN
 from workbookgen.filled.planner import described
 from workbookgen.planner_file import read_planner
-from workbookgen.settings import Rows
 
 from .conftest import LINES, cell, filled, small, written
 
-FEW = Rows(**dict.fromkeys(Rows.model_fields, 2) | {"uses": LINES})  # what pieces usually take comes over whole
+FEW = rows_of(2, uses=LINES)  # what pieces usually take comes over whole
 
 
 @pytest.fixture(scope="module")
@@ -40,7 +40,7 @@ def rows(path) -> list[tuple]:
 def test_a_planner_with_leftovers_is_checked_like_any_other(untidy, carried, tmp_path):
     carried(untidy, small(lines=2))
     planner = read_planner(tmp_path / "new.xlsx")
-    assert check(planner.path, planner.layout, scenarios=0, formulas_in_file=planner.formulas).findings == []
+    assert check(FileToCheck(planner.path, planner.layout, formulas=planner.formulas), scenarios=0).findings == []
 
 
 def test_what_stands_on_the_sheet_and_comes_along(untidy, carried, tmp_path):

@@ -14,13 +14,14 @@ from random import Random
 import pytest
 
 from long_run import LONG, drawn
+from planners import rows_of
 from workbookgen.book.placement import Layout
 from workbookgen.book.write import write
 from workbookgen.build import layout_of
 from workbookgen.carry.carry import carry
 from workbookgen.checking.scenarios import scenario
 from workbookgen.language.quantities import DAY
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 from workbookgen.sheets.uses import USUAL
 from workbookgen.units import Quantity
 
@@ -78,11 +79,7 @@ def few(units: str, lines: int, seed: int) -> Settings:
 
     At a push the first planner that is drawn has all chapters, in a long run each.
     """
-    return small(
-        units,
-        leave_out=() if LONG or seed == 0 else LEFT_OUT,
-        rows=Rows(**dict.fromkeys(Rows.model_fields, lines) | {"uses": len(USUAL) + lines}),
-    )
+    return small(units, leave_out=() if LONG or seed == 0 else LEFT_OUT, rows=rows_of(lines, uses=len(USUAL) + lines))
 
 
 @dataclass(frozen=True)

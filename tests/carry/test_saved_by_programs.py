@@ -1,28 +1,22 @@
 """Planners as the programs save them: by LibreOffice as .xlsx and .ods, by Gnumeric, and edited there."""
 
-import sys
 from pathlib import Path
 
 import openpyxl
 import pytest
 
+from demo_planner import demo_entries, demo_settings
 from planners import laid_out
 from workbookgen.build import workbook
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.engines import libreoffice
 from workbookgen.engines.libreoffice import convert
 from workbookgen.filled.planner import described
 from workbookgen.planner_file import read_planner
-from workbookgen.settings import load
 
 from .conftest import cell, filled, small
 from .programs import in_gnumeric, in_libreoffice
-
-ROOT = Path(__file__).parents[2]
-sys.path.insert(0, str(ROOT / "demo"))
-
-from make import entries as demo_entries  # noqa: E402
 
 DESK = described(small()).sheets[0].name
 FIRST, INSERTED, SECOND, THIRD, FREE = range(5)  # the lines of the skeins, with one that was inserted
@@ -62,9 +56,7 @@ EDITS = {
 @pytest.fixture(scope="module")
 def demo(built):
     """The demo, as a spinner has it: its entries, and the file."""
-    settings = load(ROOT / "demo" / "settings.toml")
-    entries = demo_entries(settings)
-    return entries, built(settings, entries)
+    return demo_entries(), built(demo_settings(), demo_entries())
 
 
 def by_libreoffice(ending: str):
@@ -142,7 +134,7 @@ def test_what_was_typed_in_libreoffice_comes_over(ending, edited, tmp_path, carr
     assert list(outcome.new.book.comments["Skeins"].values()) == ["the first I liked"]
     assert outcome.new.position("skeins_name", 0)[1:] in outcome.new.book.comments["Skeins"]
     planner = read_planner(tmp_path / "new.xlsx")
-    assert check(planner.path, planner.layout, scenarios=0, formulas_in_file=planner.formulas).findings == []
+    assert check(FileToCheck(planner.path, planner.layout, formulas=planner.formulas), scenarios=0).findings == []
 
 
 @pytest.mark.programs

@@ -23,12 +23,12 @@ def edited(source: Path, target: Path, edits: dict[str, Edit]) -> Path:
     return target
 
 
-def replaced(old: str, new: str, times: int = 1) -> Edit:
-    """Replaces what must be there."""
+def replaced(old: str, new: str) -> Edit:
+    """Replaces, once, what must be there."""
 
     def edit(text: str) -> str:
         assert old in text, f"{old} is not in the part"
-        return text.replace(old, new, times)
+        return text.replace(old, new, 1)
 
     return edit
 

@@ -7,7 +7,7 @@ in a long run 200. The table of what was compared is printed at the end of the t
 import pytest
 
 from long_run import LONG, drawn
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.planner_file import read_planner
 
 ALL = 200
@@ -20,7 +20,9 @@ PROGRAMS = ("libreoffice", "gnumeric")
 )
 def test_every_formula_agrees_in_every_scenario(blank, layout, engine, record_property):
     report = check(
-        blank, layout, [engine], scenarios=drawn(AT_A_PUSH[engine], ALL), formulas_in_file=read_planner(blank).formulas
+        FileToCheck(blank, layout, formulas=read_planner(blank).formulas),
+        [engine],
+        scenarios=drawn(AT_A_PUSH[engine], ALL),
     )
     for each in report.engines:
         found = sum(finding.engine == each.name for finding in report.findings)

@@ -8,7 +8,7 @@ import pytest
 from entries import entries_with
 from long_run import some
 from workbookgen.book.write import write
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.expected import expected_of_keys
 
 COARSER = 4.0, 4.2, 4.3, 4.55, 4.8, 4.95, 5.2  # ounces of skeins of 400 yards
@@ -72,10 +72,10 @@ def test_three_hands_drift_and_one_does_not(layout):
 
 @pytest.mark.parametrize("name", ["formualizer", "ironcalc"])
 def test_the_engines_agree_about_what_is_ahead(name, layout, drifted):
-    assert check(drifted, layout, [name], scenarios=0).findings == []
+    assert check(FileToCheck(drifted, layout), [name], scenarios=0).findings == []
 
 
 @pytest.mark.programs
 @pytest.mark.parametrize("name", some(["libreoffice", "gnumeric"], 1))
 def test_the_programs_agree_about_what_is_ahead(name, layout, drifted):
-    assert check(drifted, layout, [name], scenarios=0).findings == []
+    assert check(FileToCheck(drifted, layout), [name], scenarios=0).findings == []

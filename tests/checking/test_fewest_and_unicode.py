@@ -4,14 +4,13 @@ import pytest
 
 from entries import entries_with
 from long_run import drawn
+from planners import rows_of
 from workbookgen.build import layout_of, workbook
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.planner_file import read_planner
-from workbookgen.settings import Reel, Rows, Settings
+from workbookgen.settings import Reel, Settings
 
-FEWEST = Settings(
-    fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)), reels=(Reel(name="Катушка 🧶", loop="72 in"),)
-)
+FEWEST = Settings(fibers="", rows=rows_of(2), reels=(Reel(name="Катушка 🧶", loop="72 in"),))
 ENGINES = (
     "formualizer",
     "ironcalc",
@@ -42,11 +41,9 @@ def planner(tmp_path_factory):
 @pytest.mark.parametrize("engine", ENGINES)
 def test_every_formula_agrees(planner, engine):
     report = check(
-        planner.path,
-        planner.layout,
+        FileToCheck(planner.path, planner.layout, formulas=planner.formulas),
         [engine],
         scenarios=drawn(3 if engine in ("formualizer", "ironcalc") else 1, 40),
-        formulas_in_file=planner.formulas,
     )
     assert [str(each) for each in report.findings[:10]] == []
     assert report.formula_cells == report.formula_cells_checked

@@ -14,7 +14,7 @@ from long_run import dealt
 from mutation.shared_yarns import shared
 from workbookgen.book.write import write
 from workbookgen.build import workbook
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.scenarios import scenario
 from workbookgen.planner_file import read_planner
 
@@ -28,7 +28,7 @@ def test_a_full_planner_is_right_at_first_loading(name, filled, layout, tmp_path
     drawn, seed = filled
     file = tmp_path / "full.xlsx"
     file.write_bytes(write(layout, drawn(layout.planner, seed), {}))
-    report = check(file, layout, [name], scenarios=0)
+    report = check(FileToCheck(file, layout), [name], scenarios=0)
     assert report.findings == []
     assert report.formula_cells_seen_filled > 4_000
 
@@ -44,6 +44,6 @@ def test_gnumeric_shows_no_other_numbers_where_it_keeps_some_that_are_stored(lay
     )
     saved = read_planner(tmp_path / "saved.xlsx")
     report = check(
-        tmp_path / "saved.xlsx", saved.layout, scenarios=0, formulas_in_file=saved.formulas, whole=saved.whole
+        FileToCheck(tmp_path / "saved.xlsx", saved.layout, formulas=saved.formulas, whole=saved.whole), scenarios=0
     )
     assert report.findings == []

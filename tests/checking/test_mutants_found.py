@@ -4,7 +4,7 @@ import pytest
 
 from chapters import all_but
 from workbookgen.build import layout_of, workbook
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.formulas import foreign_formulas
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner
@@ -121,7 +121,7 @@ def test_a_changed_formula_is_found_by_its_values_alone(few, edges, tmp_path, ki
     [mutant] = [each for each in mutants_of(few, kind) if each.placement.key == BY_VALUE[kind]]
     path = tmp_path / "mutant.xlsx"
     edited(edges, path, few, mutant.places)
-    report = check(path, few, scenarios=4, formulas_in_file=None)
+    report = check(FileToCheck(path, few), scenarios=4)
     found = [each for each in report.findings if each.key == mutant.placement.key]
     assert found, str(mutant)
     assert {each.reason for each in found} <= {"the reference library disagrees", "the cell shows an error"}
@@ -135,7 +135,7 @@ def test_a_changed_file_is_found_by_both(few, edges, tmp_path, kind):
     [mutant] = [each for each in mutants_of(few, kind) if each.placement.key == BY_VALUE[kind]]
     path = tmp_path / "mutant.xlsx"
     edited(edges, path, few, mutant.places)
-    report = check(path, few, scenarios=3, formulas_in_file=read_planner(path).formulas)
+    report = check(FileToCheck(path, few, formulas=read_planner(path).formulas), scenarios=3)
     reasons = {each.reason for each in report.findings if each.key == mutant.placement.key}
     assert reasons == {"the formula was changed", "the reference library disagrees"}
 
@@ -144,5 +144,5 @@ def test_one_cell_of_many_is_found(few, edges, tmp_path):
     placement = few.placements["skeins_length_yd"]
     path = tmp_path / "mutant.xlsx"
     edited(edges, path, few, {(placement.sheet, placement.cell(4)): placement.formulas[3]})
-    report = check(path, few, scenarios=4)
+    report = check(FileToCheck(path, few), scenarios=4)
     assert f"{placement.sheet}!{placement.cell(4)}" in {each.cell for each in report.findings}

@@ -7,11 +7,12 @@ sign (OpenFormula 1.2, 4.11.8: HOST-USE-WILDCARDS, from memory). What it finds i
 import pytest
 
 from entries import entries_with
+from planners import rows_of
 from workbookgen.build import layout_of, workbook
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.expected import expected_of_blocks
 from workbookgen.planner_file import read_planner
-from workbookgen.settings import Reel, Rows, Settings
+from workbookgen.settings import Reel, Settings
 
 ENGINES = (
     "formualizer",
@@ -19,11 +20,7 @@ ENGINES = (
     *(pytest.param(name, marks=pytest.mark.programs) for name in ("libreoffice", "gnumeric")),
 )
 LOTS = ("wool 1", "wool*", "w?ol 1", "~*", "*", "wool 1*", ">1", "=1", "5", "Twice", "twice")
-SETTINGS = Settings(
-    fibers="",
-    rows=Rows(**dict.fromkeys(Rows.model_fields, 2) | {"fiber": 12, "skeins": 12}),
-    reels=(Reel(name="Reel", loop="72 in"),),
-)
+SETTINGS = Settings(fibers="", rows=rows_of(2, fiber=12, skeins=12), reels=(Reel(name="Reel", loop="72 in"),))
 
 
 @pytest.fixture(scope="module")
@@ -43,7 +40,7 @@ def planner(tmp_path_factory):
 @pytest.mark.parametrize("engine", ENGINES)
 def test_each_is_found_by_itself_alone(planner, engine):
     read, _ = planner
-    report = check(read.path, read.layout, [engine], scenarios=0)
+    report = check(FileToCheck(read.path, read.layout), [engine], scenarios=0)
     assert [str(each) for each in report.findings[:10]] == []
 
 

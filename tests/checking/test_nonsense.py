@@ -9,6 +9,7 @@ at once, and in each input alone.
 import pytest
 
 from long_run import LONG, dealt, drawn, some
+from planners import rows_of
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read, read_inputs, set_inputs
@@ -18,7 +19,7 @@ from workbookgen.language.automatic import MESSAGE
 from workbookgen.language.domains import Choice, Date, Name, Note
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.parts import Log
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 
 KINDS = {
     "words": "about a hundred",
@@ -126,7 +127,7 @@ def fine(planner, block, each, row):
 
 @pytest.fixture(scope="module")
 def layout():
-    return layout_of(Settings(rows=Rows(**dict.fromkeys(Rows.model_fields, LINES) | {"guide": 40})))
+    return layout_of(Settings(rows=rows_of(LINES, guide=40)))
 
 
 @pytest.fixture(scope="module")

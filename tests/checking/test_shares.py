@@ -8,7 +8,7 @@ import pytest
 
 from workbookgen.build import layout_of
 from workbookgen.checking import check as checking
-from workbookgen.checking.check import check, shares
+from workbookgen.checking.check import FileToCheck, check, shares
 from workbookgen.checking.trial import MOST_FINDINGS
 from workbookgen.errors import FileError, PlannerError
 
@@ -33,9 +33,13 @@ def spoiled(file, layout, path, *keys: str):
 def test_the_outcome_is_that_of_one_process(little, little_file, little_layout, tmp_path):
     wrong = spoiled(little_file, little_layout, tmp_path / "wrong.xlsx", "reels_hundred")
     engines = ["formualizer", "ironcalc"]
-    alone, steps = check(wrong, little_layout, engines, SETS, seed=3), []
+    alone, steps = check(FileToCheck(wrong, little_layout), engines, SETS, seed=3), []
     divided = check(
-        wrong, little_layout, engines, SETS, seed=3, step=lambda: steps.append(1), lay_out=partial(layout_of, little)
+        FileToCheck(wrong, little_layout, lay_out=partial(layout_of, little)),
+        engines,
+        SETS,
+        seed=3,
+        step=lambda: steps.append(1),
     )
     assert divided.as_json() | {"seconds": 0} == alone.as_json() | {"seconds": 0}
     assert 2 * SETS < len(alone.findings) < 2 * MOST_FINDINGS  # of early sets and late ones, in both engines
@@ -45,7 +49,8 @@ def test_the_outcome_is_that_of_one_process(little, little_file, little_layout, 
 def test_many_findings_are_cut_off_where_one_process_would(little, little_file, little_layout, tmp_path):
     wrong = spoiled(little_file, little_layout, tmp_path / "wrong.xlsx", "skeins_length_yd", "reels_loop")
     alone, divided = (
-        check(wrong, little_layout, scenarios=SETS, lay_out=lay_out) for lay_out in (None, partial(layout_of, little))
+        check(FileToCheck(wrong, little_layout, lay_out=lay_out), scenarios=SETS)
+        for lay_out in (None, partial(layout_of, little))
     )
     assert alone.as_json() | {"seconds": 0} == divided.as_json() | {"seconds": 0}
     assert len(alone.findings) == MOST_FINDINGS and alone.engines[0].refused > 0
@@ -93,5 +98,5 @@ def dying():
 )
 def test_what_goes_wrong_elsewhere_is_raised_here(little_file, little_layout, lay_out, kind, sentence):
     with pytest.raises(kind) as caught:
-        check(little_file, little_layout, scenarios=SETS, lay_out=lay_out)
+        check(FileToCheck(little_file, little_layout, lay_out=lay_out), scenarios=SETS)
     assert str(caught.value).startswith(sentence)

@@ -11,7 +11,7 @@ import pytest
 
 from long_run import LONG
 from planners import laid_out
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.scenarios import scenario
 from workbookgen.checking.whole_file import as_found, changes
 from workbookgen.engines import Area, libreoffice
@@ -35,7 +35,7 @@ def told(path, layout) -> list[str]:
 
 def checked(path) -> list[str]:
     planner = read_planner(path)
-    report = check(path, planner.layout, scenarios=0, formulas_in_file=planner.formulas, whole=planner.whole)
+    report = check(FileToCheck(path, planner.layout, formulas=planner.formulas, whole=planner.whole), scenarios=0)
     return [str(each) for each in report.findings]
 
 

@@ -5,7 +5,7 @@ import pytest
 
 from checking.mutants import edited, mutants_of
 from long_run import LONG, drawn
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.compare import are_same_words
 from workbookgen.engines import Area
 from workbookgen.engines.copies import with_poison
@@ -22,7 +22,7 @@ SCENARIOS = 5
     reason="in a long run: it takes more than a minute to read the file; the small planner below has the same formulas in fewer lines",
 )
 def test_the_default_planner(blank, layout, record_property):
-    report = check(blank, layout, [Formulon()], scenarios=SCENARIOS, formulas_in_file=read_planner(blank).formulas)
+    report = check(FileToCheck(blank, layout, formulas=read_planner(blank).formulas), [Formulon()], scenarios=SCENARIOS)
     [each] = report.engines
     record_property(
         "compared",
@@ -40,7 +40,9 @@ def test_the_default_planner(blank, layout, record_property):
 
 
 def test_a_small_planner(small_file, small_layout):
-    found = check(small_file, small_layout, [Formulon("win-365-en_US")], scenarios=drawn(2, SCENARIOS)).findings
+    found = check(
+        FileToCheck(small_file, small_layout), [Formulon("win-365-en_US")], scenarios=drawn(2, SCENARIOS)
+    ).findings
     assert [str(each) for each in found] == []
 
 
@@ -48,7 +50,7 @@ def test_in_another_country(request):
     """A number within a text has its country's signs, as in Excel itself; nothing else may differ."""
     size = "small" if LONG else "little"
     file, layout = (request.getfixturevalue(f"{size}_{what}") for what in ("file", "layout"))
-    found = check(file, layout, [Formulon("win-365-de_DE")], scenarios=drawn(3, SCENARIOS)).findings
+    found = check(FileToCheck(file, layout), [Formulon("win-365-de_DE")], scenarios=drawn(3, SCENARIOS)).findings
     assert found and [str(each) for each in found if not are_same_words(each.expected, each.got)] == []
 
 
@@ -66,7 +68,7 @@ def test_a_changed_formula_is_found(little_file, little_layout, tmp_path):
     edited(little_file, tmp_path / "mutant.xlsx", little_layout, mutant.places)
     assert [
         each
-        for each in check(tmp_path / "mutant.xlsx", little_layout, [Formulon()], scenarios=3).findings
+        for each in check(FileToCheck(tmp_path / "mutant.xlsx", little_layout), [Formulon()], scenarios=3).findings
         if each.key == "skeins_length_yd"
     ]
 

@@ -9,9 +9,9 @@ import pytest
 
 from chapters import all_but
 from entries import entries_with
-from planners import laid_out
+from planners import laid_out, rows_of
 from workbookgen.book.write import write
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 
 ENTERED = {
     "skeins": [
@@ -25,9 +25,7 @@ ENTERED = {
 
 @pytest.fixture(scope="session")
 def few():
-    return Settings(
-        fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4)), leave_out=all_but("Guide", "Time", "Figures")
-    )
+    return Settings(fibers="", rows=rows_of(4), leave_out=all_but("Guide", "Time", "Figures"))
 
 
 @pytest.fixture(scope="session")

@@ -5,6 +5,7 @@ import re
 import openpyxl
 import pytest
 
+from planners import rows_of
 from workbookgen.book.write import write
 from workbookgen.build import layout_of
 from workbookgen.engines import Area
@@ -167,7 +168,7 @@ def test_a_workbook_that_is_no_planner_is_refused(tmp_path):
 
 def test_a_planner_of_one_line_a_log_is_read_as_one_of_two(tmp_path):
     """Older versions had such; to some programs a column of one cell is none."""
-    settings = Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)))
+    settings = Settings(fibers="", rows=rows_of(2))
     layout = layout_of(settings)
     (tmp_path / "two.xlsx").write_bytes(
         write(layout, starting_entries(layout.planner) | {"skeins_name": ("First", None)}, {})

@@ -4,17 +4,17 @@ import openpyxl
 import pytest
 
 from chapters import all_but
-from planners import laid_out
+from planners import laid_out, rows_of
 from workbookgen import cli
 from workbookgen.build import build
 from workbookgen.carry.carry import carry
 from workbookgen.errors import FileError
 from workbookgen.filled.book import area_of
 from workbookgen.filled.replacing import require_no_entries
-from workbookgen.settings import Reel, Rows, Settings, templates
+from workbookgen.settings import Reel, Settings, templates
 
 SETTINGS = Settings(
-    rows=Rows(**dict.fromkeys(Rows.model_fields, 4) | {"guide": 60}),
+    rows=rows_of(4, guide=60),
     reels=(Reel(name="Clock reel", loop="2 yd"),),
     leave_out=all_but("Guide", "Time", "Figures"),
 )

@@ -62,15 +62,16 @@ def test_csv_reads_back_as_it_was_but_for_apostrophes(gathered, tmp_path):
 
 def test_no_cell_of_a_csv_begins_like_a_formula(gathered, tmp_path):
     places, _ = save(gathered, tmp_path / "guild.csv", FIBERS)
-    for place in places.values():
-        if place.suffix == ".csv":
-            with place.open(encoding="utf-8", newline="") as file:
-                cells = [cell for line in csv.reader(file) for cell in line]
-            assert not [
-                cell
-                for cell in cells
-                if cell.startswith(("=", "+", "@", "\t")) or (cell.startswith("-") and not _is_number(cell))
-            ]
+    tables = [place for place in places.values() if place.suffix == ".csv"]
+    assert tables
+    for place in tables:
+        with place.open(encoding="utf-8", newline="") as file:
+            cells = [cell for line in csv.reader(file) for cell in line]
+        assert not [
+            cell
+            for cell in cells
+            if cell.startswith(("=", "+", "@", "\t")) or (cell.startswith("-") and not _is_number(cell))
+        ]
 
 
 def _is_number(text: str) -> bool:

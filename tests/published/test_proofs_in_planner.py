@@ -9,17 +9,18 @@ from functools import cache
 import pytest
 
 from long_run import dealt
+from planners import rows_of
 from workbookgen.book.layout import ProofColumn
 from workbookgen.build import layout_of, workbook
 from workbookgen.engines import ENGINES, Area, engine
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 from workbookgen.sheets.proofs import PROOFS, SHEET
 
 PROGRAMS = ("libreoffice", "gnumeric")
 UNITS = ("us", "us-grams", "metric")
 # The engines of Python open all three planners at each push, the programs one each; in a long run all.
 TRIED = [(units, name) for units in UNITS for name in ENGINES if name not in PROGRAMS] + dealt(PROGRAMS, UNITS)
-SMALL = Rows(**dict.fromkeys(Rows.model_fields, 2) | {"guide": 40})  # the proofs do not look at the logs
+SMALL = rows_of(2, guide=40)  # the proofs do not look at the logs
 
 
 @pytest.fixture(scope="module")

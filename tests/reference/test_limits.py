@@ -112,10 +112,15 @@ def test_a_sentence_of_its_own_words_names_every_limit_but_nothing():
 
 def test_a_page_tells_that_a_share_of_nothing_is_refused():
     """That of a range which begins above 0; "outside 0 to 1" would take 0."""
-    for calculation, _, name, limits, _ in FOUND:
-        if limits.above == 0 and (limits.most or limits.below):
-            raises = inspect.getdoc(calculation).partition("Raises\n")[2].partition("\nNotes")[0]
-            assert "above 0" in raises, f"{calculation.__name__}({name})"
+    found = [
+        (calculation, name)
+        for calculation, _, name, limits, _ in FOUND
+        if limits.above == 0 and (limits.most or limits.below)
+    ]
+    assert found
+    for calculation, name in found:
+        raises = inspect.getdoc(calculation).partition("Raises\n")[2].partition("\nNotes")[0]
+        assert "above 0" in raises, f"{calculation.__name__}({name})"
 
 
 @pytest.mark.parametrize(

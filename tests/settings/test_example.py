@@ -7,7 +7,7 @@ import pytest
 from pydantic import BaseModel
 
 from workbookgen.build import layout_of, workbook
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.colors import ROLES
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import Colors, Leavable, Rows, Settings, load, templates
@@ -71,5 +71,5 @@ def test_it_builds_and_checks(path, tmp_path):
     target = tmp_path / "planner.xlsx"
     target.write_bytes(workbook(layout_of(settings)))
     planner = read_planner(target)
-    report = check(target, planner.layout, scenarios=2, formulas_in_file=planner.formulas)
+    report = check(FileToCheck(target, planner.layout, formulas=planner.formulas), scenarios=2)
     assert report.findings == [] and report.formula_cells_checked == report.formula_cells > 1000

@@ -11,7 +11,7 @@ from long_run import some
 from planners import laid_out, opened
 from workbookgen import colors
 from workbookgen.book.write import write
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.language.entries import starting_entries
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import Settings
@@ -101,7 +101,7 @@ def test_strange_texts_are_texts(planner_of):
         (text, "s") for text in STRANGE
     ]
     assert [reel.name for reel in planner.settings.reels] == STRANGE and planner.settings.note == "\n".join(STRANGE)
-    assert check(path, planner.layout, scenarios=1, formulas_in_file=planner.formulas).findings == []
+    assert check(FileToCheck(path, planner.layout, formulas=planner.formulas), scenarios=1).findings == []
 
 
 @pytest.mark.parametrize("text", some(STRANGE, 4))
@@ -122,7 +122,7 @@ def test_a_strange_text_is_a_text_everywhere(planner_of, text):
         and planner.settings.note == f"{text}\nand {text}"
         and planner.settings.currency == "=1&2"
     )
-    report = check(path, planner.layout, scenarios=1, formulas_in_file=planner.formulas)
+    report = check(FileToCheck(path, planner.layout, formulas=planner.formulas), scenarios=1)
     assert report.findings == []
 
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from workbookgen.checking.expected import expected_of_keys
+from entries import shown_in
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries
 from workbookgen.settings import Settings
@@ -14,8 +14,7 @@ WANTED = {"buying_state": "prepared fiber", "buying_length": 1600.0, "buying_gri
 
 def told(**typed):
     entries = starting_entries(PLANNER) | {key: (value,) for key, value in (WANTED | typed).items()}
-    [values] = expected_of_keys(PLANNER, [entries], KEYS)
-    return [values[key][0] for key in KEYS]
+    return shown_in(PLANNER, entries, KEYS)
 
 
 def test_more_is_bought_to_be_surer():

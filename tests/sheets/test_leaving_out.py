@@ -17,7 +17,7 @@ from long_run import LONG
 from workbookgen.book.placement import Layout
 from workbookgen.book.write import write
 from workbookgen.build import layout_of
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.driving import read, set_inputs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import engine
@@ -130,7 +130,7 @@ def test_it_checks(names, without, tmp_path):
     target.write_bytes(write(layout, {each.key: (None,) * each.rows for each in layout.inputs}, {}))
     planner = read_planner(target)
     assert planner.settings.leave_out == names
-    report = check(target, planner.layout, scenarios=3, formulas_in_file=planner.formulas)
+    report = check(FileToCheck(target, planner.layout, formulas=planner.formulas), scenarios=3)
     assert report.findings == []
     assert report.formula_cells_checked == report.formula_cells == sum(each.rows for each in layout.formulas)
 
@@ -349,7 +349,7 @@ def test_libreoffice_agrees(without, tmp_path):
     layout = without(closed("Samples", "Guide", "Counts", "Projects"))
     target = tmp_path / "planner.xlsx"
     target.write_bytes(write(layout, {each.key: (None,) * each.rows for each in layout.inputs}, {}))
-    report = check(target, layout, ("libreoffice",), scenarios=3)
+    report = check(FileToCheck(target, layout), ("libreoffice",), scenarios=3)
     assert report.findings == []
 
 

@@ -7,7 +7,7 @@ oz holds 2,000 yd of thread, for 1,904.8 yd of yarn as it is plied, and 1,809.5 
 
 import pytest
 
-from entries import entries_with
+from entries import entries_with, shown_in
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
 from workbookgen.settings import Settings
@@ -110,8 +110,7 @@ def told_with_paces(*keys, design=None, cards=None, components=STRANDS, lots=LOT
     """At 100 yards of single an hour, 200 of ply, and 400 washed."""
     logs = {"fiber": lots, "designs": [{"name": "Tweed", "shrinkage": 0.0} | (design or {})], "components": components, "projects": [project]} | records
     entries = entries_with(PLANNER, logs) | {"pace_spinning": (100.0,), "pace_plying": (200.0,), "pace_finishing": (400.0,)} | (cards or {})
-    [values] = expected_of_keys(PLANNER, [entries], keys)
-    return [values[key][0] for key in keys]
+    return shown_in(PLANNER, entries, keys)
 
 
 HOURS = ("times_spinning", "times_plying", "times_finishing", "times_hours", "times_whole")

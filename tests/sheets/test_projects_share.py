@@ -8,13 +8,14 @@ yards together lack 250.
 
 import pytest
 
-from entries import entries_with
+from entries import entries_with, shown_in
+from planners import rows_of
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import with_records
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 
-PLANNER = described(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
+PLANNER = described(Settings(fibers="", rows=rows_of(4)))
 LOT = {"name": "Clover", "state": "yarn or thread", "weight": 20.0}
 OTHER = {"name": "Moss", "state": "yarn or thread", "weight": 20.0}
 SCARF = {"name": "Scarf", "wanted": 750.0, "margin": 0.0, "grist": 1000.0, "lot_1": "Clover"}
@@ -282,8 +283,7 @@ def test_no_day_is_promised_while_nobody_knows_how_long_the_spinning_takes():
         entries = entries_with(PLANNER, {"projects": [{"name": "Vest", "wanted": 950.0, "margin": 0.0}]})
         entries |= {"pace_start": (46000.0,)} | {f"pace_{key}": (value,) for key, value in pace.items()}
         keys = ("times_hours", "times_known", "times_ahead", "times_finish")
-        [values] = expected_of_keys(PLANNER, [entries], keys)
-        return [values[key][0] for key in keys]
+        return shown_in(PLANNER, entries, keys)
 
     # 950 yd are 1,000 yd before washing: 2.5 h of winding at 400 yd an hour, 20 h for two strands at 100, 5 h of plying
     # at 200.
@@ -329,8 +329,7 @@ def test_what_is_still_ahead_is_not_worked_before_the_skein_that_was_finished_la
         entries = entries_with(PLANNER, {"projects": [{"name": "Vest", "wanted": 950.0, "margin": 0.0}]})
         entries = with_records(PLANNER, with_records(PLANNER, entries, "reels", [REEL]), "skeins", [skein | dated, other])
         entries |= {"pace_start": (start,), "pace_spinning": (100.0,), "pace_plying": (200.0,), "project_name": ("Vest",)}
-        [values] = expected_of_keys(PLANNER, [entries], keys)
-        return [values[key][0] for key in keys]
+        return shown_in(PLANNER, entries, keys)
 
     assert day() == [46000, pytest.approx(13.75), 46000 - 1 + 17, 46000 - 1 + 29, 46000]
     assert day(finished_on=46040.0) == [46040, pytest.approx(13.75), 46040 - 1 + 17, 46040 - 1 + 29, 46040]

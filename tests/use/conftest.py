@@ -1,23 +1,19 @@
 """LibreOffice as a person has it, a filled planner to work in, and the whole one of the demo."""
 
-import sys
 from pathlib import Path
 
 import pytest
 
 from chapters import all_but
+from demo_planner import demo_entries, demo_settings
 from entries import entries_with
+from planners import laid_out, rows_of
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read, read_inputs
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines import Area, ErrorValue, libreoffice
-from workbookgen.settings import Reel, Rows, Settings, load
-
-DEMO = Path(__file__).parents[2] / "demo"
-sys.path.insert(0, str(DEMO))
-
-import make  # noqa: E402
+from workbookgen.settings import Reel, Settings
 
 HANDS = Path(__file__).with_name("hands.py")
 PROFILE = """<?xml version="1.0" encoding="UTF-8"?>
@@ -119,7 +115,7 @@ class Planner:
 
 @pytest.fixture(scope="package")
 def layout():
-    rows = Rows(**dict.fromkeys(Rows.model_fields, 4) | {"skeins": 8})
+    rows = rows_of(4, skeins=8)
     reels = (Reel(name="Clock reel", loop="72 in"),)
     return layout_of(Settings(rows=rows, fibers="", reels=reels, leave_out=all_but("Guide")))
 
@@ -135,13 +131,13 @@ def path(layout, tmp_path_factory):
 @pytest.fixture(scope="package")
 def filled():
     """The layout of the demo's planner, which has all sheets."""
-    return layout_of(load(DEMO / "settings.toml"))
+    return laid_out(demo_settings())
 
 
 @pytest.fixture(scope="package")
 def told():
     """What the demo's spinner typed."""
-    return make.entries(load(DEMO / "settings.toml"))
+    return demo_entries()
 
 
 def office_of(locale):

@@ -11,7 +11,7 @@ import pytest
 
 from long_run import drawn
 from workbookgen.build import workbook
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.compare import agree, are_same_words
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines import Area, ErrorValue, engine
@@ -76,7 +76,7 @@ def test_no_sheet_is_protected_and_the_desk_tells_of_a_formula_that_was_emptied(
     assert planner.shown()["skeins_spoiled"] == (4,)
     assert looked != {key: value for key, value in planner.shown().items() if key.startswith("look_")}
     saved = planner.save(tmp_path / "emptied.xlsx")
-    assert check(saved, planner.layout, scenarios=0, formulas_in_file=read_planner(saved).formulas).findings
+    assert check(FileToCheck(saved, planner.layout, formulas=read_planner(saved).formulas), scenarios=0).findings
     planner.press("Undo")
     assert planner.faults() == []
 
@@ -189,7 +189,7 @@ def test_an_inserted_row_computes_nothing_harms_no_other_and_is_told(planner, tm
             column, now = column[:-1], now[:2] + now[3:]
         assert alike({key: now}, {key: column}), key
     saved = planner.save(tmp_path / "inserted.xlsx")
-    assert check(saved, planner.layout, scenarios=0, formulas_in_file=read_planner(saved).formulas).findings
+    assert check(FileToCheck(saved, planner.layout, formulas=read_planner(saved).formulas), scenarios=0).findings
 
 
 @pytest.mark.parametrize("log", ["fiber", "skeins", "projects"])
@@ -259,7 +259,7 @@ def test_cutting_takes_the_formulas_along_which_the_check_tells(planner, tmp_pat
     planner.press("Paste")
     assert planner.faults()
     saved = planner.save(tmp_path / "cut.xlsx")
-    told = check(saved, planner.layout, scenarios=0, formulas_in_file=read_planner(saved).formulas).findings
+    told = check(FileToCheck(saved, planner.layout, formulas=read_planner(saved).formulas), scenarios=0).findings
     assert {"the formula was changed", "the reference library disagrees"} == {each.reason for each in told}
     words = [
         sentence
@@ -289,7 +289,7 @@ def test_saved_and_opened_again(planner, english, layout, tmp_path, suffix):
         convert(saved, xlsx, recalculate=False)
     held = read_planner(xlsx)
     report = check(
-        xlsx, held.layout, ["formualizer", "libreoffice"], scenarios=drawn(1, 2), formulas_in_file=held.formulas
+        FileToCheck(xlsx, held.layout, formulas=held.formulas), ["formualizer", "libreoffice"], scenarios=drawn(1, 2)
     )
     assert [str(each) for each in report.findings[:5]] == []
 
@@ -299,11 +299,9 @@ def test_saved_by_gnumeric(path, tmp_path):
     subprocess.run(["ssconvert", "--recalc", str(path), str(saved)], check=True, capture_output=True, timeout=120)
     held = read_planner(saved)
     report = check(
-        saved,
-        held.layout,
+        FileToCheck(saved, held.layout, formulas=held.formulas),
         ["formualizer", "libreoffice", "gnumeric"],
         scenarios=drawn(1, 2),
-        formulas_in_file=held.formulas,
     )
     assert [str(each) for each in report.findings[:5]] == []
 
@@ -360,7 +358,7 @@ def test_a_german_program_saves_what_an_english_one_reads(german_planner, tmp_pa
     german_planner.type("skeins_gross", 0, "2,5")
     saved = german_planner.save(tmp_path / "deutsch.xlsx")
     held = read_planner(saved)
-    report = check(saved, held.layout, scenarios=1, formulas_in_file=held.formulas)
+    report = check(FileToCheck(saved, held.layout, formulas=held.formulas), scenarios=1)
     assert [str(each) for each in report.findings[:5]] == []
     with engine("formualizer").open(saved) as session:
         gross = held.layout.placements["skeins_gross"]

@@ -16,7 +16,7 @@ from chapters import all_but
 from checking.mutants import edited, mutants_of
 from long_run import drawn
 from workbookgen.build import layout_of, workbook
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.compare import Finding, agree
 from workbookgen.engines import ENGINES, Area, engine
 from workbookgen.errors import MissingEngine, PlannerError
@@ -116,7 +116,9 @@ def is_beside_zero(finding: Finding) -> bool:
 
 
 def test_the_default_planner(blank, layout, record_property):
-    report = check(blank, layout, [HyperFormula()], scenarios=SCENARIOS, formulas_in_file=read_planner(blank).formulas)
+    report = check(
+        FileToCheck(blank, layout, formulas=read_planner(blank).formulas), [HyperFormula()], scenarios=SCENARIOS
+    )
     [each] = report.engines
     findings = [str(finding) for finding in report.findings if not is_beside_zero(finding)]
     record_property(
@@ -164,7 +166,7 @@ def sail(small, tmp_path_factory):
 
 @pytest.mark.parametrize("each", [HyperFormula(), *map(engine, ENGINES)], ids=lambda each: each.name)
 def test_seven_million_ends(sail, each):
-    assert check(*sail, [each], scenarios=0).findings == []
+    assert check(FileToCheck(*sail), [each], scenarios=0).findings == []
 
 
 @pytest.mark.parametrize(
@@ -179,7 +181,11 @@ def test_a_changed_formula_is_found(little_file, little_layout, tmp_path, kind, 
     [mutant] = [each for each in mutants_of(little_layout, kind) if each.placement.key == key]
     path = tmp_path / "mutant.xlsx"
     edited(little_file, path, little_layout, mutant.places)
-    assert [each for each in check(path, little_layout, [HyperFormula()], scenarios=3).findings if each.key == key]
+    assert [
+        each
+        for each in check(FileToCheck(path, little_layout), [HyperFormula()], scenarios=3).findings
+        if each.key == key
+    ]
 
 
 def test_it_is_the_version_that_the_lock_names():

@@ -9,9 +9,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from workbookgen.book.wrapping import LETTER
-from workbookgen.filled.foreign_cells import KEPT as KEY
 from workbookgen.filled.foreign_cells import KEPT_ON as SHEET
 from workbookgen.filled.foreign_cells import ForeignCell
+from workbookgen.filled.own_cells import KEPT as KEY
 from workbookgen.filled.planner import FilledPlanner
 from workbookgen.language.parts import Chapter, Column, Sheet, Table
 from workbookgen.language.planner import Planner

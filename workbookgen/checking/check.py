@@ -7,9 +7,9 @@ inputs.
 """
 
 import time
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import ExitStack
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 from itertools import islice, pairwise
 from pathlib import Path
@@ -22,7 +22,7 @@ from workbookgen.checking.formulas import Texts, as_formulas, foreign_formulas, 
 from workbookgen.checking.name_spelling import A_TO_Z_ALONE, in_one_spelling
 from workbookgen.checking.report import EngineReport, Report
 from workbookgen.checking.stored import as_stored, stale_results
-from workbookgen.checking.trial import MOST_FINDINGS, EngineTrial, drawn_ahead, try_drawn, try_share
+from workbookgen.checking.trial import MOST_FINDINGS, EngineTrial, Outcome, drawn_ahead, try_drawn, try_share
 from workbookgen.checking.whole_file import changes
 from workbookgen.engines import EMBEDDED, Engine, Session, engine
 from workbookgen.engines.copies import with_poison
@@ -40,41 +40,61 @@ SPELLED_ONCE = (
 )
 
 
+@dataclass(frozen=True)
+class FileToCheck:
+    """A planner's file, the layout that its own settings give, and what of the file is compared besides its results.
+
+    What is None is not compared.
+    """
+
+    path: Path
+    layout: Layout
+    formulas: Texts | None = None  # sheet and cell -> formula, as the file has them
+    whole: WholeFile | None = None  # everything in the file
+    # Makes the layout anew; can be pickled. With it, the drawn scenarios are shared among as many processes as there
+    # are cores, with the same outcome.
+    lay_out: Callable[[], Layout] | None = None
+
+
 def check(
-    path: Path,
-    layout: Layout,
+    file: FileToCheck,
     engines: Iterable[str | Engine] = (EMBEDDED,),
     scenarios: int = 20,
     seed: int = 1,
-    *,
-    formulas_in_file: Texts | None = None,
-    whole: WholeFile | None = None,
     step: Callable[[], None] = lambda: None,
-    lay_out: Callable[[], Layout] | None = None,
 ) -> Report:
-    """Check a planner against the layout that its own settings give.
+    """Check a planner with its own entries, and with as many `scenarios`, drawn by a seed, in each engine.
 
-    An engine is given by its name or as an object. `formulas_in_file` are the formulas that the file really has, by
-    sheet and cell, and `whole` is everything in it; what is not given is not checked. With `lay_out`, a function that
-    makes the layout anew and can be pickled, the drawn scenarios are shared among as many processes as there are
-    cores, with the same outcome. `step` is called after each scenario. Raises MissingEngine when an engine is absent.
+    An engine is given by its name or as an object. `step` is called after each scenario. Raises MissingEngine when an
+    engine is absent, and FileError when one refuses the file.
     """
     began = time.perf_counter()
     chosen = [engine(each) if isinstance(each, str) else each for each in dict.fromkeys(engines)]
-    names = [each.name for each in chosen]
-    report = Report(1 + scenarios, _formula_cells(layout, formulas_in_file))
-    report.engines = [EngineReport(each.name, each.version(), layout.formula_cells) for each in chosen]
-    report.findings += _of_the_file(layout, formulas_in_file, whole)
-    first, *others = shares(range(seed, seed + scenarios), _processes(layout, scenarios) if lay_out else 1)
+    report = Report(1 + scenarios, _formula_cells(file))
+    report.engines = [EngineReport(each.name, each.version(), file.layout.formula_cells) for each in chosen]
+    report.findings += _differences(file)
+    report.conclude(file.layout, _outcomes(file, chosen, range(seed, seed + scenarios), step, report))
+    report.seconds = time.perf_counter() - began
+    return report
+
+
+def _outcomes(
+    file: FileToCheck, engines: Sequence[Engine], seeds: range, step: Callable[[], None], report: Report
+) -> list[Outcome]:
+    """Try a planner as it stands, and with drawn inputs, in each engine.
+
+    What differs in the file, and what was respelled for an engine, goes into the report at once.
+    """
+    layout, names = file.layout, [each.name for each in engines]
+    first, *others = shares(seeds, _processes(layout, len(seeds)) if file.lay_out else 1)
     with temporary_folder("workbookgen") as folder, ExitStack() as opened:
         poisoned = folder / "planner.xlsx"
-        with_poison(path, poisoned)
+        with_poison(file.path, poisoned)
         proofs = expected_of_proofs(layout.planner)
         sets = opened.enter_context(drawn_ahead(layout, first, proofs))
-        trials = [
-            EngineTrial(layout, opened.enter_context(_opened(each, poisoned, path)), each.name) for each in chosen
-        ]
-        works = [partial(try_share, lay_out, poisoned, names, seeds) for seeds in others]
+        sessions = [opened.enter_context(_opened(each, poisoned, file.path)) for each in engines]
+        trials = [EngineTrial(layout, session, name) for session, name in zip(sessions, names, strict=True)]
+        works = [partial(try_share, file.lay_out, poisoned, names, share) for share in others]
         helping = opened.enter_context(helpers(works, step))
 
         def step_and_listen() -> None:
@@ -83,7 +103,7 @@ def check(
                 each.listen()
 
         for one, record in zip(trials, report.engines, strict=True):
-            once = whole if one is trials[0] else None
+            once = file.whole if one is trials[0] else None  # what is stored is the same for every engine
             record.note, stale = _try_as_it_stands(one, proofs, once)
             report.findings += stale
             step_and_listen()
@@ -91,17 +111,15 @@ def check(
         for each in helping:
             for one, later in zip(trials, each.outcome(), strict=True):
                 one.outcome.add(later)
-    report.conclude(layout, [one.outcome for one in trials])
-    report.seconds = time.perf_counter() - began
-    return report
+    return [one.outcome for one in trials]
 
 
-def _formula_cells(layout: Layout, formulas_in_file: Texts | None) -> int:
+def _formula_cells(file: FileToCheck) -> int:
     """How many formulas to check: those of the file, without formulas typed into inputs, or else the layout's."""
-    if formulas_in_file is None:
-        return layout.formula_cells
-    texts = as_formulas(formulas_in_file)
-    return len(texts) - sum(1 for each in layout.inputs for _ in typed_formulas(texts, each))
+    if file.formulas is None:
+        return file.layout.formula_cells
+    texts = as_formulas(file.formulas)
+    return len(texts) - sum(1 for each in file.layout.inputs for _ in typed_formulas(texts, each))
 
 
 def _try_as_it_stands(one: EngineTrial, proofs: dict, whole: WholeFile | None) -> tuple[str, list[Finding]]:
@@ -132,11 +150,11 @@ def _processes(layout: Layout, scenarios: int) -> int:
     return max(1, min(cores(), scenarios // A_SHARE, MOST_CELLS // layout.formula_cells))
 
 
-def _of_the_file(layout: Layout, formulas_in_file: Texts | None, whole: WholeFile | None) -> list[Finding]:
+def _differences(file: FileToCheck) -> list[Finding]:
     """Where the file differs from what the generator writes, whatever its formulas give."""
-    found = [] if formulas_in_file is None else foreign_formulas(layout, formulas_in_file)
-    if whole is not None:
-        found += islice(changes(layout, whole), MOST_FINDINGS)
+    found = [] if file.formulas is None else foreign_formulas(file.layout, file.formulas)
+    if file.whole is not None:
+        found += islice(changes(file.layout, file.whole), MOST_FINDINGS)
     return found
 
 

@@ -47,8 +47,8 @@ def by_its_label(book: Book, block: Block, areas: Areas, key: str, taken: Collec
     beside = next(iter(areas.values()))
     cells = book.sheets.get(beside.sheet, {})
     label = block.by_key[key].label
-    labelled = [column for (row, column), cell in cells.items() if row == labels and cell.value == label]
-    found = [column for column in labelled if (beside.sheet, column) not in taken]
+    labeled = [column for (row, column), cell in cells.items() if row == labels and cell.value == label]
+    found = [column for column in labeled if (beside.sheet, column) not in taken]
     return replace(beside, column=found[0]) if len(found) == 1 else None
 
 

@@ -5,8 +5,9 @@ from pathlib import Path
 
 from workbookgen.errors import FileError
 from workbookgen.filled.book import open_book
-from workbookgen.filled.foreign_cells import KEPT, foreign_cells
+from workbookgen.filled.foreign_cells import foreign_cells
 from workbookgen.filled.made_with import ORIGIN
+from workbookgen.filled.own_cells import KEPT
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
 from workbookgen.language.entries import Entries, Entry, starting_entries
 from workbookgen.settings import Settings

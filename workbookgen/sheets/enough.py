@@ -1,13 +1,13 @@
 """Whether a project's yarn is enough, in sentences, and what to get to be as sure as one asks.
 
-These are results of the sheet Projects, about the components in `supply`.
+These are results of the sheet Projects, about its strands, of which `strand.py` tells.
 """
 
 from workbookgen.language.cases import first_of
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH
 from workbookgen.reference import advice, answer, project, strands
-from workbookgen.sheets.supply import PARTS, Strand
+from workbookgen.sheets.strand import PARTS, Strand
 
 
 def said() -> tuple[Result, ...]:

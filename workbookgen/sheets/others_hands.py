@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SQUARE_LENGTH, SQUARE_MASS
 from workbookgen.reference import records, sharing, uncertainty
-from workbookgen.sheets.supply import PARTS, STRANDS
+from workbookgen.sheets.strand import PARTS, STRANDS
 
 
 def of_the_others() -> Iterator[Result]:

@@ -25,7 +25,8 @@ from workbookgen.reference import (
     used_up,
     yarn_count,
 )
-from workbookgen.sheets import fiber, supply
+from workbookgen.sheets import fiber
+from workbookgen.sheets.strand import PARTS
 
 ENOUGH_SKEINS = 5  # common practice, no source: of fewer, chance makes more than a hand does
 FAR_LESS_EVEN = 1.75  # times the usual variation; common practice, no source
@@ -113,7 +114,7 @@ def as_it_is_spun() -> tuple[Result, ...]:
         Result("bought_share", "Bought thread", "part_1_bought * part_1_share" + "".join(
             f" + IF(AND(given(part_{part}_bought), given(part_{part}_share)), part_{part}_bought * part_{part}_share, 0)" for part in (2, 3, 4)),
                strands.bought_share, SHARE,
-               uses={f"{key}_{part}": f"part_{part}_{key}" for part in supply.PARTS for key in ("bought", "share")}, only_if="part_1_share > 0"),
+               uses={f"{key}_{part}": f"part_{part}_{key}" for part in PARTS for key in ("bought", "share")}, only_if="part_1_share > 0"),
         Result("finer_so_far", "Finer so far",
                "IF(given(grist_so_far), IF(AND(bought_share < 0.999999, planned / grist_so_far - bought_share > 0.1 * (1 - bought_share)), "
                "1 + learned * ((1 - bought_share) / (planned / grist_so_far - bought_share) - 1), 1), 1)",

@@ -14,7 +14,7 @@ from workbookgen.reference import belongings, planning, project, sharing, strand
 from workbookgen.settings import Settings
 from workbookgen.sheets import another_grist, yarn
 from workbookgen.sheets.lookup import lookup
-from workbookgen.sheets.supply import PARTS
+from workbookgen.sheets.strand import PARTS
 
 ANOTHER_YARN = 1.6  # times as fine: even first skeins come nearer to their plan; common practice, no source
 TIMED = 1.75  # times as fine, for a third more hours: more than a pace is usually off by; common practice, no source

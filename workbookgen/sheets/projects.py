@@ -12,15 +12,17 @@ from workbookgen.sheets import (
     another_grist,
     enough,
     fiber,
+    getting_more,
     others_hands,
     project_rules,
     project_skeins,
     project_yarn,
     samples,
+    scarcest,
     skeins,
+    strand_fiber,
     supply,
     tabs,
-    to_last,
     usual,
     yarn,
 )
@@ -60,11 +62,11 @@ def projects(settings: Settings) -> Log:
             _enough(),
             _needed(),
             project_skeins.group(),
-            Group("Strands", (*supply.strand_by_strand(), *others_hands.of_the_others(), *others_hands.apart(), *others_hands.in_common(), *supply.lesser())),
-            Group("Its fiber", tuple(supply.its_fiber())),
+            Group("Strands", (*supply.strand_by_strand(), *others_hands.of_the_others(), *others_hands.apart(), *others_hands.in_common(), *scarcest.lesser())),
+            Group("Its fiber", tuple(strand_fiber.its_fiber())),
             Group("How sure?", (
                 *project_skeins.drifting(), *project_skeins.as_it_is_spun(), *project_skeins.in_doubt(few=settings.rows.skeins <= skeins.FEW),
-                *_of_all_there_is(), *_to_be_surer(),
+                *_of_all_there_is(), *getting_more.to_be_surer(),
             )),
             _for_other_sheets(),
         ),
@@ -186,7 +188,7 @@ def _needed() -> Group:
         Result("left_share", "Still to make", "IF(given(used), 0, MAX(0, 1 - in_skeins / length))", project.left_share, SHARE, digits=0,
                note="Of the yarn with reserve, what is not in its skeins."),
         Result("yarn", "Weight of yarn", "length / planned", yarn_count.mass_of_length, MASS, uses={"grist": "planned"}, note="Of the yarn with its reserve."),
-        *supply.fiber_in_all(),
+        *strand_fiber.fiber_in_all(),
         Result("packages", "Balls in all", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0, note="For the yarn with its reserve."),
         Result("per_bobbin", "On a bobbin", "yarn / bobbins", project.per_bobbin, MASS, uses={"mass": "yarn"},
                note="Weight of yarn on each, so that all are alike."),
@@ -219,30 +221,6 @@ def _of_all_there_is() -> tuple[Result, ...]:
                note="Standard uncertainty of the yarn needed."),
         Result("doubt_spare", "Over ±", "SQRT(doubt_have * doubt_have + doubt_need * doubt_need)", uncertainty.surplus_uncertainty, LENGTH,
                uses={"u_have": "doubt_have", "u_need": "doubt_need"}),
-    )
-
-
-def _to_be_surer() -> tuple[Result, ...]:
-    """What to have, and what to get of each strand, to be as sure as one asks."""
-    return (
-        *supply.added(),
-        *supply.anew(),
-        Result("more_joint", "More, all together",
-               "IF(spare >= doubts_z * doubt_spare, 0, IF(AND(given(added_with), given(added_square)), "
-               "(SQRT(MAX(0, (spare - doubts_z * doubts_z * added_with) * (spare - doubts_z * doubts_z * added_with) "
-               "- (1 - doubts_z * doubts_z * added_square) * (spare * spare - POWER(doubts_z * doubt_spare, 2)))) - (spare - doubts_z * doubts_z * added_with)) "
-               "/ (1 - doubts_z * doubts_z * added_square), doubts_z * doubt_spare - spare))",
-               uncertainty.more_for, LENGTH,
-               uses={"uncertainty": "doubt_spare", "with_more": "added_with", "square_more": "added_square", "coverage": "doubts_z"},
-               only_if="IF(given(added_square), given_and(added_with, doubts_z * doubts_z * added_square < 1), NOT(given(added_with)))",
-               note="To be as sure as you ask on the sheet Sureness; it is itself uncertain, and off together with the rest."),
-        Result("more", "More, to be sure", "IF(AND(given(anew), given(part_2_share)), IF(anew > 0, MIN(more_joint, anew), more_joint), more_joint)",
-               uncertainty.no_more_than_anew, LENGTH, uses={"joint": "more_joint", "share": "part_2_share"},
-               note="What to have besides, to be as sure as you ask on the sheet Sureness."),
-        *to_last.to_last(),
-        *supply.to_buy(),
-        Result("open_balls", "Balls to buy, open", "part_1_balls", project.while_open, NUMBER, uses={"amount": "part_1_balls"}, only_if="NOT(given(used))", digits=0,
-               note="Empty for a finished piece."),
     )
 
 

@@ -7,7 +7,6 @@ from workbookgen.reference import fiber, kept_stock, offers, split, stock_words
 
 from .amounts import n, q, texts
 
-PRICES = q("1/oz", 1.4, np.nan, 1.2)
 TWO = dict(price=q("1/oz", 1.4, 2.0), least=q("1/kg", 40, 70))
 
 EXAMPLES = [

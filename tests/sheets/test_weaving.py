@@ -3,12 +3,13 @@
 import pytest
 
 from entries import entries_with
+from planners import rows_of
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import with_records
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 
-US, METRIC = (described(Settings(units=units, fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4)))) for units in ("us", "metric"))
+US, METRIC = (described(Settings(units=units, fibers="", rows=rows_of(4))) for units in ("us", "metric"))
 LOSSES = {"loom_waste": 18.0, "draw_in": 0.1, "shrinkage": 0.1, "take_up": 0.1, "weft_lost": 0.06}
 SCARF = {"project": "Scarf", "weave": "plain", "grist": 1000.0, "width": 8.1, "length": 54.0} | LOSSES
 FAR = "Is it right? Reed, dents: by whole and half ends in a dent it comes out over 10% off the sett in use"

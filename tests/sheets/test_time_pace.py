@@ -5,12 +5,13 @@ The sample: 100 m of single that became 45 m of ply, timed; 45 m of its yarn wei
 
 import pytest
 
+from planners import rows_of
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 
-PLANNER = described(Settings(units="metric", fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
+PLANNER = described(Settings(units="metric", fibers="", rows=rows_of(4)))
 SAMPLE = {"name": "Thick", "length": 45.0, "mass": 22.5, "singles_length": 47.0, "plied_length": 45.0, "spin_minutes": 30.0, "ply_minutes": 10.0}
 ASKED = "Is it right? Its hours go by the pace of a sample far thicker or finer than it, on the sheet Time."
 

@@ -1,7 +1,8 @@
-"""Skeins of a project whose fiber nobody says: their yarn is there, and the fiber in them counts as well.
+"""The lot of a skein: one that nobody names, and one that is none of its project's.
 
-By hand: 16 oz of top, none lost, are 1,000 yd at 1,000 yd/lb. Three skeins of 190 yd, washed, and 3.04 oz are spun of
-it, so that 6.88 oz are left: 430 yd beside 570, 1,000 in all. Without their lot there were 1,570 yd.
+By hand, of no lot: 16 oz of top, none lost, are 1,000 yd at 1,000 yd/lb. Three skeins of 190 yd, washed, and 3.04 oz
+are spun of it, so that 6.88 oz are left: 430 yd beside 570, 1,000 in all. Without their lot, their yarn is there, and
+the fiber in them counts as well: there were 1,570 yd.
 """
 
 import pytest
@@ -11,7 +12,7 @@ from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
 from workbookgen.settings import Settings
 
-US, SMALL = described(Settings(units="us")), described(Settings(units="us", size="small"))
+US, US_SMALL = described(Settings(units="us")), described(Settings(units="us", size="small"))
 TOP = {"name": "Top", "state": "prepared fiber", "weight": 16.0, "own_spinning": 0.0}
 VEST = {"name": "Vest", "wanted": 1200.0, "margin": 0.0, "grist": 1000.0}
 STRAND = {"design": "Two-ply", "name": "Single", "number": 2000.0, "system": "yards per pound", "strands": 2.0, "lot": "Top"}
@@ -30,7 +31,7 @@ def told(planner, skein, project):
     return values[SKEINS][2], values[PROJECTS][0], values["projects_have"][0]
 
 
-@pytest.mark.parametrize("planner", [US, SMALL])
+@pytest.mark.parametrize("planner", [US, US_SMALL])
 def test_a_skein_of_no_lot_is_asked_about_beside_it_and_beside_its_project(planner):
     assert told(planner, {}, {"lot_1": "Top"}) == (f"Is it right? Fiber lot: {AGAIN}", LOOK, pytest.approx(1570))
     assert told(planner, {"lot": "Top"}, {"lot_1": "Top"}) == (None, None, pytest.approx(1000, rel=1e-3))
@@ -44,3 +45,22 @@ def test_so_is_a_skein_of_no_design_for_a_project_that_has_one():
 
 def test_a_project_of_skeins_alone_has_no_fiber_that_counts_twice():
     assert told(US, {}, {})[0] is None
+
+
+METRIC, METRIC_SMALL = (described(Settings(units="metric", size=size)) for size in ("whole", "small"))
+LOTS = [{"name": name, "state": "prepared fiber", "weight": 500.0, "own_spinning": 0.05, "grist": 300.0} for name in ("Merle", "Brack", "Dun", "Roan")]
+OF_OTHERS = "Is it right? Fiber lot: its project is spun from others. Choose the right lot or project, or add this lot to the project."
+
+
+@pytest.mark.parametrize("planner", [METRIC, METRIC_SMALL], ids=["whole", "small"])
+@pytest.mark.parametrize(("lots", "lot", "asked"), [
+    (("Merle",), "Merle", None), (("Merle",), "MERLE", None), (("Merle",), "Brack", OF_OTHERS),
+    (("Merle", "Brack"), "brack", None), (("Merle", "Brack", "Dun"), "Dun", None), (("Merle", "Brack", "Dun"), "Roan", OF_OTHERS),
+    ((), "Brack", None),  # its project says nothing
+])
+def test_a_skein_of_a_lot_that_its_project_does_not_name(planner, lots, lot, asked):
+    project = {"name": "Vest", "wanted": 600.0, "strands": 1.0} | {f"lot_{place}": each for place, each in enumerate(lots, start=1)}
+    skein = {"name": "One", "reel": "Reel", "wraps": 200.0, "gross": 100.0, "project": "Vest", "lot": lot}
+    entries = entries_with(planner, {"fiber": LOTS, "reels": [{"name": "Reel", "rated": 150.0}], "projects": [project], "skeins": [skein]})
+    [values] = expected_of_keys(planner, [entries], ["skeins_message"])
+    assert values["skeins_message"][0] == asked

@@ -1,5 +1,8 @@
-"""A slip in how sheets are put together is told in one sentence, with the file to mend."""
+"""How a planner is put together from its sheets: each is named once, and a slip is told in one sentence, with the file
+to mend."""
 
+import subprocess
+import sys
 from typing import Literal
 
 import pytest
@@ -62,3 +65,23 @@ def test_a_sheet_may_have_a_name_of_several_words():
     assert said_with("See the sheet Guide.", named, here="Fleece") == "See this sheet."
     with pytest.raises(DescriptionError, match="names the sheet Looms, which is not there"):
         said_with("See the sheet Looms.", named, here="Desk")
+
+
+RENAMED = """
+from workbookgen.sheets import tabs
+for each in [name for name in vars(tabs) if name.isupper()]:
+    setattr(tabs, each, f"Our {getattr(tabs, each).lower()}")
+from workbookgen.settings import Settings
+from workbookgen.sheets.planner import planner
+for size in ("whole", "small"):
+    print(*(sheet.name for sheet in planner(Settings(size=size)).sheets), sep=", ")
+"""
+
+
+def test_every_sheet_can_be_renamed_in_one_place():
+    """In sheets/tabs.py: whatever names it follows, whether log, page, or calculators."""
+    ended = subprocess.run([sys.executable, "-c", RENAMED], capture_output=True, text=True)
+    assert ended.stderr == ""
+    whole, small = ended.stdout.splitlines()
+    assert whole.startswith("Our desk, Our measure, Our lot, ") and whole.count("Our ") == 16
+    assert small.count("Our ") == len(small.split(", ")) == 8

@@ -7,8 +7,7 @@ and 900 m; washing takes a twentieth.
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_of_keys
+from entries import entries_with, shown_in
 from workbookgen.filled.planner import described
 from workbookgen.settings import Settings
 
@@ -47,8 +46,7 @@ def told(*keys, planner=PLANNER, **logs):
     usual = {"reels": [{"name": "Reel", "rated": 150.0}], "designs": [{"name": "Tweedy", "shrinkage": 0.05}]}
     typed = usual | {"fiber": FIBER, "components": COMPONENTS} | logs
     entries = entries_with(planner, {log: records for log, records in typed.items() if log in planner.blocks})
-    [values] = expected_of_keys(planner, [entries], ["projects_message", *keys])
-    return [values[key][0] for key in ("projects_message", *keys)]
+    return shown_in(planner, entries, ["projects_message", *keys])
 
 
 def without_lot(*places):

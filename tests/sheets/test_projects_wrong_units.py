@@ -5,8 +5,7 @@ By hand: a raw Romney of 7 lb gives some 3.8 lb of yarn, 3,400 yd at 900 yd/lb, 
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_of_keys
+from entries import entries_with, shown_in
 from workbookgen.filled.planner import described
 from workbookgen.settings import Settings
 
@@ -21,8 +20,7 @@ LOOK = "Look at its weight on the sheet Fiber, and at the unit there."
 def told(planner, lot, **project):
     entries = entries_with(planner, {"fiber": [FLEECE | lot], "projects": [{"name": "Sweater", "lot_1": "Daisy"} | project]})
     keys = ("fiber_message", "projects_message", "projects_verdict")
-    [values] = expected_of_keys(planner, [entries], keys)
-    return [values[key][0] for key in keys]
+    return shown_in(planner, entries, keys)
 
 
 @pytest.mark.parametrize(("planner", "lot", "said"), [

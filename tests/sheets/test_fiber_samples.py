@@ -6,8 +6,7 @@ By hand: 20 oz of top, of which a sample kept 0.9 oz of 1, give 18 oz of yarn, 1
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_of_keys
+from entries import entries_with, shown_in
 from workbookgen.filled.planner import described
 from workbookgen.settings import Settings
 
@@ -21,8 +20,7 @@ KEYS = ("fiber_yarn", "way_yarn", "way_expected_yarn", "projects_prepared", "pro
 
 def told(*keys, samples=(), top=TOP, hat=HAT):
     entries = entries_with(US, {"guide": GUIDE, "fiber": [top], "samples": samples, "projects": [hat]}) | {"way_lot": ("Top",)}
-    [values] = expected_of_keys(US, [entries], keys)
-    return [values[key][0] for key in keys]
+    return shown_in(US, entries, keys)
 
 
 BY_SAMPLE, BY_GUIDE = (18, 18, 18, 16, 16), (19.4, 19.4, 19.4, 14.4 / 0.97, 14.4 / 0.97)

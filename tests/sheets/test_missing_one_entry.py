@@ -5,8 +5,7 @@ Worked by hand: metric, wraps of a meter, a lot of 400 g of bought yarn at 250 m
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_of_keys
+from entries import entries_with, shown_in
 from workbookgen.filled.planner import described
 from workbookgen.settings import Settings
 
@@ -22,8 +21,7 @@ ONE_LOT = "Is it right? No lot is chosen, so only its skeins count. If more is t
 
 def told(*keys, **logs):
     entries = entries_with(PLANNER, TYPED | logs) | {"project_name": ("Vest",)}
-    [values] = expected_of_keys(PLANNER, [entries], keys)
-    return [values[key][0] for key in keys]
+    return shown_in(PLANNER, entries, keys)
 
 
 def without(log, key):

@@ -7,12 +7,12 @@ of each strand. Plying takes 5 hours at 200, washing 2.5 at 400: 27.1078 hours.
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_of_keys
+from entries import entries_with, shown_in
+from planners import rows_of
 from workbookgen.filled.planner import described
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 
-PLANNER = described(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
+PLANNER = described(Settings(fibers="", rows=rows_of(4)))
 SAMPLE = {"name": "Swatch", "singles_length": 20.0, "plied_length": 20.4}
 VEST = {"name": "Vest", "wanted": 950.0, "margin": 0.0, "sample": "Swatch", "grist": 1000.0}
 CARDS = {"pace_spinning": (100.0,), "pace_plying": (200.0,), "pace_sample": ("Swatch",), "bobbin_weighed": (8.0,), "bobbin_project": ("Vest",)}
@@ -21,8 +21,7 @@ TOP = {"name": "Top", "state": "prepared fiber", "weight": 16.0, "grist": 1000.0
 
 def told(*keys, sample=SAMPLE, **cards):
     entries = entries_with(PLANNER, {"samples": [sample], "projects": [VEST], "fiber": [TOP]}) | CARDS | cards
-    [values] = expected_of_keys(PLANNER, [entries], keys)
-    return [values[key][0] for key in keys]
+    return shown_in(PLANNER, entries, keys)
 
 
 def test_hours_and_bobbins_are_told():

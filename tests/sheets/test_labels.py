@@ -7,11 +7,12 @@ Of 190 yd and 3 oz, 1,013 yd/lb, 0.35 · √1,013 = 11.1 wraps are expected.
 import pytest
 
 from entries import entries_with
+from planners import rows_of
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 
-PLANNER = described(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
+PLANNER = described(Settings(fibers="", rows=rows_of(4)))
 SAMPLE = {"name": "Swatch", "unwashed": 20.0, "washed": 19.0}
 SKEIN = {"name": "One", "reel": "Reel", "wraps": 100.0, "gross": 3.0}
 

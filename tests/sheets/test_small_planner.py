@@ -7,15 +7,16 @@ import pytest
 
 from entries import entries_with
 from long_run import drawn
+from planners import rows_of
 from workbookgen.build import layout_of, workbook
 from workbookgen.carry.carry import carry
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import read_filled
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block
 from workbookgen.language.views import Prose
-from workbookgen.settings import IN_SMALL, Leavable, Rows, Settings, load, templates
+from workbookgen.settings import IN_SMALL, Leavable, Settings, load, templates
 from workbookgen.sheets.planner import planner
 
 SHEETS = ["Desk", "Measure", "Project", "Skeins", "Reels", "Fiber", "Projects", "Reference"]
@@ -110,7 +111,7 @@ def test_a_small_template_checks(units, tmp_path):
     layout = layout_of(load(templates() / f"{units}-small.toml"))
     path = tmp_path / "planner.xlsx"
     path.write_bytes(workbook(layout))
-    report = check(path, layout, scenarios=5)
+    report = check(FileToCheck(path, layout), scenarios=5)
     assert report.findings == []
 
 
@@ -118,16 +119,16 @@ def test_a_small_template_checks(units, tmp_path):
 @pytest.mark.parametrize("program", ["libreoffice", "gnumeric"])
 def test_it_is_right_in_the_programs_too(program, tmp_path):
     """What is left out is one blank cell to formulas that can do without it, which no program takes for an error."""
-    layout = layout_of(Settings(size="small", fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
+    layout = layout_of(Settings(size="small", fibers="", rows=rows_of(4)))
     entries = entries_with(layout.planner, TYPED) | CARDS
     path = tmp_path / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
-    report = check(path, layout, [program], scenarios=drawn(2, 20))
+    report = check(FileToCheck(path, layout), [program], scenarios=drawn(2, 20))
     assert [str(each) for each in report.findings[:5]] == []
 
 
 def test_what_was_typed_into_a_small_planner_is_carried_to_a_whole_one(tmp_path):
-    rows = Rows(**dict.fromkeys(Rows.model_fields, 4) | {"guide": 60})
+    rows = rows_of(4, guide=60)
     settings = Settings(size="small", rows=rows)
     layout = layout_of(settings)
     entries = entries_with(layout.planner, TYPED) | CARDS

@@ -6,8 +6,7 @@ turn in 133 over the root of 3, 0.866 m; a reel of which the tolerance is typed 
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_of_keys
+from entries import entries_with, shown_in
 from workbookgen.filled.planner import described
 from workbookgen.settings import Settings
 
@@ -24,8 +23,7 @@ KEYS = ("skeins_finished_m", "skeins_known_from", "skeins_shrink_part", "project
 def told(skein, *keys, described=METRIC, **records):
     logs = {"reels": [{"name": "Post", "rated": 150.0}], "fiber": LOTS, "projects": [{"name": "Hat", "wanted": 300.0}], "skeins": [SKEIN | skein]} | records
     entries = entries_with(described, logs) | ({"measure_skein": ("One",)} if "measure_finished_m" in keys else {})
-    [values] = expected_of_keys(described, [entries], keys)
-    return [values[key][0] for key in keys]
+    return shown_in(described, entries, keys)
 
 
 @pytest.mark.parametrize("described", [METRIC, SMALL], ids=["whole", "small"])

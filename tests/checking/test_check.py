@@ -12,7 +12,7 @@ from workbookgen.book.write import write
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking import check as checking
 from workbookgen.checking import trial
-from workbookgen.checking.check import check
+from workbookgen.checking.check import FileToCheck, check
 from workbookgen.checking.driving import read_inputs, set_inputs
 from workbookgen.checking.formula_spelling import spelled
 from workbookgen.checking.formulas import foreign_formulas
@@ -40,11 +40,9 @@ SETS = 30  # so many that nearly every cell of a small planner shows something i
 def good(little_file, little_layout):
     steps = []
     report = check(
-        little_file,
-        little_layout,
+        FileToCheck(little_file, little_layout, formulas=read_planner(little_file).formulas),
         EMBEDDED,
         scenarios=SETS,
-        formulas_in_file=read_planner(little_file).formulas,
         step=lambda: steps.append(1),
     )
     return report, steps
@@ -86,7 +84,7 @@ def test_a_condition_that_fails_outside_the_domain_shows_no_error(little_layout,
     path = tmp_path / "planner.xlsx"
     for certainty in (0.9, 1.0, 2.0):
         path.write_bytes(write(little_layout, entries | {"doubts_certainty": (certainty,)}, {}))
-        assert check(path, little_layout, EMBEDDED, scenarios=0).findings == [], certainty
+        assert check(FileToCheck(path, little_layout), EMBEDDED, scenarios=0).findings == [], certainty
 
 
 def test_the_report_as_json(good):
@@ -117,7 +115,7 @@ def test_equal_readings_have_no_spread_in_any_engine(little, tmp_path):
     )
     path = tmp_path / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
-    assert check(path, layout, EMBEDDED, scenarios=0).findings == []
+    assert check(FileToCheck(path, layout), EMBEDDED, scenarios=0).findings == []
 
 
 def test_an_input_with_an_empty_text_is_blank(little_layout, little_file, tmp_path):
@@ -130,21 +128,23 @@ def test_an_input_with_an_empty_text_is_blank(little_layout, little_file, tmp_pa
     number = [sheet.name for sheet in little_layout.planner.sheets].index(place.sheet) + 1
     with_parts(typed, pasted, {f"xl/worksheets/sheet{number}.xml": lambda text: cell.sub(empty, text)})
     formulas = read_planner(pasted).formulas
-    assert check(pasted, little_layout, EMBEDDED, scenarios=0, formulas_in_file=formulas).findings == []
+    assert check(FileToCheck(pasted, little_layout, formulas=formulas), EMBEDDED, scenarios=0).findings == []
 
 
 def test_the_same_seed_gives_the_same_outcome(little_file, little_layout):
-    outcomes = [check(little_file, little_layout, scenarios=2, seed=5).as_json() | {"seconds": 0} for _ in range(2)]
+    outcomes = [
+        check(FileToCheck(little_file, little_layout), scenarios=2, seed=5).as_json() | {"seconds": 0} for _ in range(2)
+    ]
     assert outcomes[0] == outcomes[1]
 
 
 def test_an_engine_named_twice_is_asked_once(little_file, little_layout):
-    assert len(check(little_file, little_layout, ["formualizer", "formualizer"], scenarios=0).engines) == 1
+    assert len(check(FileToCheck(little_file, little_layout), ["formualizer", "formualizer"], scenarios=0).engines) == 1
 
 
 def test_an_engine_may_be_handed_in(little_file, little_layout):
     named, handed = (
-        check(little_file, little_layout, [each], scenarios=1).as_json() | {"seconds": 0}
+        check(FileToCheck(little_file, little_layout), [each], scenarios=1).as_json() | {"seconds": 0}
         for each in ("ironcalc", engine("ironcalc"))
     )
     assert named == handed and named["findings"] == []
@@ -161,7 +161,7 @@ def test_an_extra_formula(little_file, little_layout, tmp_path):
         if each.value is None and each.has_style and each.coordinate not in inputs
     )
     edited(little_file, path, little_layout, {("Reels", cell): "=1+1"})
-    report = check(path, little_layout, scenarios=0, formulas_in_file=read_planner(path).formulas)
+    report = check(FileToCheck(path, little_layout, formulas=read_planner(path).formulas), scenarios=0)
     [finding] = report.findings
     assert (finding.reason, finding.cell, finding.got) == (
         "this cell holds a formula that no reference checks",
@@ -176,18 +176,20 @@ def test_arithmetic_typed_into_an_input_is_no_finding(little_file, little_layout
     path = tmp_path / "planner.xlsx"
     rated = little_layout.placements["reels_rated"]
     edited(little_file, path, little_layout, {("Reels", rated.cell(2)): "=6*12"})
-    assert check(path, little_layout, scenarios=0, formulas_in_file=read_planner(path).formulas).findings == []
+    assert check(FileToCheck(path, little_layout, formulas=read_planner(path).formulas), scenarios=0).findings == []
 
 
 def test_a_missing_formula(little_file, little_layout, tmp_path):
     path = tmp_path / "planner.xlsx"
     place = little_layout.placements["reels_loop"]
     edited(little_file, path, little_layout, {(place.sheet, place.cell(0)): None})
-    report = check(path, little_layout, scenarios=3, formulas_in_file=read_planner(path).formulas)
+    report = check(FileToCheck(path, little_layout, formulas=read_planner(path).formulas), scenarios=3)
     told = [each for each in report.findings if each.cell == f"Reels!{place.cell(0)}"]
     assert "the formula is gone" in {each.reason for each in told}
     # And without the formulas: the value left behind stays what it was.
-    assert any(each.cell == f"Reels!{place.cell(0)}" for each in check(path, little_layout, scenarios=3).findings)
+    assert any(
+        each.cell == f"Reels!{place.cell(0)}" for each in check(FileToCheck(path, little_layout), scenarios=3).findings
+    )
 
 
 @pytest.mark.parametrize(
@@ -257,7 +259,7 @@ class Idle(Stored):
 
 def test_an_engine_that_hands_back_stored_values(little_file, little_layout, monkeypatch):
     monkeypatch.setattr(checking, "engine", lambda name: Stored())
-    report = check(little_file, little_layout, ["stored"], scenarios=0)
+    report = check(FileToCheck(little_file, little_layout), ["stored"], scenarios=0)
     assert {each.reason for each in report.findings} == {"the engine returned a stored value instead of computing it"}
     assert report.findings[0].got == POISON and report.findings[0].engine == "stored"
     assert report.engines[0].agreed == 0 and report.engines[0].refused == report.engines[0].declared
@@ -265,8 +267,8 @@ def test_an_engine_that_hands_back_stored_values(little_file, little_layout, mon
 
 def test_an_engine_that_does_not_follow_its_inputs(little_file, little_layout, monkeypatch):
     monkeypatch.setattr(checking, "engine", lambda name: Idle())
-    assert check(little_file, little_layout, ["idle"], scenarios=0).findings == []
-    assert check(little_file, little_layout, ["idle"], scenarios=1).findings
+    assert check(FileToCheck(little_file, little_layout), ["idle"], scenarios=0).findings == []
+    assert check(FileToCheck(little_file, little_layout), ["idle"], scenarios=1).findings
 
 
 def test_each_engine_tells_its_own_findings(little_file, little_layout, monkeypatch):
@@ -275,7 +277,7 @@ def test_each_engine_tells_its_own_findings(little_file, little_layout, monkeypa
         name = "other"
 
     monkeypatch.setattr(checking, "engine", lambda name: {"stored": Stored, "other": Other}[name]())
-    report = check(little_file, little_layout, ["stored", "other"], scenarios=0)
+    report = check(FileToCheck(little_file, little_layout), ["stored", "other"], scenarios=0)
     told = [each.engine for each in report.findings]
     assert told.count("stored") == told.count("other") == checking.MOST_FINDINGS
 
@@ -283,7 +285,7 @@ def test_each_engine_tells_its_own_findings(little_file, little_layout, monkeypa
 def test_a_finding_can_be_repeated_by_hand(little_file, little_layout, monkeypatch):
     monkeypatch.setattr(checking, "engine", lambda name: Stored())
     monkeypatch.setattr(trial, "MOST_FINDINGS", 10_000)  # all of them, whichever sheet comes first
-    report = check(little_file, little_layout, ["stored"], scenarios=0)
+    report = check(FileToCheck(little_file, little_layout), ["stored"], scenarios=0)
     finding = next(
         each for each in report.findings if each.cell == f"Reels!{little_layout.placements['reels_loop'].cell(0)}"
     )
@@ -294,7 +296,7 @@ def test_a_finding_can_be_repeated_by_hand(little_file, little_layout, monkeypat
 def test_a_missing_engine_is_never_agreement(little_file, little_layout, monkeypatch):
     monkeypatch.setitem(sys.modules, "ironcalc", None)
     with pytest.raises(MissingEngine) as caught:
-        check(little_file, little_layout, EMBEDDED, scenarios=0)
+        check(FileToCheck(little_file, little_layout), EMBEDDED, scenarios=0)
     assert caught.value.exit_code == 3
 
 
@@ -306,10 +308,10 @@ def test_a_planner_that_an_engine_breaks_down_on(little_file, little_layout, tmp
     path = tmp_path / "planner.xlsx"
     edited(little_file, path, little_layout, mutant.places)
     try:
-        assert check(path, little_layout, ["formualizer"], scenarios=1).findings
+        assert check(FileToCheck(path, little_layout), ["formualizer"], scenarios=1).findings
     except FileError as told:
         assert "formualizer cannot work out this workbook" in str(told)
-    assert check(path, little_layout, ["ironcalc"], scenarios=6).findings
+    assert check(FileToCheck(path, little_layout), ["ironcalc"], scenarios=6).findings
 
 
 def test_a_planner_that_its_program_made_too_large_to_check_is_to_be_carried_first(little_file, monkeypatch):
@@ -322,12 +324,12 @@ def test_a_planner_that_its_program_made_too_large_to_check_is_to_be_carried_fir
 
 def test_an_unknown_engine(little_file, little_layout):
     with pytest.raises(PlannerError, match="abacus"):
-        check(little_file, little_layout, ["abacus"], scenarios=0)
+        check(FileToCheck(little_file, little_layout), ["abacus"], scenarios=0)
 
 
 def test_the_file_is_left_as_it_was(little_file, little_layout):
     before = little_file.read_bytes()
-    check(little_file, little_layout, scenarios=1)
+    check(FileToCheck(little_file, little_layout), scenarios=1)
     assert little_file.read_bytes() == before
 
 
@@ -344,7 +346,9 @@ def test_inputs_are_set_and_read_back(little_file, little_layout, name):
 @pytest.mark.programs
 @pytest.mark.parametrize("name", PROGRAMS)
 def test_the_programs_people_use_agree(little_file, little_layout, name):
-    report = check(little_file, little_layout, [name], scenarios=2, formulas_in_file=read_planner(little_file).formulas)
+    report = check(
+        FileToCheck(little_file, little_layout, formulas=read_planner(little_file).formulas), [name], scenarios=2
+    )
     assert [str(each) for each in report.findings] == []
     [record] = report.engines
     assert record.name == name and record.version[0].isdigit()
@@ -367,7 +371,7 @@ def test_a_right_planner_with_accented_capitals_is_not_taken_for_a_broken_one(li
     )
     path = tmp_path / "planner.xlsx"
     path.write_bytes(write(little_layout, entries, {}))
-    report = check(path, little_layout, EMBEDDED, scenarios=0)
+    report = check(FileToCheck(path, little_layout), EMBEDDED, scenarios=0)
     assert report.findings == []
     assert {each.name: bool(each.note) for each in report.engines} == {"formualizer": True, "ironcalc": False}
 
@@ -387,5 +391,6 @@ def test_in_one_spelling_formulas_are_held_to_the_library_all_the_same(little_la
     place = little_layout.placements["fiber_spun"]
     edited(path, broken, little_layout, {(place.sheet, place.cell(0)): "=1"})
     assert any(
-        finding.key == "fiber_spun" for finding in check(broken, little_layout, ("formualizer",), scenarios=0).findings
+        finding.key == "fiber_spun"
+        for finding in check(FileToCheck(broken, little_layout), ("formualizer",), scenarios=0).findings
     )

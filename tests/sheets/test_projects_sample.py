@@ -6,8 +6,7 @@ ounces, 5.67: 28 yd/lb.
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_of_keys
+from entries import entries_with, shown_in
 from workbookgen.filled.planner import described
 from workbookgen.settings import Settings
 
@@ -20,8 +19,7 @@ def told(sample, **project):
     logs = {"fiber": [TOP], "samples": [{"name": "Swatch"} | sample], "projects": [{"name": "Vest", "wanted": 400.0, "lot_1": "Top", "sample": "Swatch"} | project]}
     entries = entries_with(US, logs)
     keys = ("projects_message", "projects_verdict", "samples_mark")
-    [values] = expected_of_keys(US, [entries], keys)
-    return tuple(values[key][0] for key in keys)
+    return tuple(shown_in(US, entries, keys))
 
 
 @pytest.mark.parametrize("slip", [{"mass": 5.67}, {"mass": 1.5, "washed": 12.0, "unwashed": 8.0}, {"mass": 1.0, "fiber_in": 4.0, "yarn_out": 1.0}])

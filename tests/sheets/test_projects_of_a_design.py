@@ -6,8 +6,7 @@ Worked by hand: a single of metric count 10 weighs 0.1 g a meter, a thread of co
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_of_keys
+from entries import entries_with, shown_in
 from workbookgen.filled.planner import described
 from workbookgen.settings import Settings
 
@@ -36,8 +35,7 @@ def told(project, *keys, planner=PLANNER, **logs):
     usual = {"reels": [REEL], "fiber": [FERN, SILK], "designs": [{"name": "Silky", "shrinkage": 0.1}], "components": [SINGLE, THREAD]}
     typed = {"projects": [SHAWL | project]} | usual | logs
     entries = entries_with(planner, {log: records for log, records in typed.items() if log in planner.blocks})
-    [values] = expected_of_keys(planner, [entries], ["projects_message", *keys])
-    return [values[key][0] for key in ("projects_message", *keys)]
+    return shown_in(planner, entries, ["projects_message", *keys])
 
 
 def without(record, *keys):

@@ -6,12 +6,12 @@ at 100 yd; 5 of plying at 200, and 2.5 of washing at 400: 27.5 hours.
 
 import pytest
 
-from entries import entries_with
-from workbookgen.checking.expected import expected_of_keys
+from entries import entries_with, shown_in
+from planners import rows_of
 from workbookgen.filled.planner import described
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 
-PLANNER = described(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
+PLANNER = described(Settings(fibers="", rows=rows_of(4)))
 SMALL = described(Settings(fibers="", size="small"))
 VEST = {"name": "Vest", "wanted": 950.0, "margin": 0.0}
 PACES = {"pace_spinning": (100.0,), "pace_plying": (200.0,), "pace_start": (46000.0,), "project_name": ("Vest",)}
@@ -21,8 +21,7 @@ ASKED = "Is it right? Hours done: as many as planned, and nothing is in skeins. 
 
 def told(*keys, skeins=(), paces=PACES, fiber=(), **project):
     entries = entries_with(PLANNER, {"projects": [VEST | project], "reels": [{"name": "Reel", "rated": 72.0}], "skeins": list(skeins), "fiber": list(fiber)}) | paces
-    [values] = expected_of_keys(PLANNER, [entries], keys)
-    return [values[key][0] for key in keys]
+    return shown_in(PLANNER, entries, keys)
 
 
 @pytest.mark.parametrize("done", [27.5, 30.0, 200.0])

@@ -7,12 +7,13 @@ stock of 1%, and one of 3% of the shade 1.5 mL; a thread of 60 denier weighs 0.6
 import pytest
 
 from entries import entries_with
+from planners import rows_of
 from workbookgen.book.look import number_format
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Settings
 
-PLANNERS = {units: described(Settings(units=units, fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4)))) for units in ("us", "metric")}
+PLANNERS = {units: described(Settings(units=units, fibers="", rows=rows_of(4))) for units in ("us", "metric")}
 
 
 def shown(units, key, records, **cards):
