@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from workbookgen import __version__
-from workbookgen.sheets import questions
+from workbookgen.sheets import quick_answers
 
 from .conftest import ROOT
 
@@ -88,22 +88,24 @@ def test_a_slip_in_a_sheet_is_told_with_its_own_line(run, monkeypatch, tmp_path)
     monkeypatch.delattr("workbookgen.reference.knitting.rows_possible")
     monkeypatch.delenv("WORKBOOKGEN_TRACEBACK", raising=False)
     code, _, err = run("build", "-o", tmp_path / "x.xlsx")
-    sheet = Path(questions.__file__).read_text(encoding="utf-8").splitlines()
+    sheet = Path(quick_answers.__file__).read_text(encoding="utf-8").splitlines()
     line = 1 + next(place for place, text in enumerate(sheet) if "knitting.rows_possible" in text)
-    assert code == 2 and err.endswith(f"no attribute 'rows_possible' (workbookgen/sheets/questions.py, line {line})\n")
+    assert code == 2 and err.endswith(
+        f"no attribute 'rows_possible' (workbookgen/sheets/quick_answers.py, line {line})\n"
+    )
 
 
 def test_a_refused_field_is_told_with_its_line(run, monkeypatch, tmp_path):
     """Its key alone may be that of a field on any sheet."""
-    monkeypatch.setattr(questions.knitting, "rows_possible", lambda left: left)
+    monkeypatch.setattr(quick_answers.knitting, "rows_possible", lambda left: left)
     code, _, err = run("build", "-o", tmp_path / "x.xlsx")
     assert code == 2 and "has no parameter" not in err
-    monkeypatch.setattr(questions, "TURNS", None)
+    monkeypatch.setattr(quick_answers, "TURNS", None)
     code, _, err = run("build", "-o", tmp_path / "x.xlsx")
-    sheet = Path(questions.__file__).read_text(encoding="utf-8").splitlines()
+    sheet = Path(quick_answers.__file__).read_text(encoding="utf-8").splitlines()
     line = 1 + next(place for place, text in enumerate(sheet) if "TURNS, NUMBER" in text)
     assert code == 2 and err.startswith("field rows: its domain must be a Number or ")
-    assert err.endswith(f" and None is not. (workbookgen/sheets/questions.py, line {line})\n")
+    assert err.endswith(f" and None is not. (workbookgen/sheets/quick_answers.py, line {line})\n")
 
 
 def test_a_slip_in_a_module_that_the_command_needs_is_told_in_a_sentence(tmp_path):
@@ -124,12 +126,12 @@ def test_a_slip_in_a_module_that_the_command_needs_is_told_in_a_sentence(tmp_pat
 
 def test_a_slip_in_python_is_told_with_its_own_line(run, monkeypatch, tmp_path):
     def fail(*_, **__):
-        raise SyntaxError("'(' was never closed", (questions.__file__, 7, 1, "Card("))
+        raise SyntaxError("'(' was never closed", (quick_answers.__file__, 7, 1, "Card("))
 
     monkeypatch.setattr("workbookgen.build.build", fail)
     monkeypatch.delenv("WORKBOOKGEN_TRACEBACK", raising=False)
     _, _, err = run("build", "-o", tmp_path / "x.xlsx")
-    assert err.endswith(" SyntaxError: '(' was never closed (workbookgen/sheets/questions.py, line 7)\n")
+    assert err.endswith(" SyntaxError: '(' was never closed (workbookgen/sheets/quick_answers.py, line 7)\n")
 
 
 def test_whoever_mends_it_can_see_the_traceback(monkeypatch, planner):

@@ -1,20 +1,18 @@
 """Measure: one skein, typed or chosen, in a planner that holds nothing else, and beside the others of its lot."""
 
-from functools import cache
-
 import pytest
 
 from chapters import all_but
+from planners import laid_out, rows_of
 from workbookgen.book.write import write
-from workbookgen.build import computed, layout_of
+from workbookgen.build import computed
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import Reel
 
 
-@cache
 def us():
-    return layout_of(Settings(rows={"skeins": 8, "fiber": 4}, reels=(Reel(name="Hall reel", loop="2 yd"),), leave_out=all_but("Counts")))
+    return laid_out(Settings(rows=rows_of(4, skeins=8, guide=60), reels=(Reel(name="Hall reel", loop="2 yd"),), leave_out=all_but("Counts")))
 
 
 SKEINS = [

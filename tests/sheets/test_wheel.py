@@ -1,19 +1,17 @@
 """The wheel's whorls in a table, what a spindle puts in, and the finest single, worked by hand."""
 
-from functools import cache
-
 import pytest
 
 from chapters import all_but
+from planners import laid_out, rows_of
 from workbookgen.book.write import write
-from workbookgen.build import computed, layout_of
+from workbookgen.build import computed
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 
 
-@cache
 def us():
-    return layout_of(Settings(leave_out=all_but("Twist")))
+    return laid_out(Settings(rows=rows_of(8, guide=60), leave_out=all_but("Twist")))
 
 
 def shown(whorls=(), **typed):

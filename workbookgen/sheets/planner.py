@@ -40,7 +40,7 @@ from workbookgen.sheets import (
     project,
     projects,
     proofs,
-    questions,
+    quick_answers,
     reels,
     samples,
     scouring,
@@ -96,7 +96,7 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     )
     yield Sheet(
         tabs.TWIST, tabs.TWIST, "Rules of thumb: spin a sample, let it hang in a loop, and believe the sample. " + EMPTY_IT,
-        _on(tabs.TWIST, settings, twist, counts, questions), related=(tabs.YARN, tabs.SAMPLES),
+        _on(tabs.TWIST, settings, twist, counts, quick_answers), related=(tabs.YARN, tabs.SAMPLES),
     )
     yield Sheet(
         tabs.TIME, tabs.TIME, "Hours, weeks and a day for each project, and what it costs. " + EMPTY_IT,
