@@ -18,7 +18,10 @@ OF_PROGRAMS = ("_xlnm.", "Print_Area", "Print_Titles")  # names that programs se
 
 
 def names_elsewhere(ours: WholeFile, theirs: WholeFile, blocks: Collection[str]) -> Iterator[Finding]:
-    """Names that are gone, swapped, moved, or like the planner's but none of its own. A user's own names are fine."""
+    """Names that are gone, swapped, moved, or like the planner's but none of its own, of the workbook and of sheets.
+
+    A user's own names are fine.
+    """
     wanted, found = ({name: _meaning(text) for name, text in each.names.items()} for each in (ours, theirs))
     yield from _gone_or_moved(wanted, found)
     for name, meaning in found.items():

@@ -38,10 +38,12 @@ class Number:
 
     @property
     def low(self) -> float:
+        """The lower limit, whether or not it may be typed itself."""
         return self.above if self.least is None else self.least
 
     @property
     def high(self) -> float:
+        """The upper limit, whether or not it may be typed itself."""
         return self.below if self.most is None else self.most
 
     @property
